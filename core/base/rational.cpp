@@ -1,0 +1,135 @@
+#include "core/base/rational.h"
+
+#include <limits>
+
+#include "core/base/checked.h"
+
+namespace inchwright {
+namespace {
+
+using UInt128 = unsigned __int128;
+
+UInt128 magnitude(Int128 value) {
+  return value < 0 ? UInt128{0} - static_cast<UInt128>(value) : static_cast<UInt128>(value);
+}
+
+UInt128 greatestCommonDivisor(UInt128 a, UInt128 b) {
+  while (b != 0) {
+    const UInt128 rest = a % b;
+    a = b;
+    b = rest;
+  }
+  return a;
+}
+
+constexpr Int128 kLowest128 = static_cast<Int128>(UInt128{1} << 127);
+
+// Floor division for a positive divisor.
+Int128 floorDivide(Int128 a, Int128 b) {
+  const Int128 quotient = a / b;
+  return (a % b < 0) ? quotient - 1 : quotient;
+}
+
+}  // namespace
+
+std::optional<Rational> Rational::of(Int128 numerator, Int128 denominator) {
+  if (denominator == 0 || numerator == kLowest128 || denominator == kLowest128) {
+    return std::nullopt;
+  }
+  const UInt128 common = greatestCommonDivisor(magnitude(numerator), magnitude(denominator));
+  const Int128 divisor = static_cast<Int128>(common);
+  Rational result;
+  result.numerator_ = numerator / divisor;
+  result.denominator_ = denominator / divisor;
+  if (result.denominator_ < 0) {
+    result.numerator_ = -result.numerator_;
+    result.denominator_ = -result.denominator_;
+  }
+  return result;
+}
+
+std::optional<Rational> Rational::plus(const Rational& other) const {
+  // Over the least common denominator, which keeps the intermediates as small as they can be.
+  const Int128 common = static_cast<Int128>(
+      greatestCommonDivisor(magnitude(denominator_), magnitude(other.denominator_)));
+  const Int128 scaleThis = other.denominator_ / common;
+  const Int128 scaleOther = denominator_ / common;
+  const auto a = multiplyChecked(numerator_, scaleThis);
+  const auto b = multiplyChecked(other.numerator_, scaleOther);
+  const auto denominator = multiplyChecked(denominator_, scaleThis);
+  if (!a || !b || !denominator) return std::nullopt;
+  const auto sum = addChecked(*a, *b);
+  if (!sum) return std::nullopt;
+  return of(*sum, *denominator);
+}
+
+std::optional<Rational> Rational::minus(const Rational& other) const {
+  return plus(other.negated());
+}
+
+std::optional<Rational> Rational::times(const Rational& other) const {
+  if (isZero() || other.isZero()) return Rational(0);
+  const Int128 crossA = static_cast<Int128>(
+      greatestCommonDivisor(magnitude(numerator_), magnitude(other.denominator_)));
+  const Int128 crossB = static_cast<Int128>(
+      greatestCommonDivisor(magnitude(other.numerator_), magnitude(denominator_)));
+  const auto numerator = multiplyChecked(numerator_ / crossA, other.numerator_ / crossB);
+  const auto denominator = multiplyChecked(denominator_ / crossB, other.denominator_ / crossA);
+  if (!numerator || !denominator) return std::nullopt;
+  return of(*numerator, *denominator);
+}
+
+std::optional<Rational> Rational::over(const Rational& other) const {
+  const auto inverse = of(other.denominator_, other.numerator_);
+  if (!inverse) return std::nullopt;
+  return times(*inverse);
+}
+
+Rational Rational::negated() const {
+  Rational result = *this;
+  result.numerator_ = -result.numerator_;
+  return result;
+}
+
+std::optional<std::int64_t> Rational::rounded() const {
+  const UInt128 size = magnitude(numerator_);
+  const UInt128 divisor = static_cast<UInt128>(denominator_);
+  UInt128 whole = size / divisor;
+  const UInt128 rest = size % divisor;
+  if (rest >= divisor - rest) ++whole;
+  if (whole > static_cast<UInt128>(std::numeric_limits<std::int64_t>::max())) return std::nullopt;
+  const auto value = static_cast<std::int64_t>(whole);
+  return numerator_ < 0 ? -value : value;
+}
+
+double Rational::toDouble() const {
+  return static_cast<double>(numerator_) / static_cast<double>(denominator_);
+}
+
+std::strong_ordering Rational::operator<=>(const Rational& other) const {
+  // Compare whole parts, then the reciprocals of what is left: a continued fraction, so that no
+  // cross product can overflow.
+  Int128 a = numerator_, b = denominator_, c = other.numerator_, d = other.denominator_;
+  bool swapped = false;
+  for (;;) {
+    const Int128 wholeA = floorDivide(a, b), wholeC = floorDivide(c, d);
+    if (wholeA != wholeC) {
+      const auto order = wholeA <=> wholeC;
+      return swapped ? 0 <=> order : order;
+    }
+    const Int128 restA = a - wholeA * b, restC = c - wholeC * d;
+    if (restA == 0 || restC == 0) {
+      const auto order = restA == 0 ? (restC == 0 ? std::strong_ordering::equal
+                                                  : std::strong_ordering::less)
+                                    : std::strong_ordering::greater;
+      return swapped ? 0 <=> order : order;
+    }
+    a = b;
+    b = restA;
+    c = d;
+    d = restC;
+    swapped = !swapped;
+  }
+}
+
+}  // namespace inchwright

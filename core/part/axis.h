@@ -1,0 +1,61 @@
+#pragma once
+
+#include <array>
+#include <cstdint>
+#include <optional>
+#include <string_view>
+
+namespace inchwright {
+
+/// The three axes fixed to the print: X to the right and Y up in the main view, Z to the viewer.
+enum class Axis : std::uint8_t { x, y, z };
+inline constexpr std::array kAxes{Axis::x, Axis::y, Axis::z};
+
+/// The six faces. Top is the main view; front is −Y, back +Y, left −X, right +X.
+enum class Face : std::uint8_t { top, bottom, front, back, left, right };
+/// An outer side of the part is named like the face that lies on it.
+using Side = Face;
+
+/// The two axes that lie in a face, in document order: x y, x z or y z.
+constexpr std::array<Axis, 2> axesIn(Face face) {
+  switch (face) {
+    case Face::top:
+    case Face::bottom:
+      return {Axis::x, Axis::y};
+    case Face::front:
+    case Face::back:
+      return {Axis::x, Axis::z};
+    case Face::left:
+    case Face::right:
+      break;
+  }
+  return {Axis::y, Axis::z};
+}
+
+/// The axis square to a face: along it go depths.
+constexpr Axis axisAcross(Face face) {
+  switch (face) {
+    case Face::top:
+    case Face::bottom:
+      return Axis::z;
+    case Face::front:
+    case Face::back:
+      return Axis::y;
+    case Face::left:
+    case Face::right:
+      break;
+  }
+  return Axis::x;
+}
+
+/// +1 for the sides that lie at the positive end of their axis (right, back, top), else −1.
+constexpr int outward(Side side) {
+  return side == Side::right || side == Side::back || side == Side::top ? 1 : -1;
+}
+
+std::string_view nameOf(Axis axis);  ///< `x`, `y`, `z`
+std::string_view nameOf(Face face);  ///< `top`, `bottom`, `front`, `back`, `left`, `right`
+std::optional<Axis> axisNamed(std::string_view name);
+std::optional<Face> faceNamed(std::string_view name);
+
+}  // namespace inchwright

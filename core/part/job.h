@@ -1,0 +1,77 @@
+#pragma once
+
+#include <optional>
+#include <string>
+#include <string_view>
+#include <vector>
+
+#include "core/base/result.h"
+#include "core/part/extra.h"
+#include "core/part/feature.h"
+#include "core/part/reading.h"
+#include "core/part/setup.h"
+
+namespace inchwright {
+
+/// The title block's general tolerances, each plus and minus; empty ones take the customary
+/// values named in `tolerance of`.
+struct General {
+  std::optional<Lettered> fractions;
+  std::optional<Lettered> twoPlaces;
+  std::optional<Lettered> threePlaces;
+  std::optional<LetteredAngle> angles;
+  Extra extra;
+
+  bool operator==(const General&) const = default;
+};
+
+/// One part of the job: what the print shows of it and how it is to be held.
+struct Part {
+  std::string name;
+  int quantity = 1;
+  std::string material;
+  std::string hand;  ///< `left`, `right` or empty, as the print says
+  General general;
+  std::vector<Feature> features;
+  std::vector<Reading> readings;
+  std::vector<Understanding> understood;
+  std::vector<Setup> setups;
+  /// Keys of doubts the user has looked at and accepted (see Doubt in chain/solution.h).
+  std::vector<std::string> accepted;
+  Extra extra;
+
+  const Feature* feature(std::string_view id) const;
+  const Reading* reading(std::string_view id) const;
+  const Setup* setup(std::string_view setupName) const;
+
+  bool operator==(const Part&) const = default;
+};
+
+/// A whole document: the job, the machine it is for, and its parts.
+struct Job {
+  std::string title;
+  std::string print;  ///< sheet and edition of the print
+  Unit unit = Unit::inch;
+  std::string notes;
+  Extra jobExtra;
+  Machine machine;
+  std::vector<Part> parts;
+  Extra extra;
+
+  const Part* part(std::string_view name) const;
+
+  bool operator==(const Job&) const = default;
+};
+
+/// The tolerance that applies to a reading along an axis: its own, none for a basic or reference
+/// figure (empty), else the title block's by its lettering. Defaults where the title block is
+/// silent, as is customary and no standard's: fractions ±1/64 in, one or two places ±0.010 in,
+/// three and more ±0.005 in; millimetres by ISO 2768-1 class m.
+std::optional<Tolerance> toleranceOf(const Lettered& figure, const General& general);
+
+/// Checks what `Part` requires across its members: unique ids, no dangling ones, each kind's
+/// members present, understandings complete. `place` of the error is a JSON pointer relative to
+/// the part, such as `/readings/3/from`.
+Result<Done> checkPart(const Part& part);
+
+}  // namespace inchwright

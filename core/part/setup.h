@@ -1,0 +1,63 @@
+#pragma once
+
+#include <array>
+#include <optional>
+#include <string>
+#include <vector>
+
+#include "core/measure/lettered.h"
+#include "core/measure/writing.h"
+#include "core/part/axis.h"
+#include "core/part/extra.h"
+#include "core/part/feature.h"
+
+namespace inchwright {
+
+/// Where zero is along one of the part's own axes.
+struct ZeroAlong {
+  Axis axis = Axis::x;
+  std::vector<Id> middle;  ///< two places: zero is half way between them; or else
+  Id at;                   ///< the place it is on
+  bool ofStock = false;    ///< with `middle`: of the stock as it is, not of the finished part
+  std::optional<Lettered> offset;  ///< added in the positive direction of the axis
+  Extra extra;
+
+  bool operator==(const ZeroAlong&) const = default;
+};
+
+/// One fixing of the part on the machine.
+struct Setup {
+  std::string name;
+  Face face = Face::top;  ///< the face that is up
+  int turn = 0;           ///< degrees anticlockwise seen from the spindle: 0, 90, 180, 270
+  std::vector<ZeroAlong> zero;
+  /// Still to come off each side, by Side; empty is 0.
+  std::array<std::optional<Lettered>, 6> stock;
+  std::optional<Side> jaw;   ///< the side against the fixed jaw
+  std::optional<Side> stop;  ///< the side against the stop
+  std::vector<Id> checks;    ///< places to drive to and look; empty: chosen by the program
+  Extra extra;
+
+  const ZeroAlong* zeroAlong(Axis axis) const;
+  Length stockOn(Side side) const;
+
+  bool operator==(const Setup&) const = default;
+};
+
+enum class CountsX { right, left };
+enum class CountsY { away, towards };
+
+/// The readout and what hangs on it.
+struct Machine {
+  Unit unit = Unit::inch;
+  std::string step = "0.0005";  ///< as lettered; `readStep` gives its value
+  /// The way the tool moves over the work while the readout goes up.
+  CountsX xCounts = CountsX::right;
+  CountsY yCounts = CountsY::away;
+  std::optional<Lettered> finder;  ///< diameter of the edge finder's tip
+  Extra extra;
+
+  bool operator==(const Machine&) const = default;
+};
+
+}  // namespace inchwright

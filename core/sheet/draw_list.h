@@ -1,0 +1,88 @@
+#pragma once
+
+#include <string>
+#include <variant>
+#include <vector>
+
+namespace inchwright {
+
+/// A point on paper: millimetres from the top left corner, x to the right, y DOWN.
+struct PaperPoint {
+  double x = 0;
+  double y = 0;
+
+  bool operator==(const PaperPoint&) const = default;
+};
+
+enum class Ink {
+  black,
+  grey,    ///< secondary; never carries meaning alone
+  red,     ///< doubt: always with a word or shape beside it
+  blue,    ///< what is mine: always with a word or shape beside it
+  white,
+  pale,    ///< a light fill behind text
+};
+
+struct Stroke {
+  Ink ink = Ink::black;
+  double width = 0.25;  ///< mm
+  std::vector<double> dash;  ///< mm on, mm off; empty is solid
+
+  bool operator==(const Stroke&) const = default;
+};
+
+/// An open or closed run of straight lines.
+struct PolylineItem {
+  std::vector<PaperPoint> points;
+  bool closed = false;
+  Stroke stroke;
+  bool stroked = true;
+  bool filled = false;
+  Ink fill = Ink::white;
+
+  bool operator==(const PolylineItem&) const = default;
+};
+
+/// A circle, or an arc of one when `sweep` is not 360: from `start`, anticlockwise as seen, degrees.
+struct CircleItem {
+  PaperPoint centre;
+  double radius = 1;
+  double start = 0;
+  double sweep = 360;
+  Stroke stroke;
+  bool stroked = true;
+  bool filled = false;
+  Ink fill = Ink::white;
+
+  bool operator==(const CircleItem&) const = default;
+};
+
+enum class TextAlign { left, centre, right };
+enum class Typeface { regular, bold, mono, monoBold };
+
+/// One line of text. `at` is on the baseline. `height` is that of a figure (digit) in mm, which is
+/// what a reading distance asks for; painters scale the font so that digits have that height.
+struct TextItem {
+  PaperPoint at;
+  std::string text;  ///< UTF-8
+  double height = 2.5;
+  TextAlign align = TextAlign::left;
+  Typeface face = Typeface::regular;
+  Ink ink = Ink::black;
+  double turn = 0;  ///< degrees anticlockwise about `at`
+
+  bool operator==(const TextItem&) const = default;
+};
+
+using DrawItem = std::variant<PolylineItem, CircleItem, TextItem>;
+
+/// One side of paper, painted in the order of its items.
+struct Page {
+  double width = 210;   ///< mm
+  double height = 297;  ///< mm
+  std::vector<DrawItem> items;
+
+  bool operator==(const Page&) const = default;
+};
+
+}  // namespace inchwright

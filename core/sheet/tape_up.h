@@ -1,0 +1,32 @@
+#pragma once
+
+#include <string>
+#include <vector>
+
+#include "core/base/result.h"
+#include "core/chain/solution.h"
+#include "core/part/job.h"
+#include "core/plan/table.h"
+#include "core/sheet/draw_list.h"
+
+namespace inchwright {
+
+enum class Paper { a4, letter };
+
+struct SheetOptions {
+  Paper paper = Paper::a4;
+  /// How far away the sheet is read, mm. Figures are 8 mm high at 1 m and grow in proportion.
+  double readingDistance = 1000;
+  std::string date;  ///< as it is to stand on the sheet, `2026-11-25`; empty leaves it blank
+  bool showRounding = false;  ///< what rounding to the step cost, beside each figure
+};
+
+/// The tape-up sheet of one setup, page by page, in millimetres. A pure function: the same input
+/// gives the same items. Figures are never shrunk to fit; there are more pages instead.
+std::vector<Page> tapeUpSheet(const Job& job, const Part& part, const Solution& solution,
+                              const SetupTable& table, const SheetOptions& options);
+
+/// The pages as text, one item a line, for tests and for eyes.
+std::string drawListText(const std::vector<Page>& pages);
+
+}  // namespace inchwright
