@@ -13,13 +13,18 @@ namespace inchwright {
 
 /// A figure as the readout will show it.
 struct Coordinate {
-  std::string text;   ///< always with a sign and a leading zero, at the step; `0` shows as `0.0000`
-  Length value;       ///< the exact one, rounded to the tick where it is not exact
-  Length rounding;    ///< what rounding to the step cost: shown − exact
+  /// At the step, with a leading zero; ASCII `-` when negative and no sign otherwise: `0.3750`,
+  /// `-0.3750`, `0.0000`. A sheet shows `signedText` instead.
+  std::string text;
+  Length value;     ///< the exact one, rounded to the tick where it is not exact
+  Length rounding;  ///< what rounding to the step cost: shown − exact
   bool exact = true;
 
   bool operator==(const Coordinate&) const = default;
 };
+
+/// As people want it at the machine, always with a sign: `+0.3750`, `-0.3750`, `+0.0000`.
+std::string signedText(const Coordinate& coordinate);
 
 enum class StepKind { spot, drill, ream, bore, tap, counterbore, countersink, spotface, mark };
 
@@ -36,17 +41,19 @@ struct MakingStep {
 
 /// One hole, point, slot end or the like, at one drive of the table.
 struct TableRow {
-  Id id;                ///< the place: `A`, `D3`
-  Id feature;           ///< the feature it belongs to
+  Id id;       ///< the place: `A`, `D3`
+  Id feature;  ///< the feature it belongs to
   FeatureKind kind = FeatureKind::hole;
   Coordinate x;
   Coordinate y;
-  std::string size;     ///< as lettered with what is made: `Ø1/4 ream, through`
-  std::string note;     ///< assumption, dispute, located from the mate …
-  std::string xFraction;  ///< distance from zero in the print's own fraction, empty when it has none
+  std::string size;  ///< as lettered with what is made: `Ø1/4 ream, through`
+  std::string note;  ///< assumption, dispute, located from the mate …
+  /// Distance from zero in the print's own fraction, without a sign (that stands in the figure);
+  /// empty when it has none with a denominator up to 128, is not exact, or the print is metric.
+  std::string xFraction;
   std::string yFraction;
   std::vector<MakingStep> steps;
-  int group = 0;        ///< rows that take the same run of tools share a group, in cutting order
+  int group = 0;  ///< rows that take the same run of tools share a group, in cutting order
   bool disputed = false;
 
   bool operator==(const TableRow&) const = default;
@@ -56,9 +63,9 @@ struct TableRow {
 struct EdgeRow {
   Id id;
   std::optional<Side> side;
-  bool alongX = true;   ///< of the machine; else along Y
+  bool alongX = true;  ///< of the machine; else along Y
   Coordinate value;
-  Length stockLeft;     ///< still to come off it in this setup
+  Length stockLeft;  ///< still to come off it in this setup
   bool disputed = false;
 
   bool operator==(const EdgeRow&) const = default;
@@ -76,6 +83,7 @@ struct CheckPlace {
 /// How to find zero along one machine axis, in words.
 struct TouchOff {
   bool alongX = true;
+  bool depth = false;              ///< of Z, the axis across the face; `alongX` then means nothing
   std::string what;                ///< `middle of L and R, of the stock`
   std::vector<std::string> steps;  ///< each one instruction, with exact presets and their signs
 
@@ -103,7 +111,7 @@ struct SetupTable {
 };
 
 struct TableOptions {
-  std::optional<Unit> unit;        ///< else the machine's
+  std::optional<Unit> unit;         ///< else the machine's
   std::optional<std::string> step;  ///< else the machine's
 };
 
