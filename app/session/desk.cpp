@@ -1,0 +1,273 @@
+#include "app/session/desk.h"
+
+#include <algorithm>
+#include <utility>
+
+namespace inchwright::app {
+namespace {
+
+struct Version {
+  Job job;
+  QString title;  ///< of the edit that led here
+  QString merge;
+};
+
+/// What follows from the document as it is now; each worked out when first asked for.
+struct Derived {
+  std::optional<Solution> solution;
+  std::optional<Setup> defaultSetup;
+  bool tableTried = false;
+  std::optional<SetupTable> table;
+  std::optional<Error> tableError;
+  std::optional<std::vector<Page>> pages;
+};
+
+}  // namespace
+
+struct Desk::State {
+  std::vector<Version> versions{Version{}};
+  std::size_t now = 0;
+  std::size_t saved = 0;  ///< the version the file holds; beyond the end when none does
+  QString file;
+  int part = 0;
+  int setup = 0;
+  Face face = Face::top;
+  SheetOptions sheet;
+  Selection selection;
+  mutable Derived derived;
+
+  const Job& job() const { return versions[now].job; }
+
+  // Undo can take away the part or setup one was looking at.
+  void keepWithinJob() {
+    const auto parts = static_cast<int>(job().parts.size());
+    part = std::clamp(part, 0, std::max(parts - 1, 0));
+    const int setups = parts == 0 ? 0 : static_cast<int>(job().parts[part].setups.size());
+    setup = std::clamp(setup, 0, std::max(setups - 1, 0));
+  }
+
+  void forgetTable() {
+    derived.tableTried = false;
+    derived.table.reset();
+    derived.tableError.reset();
+    derived.pages.reset();
+  }
+};
+
+Desk::Desk(QObject* parent) : QObject(parent), state_(std::make_unique<State>()) {}
+Desk::~Desk() = default;
+
+const Job& Desk::job() const {
+  return state_->job();
+}
+bool Desk::hasPart() const {
+  return !job().parts.empty();
+}
+const Part& Desk::part() const {
+  return job().parts[state_->part];
+}
+int Desk::partIndex() const {
+  return state_->part;
+}
+int Desk::setupIndex() const {
+  return state_->setup;
+}
+
+const Solution& Desk::solution() const {
+  auto& solution = state_->derived.solution;
+  if (!solution) {
+    auto solved = solve(part());
+    if (solved.ok()) {
+      solution = std::move(solved).value();
+    } else {
+      // A sum beyond 92 000 km is a slip of the keys; the desk stays usable and says so.
+      Solution empty;
+      empty.doubts.push_back(
+          {DoubtKind::question, "unsolvable", solved.error().text, {solved.error().place}, false});
+      solution = std::move(empty);
+    }
+  }
+  return *solution;
+}
+
+const Setup& Desk::setup() const {
+  if (!part().setups.empty()) return part().setups[state_->setup];
+  auto& standIn = state_->derived.defaultSetup;
+  if (!standIn) standIn = defaultSetup(part(), solution());
+  return *standIn;
+}
+
+const SetupTable* Desk::table() const {
+  auto& derived = state_->derived;
+  if (!hasPart()) return nullptr;
+  if (!derived.tableTried) {
+    derived.tableTried = true;
+    auto made = makeTable(job(), part(), solution(), setup());
+    if (made.ok()) {
+      derived.table = std::move(made).value();
+    } else {
+      derived.tableError = made.error();
+    }
+  }
+  return derived.table ? &*derived.table : nullptr;
+}
+
+const std::optional<Error>& Desk::tableError() const {
+  table();
+  return state_->derived.tableError;
+}
+
+const std::vector<Page>& Desk::pages() const {
+  auto& pages = state_->derived.pages;
+  if (!pages) {
+    const SetupTable* now = table();
+    pages = now ? tapeUpSheet(job(), part(), solution(), *now, state_->sheet) : std::vector<Page>{};
+  }
+  return *pages;
+}
+
+const SheetOptions& Desk::sheetOptions() const {
+  return state_->sheet;
+}
+QString Desk::file() const {
+  return state_->file;
+}
+bool Desk::unsaved() const {
+  return state_->now != state_->saved;
+}
+Face Desk::face() const {
+  return state_->face;
+}
+const Selection& Desk::selection() const {
+  return state_->selection;
+}
+
+void Desk::take(Job job, const QString& file) {
+  state_->versions = {Version{std::move(job), {}, {}}};
+  state_->now = 0;
+  state_->saved = 0;
+  state_->file = file;
+  state_->part = 0;
+  state_->setup = 0;
+  state_->face = Face::top;
+  state_->selection = {};
+  state_->derived = {};
+  emit edited();
+  emit selectionChanged();
+  emit savedChanged();
+}
+
+void Desk::markSaved(const QString& file) {
+  state_->file = file;
+  state_->saved = state_->now;
+  endMerge();
+  emit savedChanged();
+}
+
+void Desk::apply(Job next, const QString& title, const QString& merge) {
+  if (next == job()) return;
+  const bool wasUnsaved = unsaved();
+  auto& versions = state_->versions;
+  // Whoever edits after an undo gives up what was undone.
+  if (state_->saved > state_->now) state_->saved = static_cast<std::size_t>(-1);
+  versions.resize(state_->now + 1);
+  const bool joins =
+      !merge.isEmpty() && versions.back().merge == merge && state_->now != state_->saved;
+  if (joins) {
+    versions.back().job = std::move(next);
+  } else {
+    versions.push_back({std::move(next), title, merge});
+    ++state_->now;
+  }
+  state_->derived = {};
+  state_->keepWithinJob();
+  emit edited();
+  if (wasUnsaved != unsaved()) emit savedChanged();
+}
+
+bool Desk::applyPart(const Result<Part>& next, const QString& title, const QString& merge) {
+  if (!next.ok()) {
+    emit refused(QString::fromStdString(next.error().text));
+    return false;
+  }
+  Job changed = job();
+  changed.parts[state_->part] = next.value();
+  apply(std::move(changed), title, merge);
+  return true;
+}
+
+void Desk::endMerge() {
+  state_->versions[state_->now].merge.clear();
+}
+
+bool Desk::canUndo() const {
+  return state_->now > 0;
+}
+bool Desk::canRedo() const {
+  return state_->now + 1 < state_->versions.size();
+}
+QString Desk::undoTitle() const {
+  return canUndo() ? state_->versions[state_->now].title : "";
+}
+QString Desk::redoTitle() const {
+  return canRedo() ? state_->versions[state_->now + 1].title : "";
+}
+
+void Desk::undo() {
+  if (!canUndo()) return;
+  endMerge();
+  --state_->now;
+  state_->derived = {};
+  state_->keepWithinJob();
+  emit edited();
+  emit savedChanged();
+}
+
+void Desk::redo() {
+  if (!canRedo()) return;
+  ++state_->now;
+  state_->derived = {};
+  state_->keepWithinJob();
+  emit edited();
+  emit savedChanged();
+}
+
+void Desk::choosePart(int index) {
+  if (index == state_->part) return;
+  state_->part = index;
+  state_->setup = 0;
+  state_->face = Face::top;
+  state_->selection = {};
+  state_->derived = {};
+  state_->keepWithinJob();
+  emit viewChanged();
+  emit selectionChanged();
+}
+
+void Desk::chooseSetup(int index) {
+  if (index == state_->setup) return;
+  state_->setup = index;
+  state_->keepWithinJob();
+  state_->forgetTable();
+  emit viewChanged();
+}
+
+void Desk::setSheetOptions(const SheetOptions& options) {
+  state_->sheet = options;
+  state_->derived.pages.reset();
+  emit viewChanged();
+}
+
+void Desk::chooseFace(Face face) {
+  if (face == state_->face) return;
+  state_->face = face;
+  emit viewChanged();
+}
+
+void Desk::select(Selection selection) {
+  if (selection == state_->selection) return;
+  state_->selection = std::move(selection);
+  emit selectionChanged();
+}
+
+}  // namespace inchwright::app

@@ -1,0 +1,96 @@
+#pragma once
+
+#include <QObject>
+#include <QString>
+#include <memory>
+#include <optional>
+#include <vector>
+
+#include "core/base/result.h"
+#include "core/chain/solution.h"
+#include "core/part/job.h"
+#include "core/plan/table.h"
+#include "core/sheet/tape_up.h"
+
+namespace inchwright::app {
+
+/// What is pointed at: places and readings of the current part, in the order they were chosen.
+struct Selection {
+  std::vector<Id> places;
+  std::vector<Id> readings;
+
+  bool empty() const { return places.empty() && readings.empty(); }
+  bool operator==(const Selection&) const = default;
+};
+
+/// The document on the desk and everything that follows from it.
+///
+/// The document is a value; an edit makes a new one; undo swaps them (without limit, across
+/// everything). Solution, table and pages are pure functions of it, worked out when first asked for
+/// after an edit and kept until the next. Widgets only read from here and call the edits; none of
+/// them knows another.
+class Desk : public QObject {
+  Q_OBJECT
+
+ public:
+  explicit Desk(QObject* parent = nullptr);
+  ~Desk() override;
+
+  const Job& job() const;
+  bool hasPart() const;  ///< a job with no part is an empty desk
+  /// Requires hasPart() for these.
+  const Part& part() const;
+  int partIndex() const;
+  const Solution& solution() const;
+  int setupIndex() const;
+  /// The current setup, or the default one of a part that names none.
+  const Setup& setup() const;
+  /// Empty, with `tableError()` saying why, while the zero is not placed.
+  const SetupTable* table() const;
+  const std::optional<Error>& tableError() const;
+  const std::vector<Page>& pages() const;
+  const SheetOptions& sheetOptions() const;
+
+  /// Replaces the whole document (open, new, recover): clears undo and selection.
+  void take(Job job, const QString& file);
+  QString file() const;  ///< empty: never saved
+  bool unsaved() const;
+  void markSaved(const QString& file);
+
+  /// One step of undo. Consecutive edits with the same non-empty `merge` become one (a drag).
+  void apply(Job next, const QString& title, const QString& merge = {});
+  /// The usual form: a pure edit of the current part. A refused edit changes nothing and is
+  /// reported through `refused`; returns whether it was applied.
+  bool applyPart(const Result<Part>& next, const QString& title, const QString& merge = {});
+  /// Ends merging, so that the next edit is a step of its own (the mouse was released).
+  void endMerge();
+
+  bool canUndo() const;
+  bool canRedo() const;
+  QString undoTitle() const;
+  QString redoTitle() const;
+  void undo();
+  void redo();
+
+  void choosePart(int index);
+  void chooseSetup(int index);
+  void setSheetOptions(const SheetOptions& options);
+  /// The face whose view is being traced and read.
+  Face face() const;
+  void chooseFace(Face face);
+  const Selection& selection() const;
+  void select(Selection selection);
+
+ signals:
+  void edited();       ///< the document changed: everything that follows from it may have
+  void viewChanged();  ///< another part, setup, face or paper; the document is the same
+  void selectionChanged();
+  void savedChanged();               ///< file() or unsaved() changed
+  void refused(const QString& why);  ///< one line for the strip
+
+ private:
+  struct State;
+  std::unique_ptr<State> state_;
+};
+
+}  // namespace inchwright::app

@@ -1,0 +1,98 @@
+#pragma once
+
+#include <QObject>
+#include <QPointF>
+#include <QString>
+#include <memory>
+#include <optional>
+#include <vector>
+
+#include "app/session/desk.h"
+#include "core/part/axis.h"
+#include "core/part/feature.h"
+#include "core/part/reading.h"
+
+namespace inchwright::app {
+
+/// What the hands are doing.
+enum class Doing {
+  looking,    ///< choose, move a trace, rename, delete
+  tracing,    ///< put a feature on the print, then name and size it
+  reading,    ///< walk a chain: point at the next feature, type the figure
+  relating,   ///< in line, midway, equal …: point at the features
+  zeroing,    ///< point at what zero is
+  stacking,   ///< choose the two ends of a stack
+  rereading,  ///< the second, blind reading of each figure
+};
+
+/// Where on the print a click fell, in inches as drawn in the plane of the current face (x to the
+/// right and y up as the view is drawn), and what lies there.
+struct Pointed {
+  QPointF at;
+  Id place;             ///< the place under the pointer; empty on bare paper
+  Id reading;           ///< the dimension under the pointer
+  bool extend = false;  ///< Shift was held
+};
+
+/// What the strip shows below its line while a text is being typed.
+struct Echo {
+  QString text;  ///< `1 3/16 = 1.1875 in = 30.1625 mm`
+  bool refused = false;
+  int at = -1;            ///< byte of the fault in the text, when refused
+  bool doubtful = false;  ///< read, but the trace or a question speaks against it
+};
+
+/// The interaction itself, without any widget: canvas, strip and keys report to it, and show what
+/// it says. Everything it does ends in an edit of the Desk, so all of it can be undone, and all of
+/// it can be driven by text alone with ids.
+class Work : public QObject {
+  Q_OBJECT
+
+ public:
+  explicit Work(Desk& desk, QObject* parent = nullptr);
+  ~Work() override;
+
+  Desk& desk() const;
+  Doing doing() const;
+
+  void look();
+  void trace(FeatureKind kind);
+  FeatureKind traceKind() const;
+  void read();
+  void relate(UnderstandingKind kind);
+  void zero();
+  void stack();
+  void reread();
+
+  Axis axis() const;  ///< the axis chains run along
+  void setAxis(Axis axis);
+  bool fromFirst() const;  ///< readings start from the first feature, not from the last
+  void setFromFirst(bool on);
+
+  /// A click on the print.
+  void point(const Pointed& pointed);
+  /// Enter in the strip. Empty text takes the offer. Returns false, with `refused` of the desk
+  /// telling why, when nothing was done; the text then stays in the strip.
+  bool enter(const QString& text);
+  /// Escape: one step back (drop the point, then leave what one is doing).
+  void back();
+
+  QString prompt() const;  ///< what is being asked, one line: `From L to A along X:`
+  QString offer() const;   ///< what Enter alone would take: `3/8`; empty when there is none
+  Echo echo(const QString& text) const;
+  /// The features pointed at so far for what is being done, in order.
+  std::vector<Id> chosen() const;
+  /// A trace that waits for its name and size.
+  std::optional<QPointF> pending() const;
+
+ signals:
+  void changed();  ///< prompt, offer, chosen or doing changed
+  /// Something on the print should be brought into sight.
+  void show(const std::vector<Id>& places, const std::vector<Id>& readings);
+
+ private:
+  struct State;
+  std::unique_ptr<State> state_;
+};
+
+}  // namespace inchwright::app
