@@ -1,25 +1,26 @@
 #include "core/part/axis.h"
 
+#include "core/part/name_table.h"
+
 namespace inchwright {
 namespace {
 
-constexpr std::array<std::string_view, 3> kAxisNames{"x", "y", "z"};
-constexpr std::array<std::string_view, 6> kFaceNames{"top",  "bottom", "front",
-                                                     "back", "left",   "right"};
-
-template <class Enum, std::size_t N>
-std::optional<Enum> find(const std::array<std::string_view, N>& names, std::string_view name) {
-  for (std::size_t i = 0; i < N; ++i) {
-    if (names[i] == name) return static_cast<Enum>(i);
-  }
-  return std::nullopt;
-}
+constexpr NameTable<3> kAxisNames{"x", "y", "z"};
+constexpr NameTable<6> kFaceNames{"top", "bottom", "front", "back", "left", "right"};
 
 }  // namespace
 
-std::string_view nameOf(Axis axis) { return kAxisNames[static_cast<std::size_t>(axis)]; }
-std::string_view nameOf(Face face) { return kFaceNames[static_cast<std::size_t>(face)]; }
-std::optional<Axis> axisNamed(std::string_view name) { return find<Axis>(kAxisNames, name); }
-std::optional<Face> faceNamed(std::string_view name) { return find<Face>(kFaceNames, name); }
+std::string_view nameOf(Axis axis) {
+  return nameIn(kAxisNames, axis);
+}
+std::string_view nameOf(Face face) {
+  return nameIn(kFaceNames, face);
+}
+std::optional<Axis> axisNamed(std::string_view name) {
+  return valueNamed<Axis>(kAxisNames, name);
+}
+std::optional<Face> faceNamed(std::string_view name) {
+  return valueNamed<Face>(kFaceNames, name);
+}
 
 }  // namespace inchwright

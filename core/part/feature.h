@@ -33,8 +33,11 @@ struct Depth {
   bool operator==(const Depth&) const = default;
 };
 
-/// One feature of a part. Which members apply follows from `kind`; `faultIn` (job.h) says what a
-/// feature lacks. Its positions are not here: they follow from the readings.
+/// The most holes a ring or row may have.
+inline constexpr int kMostHoles = 1000;
+
+/// One feature of a part. Which members apply follows from `kind`; `checkPart` (job.h) says what
+/// a feature lacks. Its positions are not here: they follow from the readings.
 struct Feature {
   Id id;
   FeatureKind kind = FeatureKind::point;
@@ -59,12 +62,15 @@ struct Feature {
   std::optional<Lettered> width;   ///< slot
   std::optional<Lettered> length;  ///< slot: over all, end to end
 
-  int holes = 0;                           ///< ring, row: how many holes (a row by spaces has one more)
-  bool countedBySpaces = false;            ///< row: the print gives the number of spaces
-  std::optional<Lettered> pitch;           ///< row: from hole to hole; may be left to the readings
-  std::optional<Lettered> pitchDiameter;   ///< ring: PCD
-  std::optional<LetteredAngle> firstAngle;  ///< ring: of hole 1, anticlockwise from the face's own X
-  Sense sense = Sense::anticlockwise;      ///< ring: as the face is seen
+  /// ring, row: how many holes there are, also where the print counts a row's spaces (then it is
+  /// one more than those). From 1 to kMostHoles.
+  int holes = 0;
+  bool countedBySpaces = false;           ///< row: the print gives the number of spaces
+  std::optional<Lettered> pitch;          ///< row: from hole to hole; may be left to the readings
+  std::optional<Lettered> pitchDiameter;  ///< ring: PCD
+  std::optional<LetteredAngle>
+      firstAngle;                      ///< ring: of hole 1, anticlockwise from the face's own X
+  Sense sense = Sense::anticlockwise;  ///< ring: as the face is seen
 
   std::optional<Lettered> radius;  ///< round, arc
   Id about;                        ///< round: the place it is struck about; or else
@@ -83,12 +89,23 @@ struct Feature {
 std::string_view nameOf(FeatureKind kind);  ///< as in the document: `edge`, `hole`, …
 std::string_view nameOf(Make make);         ///< `drill`, `ream`, …
 std::string_view nameOf(Locate locate);
+std::string_view nameOf(Sense sense);
 std::optional<FeatureKind> featureKindNamed(std::string_view name);
 std::optional<Make> makeNamed(std::string_view name);
 std::optional<Locate> locateNamed(std::string_view name);
+std::optional<Sense> senseNamed(std::string_view name);
 
-/// A place that readings can meet: a feature itself, or one hole of a ring or row (`D1` … `Dn`),
-/// or an end centre of a slot (`S1` at the lower end of its axis, `S2`).
+/// A place that readings can meet, and the axes along which it has a position:
+///
+/// - edge: the edge itself, along its one axis.
+/// - hole, point: the centre, along the two axes that lie in the face.
+/// - round: its centre, along the face's two axes; with a `side`, its outermost point on that side
+///   instead (off the centre by the radius across the side, level with it along the other axis).
+/// - slot `S`: `S` is its middle, `S1` and `S2` the centres of its rounded ends, `S1` at the lower
+///   end of its axis.
+/// - ring `G`: `G` is the centre of the pitch circle, `G1` … `Gn` its holes.
+/// - row `D`: `D1` … `Dn` are its holes, upwards along its axis; `D` is the same spot as `D1`.
+/// - line, arc: none.
 struct Place {
   Id id;
   std::vector<Axis> axes;  ///< along which it has a position
@@ -96,7 +113,7 @@ struct Place {
   bool operator==(const Place&) const = default;
 };
 
-/// The places of a feature, itself first. Lines and arcs have none.
+/// The places of a feature, itself first. An edge without an axis has none.
 std::vector<Place> placesOf(const Feature& feature);
 
 /// The traced position of a feature along an axis, in inches as drawn; empty when there is none.

@@ -32,9 +32,9 @@ struct Reading {
   /// The figure. For an angle only `text` is set and `angle` holds the value.
   Lettered figure;
   std::optional<LetteredAngle> angle;
-  std::string view;                 ///< the view of the print it stands in, as named there
-  std::vector<std::string> place;   ///< where on the print, two traced inches; evidence only
-  std::string again;                ///< what the second, blind reading gave; empty when not yet done
+  std::string view;                ///< the view of the print it stands in, as named there
+  std::vector<std::string> place;  ///< where on the print, two traced inches; evidence only
+  std::string again;               ///< what the second, blind reading gave; empty when not yet done
   Extra extra;
 
   bool operator==(const Reading&) const = default;

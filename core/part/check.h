@@ -1,0 +1,34 @@
+#pragma once
+
+#include <optional>
+#include <string>
+
+#include "core/base/result.h"
+#include "core/part/job.h"
+#include "core/part/place_index.h"
+
+namespace inchwright {
+
+/// A fault found in a part, or none.
+using Fault = std::optional<Error>;
+
+inline Fault faultAt(std::string pointer, std::string text) {
+  return Error{ErrorCode::badDocument, std::move(text), std::move(pointer)};
+}
+
+// The pieces of `checkPart`, each for one member. `pointer` is where that member stands in the
+// part, such as `/features/3`.
+Fault checkFeature(const Feature& feature, const PlaceIndex& index, const std::string& pointer);
+Fault checkReading(const Reading& reading, const PlaceIndex& index, const std::string& pointer);
+Fault checkUnderstanding(const Understanding& understanding, const PlaceIndex& index,
+                         const std::string& pointer);
+Fault checkSetup(const Setup& setup, const PlaceIndex& index, const std::string& pointer);
+
+/// Whether `id` names a place with a position along `axis`.
+Fault checkPlace(const Id& id, Axis axis, const PlaceIndex& index, const std::string& pointer);
+
+/// Everything a document requires beyond its parts: sizes of the machine, parts named and named
+/// once, `checkPart` for each. The place of the error is a JSON pointer from the document's root.
+Result<Done> checkJob(const Job& job);
+
+}  // namespace inchwright

@@ -1,0 +1,33 @@
+#include "core/part/job.h"
+
+namespace inchwright {
+
+const Feature* Part::feature(std::string_view id) const {
+  for (const Feature& one : features) {
+    if (one.id == id) return &one;
+  }
+  return nullptr;
+}
+
+const Reading* Part::reading(std::string_view id) const {
+  for (const Reading& one : readings) {
+    if (one.id == id) return &one;
+  }
+  return nullptr;
+}
+
+const Setup* Part::setup(std::string_view setupName) const {
+  for (const Setup& one : setups) {
+    if (one.name == setupName) return &one;
+  }
+  return nullptr;
+}
+
+const Part* Job::part(std::string_view partName) const {
+  for (const Part& one : parts) {
+    if (one.name == partName) return &one;
+  }
+  return nullptr;
+}
+
+}  // namespace inchwright
