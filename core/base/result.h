@@ -26,7 +26,7 @@ struct Error {
   ErrorCode code = ErrorCode::badRequest;
   std::string text;
   /// Where: a JSON pointer, a feature or reading id, or a file name. May be empty.
-  std::string place;
+  std::string place = {};
   /// Byte offset into the text that was read, where that applies.
   std::optional<std::size_t> at = std::nullopt;
 

@@ -72,16 +72,22 @@ struct Eight {
   bool allInside;
 };
 
+__attribute__((target("avx2"))) inline __m256 alongRow(float a, float b, __m256 i) {
+  return _mm256_add_ps(_mm256_mul_ps(_mm256_set1_ps(a), i), _mm256_set1_ps(b));
+}
+
+__attribute__((target("avx2"))) inline __m256i inSixtyFourths(__m256 v) {
+  return _mm256_cvttps_epi32(
+      _mm256_add_ps(_mm256_mul_ps(v, _mm256_set1_ps(kOne)), _mm256_set1_ps(0.5f)));
+}
+
 __attribute__((target("avx2"))) inline Eight locateEight(const PixelsIn& in, const RowMap& map,
                                                          int column) {
   const __m256 lane = _mm256_setr_ps(0, 1, 2, 3, 4, 5, 6, 7);
   const __m256 i = _mm256_add_ps(_mm256_set1_ps(static_cast<float>(column)), lane);
-  const auto line = [&](float a, float b) __attribute__((target("avx2"))) {
-    return _mm256_add_ps(_mm256_mul_ps(_mm256_set1_ps(a), i), _mm256_set1_ps(b));
-  };
-  const __m256 w = line(map.aw, map.bw);
-  const __m256 x = _mm256_div_ps(line(map.ax, map.bx), w);
-  const __m256 y = _mm256_div_ps(line(map.ay, map.by), w);
+  const __m256 w = alongRow(map.aw, map.bw, i);
+  const __m256 x = _mm256_div_ps(alongRow(map.ax, map.bx, i), w);
+  const __m256 y = _mm256_div_ps(alongRow(map.ay, map.by, i), w);
   const __m256 zero = _mm256_setzero_ps();
   const __m256 insideX =
       _mm256_and_ps(_mm256_cmp_ps(x, zero, _CMP_GE_OQ),
@@ -89,11 +95,7 @@ __attribute__((target("avx2"))) inline Eight locateEight(const PixelsIn& in, con
   const __m256 insideY = _mm256_and_ps(
       _mm256_cmp_ps(y, zero, _CMP_GE_OQ),
       _mm256_cmp_ps(y, _mm256_set1_ps(static_cast<float>(in.height - 1)), _CMP_LE_OQ));
-  const auto fixed = [](__m256 v) __attribute__((target("avx2"))) {
-    return _mm256_cvttps_epi32(
-        _mm256_add_ps(_mm256_mul_ps(v, _mm256_set1_ps(kOne)), _mm256_set1_ps(0.5f)));
-  };
-  const __m256i fixedX = fixed(x), fixedY = fixed(y);
+  const __m256i fixedX = inSixtyFourths(x), fixedY = inSixtyFourths(y);
   const __m256i column0 =
       _mm256_min_epi32(_mm256_srai_epi32(fixedX, kBits), _mm256_set1_epi32(in.width - 2));
   const __m256i row0 =
