@@ -1,0 +1,53 @@
+#pragma once
+
+#include <optional>
+#include <string>
+#include <vector>
+
+#include "app/words/arguments.h"
+#include "core/base/result.h"
+#include "core/chain/solution.h"
+#include "core/part/job.h"
+#include "core/plan/table.h"
+
+namespace inchwright::app {
+
+/// A document as a word opened it, with what follows from the parts it was asked for.
+struct OpenedJob {
+  struct Solved {
+    std::size_t part = 0;  ///< index into job.parts
+    Solution solution;
+  };
+
+  std::string file;
+  Job job;
+  std::vector<Solved> solved;  ///< in the document's order; all parts when none was named
+
+  const Part& part(const Solved& one) const { return job.parts[one.part]; }
+};
+
+/// Opens the one FILE among the arguments and solves the part `--part` names, or all.
+/// Errors: `badRequest` when there is not exactly one FILE, else those of loading and solving;
+/// `place` names the file first.
+Result<OpenedJob> openJob(const Arguments& arguments);
+
+/// One setup of a solved part with its table.
+struct PlannedSetup {
+  std::size_t solved = 0;  ///< index into OpenedJob::solved
+  SetupTable table;
+};
+
+/// Tables of the setup `--setup` names in every part that has it, or of all; a part without any
+/// gets the default one. `--unit` and `--step` are heeded. Errors: `notFound`, `badRequest`, and
+/// those of planning.
+Result<std::vector<PlannedSetup>> planJob(const Arguments& arguments, const OpenedJob& opened);
+
+/// Whether a part has what exit status 1 stands for: a clash, a loose feature, or a figure that
+/// was read twice and not alike.
+bool hasFindings(const Solution& solution);
+bool hasFindings(const OpenedJob& opened);
+
+/// The unit `--unit` names, empty without it. Errors: `badRequest`.
+Result<std::optional<Unit>> namedUnit(const Arguments& arguments);
+
+}  // namespace inchwright::app

@@ -1,0 +1,166 @@
+#include <nlohmann/json.hpp>
+#include <ostream>
+
+#include "app/words/console.h"
+#include "app/words/job_file.h"
+#include "app/words/table_text.h"
+#include "app/words/words.h"
+
+namespace inchwright::app {
+namespace {
+
+using Json = nlohmann::ordered_json;
+
+constexpr std::string_view kHelp =
+    R"(inchwright table FILE [--part P] [--setup S] [--as text|csv|json] [--unit in|mm] [--step STEP]
+
+The coordinates of every hole from the setup's zero, as the readout will show them, in the
+order of cutting. A part without a setup is taken top up, with zero at its left and front edges.
+
+  --part P, --setup S   only those of that name
+  --as text|csv|json    how to print it (text); --json is the same as --as json
+  --unit in|mm          the unit of the figures, else the machine's
+  --step STEP           the step of the readout, else the machine's: 0.0005, 0.005 ...
+
+  inchwright table plate.inchwright --unit mm --step 0.005 --as csv > plate.csv
+
+Exit status: 0 fine; 1 printed, but the part has a clash or a loose feature (see check);
+2 the words or the file could not be used.
+)";
+
+enum class As { text, csv, json };
+
+Result<As> wantedForm(const Arguments& arguments) {
+  const std::string as =
+      arguments.value("--as").value_or(arguments.has("--json") ? "json" : "text");
+  if (arguments.has("--json") && as != "json") {
+    return Error{ErrorCode::badRequest, "--json and --as " + as + " can't both be had", "--as"};
+  }
+  if (as == "text") return As::text;
+  if (as == "csv") return As::csv;
+  if (as == "json") return As::json;
+  return Error{ErrorCode::badRequest, "“" + as + "” is no form; say text, csv or json", "--as"};
+}
+
+Json asJson(const TableRow& row) {
+  Json entry;
+  entry["id"] = row.id;
+  entry["kind"] = nameOf(row.kind);
+  entry["x"] = row.x.text;
+  entry["y"] = row.y.text;
+  entry["x_ticks"] = row.x.value.ticks();
+  entry["y_ticks"] = row.y.value.ticks();
+  entry["exact"] = row.x.exact && row.y.exact;
+  entry["size"] = row.size;
+  entry["note"] = row.note;
+  entry["feature"] = row.feature;
+  entry["x_print"] = row.xFraction;
+  entry["y_print"] = row.yFraction;
+  entry["x_rounding_ticks"] = row.x.rounding.ticks();
+  entry["y_rounding_ticks"] = row.y.rounding.ticks();
+  entry["disputed"] = row.disputed;
+  entry["steps"] = Json::array();
+  for (const MakingStep& step : row.steps) {
+    entry["steps"].push_back(Json{{"kind", nameOf(step.kind)},
+                                  {"tool", step.tool},
+                                  {"diameter_ticks", step.diameter.ticks()},
+                                  {"depth", step.depth},
+                                  {"rule", step.rule}});
+  }
+  return entry;
+}
+
+Json edgesAsJson(const SetupTable& table) {
+  Json edges = Json::array();
+  for (const EdgeRow& edge : table.edges) {
+    Json entry;
+    entry["id"] = edge.id;
+    if (edge.side) entry["side"] = nameOf(*edge.side);
+    entry["axis"] = edge.alongX ? "x" : "y";
+    entry["value"] = edge.value.text;
+    entry["value_ticks"] = edge.value.value.ticks();
+    entry["exact"] = edge.value.exact;
+    entry["stock_left"] = showAtStep(edge.stockLeft.rational(), table.step).text;
+    entry["stock_left_ticks"] = edge.stockLeft.ticks();
+    entry["disputed"] = edge.disputed;
+    edges.push_back(std::move(entry));
+  }
+  return edges;
+}
+
+Json asJson(const SetupTable& table) {
+  Json sheet;
+  sheet["part"] = table.part;
+  sheet["setup"] = table.setup;
+  sheet["unit"] = nameOf(table.step.unit);
+  sheet["step"] = stepText(table.step);
+  sheet["zero"] = table.zero;
+  sheet["face"] = nameOf(table.face);
+  sheet["turn"] = table.turn;
+  sheet["x_counts"] = table.xCountsRight ? "right" : "left";
+  sheet["y_counts"] = table.yCountsAway ? "away" : "towards";
+  sheet["rows"] = Json::array();
+  for (const TableRow& row : table.rows) sheet["rows"].push_back(asJson(row));
+  sheet["edges"] = edgesAsJson(table);
+  sheet["unplaced"] = Json::array();
+  for (const Loose& loose : table.unplaced) {
+    sheet["unplaced"].push_back(
+        Json{{"id", loose.id}, {"axis", nameOf(loose.axis)}, {"advice", loose.advice}});
+  }
+  sheet["touch_off"] = Json::array();
+  for (const TouchOff& touch : table.touchOff) {
+    sheet["touch_off"].push_back(Json{{"axis", touch.depth    ? "z"
+                                               : touch.alongX ? "x"
+                                                              : "y"},
+                                      {"what", touch.what},
+                                      {"steps", touch.steps}});
+  }
+  sheet["checks"] = Json::array();
+  for (const CheckPlace& check : table.checks) {
+    sheet["checks"].push_back(Json{{"x", check.x.text}, {"y", check.y.text}, {"look", check.look}});
+  }
+  sheet["warnings"] = table.warnings;
+  return sheet;
+}
+
+void print(const std::vector<SetupTable>& tables, As as, const Streams& streams) {
+  if (as == As::csv) {
+    streams.out << tablesAsCsv(tables);
+  } else if (as == As::json) {
+    Json all{{"inchwright", 1}, {"sheets", Json::array()}};
+    for (const SetupTable& table : tables) all["sheets"].push_back(asJson(table));
+    streams.out << all.dump(2, ' ', false, Json::error_handler_t::replace) << '\n';
+  } else {
+    for (std::size_t i = 0; i < tables.size(); ++i) {
+      if (i > 0) streams.out << '\n';
+      printTableText(tables[i], streams);
+    }
+  }
+}
+
+int run(std::span<const std::string> args, Streams& streams) {
+  const Result<Arguments> arguments = sortArguments(args, {{"--json"},
+                                                           {"--part", true},
+                                                           {"--setup", true},
+                                                           {"--as", true},
+                                                           {"--unit", true},
+                                                           {"--step", true}});
+  if (!arguments) return refuse(streams, "table", arguments.error());
+  const Result<As> as = wantedForm(*arguments);
+  if (!as) return refuse(streams, "table", as.error());
+  const Result<OpenedJob> opened = openJob(*arguments);
+  if (!opened) return refuse(streams, "table", opened.error());
+  const Result<std::vector<PlannedSetup>> planned = planJob(*arguments, *opened);
+  if (!planned) return refuse(streams, "table", planned.error());
+
+  std::vector<SetupTable> tables;
+  for (const PlannedSetup& one : *planned) tables.push_back(one.table);
+  print(tables, *as, streams);
+  return hasFindings(*opened) ? kFindings : kFine;
+}
+
+}  // namespace
+
+extern const Word kTableWord{"table", "coordinates from a setup's zero", kHelp, run};
+
+}  // namespace inchwright::app
