@@ -2,12 +2,12 @@
 
 #include <optional>
 #include <string>
-#include <string_view>
 #include <vector>
 
 #include "core/base/result.h"
 #include "core/chain/solution.h"
 #include "core/part/job.h"
+#include "core/plan/machine_axes.h"
 
 namespace inchwright {
 
@@ -19,11 +19,6 @@ struct PicturePoint {
 
   bool operator==(const PicturePoint&) const = default;
 };
-
-/// A side of the work as it lies on the table, whatever the print calls it.
-enum class TableSide { left, right, near, far };
-
-std::string_view nameOf(TableSide side);  ///< `left`, `right`, `near`, `far`
 
 /// A hole, or one hole of a ring or row.
 struct PictureCircle {

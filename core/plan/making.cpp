@@ -1,0 +1,226 @@
+#include "core/plan/making.h"
+
+#include <algorithm>
+
+#include "core/measure/writing.h"
+#include "core/shop/drills.h"
+#include "core/shop/reaming.h"
+#include "core/shop/threads.h"
+
+namespace inchwright {
+namespace {
+
+enum Rank { kMark, kDrill, kBore, kReam, kTap, kSlot };
+
+std::string depthText(const Depth& depth, Unit shown) {
+  if (depth.through || !depth.length) return "through";
+  return figureText(*depth.length, shown);
+}
+
+std::string depthPhrase(const Depth& depth, Unit shown) {
+  const std::string text = depthText(depth, shown);
+  return depth.through || !depth.length ? text : text + " deep";
+}
+
+/// Gathers the run of tools of one hole.
+class HolePlan {
+ public:
+  HolePlan(const Feature& feature, Unit shown)
+      : feature_(feature), shown_(shown), depth_(depthText(feature.depth, shown)) {
+    if (feature.diameter) {
+      unit_ = feature.diameter->unit;
+      sets_ = DrillSets::customaryFor(unit_);
+    }
+  }
+
+  Making take() && {
+    addWork();
+    addSeat();
+    for (const MakingStep& step : making_.steps) {
+      making_.run += (making_.run.empty() ? "" : " + ") + step.tool;
+    }
+    return std::move(making_);
+  }
+
+ private:
+  void addWork() {
+    add(StepKind::spot, "spot", Length(), "common practice: spot so that the drill starts true");
+    making_.steps.back().depth.clear();
+    switch (feature_.make) {
+      case Make::tap:
+        return addTap();
+      case Make::ream:
+        return addReam();
+      case Make::bore:
+        return addBore();
+      default:
+        return addDrill();
+    }
+  }
+
+  void addDrill() {
+    making_.rank = kDrill;
+    making_.size = sizePhrase("drill");
+    if (!feature_.diameter) return lacksDiameter();
+    const Length size = feature_.diameter->value;
+    const Drill* drill = drillOfSize(size, sets_);
+    if (!drill) drill = drillOfSize(size);
+    if (drill) {
+      addNamed(*drill, std::string(sourceOf(drill->series)));
+    } else {
+      add(StepKind::drill, "drill to " + figure(*feature_.diameter), size,
+          "no drill of this size in the tables");
+      making_.notes.push_back("no listed drill has this size");
+    }
+  }
+
+  void addReam() {
+    making_.rank = kReam;
+    making_.size = sizePhrase("ream");
+    if (!feature_.diameter) return lacksDiameter();
+    const Length size = feature_.diameter->value;
+    if (const auto under = drillUnderReamer(size, unit_, sets_)) {
+      addNamed(under->drill, under->rule);
+    } else {
+      add(StepKind::drill, "drill and bore under " + figure(*feature_.diameter), Length(),
+          "no listed drill leaves at most 1/32 for the reamer");
+      making_.notes.push_back("no listed drill suits this reamer");
+    }
+    add(StepKind::ream, "ream " + figure(*feature_.diameter), size, "to size");
+  }
+
+  void addBore() {
+    making_.rank = kBore;
+    making_.size = sizePhrase("bore");
+    if (!feature_.diameter) return lacksDiameter();
+    const Length size = feature_.diameter->value;
+    if (const auto under = drillUnderBore(size, sets_)) {
+      addNamed(under->drill, under->rule);
+    } else {
+      add(StepKind::drill, "drill under " + figure(*feature_.diameter), Length(),
+          "no listed drill is small enough");
+      making_.notes.push_back("too small for the drills listed");
+    }
+    add(StepKind::bore, "bore to " + figure(*feature_.diameter), size, "to size");
+  }
+
+  void addTap() {
+    making_.rank = kTap;
+    const std::string named = feature_.thread.empty() ? "thread not given" : feature_.thread;
+    making_.size = named + " tap, " + depthPhrase(feature_.depth, shown_);
+    const Result<Thread> thread = threadNamed(feature_.thread);
+    if (!thread) {
+      add(StepKind::drill, "drill tapping size for " + named, Length(), thread.error().text);
+      add(StepKind::tap, "tap " + named, Length(), "as lettered");
+      making_.notes.push_back(feature_.thread.empty() ? "the print gives no thread"
+                                                      : thread.error().text);
+      return;
+    }
+    std::string rule = "tap drill for " + thread->name + " (" + thread->source + ")";
+    if (!feature_.depth.through) rule += "; deeper than the thread by the tap's lead";
+    add(StepKind::drill, thread->tapDrill, thread->tapDrillDiameter, std::move(rule));
+    making_.first = thread->tapDrillDiameter;
+    add(StepKind::tap, "tap " + thread->name, thread->major, std::string(sourceOf(thread->series)));
+  }
+
+  void addSeat() {
+    StepKind kind = StepKind::counterbore;
+    std::string word = "counterbore";
+    if (feature_.make == Make::countersink) {
+      kind = StepKind::countersink;
+      word = "countersink";
+    } else if (feature_.make == Make::spotface) {
+      kind = StepKind::spotface;
+      word = "spotface";
+    } else if (feature_.make != Make::counterbore) {
+      return;
+    }
+    std::string tool = word;
+    if (feature_.seatDiameter) tool += " " + figure(*feature_.seatDiameter);
+    making_.size += "; " + word;
+    if (feature_.seatDiameter) making_.size += " Ø" + figure(*feature_.seatDiameter);
+    add(kind, tool, feature_.seatDiameter ? feature_.seatDiameter->value : Length(), "as lettered");
+    making_.steps.back().depth.clear();
+    if (feature_.seatDepth) {
+      making_.steps.back().depth = figure(*feature_.seatDepth);
+      making_.size += ", " + making_.steps.back().depth + " deep";
+    }
+    if (!feature_.seatDiameter) making_.notes.push_back("the print gives no size for the " + word);
+  }
+
+  void lacksDiameter() {
+    making_.notes.push_back("the print gives no diameter");
+    add(StepKind::drill, "drill to size", Length(), "no diameter given");
+  }
+
+  void addNamed(const Drill& drill, std::string rule) {
+    add(StepKind::drill, drill.name, drill.diameter, std::move(rule));
+    making_.first = drill.diameter;
+  }
+
+  void add(StepKind kind, std::string tool, Length diameter, std::string rule) {
+    making_.steps.push_back({kind, std::move(tool), diameter, depth_, std::move(rule)});
+  }
+
+  std::string figure(const Lettered& lettered) const { return figureText(lettered, shown_); }
+
+  std::string sizePhrase(std::string_view verb) const {
+    std::string text = feature_.diameter ? "Ø" + figure(*feature_.diameter) + " " : std::string();
+    return text + std::string(verb) + ", " + depthPhrase(feature_.depth, shown_);
+  }
+
+  const Feature& feature_;
+  Unit shown_;
+  std::string depth_;
+  Unit unit_ = Unit::inch;
+  DrillSets sets_ = DrillSets::customaryFor(Unit::inch);
+  Making making_;
+};
+
+Making markOf(const Feature& feature, Unit shown) {
+  Making making;
+  if (feature.kind == FeatureKind::slot) {
+    making.rank = kSlot;
+    making.size = "slot";
+    if (feature.width) making.size += " " + figureText(*feature.width, shown) + " wide";
+    if (feature.length) making.size += ", " + figureText(*feature.length, shown) + " long";
+    making.size += ", " + depthPhrase(feature.depth, shown);
+    if (feature.width) making.first = feature.width->value;
+    making.run = making.size;
+    return making;
+  }
+  making.rank = kMark;
+  making.size = std::string(nameOf(feature.kind));
+  making.steps.push_back({StepKind::mark, "mark", Length(), "", "a point: nothing is cut"});
+  making.run = "mark";
+  return making;
+}
+
+}  // namespace
+
+std::string figureText(const Lettered& figure, Unit shown) {
+  const bool plain =
+      figure.text.find_first_not_of("0123456789./ -") == std::string::npos && !figure.text.empty();
+  std::string text = plain ? figure.text : writePlain(figure.value, figure.unit);
+  if (figure.unit != shown) text += figure.unit == Unit::inch ? " in" : " mm";
+  if (figure.tolerance && !plain) {
+    const auto deviation = [&](Length value) {
+      return (value < Length() ? "-" : "+") + writeDecimal(value.magnitude(), figure.unit);
+    };
+    text += " " + deviation(figure.tolerance->upper) + " " + deviation(figure.tolerance->lower);
+  }
+  return text;
+}
+
+Making makingOf(const Feature& feature, Unit shown) {
+  switch (feature.kind) {
+    case FeatureKind::hole:
+    case FeatureKind::ring:
+    case FeatureKind::row:
+      return HolePlan(feature, shown).take();
+    default:
+      return markOf(feature, shown);
+  }
+}
+
+}  // namespace inchwright

@@ -1,0 +1,22 @@
+#pragma once
+
+#include <vector>
+
+#include "core/plan/setup_frame.h"
+
+namespace inchwright {
+
+/// The rows of a setup's face in cutting order, and the places of it that have no coordinates.
+struct RowsFound {
+  std::vector<TableRow> rows;
+  std::vector<Loose> unplaced;
+};
+
+/// A hole, each hole of a ring or row, the ends of a slot and a point make rows. Rows are grouped
+/// by the run of tools; groups stand in the order of `Making::rank`, then by their first drill,
+/// then by size; inside a group the way from zero is short. `jobUnit` says whether the print has
+/// fractions. Errors: `outOfRange`.
+Result<RowsFound> tableRows(const Part& part, const Solution& solution, const Setup& setup,
+                            const SetupFrame& frame, const Step& step, Unit jobUnit);
+
+}  // namespace inchwright

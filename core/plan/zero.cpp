@@ -1,0 +1,161 @@
+#include "core/plan/zero.h"
+
+#include <algorithm>
+#include <string>
+
+#include "core/plan/machine_axes.h"
+
+namespace inchwright {
+namespace {
+
+Error tooFar(std::string_view place) {
+  return {ErrorCode::outOfRange, "a length is beyond what can be held", std::string(place), {}};
+}
+
+bool hasAxis(const Feature& feature, Axis axis) {
+  for (const Place& place : placesOf(feature)) {
+    return std::find(place.axes.begin(), place.axes.end(), axis) != place.axes.end();
+  }
+  return false;
+}
+
+Result<const Position*> positionForZero(const Part& part, const Solution& solution, const Id& place,
+                                        Axis axis) {
+  const std::string along(nameOf(axis));
+  const Feature* feature = featureOfPlace(part, place);
+  if (!feature) {
+    return Error{
+        ErrorCode::notFound, "zero is on " + place + ", which the part does not have", place, {}};
+  }
+  if (!hasAxis(*feature, axis)) {
+    return Error{ErrorCode::badRequest,
+                 "zero along " + along + " can't be on " + place + ", which has no position there",
+                 place,
+                 {}};
+  }
+  const Position* position = placedPosition(solution, place, axis);
+  if (!position) {
+    return Error{ErrorCode::unsolvable,
+                 "zero is on " + place + ", which nothing places along " + along,
+                 place,
+                 {}};
+  }
+  return position;
+}
+
+// The offset and the shift by the stock come last, so that `ticks` is built in one place.
+Result<FoundZero> finish(FoundZero zero) {
+  std::optional<Rational> ticks = zero.ticks;
+  if (zero.asked.ofStock && zero.asked.middle.size() == 2) ticks = ticks->plus(zero.stockShift);
+  if (ticks && zero.asked.offset) {
+    ticks = ticks->plus(zero.asked.offset->value.rational());
+    zero.exact = zero.exact && zero.asked.offset->exact;
+  }
+  if (!ticks) return tooFar({});
+  zero.ticks = *ticks;
+  return zero;
+}
+
+Result<FoundZero> middleZero(const Part& part, const Solution& solution, const Setup& setup,
+                             FoundZero zero) {
+  const Axis axis = zero.asked.axis;
+  if (zero.asked.middle.size() != 2) {
+    return Error{ErrorCode::badRequest, "a middle lies between two places", {}, {}};
+  }
+  std::optional<Rational> sum = Rational(0);
+  std::optional<Rational> stock = Rational(0);
+  for (const Id& place : zero.asked.middle) {
+    const Result<const Position*> position = positionForZero(part, solution, place, axis);
+    if (!position) return position.error();
+    sum = sum->plus((*position)->ticks);
+    if (sum) stock = stock->plus(stockBeyond(part, setup, place, axis).rational());
+    if (!sum || !stock) return tooFar(place);
+    zero.exact = zero.exact && (*position)->exact;
+    zero.disputed = zero.disputed || (*position)->disputed;
+  }
+  const std::optional<Rational> middle = sum->over(Rational(2));
+  const std::optional<Rational> shift = stock->over(Rational(2));
+  if (!middle || !shift) return tooFar(zero.asked.middle.front());
+  zero.ticks = *middle;
+  zero.stockShift = *shift;
+  return finish(std::move(zero));
+}
+
+}  // namespace
+
+Result<std::optional<FoundZero>> findZero(const Part& part, const Solution& solution,
+                                          const Setup& setup, Axis axis) {
+  FoundZero zero;
+  if (const ZeroAlong* asked = setup.zeroAlong(axis)) {
+    zero.asked = *asked;
+  } else {
+    const std::optional<ZeroAlong> taken = customaryZero(part, solution, axis);
+    if (!taken) return std::optional<FoundZero>();
+    zero.asked = *taken;
+    zero.assumed = true;
+  }
+  Result<FoundZero> found = FoundZero();
+  if (!zero.asked.middle.empty()) {
+    found = middleZero(part, solution, setup, std::move(zero));
+  } else {
+    const Result<const Position*> position = positionForZero(part, solution, zero.asked.at, axis);
+    if (!position) return position.error();
+    zero.ticks = (*position)->ticks;
+    zero.exact = (*position)->exact;
+    zero.disputed = (*position)->disputed;
+    found = finish(std::move(zero));
+  }
+  if (!found) return found.error();
+  return std::optional<FoundZero>(*std::move(found));
+}
+
+std::optional<ZeroAlong> customaryZero(const Part& part, const Solution& solution, Axis axis) {
+  ZeroAlong zero;
+  zero.axis = axis;
+  for (const Feature& feature : part.features) {
+    const std::optional<Side> side = outerSideOf(part, feature.id, axis);
+    if (side && outward(*side) < 0 && placedPosition(solution, feature.id, axis)) {
+      zero.at = feature.id;
+      return zero;
+    }
+  }
+  for (const Feature& feature : part.features) {
+    if (placedPosition(solution, feature.id, axis)) {
+      zero.at = feature.id;
+      return zero;
+    }
+  }
+  return std::nullopt;
+}
+
+const Feature* featureOfPlace(const Part& part, std::string_view place) {
+  if (const Feature* feature = part.feature(place)) return feature;
+  for (const Feature& feature : part.features) {
+    if (!place.starts_with(feature.id)) continue;
+    for (const Place& one : placesOf(feature)) {
+      if (one.id == place) return &feature;
+    }
+  }
+  return nullptr;
+}
+
+std::optional<Side> outerSideOf(const Part& part, std::string_view place, Axis axis) {
+  const Feature* feature = part.feature(place);
+  if (!feature || !feature->side || axisOf(*feature->side) != axis) return std::nullopt;
+  const bool outer = feature->kind == FeatureKind::edge || feature->kind == FeatureKind::round;
+  return outer ? feature->side : std::nullopt;
+}
+
+Length stockBeyond(const Part& part, const Setup& setup, std::string_view place, Axis axis) {
+  const std::optional<Side> side = outerSideOf(part, place, axis);
+  if (!side) return Length();
+  const Length allowance = setup.stockOn(*side);
+  return outward(*side) > 0 ? allowance : allowance.negated();
+}
+
+const Position* placedPosition(const Solution& solution, std::string_view place, Axis axis) {
+  const Position* position = solution.position(place, axis);
+  return position && position->group == 0 ? position : nullptr;
+}
+
+}  // namespace inchwright
