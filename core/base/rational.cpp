@@ -1,20 +1,25 @@
 #include "core/base/rational.h"
 
 #include <limits>
+#include <numeric>
 
 #include "core/base/checked.h"
 
 namespace inchwright {
 namespace {
 
-using UInt128 = unsigned __int128;
+__extension__ typedef unsigned __int128 UInt128;
 
 UInt128 magnitude(Int128 value) {
   return value < 0 ? UInt128{0} - static_cast<UInt128>(value) : static_cast<UInt128>(value);
 }
 
 UInt128 greatestCommonDivisor(UInt128 a, UInt128 b) {
+  constexpr UInt128 kNarrow = std::numeric_limits<std::uint64_t>::max();
   while (b != 0) {
+    if (a <= kNarrow && b <= kNarrow) {
+      return std::gcd(static_cast<std::uint64_t>(a), static_cast<std::uint64_t>(b));
+    }
     const UInt128 rest = a % b;
     a = b;
     b = rest;
