@@ -100,10 +100,6 @@ std::string_view nameOf(StepKind kind) {
   return "mark";
 }
 
-std::string_view nameOf(Unit unit) {
-  return unit == Unit::inch ? "in" : "mm";
-}
-
 std::string stepText(const Step& step) {
   return showAtStep(step.size.rational(), step).text;
 }

@@ -20,7 +20,6 @@ std::string tablesAsCsv(const std::vector<SetupTable>& tables);
 std::string stepsText(const TableRow& row);
 
 std::string_view nameOf(StepKind kind);
-std::string_view nameOf(Unit unit);  ///< `in`, `mm`
 /// The size of a step in its own unit: `0.0005`.
 std::string stepText(const Step& step);
 

@@ -1,6 +1,37 @@
 #include "core/part/setup.h"
 
+#include "core/part/name_table.h"
+
 namespace inchwright {
+namespace {
+
+constexpr NameTable<2> kUnitNames{"in", "mm"};
+constexpr NameTable<2> kCountsXNames{"right", "left"};
+constexpr NameTable<2> kCountsYNames{"away", "towards"};
+
+}  // namespace
+
+std::string_view nameOf(Unit unit) {
+  return nameIn(kUnitNames, unit);
+}
+std::string_view nameOf(CountsX counts) {
+  return nameIn(kCountsXNames, counts);
+}
+std::string_view nameOf(CountsY counts) {
+  return nameIn(kCountsYNames, counts);
+}
+
+std::optional<Unit> unitNamed(std::string_view name) {
+  return valueNamed<Unit>(kUnitNames, name);
+}
+
+std::optional<CountsX> countsXNamed(std::string_view name) {
+  return valueNamed<CountsX>(kCountsXNames, name);
+}
+
+std::optional<CountsY> countsYNamed(std::string_view name) {
+  return valueNamed<CountsY>(kCountsYNames, name);
+}
 
 const ZeroAlong* Setup::zeroAlong(Axis axis) const {
   for (const ZeroAlong& one : zero) {

@@ -3,6 +3,7 @@
 #include <array>
 #include <optional>
 #include <string>
+#include <string_view>
 #include <vector>
 
 #include "core/measure/lettered.h"
@@ -36,6 +37,8 @@ struct Setup {
   std::optional<Side> jaw;   ///< the side against the fixed jaw
   std::optional<Side> stop;  ///< the side against the stop
   std::vector<Id> checks;    ///< places to drive to and look; empty: chosen by the program
+  Extra zeroExtra;           ///< unknown members of `zero` itself
+  Extra stockExtra;          ///< unknown members of `stock`
   Extra extra;
 
   const ZeroAlong* zeroAlong(Axis axis) const;
@@ -46,6 +49,16 @@ struct Setup {
 
 enum class CountsX { right, left };
 enum class CountsY { away, towards };
+
+std::string_view nameOf(Unit unit);  ///< `in`, `mm`
+std::string_view nameOf(CountsX counts);
+std::string_view nameOf(CountsY counts);
+std::optional<Unit> unitNamed(std::string_view name);
+std::optional<CountsX> countsXNamed(std::string_view name);
+std::optional<CountsY> countsYNamed(std::string_view name);
+
+/// The step a readout in millimetres has when none is named; in inches it is Machine's default.
+inline constexpr std::string_view kMillimetreStep = "0.01";
 
 /// The readout and what hangs on it.
 struct Machine {

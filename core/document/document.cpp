@@ -1,0 +1,137 @@
+#include "core/document/document.h"
+
+#include "core/document/atomic_file.h"
+#include "core/document/json_text.h"
+#include "core/document/object_reader.h"
+#include "core/document/object_writer.h"
+#include "core/document/part_reader.h"
+#include "core/document/part_writer.h"
+#include "core/part/check.h"
+
+namespace inchwright {
+namespace {
+
+constexpr int kVersion = 1;
+constexpr std::string_view kVersionName = "inchwright";
+
+/// A number above ours, however long, is a newer format; anything else but ours is none of ours.
+std::optional<Error> refuseVersion(const JsonValue& root) {
+  if (root.kind() != JsonKind::object) {
+    return Error{ErrorCode::badDocument, "a document is one JSON object", ""};
+  }
+  const std::string pointer = pointerStep(kVersionName);
+  for (const JsonValue::Member& member : root.members()) {
+    if (member.name != kVersionName) continue;
+    const std::string_view raw = member.value.raw();
+    if (raw == std::to_string(kVersion)) return std::nullopt;
+    const bool whole = member.value.kind() == JsonKind::number &&
+                       raw.find_first_not_of("0123456789") == std::string_view::npos;
+    if (whole && raw != "0") {
+      return Error{ErrorCode::newerFormat,
+                   "this is format " + ObjectReader::shortened(raw) +
+                       ", and this program reads format 1: use a newer one",
+                   pointer};
+    }
+    return Error{ErrorCode::badDocument, "the number of the format is wanted here: 1", pointer};
+  }
+  return Error{ErrorCode::badDocument,
+               "no Inchwright document: the member `inchwright` with the number of its format is "
+               "missing",
+               ""};
+}
+
+void readHeading(ObjectReader& heading, Job& job) {
+  heading.read("title", job.title);
+  heading.read("print", job.print);
+  heading.readWord("unit", job.unit, unitNamed, 2);
+  heading.read("notes", job.notes);
+  job.jobExtra = heading.rest();
+}
+
+void readMachine(ObjectReader& object, Machine& machine) {
+  object.readWord("unit", machine.unit, unitNamed, 2);
+  if (machine.unit == Unit::millimetre) machine.step = kMillimetreStep;
+  object.read("step", machine.step);
+  object.readWord("x_counts", machine.xCounts, countsXNamed, 2);
+  object.readWord("y_counts", machine.yCounts, countsYNamed, 2);
+  object.read("finder", machine.finder, machine.unit);
+  machine.extra = object.rest();
+}
+
+void writeHeading(std::string& out, const Job& job) {
+  ObjectWriter object(out);
+  object.text("title", job.title);
+  object.text("print", job.print);
+  object.text("unit", nameOf(job.unit));
+  object.text("notes", job.notes);
+  object.rest(job.jobExtra);
+  object.close();
+}
+
+void writeMachine(std::string& out, const Machine& machine) {
+  ObjectWriter object(out);
+  object.text("unit", nameOf(machine.unit));
+  object.text("step", machine.step);
+  object.text("x_counts", nameOf(machine.xCounts));
+  object.text("y_counts", nameOf(machine.yCounts));
+  object.figure("finder", machine.finder);
+  object.rest(machine.extra);
+  object.close();
+}
+
+}  // namespace
+
+Result<Job> readDocument(std::string_view json) {
+  const Result<JsonText> text = JsonText::parse(json);
+  if (!text) return text.error();
+  const JsonValue root = text->root();
+  if (const std::optional<Error> refused = refuseVersion(root)) return *refused;
+  Job job;
+  Trouble trouble;
+  const Where top;
+  ObjectReader object(root, top, trouble);
+  int version = 0;
+  object.read(kVersionName, version);
+  // The unit of bare figures has to be known before any part is read.
+  object.within("job", [&](ObjectReader& heading) { readHeading(heading, job); });
+  object.within("machine", [&](ObjectReader& machine) { readMachine(machine, job.machine); });
+  object.require("parts", "a document lists its parts, be the list empty");
+  object.each("parts", [&](const JsonValue& item, const Where& here) {
+    job.parts.push_back(readPart(item, here, trouble, job.unit));
+  });
+  if (trouble.any()) return trouble.first();
+  job.extra = object.rest();
+  if (const Result<Done> sound = checkJob(job); !sound) return sound.error();
+  return job;
+}
+
+std::string writeDocument(const Job& job) {
+  std::string out;
+  ObjectWriter object(out, 0);
+  object.whole(kVersionName, kVersion);
+  writeHeading(object.value("job"), job);
+  writeMachine(object.value("machine"), job.machine);
+  std::string& list = object.value("parts");
+  list += '[';
+  for (std::size_t i = 0; i < job.parts.size(); ++i) {
+    list += i == 0 ? "\n    " : ",\n    ";
+    writePart(list, job.parts[i], 4);
+  }
+  list += job.parts.empty() ? "]" : "\n  ]";
+  object.rest(job.extra);
+  object.close();
+  out += '\n';
+  return out;
+}
+
+Result<Job> loadDocument(const std::filesystem::path& file) {
+  const Result<std::string> text = readWholeFile(file, kLargestDocument);
+  if (!text) return text.error();
+  return readDocument(*text);
+}
+
+Result<Done> saveDocument(const Job& job, const std::filesystem::path& file) {
+  return replaceFile(file, writeDocument(job));
+}
+
+}  // namespace inchwright

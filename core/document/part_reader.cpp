@@ -1,0 +1,226 @@
+#include "core/document/part_reader.h"
+
+#include <algorithm>
+
+namespace inchwright {
+namespace {
+
+/// What every entry of a part is read with.
+struct Context {
+  Trouble& trouble;
+  Unit unit;
+};
+
+/// `±1/64` and `+/-1/64` are read as `1/64`: a title block may be copied as it stands.
+void readPlusMinus(ObjectReader& object, std::string_view name, std::optional<Lettered>& out,
+                   Unit unit) {
+  const std::optional<std::string> text = object.textOf(name);
+  if (!text) return;
+  std::size_t start = 0;
+  for (std::string_view mark : {"±", "+/-"}) {
+    if (text->starts_with(mark)) start = mark.size();
+  }
+  Result<Lettered> figure = readLength(std::string_view(*text).substr(start), {unit});
+  if (!figure) {
+    std::optional<std::size_t> at = figure.error().at;
+    if (at) *at += start;
+    return object.report(name, figure.error().text, at);
+  }
+  figure->text = *text;
+  out = *std::move(figure);
+}
+
+void readHoles(ObjectReader& object, Feature& feature) {
+  object.read("holes", feature.holes);
+  if (!object.has("spaces")) return;
+  if (object.has("holes")) {
+    return object.report("spaces", "give `holes` or `spaces`, as the print does, not both");
+  }
+  int spaces = 0;
+  object.read("spaces", spaces);
+  feature.holes = std::clamp(spaces, 0, kMostHoles) + 1;
+  feature.countedBySpaces = true;
+}
+
+void readDepth(ObjectReader& object, Depth& depth, Unit unit) {
+  if (object.textOf("depth") == "through") return;
+  object.read("depth", depth.length, unit);
+  if (depth.length) depth.through = false;
+}
+
+Feature readFeature(const JsonValue& value, const Where& where, const Context& context) {
+  Feature feature;
+  ObjectReader object(value, where, context.trouble);
+  const Unit unit = context.unit;
+  if (!object.require("id", "every feature has one") ||
+      !object.require("kind", "say what the feature is")) {
+    return feature;
+  }
+  object.read("id", feature.id);
+  object.readWord("kind", feature.kind, featureKindNamed, 9);
+  object.readWord("axis", feature.axis, axisNamed, 3);
+  object.readWord("side", feature.side, faceNamed, 6);
+  if (feature.kind != FeatureKind::edge) object.readWord("face", feature.face, faceNamed, 6);
+  readHoles(object, feature);
+  object.read("pitch", feature.pitch, unit);
+  object.read("pcd", feature.pitchDiameter, unit);
+  object.read("first_angle", feature.firstAngle);
+  object.readWord("sense", feature.sense, senseNamed, 2);
+  object.read("width", feature.width, unit);
+  object.read("length", feature.length, unit);
+  object.read("radius", feature.radius, unit);
+  object.read("about", feature.about);
+  object.read("corner", feature.corner);
+  object.read("through", feature.through);
+  object.read("diameter", feature.diameter, unit);
+  object.readWord("make", feature.make, makeNamed, 7);
+  readDepth(object, feature.depth, unit);
+  object.read("thread", feature.thread);
+  object.read("seat_diameter", feature.seatDiameter, unit);
+  object.read("seat_depth", feature.seatDepth, unit);
+  object.readWord("locate", feature.locate, locateNamed, 5);
+  object.read("traced", feature.traced);
+  object.read("note", feature.note);
+  feature.extra = object.rest();
+  return feature;
+}
+
+Reading readReading(const JsonValue& value, const Where& where, const Context& context) {
+  Reading reading;
+  ObjectReader object(value, where, context.trouble);
+  if (!object.require("id", "every reading has one") ||
+      !object.require("from", "say where the reading starts") ||
+      !object.require("text", "say what the print shows")) {
+    return reading;
+  }
+  object.read("id", reading.id);
+  object.readWord("kind", reading.kind, readingKindNamed, 6);
+  if (reading.kind == ReadingKind::along &&
+      object.require("axis", "say `x`, `y` or `z`, or the `kind` of reading")) {
+    object.readWord("axis", reading.axis, axisNamed, 3);
+  }
+  object.read("from", reading.from);
+  object.read("to", reading.to);
+  if (reading.kind == ReadingKind::angle) {
+    object.read("text", reading.angle);
+    object.read("text", reading.figure.text);
+  } else {
+    std::optional<Lettered> figure;
+    object.read("text", figure, context.unit);
+    if (figure) reading.figure = *std::move(figure);
+  }
+  object.read("view", reading.view);
+  object.read("place", reading.place);
+  object.read("again", reading.again);
+  reading.extra = object.rest();
+  return reading;
+}
+
+/// `of` is one id or a list of them.
+void readOf(ObjectReader& object, std::vector<Id>& of) {
+  if (object.isText("of")) {
+    of.emplace_back();
+    object.read("of", of.back());
+  } else {
+    object.read("of", of);
+  }
+}
+
+Understanding readUnderstanding(const JsonValue& value, const Where& where,
+                                const Context& context) {
+  Understanding understanding;
+  ObjectReader object(value, where, context.trouble);
+  if (!object.require("kind", "say what is understood")) return understanding;
+  object.readWord("kind", understanding.kind, understandingKindNamed, 8);
+  object.readWord("axis", understanding.axis, axisNamed, 3);
+  readOf(object, understanding.of);
+  object.read("between", understanding.between);
+  object.read("about", understanding.about);
+  object.read("stated", understanding.stated);
+  understanding.extra = object.rest();
+  return understanding;
+}
+
+ZeroAlong readZeroAlong(ObjectReader& object, Axis axis, Unit unit) {
+  ZeroAlong zero;
+  zero.axis = axis;
+  object.read("middle", zero.middle);
+  object.read("at", zero.at);
+  if (const std::optional<std::string> of = object.textOf("of")) {
+    zero.ofStock = *of == "stock";
+    if (!zero.ofStock && *of != "finished") {
+      object.report("of", "`" + ObjectReader::shortened(*of) + "` is none of `finished`, `stock`");
+    }
+  }
+  object.read("offset", zero.offset, unit);
+  zero.extra = object.rest();
+  return zero;
+}
+
+Setup readSetup(const JsonValue& value, const Where& where, const Context& context) {
+  Setup setup;
+  ObjectReader object(value, where, context.trouble);
+  if (!object.require("name", "every setup has one")) return setup;
+  object.read("name", setup.name);
+  object.readWord("face", setup.face, faceNamed, 6);
+  object.read("turn", setup.turn);
+  object.within("zero", [&](ObjectReader& zero) {
+    for (Axis axis : kAxes) {
+      zero.within(nameOf(axis), [&](ObjectReader& along) {
+        setup.zero.push_back(readZeroAlong(along, axis, context.unit));
+      });
+    }
+    setup.zeroExtra = zero.rest();
+  });
+  object.within("stock", [&](ObjectReader& stock) {
+    for (std::size_t i = 0; i < setup.stock.size(); ++i) {
+      stock.read(nameOf(static_cast<Side>(i)), setup.stock[i], context.unit);
+    }
+    setup.stockExtra = stock.rest();
+  });
+  object.readWord("jaw", setup.jaw, faceNamed, 6);
+  object.readWord("stop", setup.stop, faceNamed, 6);
+  object.read("checks", setup.checks);
+  setup.extra = object.rest();
+  return setup;
+}
+
+void readGeneral(ObjectReader& object, General& general, Unit unit) {
+  readPlusMinus(object, "fractions", general.fractions, unit);
+  readPlusMinus(object, "two_places", general.twoPlaces, unit);
+  readPlusMinus(object, "three_places", general.threePlaces, unit);
+  object.read("angles", general.angles);
+  general.extra = object.rest();
+}
+
+}  // namespace
+
+Part readPart(const JsonValue& value, const Where& where, Trouble& trouble, Unit unit) {
+  const Context context{trouble, unit};
+  Part part;
+  ObjectReader object(value, where, trouble);
+  if (!object.require("name", "every part has one")) return part;
+  object.read("name", part.name);
+  object.read("quantity", part.quantity);
+  object.read("material", part.material);
+  object.read("hand", part.hand);
+  object.within("general",
+                [&](ObjectReader& general) { readGeneral(general, part.general, unit); });
+  object.each("features", [&](const JsonValue& item, const Where& here) {
+    part.features.push_back(readFeature(item, here, context));
+  });
+  object.each("readings", [&](const JsonValue& item, const Where& here) {
+    part.readings.push_back(readReading(item, here, context));
+  });
+  object.each("understood", [&](const JsonValue& item, const Where& here) {
+    part.understood.push_back(readUnderstanding(item, here, context));
+  });
+  object.each("setups", [&](const JsonValue& item, const Where& here) {
+    part.setups.push_back(readSetup(item, here, context));
+  });
+  object.read("accepted", part.accepted);
+  part.extra = object.rest();
+  return part;
+}
+
+}  // namespace inchwright

@@ -1,0 +1,201 @@
+#include "core/document/part_writer.h"
+
+#include <string_view>
+#include <vector>
+
+#include "core/document/json_string.h"
+#include "core/document/object_writer.h"
+
+namespace inchwright {
+namespace {
+
+bool isHoled(FeatureKind kind) {
+  return kind == FeatureKind::hole || kind == FeatureKind::ring || kind == FeatureKind::row;
+}
+
+void writeMaking(ObjectWriter& object, const Feature& feature) {
+  const bool holed = isHoled(feature.kind);
+  object.figure("diameter", feature.diameter);
+  if (holed || feature.make != Make::drill) object.text("make", nameOf(feature.make));
+  if (!feature.depth.through) {
+    object.figure("depth", feature.depth.length);
+  } else if (holed || feature.kind == FeatureKind::slot) {
+    object.text("depth", "through");
+  }
+  object.textIfAny("thread", feature.thread);
+  object.figure("seat_diameter", feature.seatDiameter);
+  object.figure("seat_depth", feature.seatDepth);
+  if (feature.locate != Locate::coordinate) object.text("locate", nameOf(feature.locate));
+}
+
+void writeFeature(std::string& out, const Feature& feature) {
+  ObjectWriter object(out);
+  object.text("id", feature.id);
+  object.text("kind", nameOf(feature.kind));
+  if (feature.axis) object.text("axis", nameOf(*feature.axis));
+  if (feature.side) object.text("side", nameOf(*feature.side));
+  if (feature.kind != FeatureKind::edge) object.text("face", nameOf(feature.face));
+  if (feature.countedBySpaces) {
+    object.whole("spaces", feature.holes - 1);
+  } else if (feature.holes != 0) {
+    object.whole("holes", feature.holes);
+  }
+  object.figure("pitch", feature.pitch);
+  object.figure("pcd", feature.pitchDiameter);
+  object.angle("first_angle", feature.firstAngle);
+  if (feature.kind == FeatureKind::ring || feature.sense != Sense::anticlockwise) {
+    object.text("sense", nameOf(feature.sense));
+  }
+  object.figure("width", feature.width);
+  object.figure("length", feature.length);
+  object.figure("radius", feature.radius);
+  object.textIfAny("about", feature.about);
+  object.textsIfAny("corner", feature.corner);
+  object.textsIfAny("through", feature.through);
+  writeMaking(object, feature);
+  object.textsIfAny("traced", feature.traced);
+  object.textIfAny("note", feature.note);
+  object.rest(feature.extra);
+  object.close();
+}
+
+void writeReading(std::string& out, const Reading& reading) {
+  ObjectWriter object(out);
+  object.text("id", reading.id);
+  if (reading.kind == ReadingKind::along) {
+    object.text("axis", nameOf(reading.axis));
+  } else {
+    object.text("kind", nameOf(reading.kind));
+  }
+  object.text("from", reading.from);
+  object.textIfAny("to", reading.to);
+  object.text("text", reading.figure.text);
+  object.textIfAny("view", reading.view);
+  object.textsIfAny("place", reading.place);
+  object.textIfAny("again", reading.again);
+  object.rest(reading.extra);
+  object.close();
+}
+
+void writeUnderstanding(std::string& out, const Understanding& understanding) {
+  ObjectWriter object(out);
+  object.text("kind", nameOf(understanding.kind));
+  if (understanding.axis) object.text("axis", nameOf(*understanding.axis));
+  if (understanding.kind == UnderstandingKind::midway && understanding.of.size() == 1) {
+    object.text("of", understanding.of[0]);
+  } else {
+    object.textsIfAny("of", understanding.of);
+  }
+  object.textsIfAny("between", understanding.between);
+  object.textIfAny("about", understanding.about);
+  object.flag("stated", understanding.stated);
+  object.rest(understanding.extra);
+  object.close();
+}
+
+void writeZeroAlong(std::string& out, const ZeroAlong& zero) {
+  ObjectWriter object(out);
+  object.textsIfAny("middle", zero.middle);
+  object.textIfAny("at", zero.at);
+  if (zero.ofStock) object.text("of", "stock");
+  object.figure("offset", zero.offset);
+  object.rest(zero.extra);
+  object.close();
+}
+
+void writeZero(std::string& out, const Setup& setup) {
+  ObjectWriter object(out);
+  for (Axis axis : kAxes) {
+    const ZeroAlong* zero = setup.zeroAlong(axis);
+    if (zero != nullptr) writeZeroAlong(object.value(nameOf(axis)), *zero);
+  }
+  object.rest(setup.zeroExtra);
+  object.close();
+}
+
+/// In the order in which the contract names the sides.
+constexpr Side kStockOrder[] = {Side::left, Side::right, Side::front,
+                                Side::back, Side::top,   Side::bottom};
+
+void writeStock(std::string& out, const Setup& setup) {
+  ObjectWriter object(out);
+  for (Side side : kStockOrder) {
+    object.figure(nameOf(side), setup.stock[static_cast<std::size_t>(side)]);
+  }
+  object.rest(setup.stockExtra);
+  object.close();
+}
+
+bool hasStock(const Setup& setup) {
+  for (const auto& allowance : setup.stock) {
+    if (allowance) return true;
+  }
+  return !setup.stockExtra.empty();
+}
+
+void writeSetup(std::string& out, const Setup& setup, int indent) {
+  ObjectWriter object(out, indent);
+  object.text("name", setup.name);
+  object.text("face", nameOf(setup.face));
+  object.whole("turn", setup.turn);
+  if (!setup.zero.empty() || !setup.zeroExtra.empty()) writeZero(object.value("zero"), setup);
+  if (hasStock(setup)) writeStock(object.value("stock"), setup);
+  if (setup.jaw) object.text("jaw", nameOf(*setup.jaw));
+  if (setup.stop) object.text("stop", nameOf(*setup.stop));
+  object.textsIfAny("checks", setup.checks);
+  object.rest(setup.extra);
+  object.close();
+}
+
+void writeGeneral(std::string& out, const General& general) {
+  ObjectWriter object(out);
+  object.figure("fractions", general.fractions);
+  object.figure("two_places", general.twoPlaces);
+  object.figure("three_places", general.threePlaces);
+  object.angle("angles", general.angles);
+  object.rest(general.extra);
+  object.close();
+}
+
+/// One entry a line, or `[]`. `indent` is that of the list's own closing bracket.
+template <class Entry, class Write>
+void writeList(std::string& out, const std::vector<Entry>& entries, int indent, Write write) {
+  out += '[';
+  const char* before = "\n";
+  for (const Entry& entry : entries) {
+    out += before;
+    before = ",\n";
+    out.append(static_cast<std::size_t>(indent) + 2, ' ');
+    write(out, entry);
+  }
+  if (!entries.empty()) {
+    out += '\n';
+    out.append(static_cast<std::size_t>(indent), ' ');
+  }
+  out += ']';
+}
+
+}  // namespace
+
+void writePart(std::string& out, const Part& part, int indent) {
+  ObjectWriter object(out, indent);
+  const int inner = indent + 2;
+  object.text("name", part.name);
+  object.whole("quantity", part.quantity);
+  object.text("material", part.material);
+  object.textIfAny("hand", part.hand);
+  if (part.general != General{}) writeGeneral(object.value("general"), part.general);
+  writeList(object.value("features"), part.features, inner, writeFeature);
+  writeList(object.value("readings"), part.readings, inner, writeReading);
+  writeList(object.value("understood"), part.understood, inner, writeUnderstanding);
+  writeList(object.value("setups"), part.setups, inner,
+            [inner](std::string& text, const Setup& setup) { writeSetup(text, setup, inner + 2); });
+  if (!part.accepted.empty()) {
+    writeList(object.value("accepted"), part.accepted, inner,
+              [](std::string& text, const std::string& key) { appendQuoted(text, key); });
+  }
+  object.rest(part.extra);
+  object.close();
+}
+
+}  // namespace inchwright
