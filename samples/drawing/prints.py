@@ -1,0 +1,242 @@
+"""The five prints: which view stands where on its sheet, and where each dimension and note does."""
+
+from drawing.paper import CHAIN, FRAME, OUTLINE, THIN, Sheet
+from drawing.view import View
+
+PPI = 190
+
+
+def _sheet(width, height, seed):
+    sheet = Sheet(width, height, PPI, seed)
+    corners = [(0.3, 0.3), (width - 0.3, 0.3), (width - 0.3, height - 0.3), (0.3, height - 0.3)]
+    for start, end in zip(corners, corners[1:] + corners[:1]):
+        sheet.line(start, end, FRAME)
+    return sheet
+
+
+def _title_block(sheet, drawn, scale):
+    """A strip along the foot: what it is, what it is made of, and how close."""
+    job, part = drawn.document["job"], drawn.part
+    right, top = sheet.width - 0.3, 1.2
+    cuts = [0.3 + (right - 0.3) * share for share in (0, 0.40, 0.70, 1)]
+    sheet.line((0.3, top), (right, top), OUTLINE)
+    for cut in cuts[1:-1]:
+        sheet.line((cut, 0.3), (cut, top), OUTLINE)
+    small = 0.085
+
+    def column(left, lines, first=0.96, step=0.24):
+        for i, line in enumerate(lines):
+            sheet.text((left + 0.12, first - step * i), line, small, clear=False)
+
+    sheet.text((cuts[0] + 0.12, 0.90), part["name"].upper(), 0.17, clear=False)
+    column(cuts[0], [job["title"].upper(), job["print"].upper()], 0.66, 0.2)
+    material = part["material"].upper().split(", ")
+    count = f"{part['quantity']} OFF" + (", RIGHT HAND AS DRAWN" if part.get("hand") == "right" else "")
+    column(cuts[1], [", ".join(material), count, scale])
+    general = part["general"]
+    if drawn.unit == "mm":
+        limits = ["DIMENSIONS IN MILLIMETRES", "GENERAL TOLERANCES", "MEDIUM: ISO 2768"]
+    else:
+        limits = ["UNLESS OTHERWISE STATED", f"FRACTIONS ±{general['fractions']}",
+                  f".00 ±{general['two_places'].lstrip('0')}   .000 ±{general['three_places'].lstrip('0')}"]
+    column(cuts[2], limits)
+
+
+def _note(sheet, at, lines):
+    for i, line in enumerate(lines):
+        sheet.text((at[0], at[1] - 0.2 * i), line, 0.095)
+
+
+def _holes(view, names):
+    for name in names:
+        view.hole(name, view.drawn.size(name, "diameter"))
+
+
+def _taps(view, names, drill, thread):
+    for name in names:
+        view.hole(name, drill, thread=thread)
+
+
+def _ring(view, name, drill, thread=None):
+    ring = view.drawn.features[name]
+    centre = view.on(*view.place(name))
+    view.sheet.arc(centre, view.drawn.size(name, "pcd") * view.scale / 2, 0, 360, THIN, CHAIN)
+    for i in range(ring["holes"]):
+        view.hole(f"{name}{i + 1}", drill, thread=thread)
+
+
+def _plate(drawn, height, seed):
+    """What the two plates have in common: the outline, pillars, arbors, and their chains."""
+    sheet = _sheet(9.4, height + 5.4, seed)
+    plan = View(sheet, drawn, "plan", "xy", (2.5, 3.95), (0, 0, 3.875, height))
+    plan.outline()
+    _holes(plan, "ABCDEGHJ")
+    for place, axis in (("A", "x"), ("B", "x"), ("E", "x"), ("A", "y"), ("C", "y")):
+        plan.centre_line(axis, drawn(place, axis), 0.14)
+    sheet.text(plan.on(drawn("E", "x"), -0.26), "℄", align="centre")
+    for reading, at in (("r1", -0.38), ("r2", -0.38), ("r3", -0.38), ("r4", -1.12),
+                        ("r5", 4.22), ("r6", 4.22), ("r7", 4.22),
+                        ("r8", -0.95), ("r9", -0.95), ("r10", -0.95), ("r11", -0.95), ("r12", -0.95),
+                        ("r13", -1.6), ("r14", height + 0.38), ("r15", height + 0.38)):
+        # These two keep clear of the centre line.
+        shift = {"r2": 0.45, "r4": 0.5}.get(reading, 0.0)
+        plan.dim(reading, at, shift)
+    return sheet, plan
+
+
+def front_plate(drawn):
+    sheet, plan = _plate(drawn, 6.25, 21)
+    _taps(plan, "NPQ", 0.136, 0.164)
+    _ring(plan, "M", drawn.size("M", "diameter"))
+    for i in range(1, 5):
+        plan.hole(f"S{i}", drawn.size("S", "diameter"))
+    plan.hidden_hole("V", drawn.size("V", "diameter"), "y", drawn.size("V", "depth"))
+    for reading, at in (("r16", 7.0), ("r17", 7.0), ("r18", 6.63), ("r19", 4.62), ("r20", -0.75),
+                        ("r21", -0.42)):
+        plan.dim(reading, at)
+    plan.span("S1", "S2", "x", drawn.features["S"]["pitch"], -0.75)
+    edge = View(sheet, drawn, "front edge", "xz", (2.5, 1.93), (0, 0, 3.875, drawn("T", "z")), "front")
+    edge.outline()
+    edge.hole("V", drawn.size("V", "diameter"))
+    for reading, at in (("r22", -0.32), ("r23", -0.32), ("r24", -0.35), ("r25", 4.25)):
+        edge.dim(reading, at, beyond=-1 if reading == "r24" else 1)
+    for view in (plan, edge):
+        view.extensions()
+    plan.leader(plan.rim("C", 0.266, 35), (7.35, 10.45), ["17/64 DRILL", "4 HOLES"])
+    plan.leader(plan.rim("Q", 0.164, 20), (7.45, 8.95), ["TAP 8-32 UNC", "3 HOLES"])
+    plan.leader(plan.rim("H", 0.25, -15), (7.35, 7.35), ["REAM 1/4", "3 HOLES"])
+    plan.leader(plan.rim("M3", 0.125, 0), (7.35, 6.25),
+                ["1/8 DRILL 3 HOLES", "EQUALLY SPACED", "ON 2 1/4 P.C.D."])
+    plan.leader(plan.rim("S4", 0.094, 15), (7.35, 4.98), ["3/32 DRILL", "4 HOLES"])
+    plan.leader(plan.rim("J", 0.1875, 120), (3.55, 9.28), ["3/16 DRILL"], -1)
+    edge.leader(edge.rim("V", 0.125, 50), (4.1, 2.52), ["1/8 DRILL 3/4 DEEP"])
+    _note(sheet, (7.2, 3.3), ["ALL HOLES THRO'", "UNLESS NOTED.", "", "BREAK ALL SHARP", "EDGES."])
+    _title_block(sheet, drawn, "SCALE: FULL SIZE")
+    return sheet, [plan, edge]
+
+
+def back_plate(drawn):
+    sheet, plan = _plate(drawn, 6.5, 22)
+    _taps(plan, "NP", 0.136, 0.164)
+    slot = drawn.features["W"]
+    plan.slot("W", slot["axis"], drawn.size("W", "width"), drawn.size("W", "length"))
+    for i in range(1, 6):
+        plan.hole(f"S{i}", drawn.size("S", "diameter"))
+    for reading, at in (("r16", 7.25), ("r17", 7.25), ("r18", -0.45), ("r19", -0.45),
+                        ("r20", -0.45), ("r21", -0.75), ("r22", 4.6)):
+        plan.dim(reading, at)
+    plan.span("S1", "S2", "x", drawn.features["S"]["pitch"], -0.75)
+    edge = View(sheet, drawn, "right edge", "zy", (8.45, 3.95), (0, 0, drawn("T", "z"), 6.5), "right")
+    edge.outline()
+    edge.dim("r23", -0.38, beyond=-1)
+    for view in (plan, edge):
+        view.extensions()
+    plan.leader(plan.on(2.3, 6.1), (5.7, 10.85), ["SLOT 1/4 × 7/8"])
+    plan.leader(plan.rim("C", 0.266, 35), (7.1, 10.25), ["17/64 DRILL", "4 HOLES"])
+    plan.leader(plan.rim("P", 0.164, -10), (7.1, 9.05), ["TAP 8-32 UNC", "2 HOLES"])
+    plan.leader(plan.rim("J", 0.375, -35), (4.6, 8.45), ["BORE 3/8"])
+    plan.leader(plan.rim("H", 0.25, -15), (7.1, 7.35), ["REAM 1/4", "3 HOLES"])
+    plan.leader(plan.rim("S5", 0.125, 15), (7.1, 5.5), ["1/8 DRILL", "5 HOLES"])
+    _note(sheet, (6.6, 2.6), ["ALL HOLES THRO'.", "DRAWN AS SEEN FROM", "THE FRONT OF THE CLOCK."])
+    _title_block(sheet, drawn, "SCALE: FULL SIZE")
+    return sheet, [plan, edge]
+
+
+def bracket(drawn):
+    sheet = _sheet(11, 6.9, 23)
+    plan = View(sheet, drawn, "plan", "xy", (2.3, 4.55), (0, 0, 4.25, 0.75), scale=1.5)
+    left, right, radius = drawn("A", "x"), drawn("D", "x"), drawn.size("E", "radius")
+    for y in (0, 0.75):
+        sheet.line(plan.on(left, y), plan.on(right, y), OUTLINE)
+    for name, start in (("A", 90), ("D", -90)):
+        sheet.arc(plan.on(*plan.place(name)), radius * plan.scale, start, start + 180)
+    _holes(plan, "ACD")
+    sheet.arc(plan.on(*plan.place("C")), drawn.size("C", "seat_diameter") * plan.scale / 2)
+    _taps(plan, "B", 0.201, 0.25)
+    plan.centre_line("y", drawn("A", "y"), 0.2)
+    for reading, at in (("r1", -0.42), ("r2", -0.42), ("r3", -0.42), ("r4", -0.84), ("r6", -0.55)):
+        plan.dim(reading, at)
+    plan.span("E", "G", "x", drawn.readings["r5"]["text"], -1.26, 0.0)
+    edge = View(sheet, drawn, "front edge", "xz", (2.3, 2.0), (0, 0, 4.25, 0.25), "front", 1.5)
+    edge.outline()
+    for name in "ABCD":
+        edge.hidden_hole(name, drawn.size(name, "diameter") if name != "B" else 0.25, "z")
+    edge.dim("r7", 6.375 + 0.4)
+    for view in (plan, edge):
+        view.extensions()
+    plan.leader(plan.rim("A", 0.3125, 70), (3.2, 6.15), ["5/16 DRILL"])
+    plan.leader(plan.rim("B", 0.25, 60), (5.0, 6.15), ["TAP 1/4-20 UNC"])
+    plan.leader(plan.rim("C", 0.375, 60), (7.0, 6.15), ["13/64 DRILL, C'SINK 3/8"])
+    plan.leader(plan.rim("D", 0.25, 20), (9.1, 5.55), ["REAM 1/4"])
+    plan.leader(plan.on(right + radius * 0.866, 0.375 - radius * 0.5), (9.1, 4.6), ["3/8 R", "BOTH ENDS"])
+    _title_block(sheet, drawn, "SCALE: 1 1/2 FULL SIZE")
+    return sheet, [plan, edge]
+
+
+def barrel_bridge(drawn):
+    sheet = _sheet(11, 8.3, 24)
+    plan = View(sheet, drawn, "plan", "xy", (2.4, 3.25), (0, 0, 3, 1.625), scale=2)
+    plan.outline()
+    _holes(plan, "ABCD")
+    _taps(plan, "E", 0.136, 0.164)
+    plan.centre_line("y", drawn("A", "y"), 0.14)
+    for reading, at in (("r1", -0.45), ("r6", -0.45), ("r7", -0.45), ("r4", -0.45), ("r5", -1.4),
+                        ("r2", -0.9), ("r3", -0.9), ("r8", 3.7), ("r9", -0.5), ("r10", -0.5),
+                        ("r11", -0.5), ("r12", -1.2), ("r13", 6.45)):
+        plan.dim(reading, at)
+    edge = View(sheet, drawn, "right edge", "zy", (9.75, 3.25), (0, 0, drawn("T", "z"), 1.625), "right", 2)
+    edge.outline()
+    for name in "BE":
+        edge.hidden_hole(name, drawn.size("B", "diameter") if name == "B" else 0.164, "z")
+    edge.dim("r14", -0.45)
+    for view in (plan, edge):
+        view.extensions()
+    plan.leader(plan.rim("A", 0.14, 65), (3.45, 4.75), ["9/64 DRILL", "2 HOLES"])
+    plan.leader(plan.rim("B", 0.3125, 130), (4.1, 6.15), ["REAM 5/16"], -1)
+    plan.leader(plan.rim("E", 0.164, 60), (7.2, 7.3), ["TAP 8-32 UNC"])
+    plan.leader(plan.rim("D", 0.125, 60), (6.0, 4.85), ["REAM 1/8"])
+    _title_block(sheet, drawn, "SCALE: TWICE FULL SIZE")
+    return sheet, [plan, edge]
+
+
+def pendulum_hanger(drawn):
+    sheet = _sheet(11, 9.3, 25)
+    wide, deep = drawn("R", "x"), drawn("K", "y")
+    plan = View(sheet, drawn, "plan", "xy", (2.5, 4.35), (0, 0, wide, deep), scale=2)
+    plan.outline()
+    _holes(plan, "ABCE")
+    tap, thread = 2.5 / 25.4, 3 / 25.4
+    _ring(plan, "D", tap, thread)
+    plan.slot("G", "y", drawn.size("G", "width"), drawn.size("G", "length"))
+    plan.hidden_hole("H", 4 / 25.4, "y", drawn.size("H", "depth"))
+    plan.centre_line("y", drawn("A", "y"), 0.14)
+    for reading, at in (("r1", -0.42), ("r2", -0.42), ("r3", -0.42), ("r4", -0.42), ("r5", -0.84),
+                        ("r6", -1.0), ("r7", -1.0), ("r8", -1.0), ("r9", -1.6), ("r10", deep * 2 + 0.4),
+                        ("r12", deep * 2 + 0.4), ("r13", -0.42), ("r11", wide * 2 + 0.4)):
+        plan.dim(reading, at)
+    edge = View(sheet, drawn, "front edge", "xz", (2.5, 1.95), (0, 0, wide, drawn("T", "z")), "front", 2)
+    edge.outline()
+    _taps(edge, "H", 3.3 / 25.4, 4 / 25.4)
+    for reading, at in (("r14", -0.35), ("r15", -0.35), ("r16", -0.4), ("r17", wide * 2 + 0.4)):
+        edge.dim(reading, at)
+    for view in (plan, edge):
+        view.extensions()
+    plan.leader(plan.rim("E", 4 / 25.4, 50), (8.5, 8.3), ["REAM 4", "8 DEEP"])
+    plan.leader(plan.rim("D1", 3 / 25.4, -20), (8.6, 5.95), ["TAP M3 6 HOLES", "ON 24 P.C.D."])
+    plan.leader(plan.rim("C", 10 / 25.4, 20), (6.1, 6.92), ["REAM 10"])
+    plan.leader(plan.rim("B", 5.5 / 25.4, 20), (8.6, 5.2), ["5.5 DRILL", "2 HOLES"])
+    plan.leader((2.5 + (10.5 + 2.5) / 25.4 * 2, 4.35 + 27 / 25.4 * 2), (3.62, 5.36), ["SLOT 5 × 16"])
+    edge.leader(edge.rim("H", 4 / 25.4, 35), (5.6, 3.0), ["TAP M4 12 DEEP"])
+    _title_block(sheet, drawn, "SCALE: TWICE FULL SIZE")
+    return sheet, [plan, edge]
+
+
+# What each print is drawn from: its layout, readings lettered otherwise than drawn, and how far
+# askew the copy lies, in degrees.
+PRINTS = {
+    "front_plate": (front_plate, {}, 0.0),
+    "back_plate": (back_plate, {}, 0.8),
+    "bracket": (bracket, {}, 0.0),
+    "barrel_bridge": (barrel_bridge, {"r3": "1 7/16"}, 0.0),
+    "pendulum_hanger": (pendulum_hanger, {}, 0.0),
+}

@@ -1,0 +1,173 @@
+"""One view of a part on the sheet: outlines, holes, dimensions and notes."""
+
+import math
+
+from drawing.paper import BROKEN, CHAIN, OUTLINE, THIN
+
+ARROW = 0.13
+PAST = 0.06  # an extension line runs past its dimension line
+SHORT = 0.05  # and begins short of the outline
+
+
+class View:
+    """`origin` is where the part's own zero lies on the sheet; `axes` run right and up."""
+
+    def __init__(self, sheet, drawn, name, axes, origin, bounds, face="top", scale=1.0):
+        self.sheet, self.drawn, self.name, self.axes = sheet, drawn, name, axes
+        self.origin, self.face, self.scale = origin, face, scale
+        self.bounds = bounds  # of the outline, part inches: left, low, right, high
+        self.reach = {}  # how far each extension line has to go
+
+    def on(self, x, y):
+        return self.origin[0] + x * self.scale, self.origin[1] + y * self.scale
+
+    def place(self, name):
+        return tuple(self.drawn(name, axis) for axis in self.axes)
+
+    def outline(self):
+        left, low, right, high = self.bounds
+        corners = [(left, low), (right, low), (right, high), (left, high)]
+        for start, end in zip(corners, corners[1:] + corners[:1]):
+            self.sheet.line(self.on(*start), self.on(*end), OUTLINE)
+
+    def hole(self, name, diameter, mark=True, thread=None):
+        centre = self.on(*self.place(name))
+        radius = diameter * self.scale / 2
+        self.sheet.arc(centre, radius)
+        if thread:
+            self.sheet.arc(centre, thread * self.scale / 2, 20, 290, THIN)
+        if mark:
+            self.mark(name, max(radius, (thread or 0) * self.scale / 2) + 0.09)
+
+    def mark(self, name, reach=0.12):
+        x, y = self.on(*self.place(name))
+        self.sheet.line((x - reach, y), (x + reach, y), THIN)
+        self.sheet.line((x, y - reach), (x, y + reach), THIN)
+
+    def slot(self, name, axis, width, length):
+        x, y = self.on(*self.place(name))
+        half, run = width * self.scale / 2, (length - width) * self.scale / 2
+        along = axis == self.axes[0]
+        for side in (-1, 1):
+            if along:
+                self.sheet.line((x - run, y + side * half), (x + run, y + side * half), OUTLINE)
+            else:
+                self.sheet.line((x + side * half, y - run), (x + side * half, y + run), OUTLINE)
+        ends = [((x - run, y), 90), ((x + run, y), -90)] if along else [((x, y - run), 180), ((x, y + run), 0)]
+        for centre, start in ends:
+            self.sheet.arc(centre, half, start, start + 180)
+        self.sheet.line((x - (run if along else 0) - half - 0.09, y), (x + (run if along else 0) + half + 0.09, y), THIN)
+        self.sheet.line((x, y - (0 if along else run) - half - 0.09), (x, y + (0 if along else run) + half + 0.09), THIN)
+
+    def hidden_hole(self, name, diameter, across, depth=None):
+        """A hole seen from the side: its axis along `across`, from the low (or near) side."""
+        index = self.axes.index(across)
+        low, high = self.bounds[index], self.bounds[index + 2]
+        end = high if depth is None else low + depth
+        middle = self.drawn(name, self.axes[1 - index])
+        for offset in (-diameter / 2, diameter / 2):
+            self._run(index, middle + offset, low, end, BROKEN)
+        if depth is not None:
+            a, b = middle - diameter / 2, middle + diameter / 2
+            self._run(1 - index, end, a, b, BROKEN)
+        self._run(index, middle, low - 0.08 / self.scale, end + 0.08 / self.scale, CHAIN)
+
+    def _run(self, index, other, start, end, dash):
+        points = [(v, other) if index == 0 else (other, v) for v in (start, end)]
+        self.sheet.line(self.on(*points[0]), self.on(*points[1]), THIN, dash)
+
+    def centre_line(self, axis, at, past=0.2):
+        index = self.axes.index(axis)
+        low, high = self.bounds[1 - index] - past / self.scale, self.bounds[3 - index] + past / self.scale
+        self._run(1 - index, at, low, high, CHAIN)
+
+    # Dimensions
+
+    def _extend(self, name, index, to):
+        """Notes that an extension line of `name` has to reach sheet offset `to` across the axis."""
+        key = (name, index, to > self.bounds[1 - index] * self.scale)
+        furthest = self.reach.get(key, to)
+        self.reach[key] = max(furthest, to) if key[2] else min(furthest, to)
+
+    def extensions(self):
+        """Draws the extension lines all at once, each as one line."""
+        for (name, index, upward), to in self.reach.items():
+            at = self.drawn(name, self.axes[index]) * self.scale
+            to += PAST if upward else -PAST
+            kind = self.drawn.features.get(name, {}).get("kind", "hole")
+            if kind == "edge":
+                side = self.bounds[(3 if upward else 1) - index] * self.scale
+                start, dash = side + (SHORT if upward else -SHORT), None
+            else:
+                start = self.drawn(name, self.axes[1 - index]) * self.scale
+                dash = None if kind == "round" else CHAIN
+            ends = [(at, v) if index == 0 else (v, at) for v in (start, to)]
+            ends = [(self.origin[0] + x, self.origin[1] + y) for x, y in ends]
+            self.sheet.line(ends[0], ends[1], THIN, dash)
+
+    def dim(self, reading, at, shift=0.0, beyond=1):
+        """A reading as a dimension line at offset `at` (sheet inches from zero, across its axis).
+
+        `shift` moves the figure along the line; `beyond` says at which end (1 or -1) a figure that
+        does not fit between the arrows is lettered.
+        """
+        entry = self.drawn.readings[reading]
+        self.span(entry["from"], entry["to"], entry["axis"], entry["text"], at, shift, beyond)
+
+    def span(self, start, end, axis, text, at, shift=0.0, beyond=1):
+        index = self.axes.index(axis)
+        self._extend(start, index, at)
+        self._extend(end, index, at)
+        a = self.origin[index] + self.drawn(start, axis) * self.scale
+        b = self.origin[index] + self.drawn(end, axis) * self.scale
+        across = self.origin[1 - index] + at
+        lines = text.split(" ±") if index == 1 else [text]
+        if len(lines) == 2:
+            lines[1] = "±" + lines[1]
+        sizes = [self.sheet.text_size(line) for line in lines]
+        height = sum(up + down for _, up, down in sizes) + 0.05 * (len(lines) - 1)
+        needs = (sizes[0][0] if index == 0 else height) + 0.05
+
+        def point(v):
+            return (v, across) if index == 0 else (across, v)
+
+        if b - a >= needs + 2 * ARROW + 0.06:
+            self.sheet.line(point(a), point(b))
+            self.sheet.arrow(point(a), point(b))
+            self.sheet.arrow(point(b), point(a))
+            middle = (a + b) / 2 + shift
+        else:
+            tail = 2.0 * ARROW
+            self.sheet.line(point(a), point(a - tail))
+            self.sheet.line(point(b), point(b + tail))
+            self.sheet.arrow(point(a), point(a - 1))
+            self.sheet.arrow(point(b), point(b + 1))
+            middle = (a + b) / 2 + shift
+            if b - a < needs:
+                middle = (b + tail + needs / 2 if beyond > 0 else a - tail - needs / 2) + shift
+        x, y = point(middle)
+        y += height / 2
+        for line, (_, up, down) in zip(lines, sizes):
+            self.sheet.text((x, y - up), line, align="centre")
+            y -= up + down + 0.05
+
+    def leader(self, tip, elbow, lines, side=1):
+        """A note with a leader that ends in an arrow at `tip`; its shelf runs to `side`."""
+        shelf = (elbow[0] + 0.12 * side, elbow[1])
+        self.sheet.line(tip, elbow)
+        self.sheet.line(elbow, shelf)
+        self.sheet.arrow(tip, elbow)
+        first = self.sheet.text_size(lines[0])
+        y = elbow[1] - (first[1] - first[2]) / 2
+        for line in lines:
+            up, down = self.sheet.text_size(line)[1:]
+            if line is not lines[0]:
+                y -= up + 0.06
+            self.sheet.text((shelf[0] + 0.06 * side, y), line, align="left" if side > 0 else "right")
+            y -= down
+
+    def rim(self, name, diameter, angle):
+        """The point of a hole's rim at an angle, on the sheet."""
+        x, y = self.on(*self.place(name))
+        radius = diameter * self.scale / 2
+        return x + radius * math.cos(math.radians(angle)), y + radius * math.sin(math.radians(angle))
