@@ -24,6 +24,8 @@ std::optional<Length> Length::times(std::int64_t factor) const {
   return wrap(multiplyChecked(ticks_, factor));
 }
 
-std::optional<Length> nearestTick(const Rational& ticks) { return wrap(ticks.rounded()); }
+std::optional<Length> nearestTick(const Rational& ticks) {
+  return wrap(ticks.rounded());
+}
 
 }  // namespace inchwright
