@@ -1,0 +1,200 @@
+#include "core/chain/missing_block.h"
+
+#include <algorithm>
+#include <map>
+#include <optional>
+#include <utility>
+
+#include "core/chain/circuit.h"
+
+namespace inchwright {
+namespace {
+
+constexpr std::size_t kMostSteps = 20'000'000;
+/// Beyond this a condition's factors are no print's any more, and products might leave 128 bits.
+constexpr Int128 kLargestFactor = 1 << 20;
+
+Rational absolute(const Rational& value) {
+  return value.sign() < 0 ? value.negated() : value;
+}
+
+Int128 leastCommonMultiple(Int128 a, Int128 b) {
+  Int128 x = a;
+  Int128 y = b;
+  while (y != 0) x = std::exchange(y, x % y);
+  return a / x * b;
+}
+
+}  // namespace
+
+ConditionSpace::ConditionSpace(const Part& part, const AxisNetwork& network)
+    : network_(network),
+      skeleton_(static_cast<std::uint32_t>(network.places.size()), network.links),
+      potential_(network.places.size()),
+      root_(network.places.size(), kNone) {
+  placeTrees();
+  std::vector<Condition> conditions;
+  if (takeLoops(conditions) && takeRelations(conditions)) gather(part, conditions);
+}
+
+void ConditionSpace::placeTrees() {
+  for (std::uint32_t start = 0; start < root_.size(); ++start) {
+    if (root_[start] != kNone) continue;
+    skeleton_.walkFrom(start, [&](std::uint32_t node, std::uint32_t from, std::uint32_t link) {
+      root_[node] = start;
+      if (link == kNone) return;
+      const AxisLink& walked = network_.links[link];
+      potential_[node] = potential_[from] + (walked.to == node ? walked.ticks : -walked.ticks);
+    });
+  }
+}
+
+// Σ over the links from the root to the node, each as it is walked.
+bool ConditionSpace::addPath(Sparse& sum, std::uint32_t node, const Rational& factor) const {
+  for (; skeleton_.linkAbove(node) != kNone; node = skeleton_.parent(node)) {
+    const Rational share = skeleton_.signAbove(node) > 0 ? factor : factor.negated();
+    if (!addScaled(sum, {{skeleton_.linkAbove(node), share}}, Rational(1))) return false;
+  }
+  return true;
+}
+
+bool ConditionSpace::takeLoops(std::vector<Condition>& conditions) const {
+  std::size_t steps = 0;
+  for (std::uint32_t link = 0; link < network_.links.size(); ++link) {
+    if (skeleton_.holds(link)) continue;
+    Condition condition;
+    condition.links[link] = Rational(1);
+    std::uint32_t a = network_.links[link].to;
+    std::uint32_t b = network_.links[link].from;
+    while (a != b) {
+      const bool first = skeleton_.depth(a) >= skeleton_.depth(b);
+      std::uint32_t& node = first ? a : b;
+      const int sign = skeleton_.signAbove(node);
+      condition.links[skeleton_.linkAbove(node)] = Rational(first ? -sign : sign);
+      node = skeleton_.parent(node);
+    }
+    steps += condition.links.size();
+    if (steps > kMostSteps) return false;
+    conditions.push_back(std::move(condition));
+  }
+  return true;
+}
+
+bool ConditionSpace::takeRelations(std::vector<Condition>& conditions) {
+  for (std::uint32_t i = 0; i < network_.relations.size(); ++i) {
+    Sparse factors;
+    for (const auto& [node, coefficient] : network_.relations[i].terms) {
+      if (!addScaled(factors, {{root_[node], Rational(1)}}, Rational(coefficient))) return false;
+    }
+    const auto dependence = elimination_.add(i, factors, Rational(0));
+    if (!dependence) return false;
+    if (!*dependence) continue;
+    Condition condition;
+    for (const auto& [equation, factor] : (*dependence)->equations) {
+      condition.relations.push_back(equation);
+      for (const auto& [node, coefficient] : network_.relations[equation].terms) {
+        const auto share = factor.times(Rational(coefficient));
+        if (!share || !addPath(condition.links, node, *share)) return false;
+      }
+    }
+    conditions.push_back(std::move(condition));
+  }
+  return true;
+}
+
+ConditionSpace::TreeOffset ConditionSpace::offsetOf(std::uint32_t root) const {
+  const Elimination::Expression expression = elimination_.of(root);
+  TreeOffset offset{expression.free, {}};
+  for (const auto& [equation, factor] : expression.equations) {
+    for (const auto& [node, coefficient] : network_.relations[equation].terms) {
+      // The relation reads Σ coefficient · root = −Σ coefficient · path.
+      const auto share = factor.times(Rational(-coefficient));
+      if (!share || !addPath(offset.links, node, *share)) return {{}, {}};
+    }
+  }
+  return offset;
+}
+
+Rational ConditionSpace::missOf(const Condition& condition) const {
+  Circuit circuit;
+  circuit.links.assign(condition.links.begin(), condition.links.end());
+  return inchwright::missOf(network_, circuit).value_or(Rational());
+}
+
+Rational ConditionSpace::slackOf(const Part& part, const Condition& condition) const {
+  Circuit circuit;
+  circuit.links.assign(condition.links.begin(), condition.links.end());
+  return allowanceOf(part, network_, circuit);
+}
+
+void ConditionSpace::gather(const Part& part, const std::vector<Condition>& conditions) {
+  const auto linkCount = static_cast<std::uint32_t>(network_.links.size());
+  Sets rows(linkCount + network_.relations.size());
+  std::vector<std::uint32_t> rowOf;
+  for (const Condition& condition : conditions) {
+    std::uint32_t row = kNone;
+    const auto join = [&](std::uint32_t one) { row = row == kNone ? one : rows.unite(row, one); };
+    for (const std::uint32_t relation : condition.relations) join(linkCount + relation);
+    for (const auto& one : condition.links) join(one.first);
+    rowOf.push_back(row);
+  }
+  std::map<std::uint32_t, std::vector<std::size_t>> missing;
+  for (std::size_t i = 0; i < conditions.size(); ++i) {
+    if (absolute(missOf(conditions[i])) > slackOf(part, conditions[i]))
+      missing[rows.find(rowOf[i])];
+  }
+  if (missing.empty()) return;
+  for (std::size_t i = 0; i < conditions.size(); ++i) {
+    const auto found = missing.find(rows.find(rowOf[i]));
+    if (found != missing.end()) found->second.push_back(i);
+  }
+  std::map<std::uint32_t, MissingBlock> blocks;
+  for (std::uint32_t row = 0; row < linkCount + network_.relations.size(); ++row) {
+    const auto found = missing.find(rows.find(row));
+    if (found == missing.end()) continue;
+    MissingBlock& block = blocks[found->first];
+    if (row >= linkCount) {
+      block.relations.push_back(row - linkCount);
+      continue;
+    }
+    block.links.push_back(row);
+    if (network_.links[row].source.kind == SourceKind::reading) block.readings.push_back(row);
+  }
+  for (auto& [row, block] : blocks) {
+    block.columns.resize(block.readings.size());
+    bool fine = block.readings.size() * missing[row].size() < kMostSteps;
+    for (const std::size_t i : missing[row]) {
+      fine = fine && addCondition(part, conditions[i], block);
+    }
+    if (fine) blocks_.push_back(std::move(block));
+  }
+}
+
+// Scales the condition to whole factors and puts it behind those of the block.
+bool ConditionSpace::addCondition(const Part& part, const Condition& condition,
+                                  MissingBlock& block) const {
+  Int128 scale = 1;
+  for (const auto& one : condition.links) {
+    scale = leastCommonMultiple(scale, one.second.denominator());
+    if (scale > kLargestFactor) return false;
+  }
+  const auto scaled = [&](const Rational& value) {
+    return value.numerator() * (scale / value.denominator());
+  };
+  for (auto& column : block.columns) column.push_back(0);
+  for (const auto& [link, factor] : condition.links) {
+    const auto found = std::lower_bound(block.readings.begin(), block.readings.end(), link);
+    const Int128 whole = scaled(factor);
+    if (whole > kLargestFactor || whole < -kLargestFactor) return false;
+    if (found == block.readings.end() || *found != link) continue;
+    block.columns[found - block.readings.begin()].back() = static_cast<std::int64_t>(whole);
+  }
+  const Rational miss = missOf(condition);
+  block.misses.push_back(miss.numerator() * scale / miss.denominator());
+  const Rational slack = slackOf(part, condition);
+  const Int128 wide = slack.numerator() * scale;
+  block.slack.push_back((wide + slack.denominator() - 1) / slack.denominator());
+  return true;
+}
+
+}  // namespace inchwright

@@ -1,0 +1,273 @@
+#include "core/chain/suspects.h"
+
+#include <algorithm>
+#include <cmath>
+#include <map>
+#include <optional>
+#include <set>
+#include <utility>
+
+#include "core/chain/correction_cost.h"
+#include "core/chain/explanation.h"
+#include "core/chain/lookalike.h"
+#include "core/chain/ordered.h"
+#include "core/measure/writing.h"
+
+namespace inchwright {
+namespace {
+
+constexpr std::size_t kMostSuspects = 12;
+/// Set against suspicions that close every loop; keeps those that do not below them.
+constexpr double kClosesOneOnly = 20.0;
+
+double sumOfLogs(double a, double b) {
+  const double high = std::max(a, b);
+  return high + std::log1p(std::exp(std::min(a, b) - high));
+}
+
+/// All clashes of one axis against one block that misses.
+class BlockRanking {
+ public:
+  BlockRanking(const Part& part, const AxisNetwork& network, const ConditionSpace& space,
+               const MissingBlock& block)
+      : part_(part),
+        network_(network),
+        tracing_(part, network, space, block),
+        costs_(part, network, space, tracing_),
+        explanations_(explain(part, network, space, block, tracing_)) {
+    for (const std::uint32_t link : block.readings) {
+      linkOf_[network.links[link].source.index] = link;
+    }
+    gather();
+  }
+
+  void rank(std::vector<Clash*>& clashes);
+
+ private:
+  struct Opinion {
+    Correction correction;
+    double weight;         ///< log of the share of all explanations that need it
+    std::size_t clearest;  ///< the likeliest explanation that needs it
+  };
+
+  void gather();
+  std::vector<std::uint32_t> readingsOf(const Clash& clash) const;
+  std::map<std::size_t, std::uint32_t> headsOf(const std::vector<Clash*>& clashes) const;
+  void list(Clash& clash, std::optional<std::uint32_t> head) const;
+  void listOnItsOwn(Clash& clash);
+  Suspect suspectOf(const Opinion& opinion) const;
+  Suspect figureOnly(const Correction& correction) const;
+  std::string reasonOf(const Opinion& opinion) const;
+  std::string tracedFigure(const Correction& correction) const;
+
+  const Part& part_;
+  const AxisNetwork& network_;
+  Tracing tracing_;
+  CorrectionCost costs_;
+  std::vector<Explanation> explanations_;
+  std::map<std::uint32_t, std::uint32_t> linkOf_;  ///< by index into Part::readings
+  std::map<std::uint32_t, Opinion> opinions_;      ///< by link
+};
+
+// Of each reading the value that most of the likelihood is for.
+void BlockRanking::gather() {
+  std::map<std::pair<std::uint32_t, std::int64_t>, Opinion> all;
+  std::optional<double> total;
+  for (std::size_t i = 0; i < explanations_.size(); ++i) {
+    const double weight = -explanations_[i].cost;
+    total = total ? sumOfLogs(*total, weight) : weight;
+    for (const Correction& one : explanations_[i].corrections) {
+      const auto at = all.emplace(std::pair(one.link, one.longer), Opinion{one, weight, i});
+      if (!at.second) at.first->second.weight = sumOfLogs(at.first->second.weight, weight);
+    }
+  }
+  for (auto& [key, opinion] : all) {
+    opinion.weight -= *total;
+    const auto at = opinions_.emplace(key.first, opinion);
+    if (!at.second && opinion.weight > at.first->second.weight) at.first->second = opinion;
+  }
+}
+
+std::vector<std::uint32_t> BlockRanking::readingsOf(const Clash& clash) const {
+  std::vector<std::uint32_t> links;
+  for (const LoopMember& member : clash.loop) {
+    if (member.source.kind != SourceKind::reading) continue;
+    const auto found = linkOf_.find(member.source.index);
+    if (found != linkOf_.end()) links.push_back(found->second);
+  }
+  return links;
+}
+
+// Gives as many misreadings of the likeliest explanation as possible a clash to stand at the head
+// of, by augmenting paths.
+std::map<std::size_t, std::uint32_t> BlockRanking::headsOf(
+    const std::vector<Clash*>& clashes) const {
+  std::map<std::size_t, std::uint32_t> heads;
+  if (explanations_.empty()) return heads;
+  std::vector<std::set<std::uint32_t>> on;
+  for (const Clash* clash : clashes) {
+    const auto links = readingsOf(*clash);
+    on.emplace_back(links.begin(), links.end());
+  }
+  for (const Correction& one : explanations_.front().corrections) {
+    std::set<std::size_t> tried;
+    const auto place = [&](const auto& self, std::uint32_t link) -> bool {
+      for (std::size_t i = 0; i < clashes.size(); ++i) {
+        if (on[i].count(link) == 0 || !tried.insert(i).second) continue;
+        const auto held = heads.find(i);
+        if (held != heads.end() && !self(self, held->second)) continue;
+        heads[i] = link;
+        return true;
+      }
+      return false;
+    };
+    place(place, one.link);
+  }
+  return heads;
+}
+
+std::string BlockRanking::tracedFigure(const Correction& correction) const {
+  const auto drawn = tracing_.lengthOf(correction.link);
+  if (!drawn) return {};
+  const Lettered& seen = *figureOf(part_, network_.links[correction.link].source);
+  const double now = seen.value.toInches();
+  const double then = now + Length::ticks(correction.longer).toInches();
+  constexpr double kWide = 0.06;
+  if (std::abs(*drawn - now) < kWide || std::abs(*drawn - then) > kWide) return {};
+  const Length step = Length::ticks(seen.unit == Unit::inch ? Length::kTicksPerInch / 32
+                                                            : Length::kTicksPerMillimetre / 2);
+  const std::int64_t count = std::llround(*drawn / step.toInches());
+  const Length about = step.times(count).value_or(Length());
+  return "the tracing puts it at about " + (seen.lettering == Lettering::fraction
+                                                ? writeFraction(about)
+                                                : writeDecimal(about, seen.unit));
+}
+
+std::string BlockRanking::reasonOf(const Opinion& opinion) const {
+  const Explanation& explanation = explanations_[opinion.clearest];
+  std::string reason;
+  std::string others;
+  for (std::size_t i = 0; i < explanation.corrections.size(); ++i) {
+    const std::uint32_t link = explanation.corrections[i].link;
+    if (link == opinion.correction.link) {
+      reason = explanation.reasons[i];
+    } else {
+      others += (others.empty() ? "together with " : " and ") +
+                labelOf(part_, network_.links[link].source);
+    }
+  }
+  const auto append = [&](const std::string& more) {
+    if (more.empty()) return;
+    if (!reason.empty()) reason += "; ";
+    reason += more;
+  };
+  append(tracedFigure(opinion.correction));
+  if (reason.empty()) reason = others.empty() ? "alone closes every loop" : "closes every loop";
+  append(others);
+  return reason;
+}
+
+Suspect BlockRanking::figureOnly(const Correction& correction) const {
+  const Source& source = network_.links[correction.link].source;
+  const Lettered& seen = *figureOf(part_, source);
+  Suspect suspect;
+  suspect.reading = part_.readings[source.index].id;
+  suspect.wouldBe = seen.value.plus(Length::ticks(correction.longer)).value_or(seen.value);
+  suspect.wouldBeText = letteredLike(seen, suspect.wouldBe);
+  return suspect;
+}
+
+Suspect BlockRanking::suspectOf(const Opinion& opinion) const {
+  Suspect suspect = figureOnly(opinion.correction);
+  suspect.why = reasonOf(opinion);
+  suspect.weight = opinion.weight;
+  suspect.closesAll = explanations_[opinion.clearest].corrections.size() == 1;
+  return suspect;
+}
+
+void BlockRanking::list(Clash& clash, std::optional<std::uint32_t> head) const {
+  std::set<std::uint32_t> best;
+  for (const Correction& one : explanations_.front().corrections) best.insert(one.link);
+  std::vector<const Opinion*> ranked;
+  for (const std::uint32_t link : readingsOf(clash)) {
+    const auto found = opinions_.find(link);
+    if (found != opinions_.end()) ranked.push_back(&found->second);
+  }
+  const auto key = [&](const Opinion* one) {
+    const std::uint32_t link = one->correction.link;
+    const int rank = head == link ? 0 : best.count(link) != 0 ? 1 : 2;
+    return std::tuple(rank, -one->weight, link);
+  };
+  std::sort(ranked.begin(), ranked.end(),
+            [&](const Opinion* a, const Opinion* b) { return key(a) < key(b); });
+  ranked.erase(std::unique(ranked.begin(), ranked.end()), ranked.end());
+  if (ranked.size() > kMostSuspects) ranked.resize(kMostSuspects);
+  for (const Opinion* one : ranked) clash.suspects.push_back(suspectOf(*one));
+}
+
+// Where no few misreadings explain the block: what would close this loop alone.
+void BlockRanking::listOnItsOwn(Clash& clash) {
+  for (const LoopMember& member : clash.loop) {
+    if (member.source.kind != SourceKind::reading) continue;
+    const auto found = linkOf_.find(member.source.index);
+    if (found == linkOf_.end() || network_.links[found->second].ticks == 0) continue;
+    const auto factor = member.step.over(Rational(network_.links[found->second].ticks));
+    const auto longer = factor ? clash.missesBy.over(*factor) : std::nullopt;
+    const auto ticks = longer ? longer->rounded() : std::nullopt;
+    if (!ticks) continue;
+    const Correction correction{found->second, *ticks};
+    const CorrectionCost::Figure figure = costs_.figure(correction);
+    if (!figure.possible) continue;
+    Suspect suspect = figureOnly(correction);
+    suspect.why = figure.reason.empty() ? "closes this loop" : figure.reason;
+    const std::string traced = tracedFigure(correction);
+    if (!traced.empty()) suspect.why += "; " + traced;
+    suspect.weight = -costs_.guess(correction) - kClosesOneOnly;
+    clash.suspects.push_back(std::move(suspect));
+  }
+  std::sort(clash.suspects.begin(), clash.suspects.end(), [](const Suspect& a, const Suspect& b) {
+    return std::pair(-a.weight, a.reading) < std::pair(-b.weight, b.reading);
+  });
+  if (clash.suspects.size() > kMostSuspects) clash.suspects.resize(kMostSuspects);
+}
+
+void BlockRanking::rank(std::vector<Clash*>& clashes) {
+  const auto heads = headsOf(clashes);
+  for (std::size_t i = 0; i < clashes.size(); ++i) {
+    clashes[i]->suspects.clear();
+    if (explanations_.empty()) {
+      listOnItsOwn(*clashes[i]);
+      continue;
+    }
+    const auto head = heads.find(i);
+    list(*clashes[i], head == heads.end() ? std::nullopt : std::optional(head->second));
+  }
+}
+
+}  // namespace
+
+void rankSuspects(const Part& part, const std::vector<AxisNetwork>& networks, Solution& solution) {
+  for (const AxisNetwork& given : networks) {
+    const auto isHere = [&](const Clash& clash) { return clash.axis == given.axis; };
+    if (std::none_of(solution.clashes.begin(), solution.clashes.end(), isHere)) continue;
+    const AxisNetwork network = inOrder(part, given);
+    const ConditionSpace space(part, network);
+    for (const MissingBlock& block : space.blocks()) {
+      std::set<std::uint32_t> readings;
+      for (const std::uint32_t link : block.readings) {
+        readings.insert(network.links[link].source.index);
+      }
+      std::vector<Clash*> clashes;
+      for (Clash& clash : solution.clashes) {
+        if (!isHere(clash)) continue;
+        const auto isMember = [&](const LoopMember& member) {
+          return member.source.kind == SourceKind::reading && readings.count(member.source.index);
+        };
+        if (std::any_of(clash.loop.begin(), clash.loop.end(), isMember)) clashes.push_back(&clash);
+      }
+      BlockRanking(part, network, space, block).rank(clashes);
+    }
+  }
+}
+
+}  // namespace inchwright

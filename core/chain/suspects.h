@@ -1,0 +1,27 @@
+#pragma once
+
+#include <vector>
+
+#include "core/chain/network.h"
+#include "core/chain/solution.h"
+#include "core/part/job.h"
+
+namespace inchwright {
+
+/// Names, for every clash, the readings of its loop that may have been misread, likeliest first.
+///
+/// A reading is suspected when, read otherwise, alone or together with as few others as it takes,
+/// it would close every loop that misses and open none that closes; exact arithmetic decides that.
+/// Which of those is likeliest is weighed: how easily the one figure is taken for the other,
+/// whether the figure fits the print's own denominators, and, where places were traced, how well
+/// the positions that follow fit the tracing (robustly: its scale is fitted, one bad point is
+/// forgiven). Where two misreadings are needed, each heads the list of a clash as far as there are
+/// enough.
+///
+/// Requires: `networks` are those of `part`, and `solution.clashes` its loops that miss.
+/// Outcome: fills `Clash::suspects`, touches nothing else. Weights are log probabilities up to a
+/// constant. The result does not depend on the order of features and readings.
+/// Cost: linear in the axis's links, then about the square of those in the blocks that miss.
+void rankSuspects(const Part& part, const std::vector<AxisNetwork>& networks, Solution& solution);
+
+}  // namespace inchwright
