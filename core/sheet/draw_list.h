@@ -16,16 +16,16 @@ struct PaperPoint {
 
 enum class Ink {
   black,
-  grey,    ///< secondary; never carries meaning alone
-  red,     ///< doubt: always with a word or shape beside it
-  blue,    ///< what is mine: always with a word or shape beside it
+  grey,  ///< secondary; never carries meaning alone
+  red,   ///< doubt: always with a word or shape beside it
+  blue,  ///< what is mine: always with a word or shape beside it
   white,
-  pale,    ///< a light fill behind text
+  pale,  ///< a light fill behind text
 };
 
 struct Stroke {
   Ink ink = Ink::black;
-  double width = 0.25;  ///< mm
+  double width = 0.25;       ///< mm
   std::vector<double> dash;  ///< mm on, mm off; empty is solid
 
   bool operator==(const Stroke&) const = default;
@@ -43,7 +43,8 @@ struct PolylineItem {
   bool operator==(const PolylineItem&) const = default;
 };
 
-/// A circle, or an arc of one when `sweep` is not 360: from `start`, anticlockwise as seen, degrees.
+/// A circle, or an arc of one when `sweep` is not 360: from `start`, anticlockwise as seen,
+/// degrees.
 struct CircleItem {
   PaperPoint centre;
   double radius = 1;

@@ -19,6 +19,9 @@ struct SheetOptions {
   double readingDistance = 1000;
   std::string date;  ///< as it is to stand on the sheet, `2026-11-25`; empty leaves it blank
   bool showRounding = false;  ///< what rounding to the step cost, beside each figure
+  /// Dimensions to be measured directly on the part, each one line; the block is left out when
+  /// there are none.
+  std::vector<std::string> directChecks;
 };
 
 /// The tape-up sheet of one setup, page by page, in millimetres. A pure function: the same input

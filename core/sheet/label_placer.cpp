@@ -1,0 +1,128 @@
+#include "core/sheet/label_placer.h"
+
+#include <algorithm>
+#include <array>
+#include <cmath>
+#include <numbers>
+#include <optional>
+#include <string>
+
+#include "core/sheet/style.h"
+#include "core/sheet/text_measure.h"
+
+namespace inchwright {
+namespace {
+
+constexpr double kClear = 0.35;  // of white around a name
+
+/// A text of which the middle of the box stands at `middle`.
+TextItem textAbout(PaperPoint middle, std::string_view name, const Sketch::Look& look) {
+  const TextReach reach = reachOf(name);
+  TextItem item;
+  item.text = std::string(name);
+  item.height = look.height;
+  item.face = look.face;
+  item.ink = look.ink;
+  item.at = {middle.x - textWidth(name, look.height, look.face) / 2,
+             middle.y + (reach.above - reach.below) * look.height / 2};
+  return item;
+}
+
+double distance(const PaperBox& box, PaperPoint point) {
+  const double dx = std::max({box.left - point.x, 0.0, point.x - box.right});
+  const double dy = std::max({box.top - point.y, 0.0, point.y - box.bottom});
+  return std::hypot(dx, dy);
+}
+
+}  // namespace
+
+void LabelPlacer::avoid(PaperPoint from, PaperPoint to) {
+  lines_.push_back({std::min(from.x, to.x), std::min(from.y, to.y), std::max(from.x, to.x),
+                    std::max(from.y, to.y)});
+}
+
+bool LabelPlacer::isFree(const PaperBox& box) const {
+  if (!region_.holds(box)) return false;
+  const auto meets = [&](const PaperBox& other) { return other.meets(box); };
+  if (std::any_of(boxes_.begin(), boxes_.end(), meets)) return false;
+  return std::none_of(discs_.begin(), discs_.end(),
+                      [&](const Disc& disc) { return distance(box, disc.centre) < disc.radius; });
+}
+
+int LabelPlacer::crossings(const PaperBox& box) const {
+  return static_cast<int>(std::count_if(lines_.begin(), lines_.end(), [&](const PaperBox& line) {
+    return line.grownBy(0.01).meets(box);
+  }));
+}
+
+void LabelPlacer::set(Sketch& sketch, const TextItem& item) {
+  boxes_.push_back(boundsOf(item).grownBy(kClear));
+  sketch.add(item);
+}
+
+bool LabelPlacer::placeAround(Sketch& sketch, std::string_view name, const Sketch::Look& look,
+                              PaperPoint centre, double radius) {
+  struct Found {
+    TextItem item;
+    double cost;
+    double gap;
+    double angle;
+  };
+  std::optional<Found> best;
+  const PaperBox shape = boundsOf(textAbout({0, 0}, name, look));
+  constexpr std::array kGaps{0.7, 2.5, 5.0, 8.0, 12.0, 17.0};
+  constexpr int kAngles = 16;
+  for (const double gap : kGaps) {
+    if (best && best->cost <= gap) break;
+    for (int i = 0; i < kAngles; ++i) {
+      const double angle = (45.0 + 360.0 * i / kAngles) * std::numbers::pi / 180;
+      const double dx = std::cos(angle);
+      const double dy = -std::sin(angle);
+      // So far off that the box just clears the disc in this direction.
+      const double reach =
+          radius + gap + std::abs(dx) * shape.width() / 2 + std::abs(dy) * shape.height() / 2;
+      const TextItem item = textAbout({centre.x + dx * reach, centre.y + dy * reach}, name, look);
+      const PaperBox box = boundsOf(item).grownBy(kClear);
+      if (!isFree(box) || distance(box, centre) < radius) continue;
+      const double cost = gap + 4.0 * crossings(box) + (i % 4 == 0 ? 0 : 0.4) + 0.02 * i;
+      if (!best || cost < best->cost) best = Found{item, cost, gap, angle};
+    }
+  }
+  if (!best) return false;
+  if (best->gap > 2) {
+    const double dx = std::cos(best->angle);
+    const double dy = -std::sin(best->angle);
+    sketch.line({centre.x + dx * radius, centre.y + dy * radius},
+                {centre.x + dx * (radius + best->gap), centre.y + dy * (radius + best->gap)},
+                {Ink::black, kHairline, {}});
+  }
+  set(sketch, best->item);
+  return true;
+}
+
+bool LabelPlacer::placeAlong(Sketch& sketch, std::string_view name, const Sketch::Look& look,
+                             PaperPoint from, PaperPoint to, double outX, double outY) {
+  std::optional<TextItem> best;
+  double least = 0;
+  const PaperBox shape = boundsOf(textAbout({0, 0}, name, look));
+  const double half = (std::abs(outX) * shape.width() + std::abs(outY) * shape.height()) / 2;
+  for (const double gap : {1.0, 2.5, 5.0, 7.5, 10.0, 13.0}) {
+    for (const double share : {0.5, 0.38, 0.62, 0.26, 0.74, 0.14, 0.86}) {
+      const PaperPoint middle{from.x + (to.x - from.x) * share + outX * (half + gap),
+                              from.y + (to.y - from.y) * share + outY * (half + gap)};
+      const TextItem item = textAbout(middle, name, look);
+      const PaperBox box = boundsOf(item).grownBy(kClear);
+      if (!isFree(box)) continue;
+      const double cost = gap + 4.0 * crossings(box) + std::abs(share - 0.5);
+      if (!best || cost < least) {
+        best = item;
+        least = cost;
+      }
+    }
+  }
+  if (!best) return false;
+  set(sketch, *best);
+  return true;
+}
+
+}  // namespace inchwright

@@ -1,0 +1,46 @@
+#pragma once
+
+#include <string_view>
+#include <vector>
+
+#include "core/sheet/sketch.h"
+
+namespace inchwright {
+
+/// Finds room for the names in a picture so that none covers another, a hole or a symbol.
+class LabelPlacer {
+ public:
+  /// Nothing is placed outside `region`.
+  explicit LabelPlacer(const PaperBox& region) : region_(region) {}
+
+  /// Keeps names off a box, or off a disc.
+  void keepOff(const PaperBox& box) { boxes_.push_back(box); }
+  void keepOff(PaperPoint centre, double radius) { discs_.push_back({centre, radius}); }
+  /// A line that names rather do not cross.
+  void avoid(PaperPoint from, PaperPoint to);
+  /// Whether a box lies in the region and on nothing that names keep off.
+  bool isFree(const PaperBox& box) const;
+
+  /// Sets a name near a disc, with a leader when it had to go further off. False, and nothing
+  /// drawn, when there is no room. Time: proportional to what is already placed.
+  bool placeAround(Sketch& sketch, std::string_view name, const Sketch::Look& look,
+                   PaperPoint centre, double radius);
+  /// Sets a name along a line, on the side that `outX`, `outY` point to (a unit vector).
+  bool placeAlong(Sketch& sketch, std::string_view name, const Sketch::Look& look, PaperPoint from,
+                  PaperPoint to, double outX, double outY);
+
+ private:
+  struct Disc {
+    PaperPoint centre;
+    double radius;
+  };
+  int crossings(const PaperBox& box) const;
+  void set(Sketch& sketch, const TextItem& item);
+
+  PaperBox region_;
+  std::vector<PaperBox> boxes_;
+  std::vector<Disc> discs_;
+  std::vector<PaperBox> lines_;
+};
+
+}  // namespace inchwright

@@ -1,0 +1,103 @@
+#include "core/sheet/notes_block.h"
+
+#include <algorithm>
+#include <functional>
+#include <memory>
+#include <string>
+#include <utility>
+#include <vector>
+
+#include "core/sheet/paragraph.h"
+#include "core/sheet/symbols.h"
+
+namespace inchwright {
+namespace {
+
+using DrawMark = std::function<void(Sketch&, PaperPoint centre, double size)>;
+
+constexpr std::size_t kLinesTogether = 4;
+
+/// Texts below each other, each with a mark at its left, under a title.
+Pieces marked(const SheetContent& content, const std::string& title,
+              const std::vector<std::string>& texts, const DrawMark& mark, double width) {
+  if (texts.empty()) return {};
+  const double body = content.style.body();
+  const double indent = body * 2;
+  Pieces pieces{titlePiece(content, title, width)};
+  const auto again = std::make_shared<const Piece>(pieces.front());
+  for (const std::string& text : texts) {
+    const std::vector<LaidLine> lines = layText(text, {body, Typeface::regular}, width - indent);
+    for (std::size_t first = 0; first < lines.size(); first += kLinesTogether) {
+      const auto begin = lines.begin() + static_cast<std::ptrdiff_t>(first);
+      const auto end = lines.begin() +
+                       static_cast<std::ptrdiff_t>(std::min(first + kLinesTogether, lines.size()));
+      const LaidLine some = stacked({begin, end});
+      Piece piece;
+      piece.heading = again;
+      piece.sketch.add(some.sketch, indent, 0);
+      if (first == 0) mark(piece.sketch, {body * 0.8, body * 0.82}, body * 1.3);
+      piece.height = some.height;
+      pieces.push_back(std::move(piece));
+    }
+    pieces.push_back(gap(0.5));
+  }
+  pieces.push_back(gap(1.8));
+  return pieces;
+}
+
+}  // namespace
+
+Piece titlePiece(const SheetContent& content, const std::string& words, double width) {
+  const LaidLine lines = stacked(layText(words, {content.style.body(), Typeface::bold}, width));
+  Piece piece;
+  piece.keepWithNext = true;
+  piece.sketch.line({0, 0.3}, {width, 0.3}, {Ink::black, kMedium, {}});
+  piece.sketch.add(lines.sketch, 0, 0.5);
+  piece.height = lines.height + 0.7;
+  return piece;
+}
+
+Pieces warningPieces(const SheetContent& content, double width) {
+  std::vector<std::string> texts = content.table.warnings;
+  for (const Loose& loose : content.table.unplaced) {
+    std::string axis(nameOf(loose.axis));
+    axis[0] = static_cast<char>(axis[0] - 'a' + 'A');
+    texts.push_back(loose.id +
+                    " is not on this sheet: nothing says where it lies along the part's " + axis +
+                    (loose.advice.empty() ? "." : ". " + loose.advice));
+  }
+  return marked(content, "MIND", texts, drawMindMark, width);
+}
+
+Pieces directCheckPieces(const SheetContent& content, double width) {
+  const DrawMark box = [](Sketch& sketch, PaperPoint centre, double size) {
+    drawTickBox(sketch, {centre.x - size / 2, centre.y - size / 2}, size);
+  };
+  return marked(content, "MEASURE ON THE PART", content.options.directChecks, box, width);
+}
+
+Pieces queryPieces(const SheetContent& content, double width) {
+  std::vector<std::string> open;
+  std::vector<std::string> accepted;
+  for (const Doubt& doubt : content.solution.doubts) {
+    if (doubt.holdsUp()) {
+      open.push_back(doubt.text);
+    } else if (doubt.accepted && doubt.kind == DoubtKind::assumed) {
+      accepted.push_back(doubt.text);
+    }
+  }
+  const std::string count = std::to_string(open.size());
+  Pieces pieces =
+      marked(content, "OPEN QUERIES: " + count + " \u00B7 a draft until they are settled", open,
+             drawQueryMark, width);
+  const DrawMark dash = [](Sketch& sketch, PaperPoint centre, double size) {
+    sketch.line({centre.x - size / 3, centre.y}, {centre.x + size / 3, centre.y},
+                {Ink::black, kMedium, {}});
+  };
+  for (Piece& piece : marked(content, "ASSUMED AND ACCEPTED", accepted, dash, width)) {
+    pieces.push_back(std::move(piece));
+  }
+  return pieces;
+}
+
+}  // namespace inchwright

@@ -1,0 +1,20 @@
+#pragma once
+
+#include "core/sheet/content.h"
+#include "core/sheet/flow.h"
+
+namespace inchwright {
+
+/// What to mind before cutting: the table's warnings, and what has no coordinates on this sheet.
+Pieces warningPieces(const SheetContent& content, double width);
+
+/// Dimensions to be measured directly on the part; empty when there are none.
+Pieces directCheckPieces(const SheetContent& content, double width);
+
+/// Open queries, and assumptions that were accepted.
+Pieces queryPieces(const SheetContent& content, double width);
+
+/// The title of a block, with a rule above it.
+Piece titlePiece(const SheetContent& content, const std::string& words, double width);
+
+}  // namespace inchwright

@@ -1,0 +1,332 @@
+#include "core/sheet/picture_block.h"
+
+#include <algorithm>
+#include <array>
+#include <cmath>
+#include <optional>
+#include <string>
+#include <utility>
+#include <vector>
+
+#include "core/measure/writing.h"
+#include "core/sheet/label_placer.h"
+#include "core/sheet/paragraph.h"
+#include "core/sheet/part_drawing.h"
+#include "core/sheet/picture_frame.h"
+#include "core/sheet/symbols.h"
+#include "core/sheet/text_measure.h"
+
+namespace inchwright {
+namespace {
+
+constexpr double kJawDepth = 4.6;
+constexpr double kStopDepth = 3.2;
+constexpr std::array kShares{0.25, 0.75, 0.5, 0.1, 0.9, 0.38, 0.62};
+
+/// A side of the work on paper: its ends, and the way out.
+struct SideLine {
+  PaperPoint from;
+  PaperPoint to;
+  double outX = 0;
+  double outY = 0;
+};
+
+SideLine sideLine(TableSide side, const PaperBox& box) {
+  switch (side) {
+    case TableSide::left:
+      return {{box.left, box.bottom}, {box.left, box.top}, -1, 0};
+    case TableSide::right:
+      return {{box.right, box.bottom}, {box.right, box.top}, 1, 0};
+    case TableSide::far:
+      return {{box.left, box.top}, {box.right, box.top}, 0, -1};
+    case TableSide::near:
+      break;
+  }
+  return {{box.left, box.bottom}, {box.right, box.bottom}, 0, 1};
+}
+
+/// The box from `start` to `end` along a side (mm from its first end), `depth` deep outwards from
+/// `off`.
+PaperBox boxAlong(const SideLine& side, double start, double end, double off, double depth) {
+  const double length = std::hypot(side.to.x - side.from.x, side.to.y - side.from.y);
+  const double alongX = length > 0 ? (side.to.x - side.from.x) / length : -side.outY;
+  const double alongY = length > 0 ? (side.to.y - side.from.y) / length : side.outX;
+  const PaperPoint a{side.from.x + alongX * start + side.outX * off,
+                     side.from.y + alongY * start + side.outY * off};
+  const PaperPoint b{side.from.x + alongX * end + side.outX * (off + depth),
+                     side.from.y + alongY * end + side.outY * (off + depth)};
+  return {std::min(a.x, b.x), std::min(a.y, b.y), std::max(a.x, b.x), std::max(a.y, b.y)};
+}
+
+class PictureDrawer {
+ public:
+  PictureDrawer(const SheetContent& content, const PictureFrame& frame)
+      : content_(content), picture_(*content.picture), frame_(frame), placer_(frame.region) {}
+
+  Sketch draw();
+  int namesLeftOut() const { return namesLeftOut_; }
+
+ private:
+  void drawAxes();
+  void drawAxis(bool alongX);
+  void drawJaw();
+  void drawStop();
+  void nameHoles();
+  void nameEdges();
+  void name(const Id& id, bool disputed, PaperPoint centre, double radius);
+  /// Sets a word in the middle of a box, upright beside a standing one, where it is free.
+  std::optional<TextItem> wordIn(const PaperBox& box, bool upright, std::string_view word) const;
+
+  const SheetContent& content_;
+  const PartPicture& picture_;
+  const PictureFrame& frame_;
+  LabelPlacer placer_;
+  Sketch sketch_;
+  int namesLeftOut_ = 0;
+};
+
+Sketch PictureDrawer::draw() {
+  drawWork(sketch_, picture_, frame_, placer_);
+  drawAxes();
+  if (picture_.jaw) drawJaw();
+  if (picture_.stop) drawStop();
+  nameHoles();
+  nameEdges();
+  return std::move(sketch_);
+}
+
+void PictureDrawer::drawAxis(bool alongX) {
+  const PaperBox& region = frame_.region;
+  // Zero off the picture: the arrows stand at the near left corner and say the directions only.
+  const PaperPoint zero =
+      frame_.zeroInside ? frame_.at(picture_.zero) : PaperPoint{region.left + 3, region.bottom - 3};
+  const bool forward = alongX ? picture_.xCountsRight : picture_.yCountsAway;
+  PaperPoint tip = zero;
+  PaperPoint tail = zero;
+  if (alongX) {
+    tip.x = forward ? region.right : region.left;
+    tail.x = forward ? frame_.work.left - 4 : frame_.work.right + 4;
+  } else {
+    tip.y = forward ? region.top : region.bottom;
+    tail.y = forward ? frame_.work.bottom + 4 : frame_.work.top - 4;
+  }
+  if (!frame_.zeroInside) {
+    // Half a picture long, from the corner.
+    tip = alongX ? PaperPoint{region.left + (forward ? 24.0 : 3.0), zero.y}
+                 : PaperPoint{zero.x, region.bottom - (forward ? 24.0 : 3.0)};
+    tail = alongX ? PaperPoint{region.left + (forward ? 3.0 : 24.0), zero.y}
+                  : PaperPoint{zero.x, region.bottom - (forward ? 3.0 : 24.0)};
+  }
+  sketch_.line(tail, tip, {Ink::black, kThin, {5, 1.1, 0.9, 1.1}});
+  const double dx = alongX ? (forward ? 1 : -1) : 0;
+  const double dy = alongX ? 0 : (forward ? -1 : 1);
+  drawArrowHead(sketch_, tip, dx, dy, 4.6);
+  placer_.avoid(tail, tip);
+  placer_.keepOff(PaperBox{tip.x, tip.y, tip.x - dx * 4.6, tip.y - dy * 4.6}.grownBy(1.8));
+
+  const Sketch::Look look{content_.style.label(), Typeface::bold};
+  TextItem text{{}, std::string(alongX ? "X+" : "Y+"), look.height, TextAlign::left, look.face};
+  if (alongX) {
+    text.align = forward ? TextAlign::right : TextAlign::left;
+    text.at = {tip.x, tip.y - 2.6};
+    if (text.at.y - look.height * 1.1 < region.top) text.at.y = tip.y + 2.6 + look.height;
+  } else {
+    text.at = {tip.x + 2.6, forward ? tip.y + look.height * 1.05 : tip.y - 0.3};
+    const double wide = textWidth(text.text, look.height, look.face);
+    if (text.at.x + wide > region.right) text.at.x = tip.x - 2.6 - wide;
+  }
+  placer_.keepOff(boundsOf(text).grownBy(0.4));
+  sketch_.add(text);
+}
+
+void PictureDrawer::drawAxes() {
+  drawAxis(true);
+  drawAxis(false);
+  if (!frame_.zeroInside) return;
+  const double size = 2.3 * content_.style.hand;
+  drawZeroMark(sketch_, frame_.at(picture_.zero), size);
+  placer_.keepOff(frame_.at(picture_.zero), size);
+}
+
+std::optional<TextItem> PictureDrawer::wordIn(const PaperBox& box, bool upright,
+                                              std::string_view word) const {
+  TextItem text;
+  text.text = std::string(word);
+  text.height = 2.3 * content_.style.hand;
+  text.face = Typeface::bold;
+  text.align = TextAlign::centre;
+  const double middleX = (box.left + box.right) / 2;
+  const double middleY = (box.top + box.bottom) / 2;
+  text.turn = upright ? 90 : 0;
+  text.at = upright ? PaperPoint{middleX + text.height / 2, middleY}
+                    : PaperPoint{middleX, middleY + text.height / 2};
+  if (!placer_.isFree(boundsOf(text).grownBy(0.3))) return std::nullopt;
+  return text;
+}
+
+void PictureDrawer::drawJaw() {
+  const SideLine side = sideLine(*picture_.jaw, frame_.work);
+  const bool upright = side.outX != 0;
+  const double length = std::hypot(side.to.x - side.from.x, side.to.y - side.from.y);
+  const double depth = kJawDepth * content_.style.hand;
+  const double over = std::max(5.0, (32.0 * content_.style.hand - length) / 2);
+  PaperBox jaw = boxAlong(side, -over, length + over, 0.35, depth);
+  if (upright) {
+    jaw.top = std::max(jaw.top, frame_.region.top);
+    jaw.bottom = std::min(jaw.bottom, frame_.region.bottom);
+  } else {
+    jaw.left = std::max(jaw.left, frame_.region.left);
+    jaw.right = std::min(jaw.right, frame_.region.right);
+  }
+  drawHatchedBox(sketch_, jaw, 1.1, kThin);
+  sketch_.box(jaw, {Ink::black, kMedium, {}});
+  const double extent = upright ? jaw.height() : jaw.width();
+  const double room = textWidth("FIXED JAW", 2.3 * content_.style.hand, Typeface::bold) + 3;
+  for (const double share : {0.5, 0.3, 0.7, 0.2, 0.8}) {
+    const double start =
+        -over + std::clamp(extent * share - room / 2, 0.0, std::max(0.0, extent - room));
+    const PaperBox plate = boxAlong(side, start, start + room, 0.65, depth - 0.6);
+    const std::optional<TextItem> word = wordIn(plate, upright, "FIXED JAW");
+    if (!word) continue;
+    sketch_.fill(plate, Ink::white);
+    sketch_.add(*word);
+    break;
+  }
+  placer_.keepOff(jaw.grownBy(0.3));
+}
+
+void PictureDrawer::drawStop() {
+  const SideLine side = sideLine(*picture_.stop, frame_.work);
+  const bool upright = side.outX != 0;
+  const double length = std::hypot(side.to.x - side.from.x, side.to.y - side.from.y);
+  const double half = 3.5 * content_.style.hand;
+  const double off = picture_.stop == picture_.jaw ? kJawDepth * content_.style.hand + 0.8 : 0.35;
+  for (const double share : kShares) {
+    const double centre = length * share;
+    const PaperBox block =
+        boxAlong(side, centre - half, centre + half, off, kStopDepth * content_.style.hand);
+    const PaperBox beyond =
+        boxAlong(side, centre - half * 1.6, centre + half * 1.6,
+                 off + kStopDepth * content_.style.hand + 0.5, 3.1 * content_.style.hand);
+    const std::optional<TextItem> word = wordIn(beyond, upright, "STOP");
+    if (!word || !placer_.isFree(block)) continue;
+    sketch_.fill(block);
+    sketch_.add(*word);
+    placer_.keepOff(block.grownBy(0.3));
+    placer_.keepOff(boundsOf(*word).grownBy(0.3));
+    return;
+  }
+  sketch_.fill(boxAlong(side, length / 2 - half, length / 2 + half, off, kStopDepth));
+}
+
+void PictureDrawer::name(const Id& id, bool disputed, PaperPoint centre, double radius) {
+  const Sketch::Look look{content_.style.label(), Typeface::bold};
+  const std::string words = disputed ? id + " ?" : id;
+  const bool inside =
+      std::hypot(textWidth(words, look.height, look.face), look.height) / 2 < radius - 1;
+  if (inside) {
+    TextItem text{
+        {centre.x, centre.y + look.height / 2}, words, look.height, TextAlign::centre, look.face};
+    // Inside its own circle nothing else stands but perhaps the zero or another hole.
+    LabelPlacer own(frame_.region);
+    sketch_.add(text);
+    placer_.keepOff(boundsOf(text));
+    return;
+  }
+  if (!placer_.placeAround(sketch_, words, look, centre, radius)) ++namesLeftOut_;
+}
+
+void PictureDrawer::nameHoles() {
+  for (const PictureCircle& hole : picture_.circles) {
+    name(hole.id, hole.disputed, frame_.at(hole.centre), radiusOnPaper(hole, frame_));
+  }
+  for (const PictureSlot& slot : picture_.slots) {
+    const PaperPoint from = frame_.at(slot.from);
+    const PaperPoint to = frame_.at(slot.to);
+    name(slot.id, false, {(from.x + to.x) / 2, (from.y + to.y) / 2}, slot.width / 2 * frame_.scale);
+  }
+  for (const PictureMark& mark : picture_.marks) name(mark.id, false, frame_.at(mark.at), 1.3);
+}
+
+void PictureDrawer::nameEdges() {
+  const Sketch::Look look{content_.style.label() * 0.8, Typeface::regular};
+  for (const PictureEdge& edge : picture_.edges) {
+    SideLine line{frame_.at(edge.from), frame_.at(edge.to), 0, 0};
+    if (edge.side) {
+      line = sideLine(*edge.side, frame_.work);
+      line.from = edge.alongX ? PaperPoint{line.from.x, frame_.at(edge.from).y} : line.from;
+      line.to = edge.alongX ? PaperPoint{line.to.x, frame_.at(edge.to).y} : line.to;
+    } else {
+      (edge.alongX ? line.outX : line.outY) = edge.alongX ? 1 : -1;
+    }
+    if (!placer_.placeAlong(sketch_, edge.id, look, line.from, line.to, line.outX, line.outY) &&
+        !placer_.placeAlong(sketch_, edge.id, look, line.from, line.to, -line.outX, -line.outY)) {
+      ++namesLeftOut_;
+    }
+  }
+}
+
+std::string stockInWords(const SheetContent& content) {
+  std::string words;
+  for (const PictureEdge& drawn : content.picture->edges) {
+    if (!drawn.side) continue;
+    for (const EdgeRow& edge : content.table.edges) {
+      if (edge.id != drawn.id || edge.alongX != drawn.alongX || edge.stockLeft.isZero()) continue;
+      words += (words.empty() ? "" : ", ") + std::string(nameOf(*drawn.side)) + " " +
+               writePlain(edge.stockLeft, content.job.unit);
+    }
+  }
+  return words;
+}
+
+std::string captionOf(const SheetContent& content, const PictureFrame& frame, int leftOut) {
+  const PartPicture& picture = *content.picture;
+  std::string words = "As it lies on the table, seen from the spindle. Not for measuring.";
+  if (!picture.stock.empty()) {
+    const std::string stock = stockInWords(content);
+    words += " Hatched: still to come off" + (stock.empty() ? "." : " (" + stock + ").");
+  }
+  if (!frame.zeroInside) words += " Zero lies off this picture.";
+  for (const TableSide side : picture.missing) {
+    words += " The " + std::string(nameOf(side)) + " side is not placed: drawn dashed, by guess.";
+  }
+  const bool disputed = std::any_of(picture.circles.begin(), picture.circles.end(),
+                                    [](const PictureCircle& hole) { return hole.disputed; });
+  if (disputed) words += " Dashed holes with ? are in dispute.";
+  if (leftOut > 0) {
+    words += " Names left out for want of room: " + std::to_string(leftOut) + ".";
+  }
+  return words;
+}
+
+}  // namespace
+
+Piece picturePiece(const SheetContent& content, double width, double mostHeight) {
+  Piece piece;
+  if (!content.picture) return piece;
+  const Style& style = content.style;
+  const Sketch::Look small{2.1 * style.hand, Typeface::regular};
+  constexpr double kCaptionRoom = 9;
+  const PictureFrame frame = frameOf(
+      *content.picture, width, std::max(mostHeight - kCaptionRoom * style.hand, 20.0), style.hand);
+  PictureDrawer drawer(content, frame);
+  piece.sketch = drawer.draw();
+  piece.height = frame.region.bottom + 0.8;
+  const double middle = width / 2;
+  const double mark = 1.6 * style.hand;
+  const std::string here = "you stand here";
+  const double half = textWidth(here, small.height) / 2;
+  piece.sketch.fill({{middle - half - 2.6, piece.height + 0.7},
+                     {middle - half - 2.6 + mark * 0.6, piece.height + 0.7 + mark},
+                     {middle - half - 2.6 - mark * 0.6, piece.height + 0.7 + mark}});
+  piece.sketch.text(middle, piece.height + small.height * 1.15, here,
+                    {small.height, Typeface::regular, TextAlign::centre});
+  piece.height += small.height * 1.5;
+  const LaidLine caption =
+      stacked(layText(captionOf(content, frame, drawer.namesLeftOut()), small, width));
+  piece.sketch.add(caption.sketch, 0, piece.height);
+  piece.height += caption.height + 1.2;
+  return piece;
+}
+
+}  // namespace inchwright

@@ -1,0 +1,120 @@
+#include "core/sheet/row_plan.h"
+
+#include <algorithm>
+#include <string_view>
+
+#include "core/sheet/sketch.h"
+#include "core/sheet/text_measure.h"
+
+namespace inchwright {
+namespace {
+
+constexpr double kLeastPencil = 10;
+
+/// The widest of all figures on both sides of the point.
+void measureFigures(const SetupTable& table, RowPlan& plan) {
+  for (const TableRow& row : table.rows) {
+    for (const Coordinate* coordinate : {&row.x, &row.y}) {
+      const std::string text = signedText(*coordinate);
+      const std::size_t point = std::min(text.find('.'), text.size());
+      const std::string_view view = text;
+      const double whole = figureWidth(view.substr(0, point), plan.figureHeight, kFigureFace);
+      plan.before = std::max(plan.before, whole);
+      plan.after =
+          std::max(plan.after, textWidth(view.substr(point), plan.figureHeight, kFigureFace));
+    }
+  }
+}
+
+double widestFraction(const SheetContent& content, bool ofX) {
+  double widest = 0;
+  for (const TableRow& row : content.table.rows) {
+    const std::string& text = ofX ? row.xFraction : row.yFraction;
+    widest = std::max(widest, textWidth(text, content.style.title()));
+  }
+  return widest;
+}
+
+void measureTicks(const SheetContent& content, RowPlan& plan, double& ticksWidth) {
+  std::size_t most = 1;
+  for (const TableRow& row : content.table.rows) {
+    most = std::max(most, row.steps.size());
+    for (const MakingStep& step : row.steps) {
+      const double label = textWidth(tickLabel(step.kind), content.style.cell(), Typeface::bold);
+      plan.tickPitch = std::max(plan.tickPitch, label + 1.6);
+    }
+  }
+  plan.tickPitch = std::max(plan.tickPitch, 8.6 * content.style.hand);
+  ticksWidth = plan.tickPitch * static_cast<double>(most);
+}
+
+}  // namespace
+
+std::string tickLabel(StepKind kind) {
+  switch (kind) {
+    case StepKind::spot:
+      return "SPOT";
+    case StepKind::drill:
+      return "DRILL";
+    case StepKind::ream:
+      return "REAM";
+    case StepKind::bore:
+      return "BORE";
+    case StepKind::tap:
+      return "TAP";
+    case StepKind::counterbore:
+      return "C'BORE";
+    case StepKind::countersink:
+      return "C'SINK";
+    case StepKind::spotface:
+      return "S'FACE";
+    case StepKind::mark:
+      break;
+  }
+  return "MARK";
+}
+
+RowPlan planRows(const SheetContent& content, RowShape shape, double figureHeight) {
+  RowPlan plan;
+  plan.shape = shape;
+  plan.figureHeight = figureHeight;
+  measureFigures(content.table, plan);
+  double ticksWidth = 0;
+  measureTicks(content, plan, ticksWidth);
+
+  // A long id is broken into lines rather than push the figures off the page.
+  const double idCap = figureHeight * 3.2;
+  plan.idLeft = 2.4;
+  for (const TableRow& row : content.table.rows) {
+    plan.idWidth = std::max(plan.idWidth, textWidth(row.id, figureHeight, Typeface::bold));
+  }
+  plan.idWidth = std::clamp(plan.idWidth, figureHeight * 0.9, idCap);
+
+  const double between = figureHeight * 0.45;
+  const double figure = plan.before + plan.after;
+  const bool beside = shape != RowShape::fractionsBelow;
+  const auto fractionWidth = [&](bool ofX) {
+    const double widest = beside ? widestFraction(content, ofX) : 0;
+    return widest > 0 ? widest + 1.4 : 0;
+  };
+  double at = plan.idLeft + plan.idWidth + between;
+  plan.xPoint = at + plan.before;
+  plan.xFraction = at + figure + 1.4;
+  if (shape == RowShape::stacked) {
+    at += textWidth("X", content.style.tool(), Typeface::bold) + 1.5;
+    plan.xPoint = plan.yPoint = at + plan.before;
+    plan.xFraction = plan.yFraction = at + figure + 1.4;
+    at += figure + std::max(fractionWidth(true), fractionWidth(false)) + between;
+  } else {
+    at += figure + fractionWidth(true) + between;
+    plan.yPoint = at + plan.before;
+    plan.yFraction = at + figure + 1.4;
+    at += figure + fractionWidth(false) + between;
+  }
+  plan.ticks = at;
+  plan.pencil = at + ticksWidth + 1.5;
+  plan.width = plan.pencil + kLeastPencil;
+  return plan;
+}
+
+}  // namespace inchwright

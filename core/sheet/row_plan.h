@@ -1,0 +1,38 @@
+#pragma once
+
+#include <string>
+#include <vector>
+
+#include "core/sheet/content.h"
+#include "core/sheet/rows_block.h"
+
+namespace inchwright {
+
+/// Where the columns of the rows stand, mm from the left of the block. One plan holds for all
+/// groups, so that points and signs stand below each other down the whole sheet.
+struct RowPlan {
+  RowShape shape = RowShape::fractionsBeside;
+  double figureHeight = 8;
+  double idLeft = 0;
+  double idWidth = 0;
+  double xPoint = 0;  ///< the decimal point of X
+  double yPoint = 0;  ///< and of Y; the same as X's when stacked
+  double before = 0;  ///< from the left of the sign to the point
+  double after = 0;   ///< from the point to the last figure
+  double xFraction = 0;
+  double yFraction = 0;
+  double ticks = 0;  ///< the left of the first tick column
+  double tickPitch = 0;
+  double pencil = 0;  ///< the left of the room for pencil
+  double width = 0;   ///< the least the shape needs
+};
+
+/// The word above a tick column: `SPOT`, `C'BORE`.
+std::string tickLabel(StepKind kind);
+
+/// What the shape needs with all ticks of the widest group; `figureHeight` as the style says.
+RowPlan planRows(const SheetContent& content, RowShape shape, double figureHeight);
+
+inline constexpr Typeface kFigureFace = Typeface::bold;
+
+}  // namespace inchwright

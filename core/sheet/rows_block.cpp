@@ -1,0 +1,279 @@
+#include "core/sheet/rows_block.h"
+
+#include <algorithm>
+#include <cctype>
+#include <memory>
+#include <string>
+#include <utility>
+#include <vector>
+
+#include "core/measure/writing.h"
+#include "core/sheet/paragraph.h"
+#include "core/sheet/row_plan.h"
+#include "core/sheet/symbols.h"
+#include "core/sheet/text_measure.h"
+
+namespace inchwright {
+namespace {
+
+constexpr std::size_t kMostLinesInRow = 5;
+
+/// Rows in a block of three to five, with a gap after each, so that the eye keeps its place.
+std::vector<std::size_t> chunksOf(std::size_t count) {
+  if (count <= 5) return {count};
+  const std::size_t chunks = (count + 3) / 4;
+  std::vector<std::size_t> sizes(chunks, count / chunks);
+  for (std::size_t i = 0; i < count % chunks; ++i) ++sizes[i];
+  return sizes;
+}
+
+std::string upper(std::string text) {
+  for (char& c : text) c = static_cast<char>(std::toupper(static_cast<unsigned char>(c)));
+  return text;
+}
+
+/// `SPOT`, `DRILL 15/64`, `REAM 1/4`: the work in capitals, the tool as it is called.
+std::string stepInWords(const MakingStep& step) {
+  const std::string work = tickLabel(step.kind);
+  const std::size_t space = step.tool.find(' ');
+  const std::string first = upper(step.tool.substr(0, space));
+  if (step.tool.empty() || first == work) {
+    return space == std::string::npos ? work : work + step.tool.substr(space);
+  }
+  return work + " " + step.tool;
+}
+
+std::string runInWords(const TableRow& row) {
+  std::string words;
+  for (const MakingStep& step : row.steps) {
+    words += (words.empty() ? "" : " \u00B7 ") + stepInWords(step);
+  }
+  return words.empty() ? "PLACES" : words;
+}
+
+/// The rows of one group, and what they share.
+struct Group {
+  std::vector<const TableRow*> rows;
+  std::string size;  ///< when all rows have the same; else it stands in each row
+};
+
+std::vector<Group> groupsOf(const SetupTable& table) {
+  std::vector<Group> groups;
+  for (const TableRow& row : table.rows) {
+    if (groups.empty() || groups.back().rows.front()->group != row.group) {
+      groups.push_back({{}, row.size});
+    }
+    Group& group = groups.back();
+    group.rows.push_back(&row);
+    if (group.size != row.size) group.size.clear();
+  }
+  return groups;
+}
+
+class RowSetter {
+ public:
+  RowSetter(const SheetContent& content, const RowPlan& plan, double width)
+      : content_(content), style_(content.style), plan_(plan), width_(width) {}
+
+  Piece heading(const Group& group, bool continued) const;
+  Pieces row(const TableRow& row, const Group& group, std::shared_ptr<const Piece> again) const;
+
+ private:
+  double box() const { return std::min(6.4 * style_.hand, plan_.figureHeight); }
+  double ticksTop(double baseline) const { return baseline - (plan_.figureHeight + box()) / 2; }
+  std::string smallPrint(const TableRow& row, const Group& group) const;
+  void setId(const TableRow& row, double baseline, Piece& piece) const;
+  void setFigure(const std::string& figure, const std::string& fraction, bool ofX, double baseline,
+                 Sketch& sketch) const;
+  double setFigures(const TableRow& row, Sketch& sketch) const;
+  double tickCentre(std::size_t i) const {
+    return plan_.ticks + plan_.tickPitch * (static_cast<double>(i) + 0.5);
+  }
+
+  const SheetContent& content_;
+  const Style& style_;
+  const RowPlan& plan_;
+  double width_;
+};
+
+Piece RowSetter::heading(const Group& group, bool continued) const {
+  const TableRow& first = *group.rows.front();
+  const Sketch::Look strong{style_.tool(), Typeface::bold};
+  const Sketch::Look plain{style_.body(), Typeface::regular};
+  std::vector<Run> runs{{runInWords(first), strong}};
+  if (!group.size.empty()) runs.push_back({group.size, plain});
+  if (continued) runs.push_back({"(continued)", plain});
+  const LaidLine words = stacked(layParagraph(runs, width_));
+
+  Piece piece;
+  piece.keepWithNext = true;
+  piece.sketch.line({0, 0.5}, {width_, 0.5}, {Ink::black, kHeavy, {}});
+  piece.sketch.add(words.sketch, 0, 0.6);
+  const double baseline = words.height + 0.6 + style_.title() * 1.0;
+  const Sketch::Look column{style_.title(), Typeface::bold};
+  if (plan_.shape != RowShape::stacked) {
+    const double sign = signWidth(plan_.figureHeight, kFigureFace);
+    piece.sketch.text(plan_.xPoint - plan_.before + sign, baseline, "X", column);
+    piece.sketch.text(plan_.yPoint - plan_.before + sign, baseline, "Y", column);
+  }
+  const Sketch::Look label{style_.cell(), Typeface::bold, TextAlign::centre};
+  for (std::size_t i = 0; i < first.steps.size(); ++i) {
+    piece.sketch.text(tickCentre(i), baseline, tickLabel(first.steps[i].kind), label);
+  }
+  if (first.steps.empty()) piece.sketch.text(tickCentre(0), baseline, "DONE", label);
+  piece.height = baseline + 1.0;
+  piece.sketch.line({0, piece.height}, {width_, piece.height}, {Ink::black, kThin, {}});
+  return piece;
+}
+
+std::string RowSetter::smallPrint(const TableRow& row, const Group& group) const {
+  std::string words;
+  const auto also = [&](const std::string& text) {
+    if (!text.empty()) words += (words.empty() ? "" : " \u00B7 ") + text;
+  };
+  if (plan_.shape == RowShape::fractionsBelow) {
+    if (!row.xFraction.empty()) also("X " + row.xFraction);
+    if (!row.yFraction.empty()) also("Y " + row.yFraction);
+  }
+  if (group.size.empty()) also(row.size);
+  also(row.note);
+  if (content_.options.showRounding) {
+    const Unit unit = content_.table.step.unit;
+    also("rounded by X " + writeDecimal(row.x.rounding, unit) + ", Y " +
+         writeDecimal(row.y.rounding, unit));
+  }
+  return words;
+}
+
+void RowSetter::setId(const TableRow& row, double baseline, Piece& piece) const {
+  const Sketch::Look big{plan_.figureHeight, Typeface::bold};
+  if (textWidth(row.id, big.height, big.face) <= plan_.idWidth + 1e-9) {
+    piece.sketch.text(plan_.idLeft, baseline, row.id, big);
+    const double below = reachOf(row.id).below * big.height;
+    piece.height = std::max(piece.height, baseline + below + 0.4);
+    return;
+  }
+  const LaidLine lines =
+      stacked(layText(row.id, {plan_.figureHeight * 0.45, Typeface::bold}, plan_.idWidth));
+  piece.sketch.add(lines.sketch, plan_.idLeft, 0.6);
+  piece.height = std::max(piece.height, lines.height + 1.0);
+}
+
+void RowSetter::setFigure(const std::string& figure, const std::string& fraction, bool ofX,
+                          double baseline, Sketch& sketch) const {
+  const std::string_view text = figure;
+  const std::size_t point = std::min(text.find('.'), text.size());
+  const double whole = figureWidth(text.substr(0, point), plan_.figureHeight, kFigureFace);
+  sketch.figure((ofX ? plan_.xPoint : plan_.yPoint) - whole, baseline, text,
+                {plan_.figureHeight, kFigureFace});
+  if (plan_.shape == RowShape::fractionsBelow) return;
+  sketch.text(ofX ? plan_.xFraction : plan_.yFraction, baseline, fraction, {style_.title()});
+}
+
+/// Returns the baseline of the last figures.
+double RowSetter::setFigures(const TableRow& row, Sketch& sketch) const {
+  const double baseline = plan_.figureHeight * 1.03 + 1.5 * style_.hand;
+  setFigure(signedText(row.x), row.xFraction, true, baseline, sketch);
+  if (plan_.shape != RowShape::stacked) {
+    setFigure(signedText(row.y), row.yFraction, false, baseline, sketch);
+    return baseline;
+  }
+  const double second = baseline + plan_.figureHeight * 1.38;
+  setFigure(signedText(row.y), row.yFraction, false, second, sketch);
+  const double left = plan_.idLeft + plan_.idWidth + plan_.figureHeight * 0.45;
+  sketch.text(left, baseline, "X", {style_.tool(), Typeface::bold});
+  sketch.text(left, second, "Y", {style_.tool(), Typeface::bold});
+  return second;
+}
+
+Pieces RowSetter::row(const TableRow& row, const Group& group,
+                      std::shared_ptr<const Piece> again) const {
+  Piece piece;
+  piece.heading = again;
+  const double last = setFigures(row, piece.sketch);
+  const double first = plan_.figureHeight * 1.03 + 1.5 * style_.hand;
+  setId(row, first, piece);
+  for (std::size_t i = 0; i < std::max<std::size_t>(1, row.steps.size()); ++i) {
+    drawTickBox(piece.sketch, {tickCentre(i) - box() / 2, ticksTop(first)}, box());
+  }
+  double y = std::max(last + 0.6, piece.height);
+
+  std::vector<Run> runs;
+  if (row.disputed) runs.push_back({"DISPUTED", {style_.body(), Typeface::bold}});
+  runs.push_back({smallPrint(row, group), {style_.body(), Typeface::regular}});
+  const double left = plan_.xPoint - plan_.before;
+  const std::vector<LaidLine> lines = layParagraph(runs, width_ - left);
+  Pieces rest;
+  for (std::size_t i = 0; i < lines.size(); ++i) {
+    if (i < kMostLinesInRow) {
+      piece.sketch.add(lines[i].sketch, left, y);
+      y += lines[i].height;
+    } else {
+      Piece more;
+      more.heading = again;
+      more.sketch.add(lines[i].sketch, left, 0);
+      more.height = lines[i].height;
+      rest.push_back(std::move(more));
+    }
+  }
+  piece.height = y + (lines.empty() ? 1.2 * style_.hand : 0.7);
+  if (row.disputed) drawTornEdge(piece.sketch, 0, 1.4, piece.height - 0.8);
+  Piece& end = rest.empty() ? piece : rest.back();
+  end.sketch.line({plan_.idLeft, end.height}, {width_, end.height}, {Ink::black, kHairline, {}});
+  Pieces pieces{std::move(piece)};
+  std::move(rest.begin(), rest.end(), std::back_inserter(pieces));
+  return pieces;
+}
+
+/// The first shape that fits; when none does, the narrowest with figures as small as they must be.
+RowPlan fittingPlan(const SheetContent& content, double width) {
+  RowPlan plan;
+  for (const RowShape shape :
+       {RowShape::fractionsBeside, RowShape::fractionsBelow, RowShape::stacked}) {
+    plan = planRows(content, shape, content.style.figure());
+    if (plan.width <= width) return plan;
+  }
+  for (double height = content.style.figure() * 0.9; plan.width > width && height > 0.5;
+       height *= 0.9) {
+    plan = planRows(content, RowShape::stacked, height);
+  }
+  return plan;
+}
+
+}  // namespace
+
+double rowsWidth(const SheetContent& content, RowShape shape) {
+  return planRows(content, shape, content.style.figure()).width;
+}
+
+Pieces rowsPieces(const SheetContent& content, double width) {
+  const RowPlan plan = fittingPlan(content, width);
+  const RowSetter setter(content, plan, width);
+  Pieces pieces;
+  if (plan.figureHeight < content.style.figure()) {
+    const LaidLine words = stacked(layText(
+        "Figures smaller than the reading distance asks for: they are too long for this paper.",
+        {content.style.body(), Typeface::bold}, width));
+    Piece piece;
+    piece.sketch = words.sketch;
+    piece.height = words.height;
+    pieces.push_back(std::move(piece));
+  }
+  for (const Group& group : groupsOf(content.table)) {
+    pieces.push_back(setter.heading(group, false));
+    const auto again = std::make_shared<const Piece>(setter.heading(group, true));
+    std::size_t at = 0;
+    for (const std::size_t size : chunksOf(group.rows.size())) {
+      if (at > 0) pieces.push_back(gap(2.4 * content.style.hand));
+      for (const std::size_t end = at + size; at < end; ++at) {
+        for (Piece& piece : setter.row(*group.rows[at], group, again)) {
+          pieces.push_back(std::move(piece));
+        }
+      }
+    }
+    pieces.push_back(gap(3.5 * content.style.hand));
+  }
+  return pieces;
+}
+
+}  // namespace inchwright

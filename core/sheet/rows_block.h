@@ -1,0 +1,21 @@
+#pragma once
+
+#include "core/sheet/content.h"
+#include "core/sheet/flow.h"
+
+namespace inchwright {
+
+/// How one row is arranged, from the widest to the narrowest.
+enum class RowShape {
+  fractionsBeside,  ///< id, X, its fraction, Y, its fraction, ticks, pencil
+  fractionsBelow,   ///< the fractions under their figures
+  stacked,          ///< X above Y
+};
+
+/// The least width that rows of this shape need, mm.
+double rowsWidth(const SheetContent& content, RowShape shape);
+
+/// The coordinates in cutting order, group by group, in the first shape that fits the width.
+Pieces rowsPieces(const SheetContent& content, double width);
+
+}  // namespace inchwright

@@ -1,0 +1,54 @@
+#pragma once
+
+#include <string_view>
+#include <utility>
+#include <vector>
+
+#include "core/sheet/bounds.h"
+#include "core/sheet/draw_list.h"
+
+namespace inchwright {
+
+/// Gathers draw items about an origin of its own, to be moved into place later.
+class Sketch {
+ public:
+  /// The look of a text. `height` is that of its figures, mm.
+  struct Look {
+    double height = 3;
+    Typeface face = Typeface::regular;
+    TextAlign align = TextAlign::left;
+    Ink ink = Ink::black;
+    double turn = 0;
+  };
+
+  /// One line of text on the baseline at x, y. Control characters become spaces; empty text is
+  /// left out.
+  void text(double x, double y, std::string_view words, const Look& look);
+  /// A coordinate: as `text`, with the short hyphen of the face drawn out to a full minus, so that
+  /// the signs can be told apart from afar and the text still be found by searching for `-0.5`.
+  void figure(double x, double y, std::string_view figure, const Look& look);
+  void line(PaperPoint from, PaperPoint to, const Stroke& stroke);
+  void polyline(std::vector<PaperPoint> points, const Stroke& stroke, bool closed = false);
+  void box(const PaperBox& box, const Stroke& stroke);
+  void fill(std::vector<PaperPoint> points, Ink ink = Ink::black);
+  void fill(const PaperBox& box, Ink ink = Ink::black);
+  void circle(PaperPoint centre, double radius, const Stroke& stroke);
+  /// A disc without an outline.
+  void disc(PaperPoint centre, double radius, Ink ink);
+  void add(DrawItem item);
+  void add(const Sketch& other, double dx, double dy);
+
+  const std::vector<DrawItem>& items() const { return items_; }
+  bool empty() const { return items_.empty(); }
+
+ private:
+  std::vector<DrawItem> items_;
+};
+
+/// How far a coordinate's figures stand right of where its sign begins: a sign's width.
+double signWidth(double height, Typeface face);
+/// The width of a coordinate from the left of its sign column to its last figure, whether it has a
+/// sign or not.
+double figureWidth(std::string_view figure, double height, Typeface face);
+
+}  // namespace inchwright

@@ -1,0 +1,41 @@
+#pragma once
+
+#include <algorithm>
+
+#include "core/sheet/draw_list.h"
+
+namespace inchwright {
+
+/// The heights of a sheet's lettering in mm (of figures), from the distance it is read from.
+///
+/// What is read from the spindle grows with the distance: 8 mm at 1 m for the coordinates (27
+/// minutes of arc), and 5.8 mm (20 minutes of arc) for the figures that are needed once.
+/// What is read with the sheet in hand grows less.
+struct Style {
+  /// Requires: `readingDistance` in mm, above 0.
+  explicit Style(double readingDistance)
+      : scale(readingDistance / 1000), hand(std::clamp(scale, 0.9, 1.4)) {}
+
+  double scale;
+  double hand;
+
+  double figure() const { return 8 * scale; }
+  double second() const { return 5.8 * scale; }
+  double tool() const { return 4.4 * scale; }
+  double title() const { return 3.4 * hand; }
+  double label() const { return 4.2 * hand; }
+  double body() const { return 2.8 * hand; }
+  double cell() const { return 1.9 * hand; }
+  double caution() const { return 1.7; }
+};
+
+/// From baseline to baseline, for a height of figures: room for accents and descenders.
+inline constexpr double kLineSpacing = 1.68;
+
+/// The weights of rules, mm.
+inline constexpr double kHairline = 0.15;
+inline constexpr double kThin = 0.25;
+inline constexpr double kMedium = 0.5;
+inline constexpr double kHeavy = 0.9;
+
+}  // namespace inchwright
