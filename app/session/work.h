@@ -91,6 +91,8 @@ class Work : public QObject {
   void show(const std::vector<Id>& places, const std::vector<Id>& readings);
 
  private:
+  void tell();
+
   struct State;
   std::unique_ptr<State> state_;
 };

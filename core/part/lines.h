@@ -11,10 +11,10 @@ namespace inchwright {
 
 /// What a line that leaves something out is taken to mean.
 struct LineContext {
-  Axis axis = Axis::x;      ///< of a reading whose ends do not settle it
-  Unit unit = Unit::inch;   ///< of bare figures
-  Face face = Face::top;    ///< features are cut from
-  std::size_t setup = 0;    ///< `zero` and `stock` belong to; made when there is none
+  Axis axis = Axis::x;     ///< of a reading whose ends do not settle it
+  Unit unit = Unit::inch;  ///< of bare figures
+  Face face = Face::top;   ///< features are cut from
+  std::size_t setup = 0;   ///< `zero` and `stock` belong to; made when there is none
 };
 
 enum class LineDid { feature, reading, understanding, setup, removed, renamed };

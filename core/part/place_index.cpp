@@ -1,6 +1,7 @@
 #include "core/part/place_index.h"
 
 #include <algorithm>
+#include <optional>
 
 namespace inchwright {
 namespace {
@@ -11,6 +12,19 @@ AxisSet setOf(const std::vector<Axis>& axes) {
   AxisSet set;
   for (Axis axis : axes) set.add(axis);
   return set;
+}
+
+/// Counted before any is made: a few bytes of a document can ask for a thousand places.
+std::optional<Error> refuseTooMany(const Part& part) {
+  std::size_t count = 0;
+  for (std::size_t i = 0; i < part.features.size(); ++i) {
+    count += 1 + static_cast<std::size_t>(std::clamp(part.features[i].holes, 0, kMostHoles));
+    if (count <= kMostPlaces) continue;
+    return Error{ErrorCode::tooLarge,
+                 "more than " + std::to_string(kMostPlaces) + " places in one part",
+                 "/features/" + std::to_string(i)};
+  }
+  return std::nullopt;
 }
 
 }  // namespace
@@ -25,6 +39,7 @@ bool isSoundId(std::string_view id) {
 }
 
 Result<PlaceIndex> PlaceIndex::of(const Part& part) {
+  if (const std::optional<Error> tooMany = refuseTooMany(part)) return *tooMany;
   PlaceIndex index;
   index.entries_.reserve(part.features.size());
   for (std::size_t i = 0; i < part.features.size(); ++i) {
@@ -42,10 +57,6 @@ Result<PlaceIndex> PlaceIndex::of(const Part& part) {
       return Error{ErrorCode::badDocument,
                    "the id `" + place.id + "` is there twice; give one of the two another",
                    pointer};
-    }
-    if (index.entries_.size() > kMostPlaces) {
-      return Error{ErrorCode::tooLarge,
-                   "more than " + std::to_string(kMostPlaces) + " places in one part", pointer};
     }
   }
   return index;

@@ -1,0 +1,163 @@
+#include "app/session/activity.h"
+
+#include <QCoreApplication>
+#include <algorithm>
+
+#include "core/measure/writing.h"
+
+namespace inchwright::app {
+namespace {
+
+QString tr(const char* text) {
+  return QCoreApplication::translate("Work", text);
+}
+
+QString signedFigure(Length length, Unit unit) {
+  const QString figure = QString::fromStdString(writePlain(length.magnitude(), unit));
+  return (length.ticks() < 0 ? QStringLiteral("-") : QStringLiteral("+")) + figure;
+}
+
+}  // namespace
+
+LineContext Hands::context() const {
+  LineContext context;
+  context.axis = axis;
+  context.unit = desk.job().unit;
+  context.face = desk.face();
+  context.setup = static_cast<std::size_t>(desk.setupIndex());
+  return context;
+}
+
+const Part& Hands::part() const {
+  static const Part none;
+  return desk.hasPart() ? desk.part() : none;
+}
+
+bool Hands::isPlace(const QString& id) const {
+  const std::string wanted = id.toStdString();
+  const auto& positions =
+      desk.hasPart() ? desk.solution().positions : std::map<std::pair<Id, Axis>, Position>{};
+  const auto found = positions.lower_bound({wanted, Axis::x});
+  return found != positions.end() && found->first.first == wanted;
+}
+
+bool Hands::apply(const Result<LineOutcome>& outcome) {
+  if (!outcome.ok()) {
+    emit desk.refused(QString::fromStdString(outcome.error().text));
+    return false;
+  }
+  return apply(outcome->part, QString::fromStdString(outcome->said));
+}
+
+bool Hands::apply(Part next, const QString& title) {
+  const auto checked = checkPart(next);
+  if (!checked.ok()) {
+    emit desk.refused(QString::fromStdString(checked.error().text));
+    return false;
+  }
+  desk.endMerge();
+  return desk.applyPart(std::move(next), title);
+}
+
+Echo Activity::echo(const QString& text) const {
+  if (text.isEmpty()) return {};
+  return echoLine(hands_, text);
+}
+
+Echo echoFigure(const QString& text, Unit unit) {
+  Echo echo;
+  const auto figure = readLength(text.toStdString(), {unit});
+  if (!figure.ok()) {
+    echo.text = QString::fromStdString(figure.error().text);
+    echo.refused = true;
+    echo.at = static_cast<int>(figure.error().at.value_or(0));
+    return echo;
+  }
+  const Length value = figure->value;
+  QStringList forms;
+  const std::string fraction = writeFraction(value);
+  if (!fraction.empty()) forms << QString::fromStdString(fraction);
+  forms << tr("%1 in").arg(QString::fromStdString(writeDecimal(value, Unit::inch)));
+  forms << tr("%1 mm").arg(QString::fromStdString(writeDecimal(value, Unit::millimetre)));
+  echo.text = forms.join(QStringLiteral(" = "));
+  if (figure->tolerance) {
+    echo.text += QStringLiteral("   ") + signedFigure(figure->tolerance->upper, figure->unit) +
+                 QStringLiteral(" ") + signedFigure(figure->tolerance->lower, figure->unit);
+  }
+  if (figure->reference) echo.text += QStringLiteral("   ") + tr("(reference)");
+  for (const std::string& question : figure->questions) {
+    echo.text += QStringLiteral("   ") + QString::fromStdString(question);
+    echo.doubtful = true;
+  }
+  return echo;
+}
+
+Echo echoLine(const Hands& hands, const QString& text) {
+  Echo echo;
+  const auto outcome = applyLine(hands.part(), text.toStdString(), hands.context());
+  if (outcome.ok()) {
+    echo.text = QString::fromStdString(outcome->said);
+    return echo;
+  }
+  // A bare figure is worth reading to whoever types it, even where nothing asks for one.
+  const Echo figure = echoFigure(text, hands.desk.job().unit);
+  if (!figure.refused) return figure;
+  echo.text = QString::fromStdString(outcome.error().text);
+  echo.refused = true;
+  echo.at = static_cast<int>(outcome.error().at.value_or(0));
+  return echo;
+}
+
+QString wordFor(Axis axis) {
+  return axis == Axis::x   ? QStringLiteral("X")
+         : axis == Axis::y ? QStringLiteral("Y")
+                           : QStringLiteral("Z");
+}
+
+QString wordFor(FeatureKind kind) {
+  switch (kind) {
+    case FeatureKind::edge:
+      return tr("edge");
+    case FeatureKind::hole:
+      return tr("hole");
+    case FeatureKind::slot:
+      return tr("slot");
+    case FeatureKind::ring:
+      return tr("ring of holes");
+    case FeatureKind::row:
+      return tr("row of holes");
+    case FeatureKind::round:
+      return tr("round");
+    case FeatureKind::point:
+      return tr("point");
+    case FeatureKind::line:
+      return tr("line");
+    case FeatureKind::arc:
+      return tr("arc");
+  }
+  return {};
+}
+
+QString wordFor(UnderstandingKind kind) {
+  switch (kind) {
+    case UnderstandingKind::inLine:
+      return tr("in line");
+    case UnderstandingKind::midway:
+      return tr("midway");
+    case UnderstandingKind::symmetric:
+      return tr("symmetric");
+    case UnderstandingKind::equal:
+      return tr("equal spaces");
+    case UnderstandingKind::concentric:
+      return tr("concentric");
+    case UnderstandingKind::tangent:
+      return tr("tangent");
+    case UnderstandingKind::parallel:
+      return tr("parallel");
+    case UnderstandingKind::square:
+      return tr("square");
+  }
+  return {};
+}
+
+}  // namespace inchwright::app

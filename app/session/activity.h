@@ -1,0 +1,73 @@
+#pragma once
+
+#include <QString>
+#include <memory>
+#include <optional>
+#include <vector>
+
+#include "app/session/work.h"
+#include "core/part/lines.h"
+
+namespace inchwright::app {
+
+/// What the hands share whatever they are doing.
+struct Hands {
+  Desk& desk;
+  Axis axis = Axis::x;
+  bool fromFirst = false;
+  /// Asks for something to be brought into sight; Work passes it on.
+  std::vector<Id> showPlaces = {};
+  std::vector<Id> showReadings = {};
+
+  LineContext context() const;
+  /// Where the part stands now; an empty one before there is any.
+  const Part& part() const;
+  bool isPlace(const QString& id) const;
+  /// Applies what a line made as one step of undo; a refusal goes to the strip.
+  bool apply(const Result<LineOutcome>& outcome);
+  bool apply(Part next, const QString& title);
+};
+
+/// One thing the hands can be doing. It knows what to ask for, what a click and a line of text mean
+/// meanwhile, and ends every finished piece in an edit of the desk.
+class Activity {
+ public:
+  explicit Activity(Hands& hands) : hands_(hands) {}
+  virtual ~Activity() = default;
+  Activity(const Activity&) = delete;
+  Activity& operator=(const Activity&) = delete;
+
+  virtual Doing doing() const = 0;
+  virtual QString prompt() const = 0;
+  virtual QString offer() const { return {}; }
+  virtual Echo echo(const QString& text) const;
+  virtual void point(const Pointed& pointed) = 0;
+  virtual bool enter(const QString& text) = 0;
+  /// One step back; false when there is none left and the activity is over.
+  virtual bool back() = 0;
+  virtual std::vector<Id> chosen() const { return {}; }
+  virtual std::optional<QPointF> pending() const { return {}; }
+
+ protected:
+  Hands& hands_;
+};
+
+std::unique_ptr<Activity> looking(Hands& hands);
+std::unique_ptr<Activity> tracing(Hands& hands, FeatureKind kind);
+std::unique_ptr<Activity> readingChain(Hands& hands);
+std::unique_ptr<Activity> relating(Hands& hands, UnderstandingKind kind);
+std::unique_ptr<Activity> settingZero(Hands& hands);
+std::unique_ptr<Activity> stacking(Hands& hands);
+std::unique_ptr<Activity> rereading(Hands& hands);
+
+/// What a figure says, for the echo: `1 3/16 = 1.1875 in = 30.1625 mm`, with its tolerance and the
+/// reader's questions.
+Echo echoFigure(const QString& text, Unit unit);
+/// What a whole line would do, without doing it.
+Echo echoLine(const Hands& hands, const QString& text);
+/// Words for people: `X`, `left side`, `in line` …, translated.
+QString wordFor(Axis axis);
+QString wordFor(FeatureKind kind);
+QString wordFor(UnderstandingKind kind);
+
+}  // namespace inchwright::app

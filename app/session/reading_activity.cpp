@@ -1,0 +1,185 @@
+// Reading a chain: point at the first feature, then at each next one and type the figure.
+
+#include <QCoreApplication>
+#include <QStringList>
+#include <algorithm>
+
+#include "app/session/activity.h"
+#include "app/session/plausible.h"
+#include "core/part/edit.h"
+
+namespace inchwright::app {
+namespace {
+
+QString tr(const char* text) {
+  return QCoreApplication::translate("Work", text);
+}
+
+class ReadingActivity : public Activity {
+ public:
+  using Activity::Activity;
+
+  Doing doing() const override { return Doing::reading; }
+
+  QString prompt() const override {
+    const QString axis = wordFor(hands_.axis);
+    if (chosen_.empty()) {
+      return tr("Along %1: point at the feature the chain begins at, or type L A 3/8").arg(axis);
+    }
+    const QString from = QString::fromStdString(chosen_[0]);
+    if (chosen_.size() == 1) {
+      return tr("From %1 along %2: point at the next feature, or type A 3/8").arg(from, axis);
+    }
+    return tr("From %1 to %2 along %3: the figure as lettered")
+        .arg(from, QString::fromStdString(chosen_[1]), axis);
+  }
+
+  QString offer() const override {
+    if (chosen_.size() != 2) return {};
+    const Part& part = hands_.part();
+    if (!tracedToScale(part, hands_.axis)) return {};
+    const auto traced = tracedDistance(part, chosen_[0], chosen_[1], hands_.axis);
+    if (!traced) return {};
+    return QString::fromStdString(likelyFigure(*traced, hands_.desk.job().unit));
+  }
+
+  Echo echo(const QString& text) const override {
+    if (text.isEmpty()) return {};
+    const auto line = lineFor(text);
+    if (!line) return Activity::echo(text);
+    Echo echo = echoFigure(line->figure, hands_.desk.job().unit);
+    if (echo.refused) {
+      if (echo.at >= 0)
+        echo.at += static_cast<int>(text.toUtf8().size() - line->figure.toUtf8().size());
+      return echo;
+    }
+    Reading reading;
+    reading.axis = hands_.axis;
+    std::tie(reading.from, reading.to) = ordered(line->from, line->to);
+    const auto figure = readLength(line->figure.toStdString(), {hands_.desk.job().unit});
+    reading.figure = *figure;
+    const std::string objection = tracingObjection(hands_.part(), reading);
+    if (!objection.empty()) {
+      echo.text += QStringLiteral("   ") + QString::fromStdString(objection);
+      echo.doubtful = true;
+    }
+    return echo;
+  }
+
+  void point(const Pointed& pointed) override {
+    if (pointed.place.empty()) return;
+    choose(pointed.place);
+  }
+
+  bool enter(const QString& typed) override {
+    const QString text = typed.isEmpty() ? offer() : typed;
+    if (text.isEmpty()) return false;
+    if (hands_.isPlace(text)) {
+      choose(text.toStdString());
+      return true;
+    }
+    const auto line = lineFor(text);
+    if (!line) {
+      const auto outcome = applyLine(hands_.part(), text.toStdString(), hands_.context());
+      if (!hands_.apply(outcome)) return false;
+      if (outcome->did == LineDid::reading) goOnFrom(*outcome->part.reading(outcome->id));
+      return true;
+    }
+    return keep(*line);
+  }
+
+  bool back() override {
+    if (chosen_.empty()) return false;
+    chosen_.pop_back();
+    return true;
+  }
+
+  std::vector<Id> chosen() const override { return chosen_; }
+
+ private:
+  struct Line {
+    Id from;
+    Id to;
+    QString figure;
+  };
+
+  /// The chain and the text together: a bare figure where both ends are chosen, or `B 1 3/16` from
+  /// the last feature on.
+  std::optional<Line> lineFor(const QString& text) const {
+    if (chosen_.size() == 2) return Line{chosen_[0], chosen_[1], text};
+    if (chosen_.size() != 1) return std::nullopt;
+    const QString id = text.section(' ', 0, 0, QString::SectionSkipEmpty);
+    const QString figure = text.section(' ', 1, -1, QString::SectionSkipEmpty);
+    const QString second = figure.section(' ', 0, 0, QString::SectionSkipEmpty);
+    if (figure.isEmpty() || !hands_.isPlace(id) || hands_.isPlace(second)) return std::nullopt;
+    return Line{chosen_[0], id.toStdString(), figure};
+  }
+
+  /// A reading runs in the positive direction of its axis; a chain may be walked against it. The
+  /// tracing, else what is already placed, tells which end comes first.
+  std::pair<Id, Id> ordered(const Id& from, const Id& to) const {
+    const Part& part = hands_.part();
+    if (const auto traced = tracedDistance(part, from, to, hands_.axis)) {
+      return *traced < 0 ? std::pair(to, from) : std::pair(from, to);
+    }
+    const auto placed = hands_.desk.solution().between(from, to, hands_.axis);
+    return placed && placed->sign() < 0 ? std::pair(to, from) : std::pair(from, to);
+  }
+
+  void choose(const Id& place) {
+    if (chosen_.empty()) {
+      chosen_ = {place};
+    } else if (place != chosen_[0]) {
+      const auto axis = axisBetween(hands_.part(), chosen_[0], place, hands_.axis);
+      if (!axis.ok()) {
+        emit hands_.desk.refused(QString::fromStdString(axis.error().text));
+        return;
+      }
+      hands_.axis = *axis;
+      chosen_.resize(1);
+      chosen_.push_back(place);
+    }
+  }
+
+  bool keep(const Line& line) {
+    const auto axis = axisBetween(hands_.part(), line.from, line.to, hands_.axis);
+    if (!axis.ok()) {
+      emit hands_.desk.refused(QString::fromStdString(axis.error().text));
+      return false;
+    }
+    hands_.axis = *axis;
+    auto figure = readLength(line.figure.toStdString(), {hands_.desk.job().unit});
+    if (!figure.ok()) {
+      emit hands_.desk.refused(QString::fromStdString(figure.error().text));
+      return false;
+    }
+    Reading reading;
+    reading.id = nextReadingId(hands_.part());
+    reading.axis = *axis;
+    std::tie(reading.from, reading.to) = ordered(line.from, line.to);
+    reading.figure = std::move(*figure);
+    Part next = hands_.part();
+    next.readings.push_back(reading);
+    const QString title =
+        tr("Read %1 from %2 to %3")
+            .arg(line.figure, QString::fromStdString(line.from), QString::fromStdString(line.to));
+    if (!hands_.apply(std::move(next), title)) return false;
+    chosen_ = {hands_.fromFirst ? line.from : line.to};
+    return true;
+  }
+
+  void goOnFrom(const Reading& reading) {
+    hands_.axis = reading.axis;
+    chosen_ = {hands_.fromFirst ? reading.from : reading.to};
+  }
+
+  std::vector<Id> chosen_;
+};
+
+}  // namespace
+
+std::unique_ptr<Activity> readingChain(Hands& hands) {
+  return std::make_unique<ReadingActivity>(hands);
+}
+
+}  // namespace inchwright::app

@@ -1,0 +1,216 @@
+// What the print shows but does not number, and where zero is: point at features, then Enter.
+
+#include <QCoreApplication>
+#include <QStringList>
+#include <algorithm>
+
+#include "app/session/activity.h"
+
+namespace inchwright::app {
+namespace {
+
+QString tr(const char* text) {
+  return QCoreApplication::translate("Work", text);
+}
+
+QString listed(const std::vector<Id>& ids) {
+  QStringList names;
+  for (const Id& id : ids) names << QString::fromStdString(id);
+  return names.join(QStringLiteral(" "));
+}
+
+/// Collects features, by clicks or by their ids, for an activity that needs several.
+class CollectingActivity : public Activity {
+ public:
+  using Activity::Activity;
+
+  void point(const Pointed& pointed) override {
+    if (pointed.place.empty()) return;
+    const auto found = std::find(chosen_.begin(), chosen_.end(), pointed.place);
+    if (found == chosen_.end()) {
+      chosen_.push_back(pointed.place);
+    } else {
+      chosen_.erase(found);
+    }
+  }
+
+  bool back() override {
+    if (chosen_.empty()) return false;
+    chosen_.pop_back();
+    return true;
+  }
+
+  std::vector<Id> chosen() const override { return chosen_; }
+
+ protected:
+  /// Takes leading ids of features out of the text; what is left are words.
+  QStringList takeIds(const QString& text) {
+    QStringList words = text.split(' ', Qt::SkipEmptyParts);
+    while (!words.isEmpty() && hands_.isPlace(words.front())) {
+      const Id id = words.takeFirst().toStdString();
+      if (std::find(chosen_.begin(), chosen_.end(), id) == chosen_.end()) chosen_.push_back(id);
+    }
+    return words;
+  }
+
+  bool applyText(const QString& line) {
+    if (!hands_.apply(applyLine(hands_.part(), line.toStdString(), hands_.context()))) return false;
+    chosen_.clear();
+    return true;
+  }
+
+  std::vector<Id> chosen_;
+};
+
+class RelatingActivity : public CollectingActivity {
+ public:
+  RelatingActivity(Hands& hands, UnderstandingKind kind) : CollectingActivity(hands), kind_(kind) {}
+
+  Doing doing() const override { return Doing::relating; }
+
+  QString prompt() const override {
+    const QString what = wordFor(kind_), axis = wordFor(hands_.axis);
+    const QString so = listed(chosen_);
+    switch (kind_) {
+      case UnderstandingKind::midway:
+        if (chosen_.empty()) return tr("Midway along %1: point at the one in the middle").arg(axis);
+        if (chosen_.size() < 3)
+          return tr("Midway along %1: %2 lies between which two?").arg(axis, so);
+        break;
+      case UnderstandingKind::symmetric:
+        if (chosen_.size() < 2)
+          return tr("Symmetric along %1: point at the two that mirror").arg(axis);
+        if (chosen_.size() == 2) return tr("Symmetric along %1: about what?").arg(axis);
+        break;
+      default:
+        if (chosen_.size() < 2) return tr("%1 along %2: point at the features").arg(what, axis);
+    }
+    return tr("%1 along %2: %3. Enter takes it; type stated if the print says so")
+        .arg(what, axis, so);
+  }
+
+  Echo echo(const QString& text) const override {
+    if (text.isEmpty()) return {};
+    RelatingActivity tried(hands_, kind_);
+    tried.chosen_ = chosen_;
+    const QStringList words = tried.takeIds(text);
+    if (!tried.complete()) return {listed(tried.chosen_), false, -1, false};
+    return echoLine(hands_, tried.line(words));
+  }
+
+  bool enter(const QString& text) override {
+    const QStringList words = takeIds(text);
+    if (!complete()) {
+      if (!words.isEmpty()) return applyText(text);
+      if (text.isEmpty()) emit hands_.desk.refused(prompt());
+      return !text.isEmpty();
+    }
+    return applyText(line(words));
+  }
+
+ private:
+  bool complete() const {
+    switch (kind_) {
+      case UnderstandingKind::midway:
+      case UnderstandingKind::symmetric:
+      case UnderstandingKind::equal:
+        return chosen_.size() >= 3;
+      default:
+        return chosen_.size() >= 2;
+    }
+  }
+
+  QString line(const QStringList& words) const {
+    const bool symmetric = kind_ == UnderstandingKind::symmetric;
+    std::vector<Id> of = chosen_;
+    QString about;
+    if (symmetric) {
+      about = QStringLiteral(" about ") + QString::fromStdString(of.back());
+      of.pop_back();
+    }
+    const QString word = kind_ == UnderstandingKind::inLine
+                             ? QStringLiteral("in line")
+                             : QString::fromStdString(std::string(nameOf(kind_)));
+    const QString axis = kind_ == UnderstandingKind::concentric
+                             ? QString()
+                             : QString::fromStdString(std::string(nameOf(hands_.axis))) + ' ';
+    return word + ' ' + axis + listed(of) + about + ' ' + words.join(' ');
+  }
+
+  UnderstandingKind kind_;
+};
+
+class ZeroActivity : public CollectingActivity {
+ public:
+  using CollectingActivity::CollectingActivity;
+
+  Doing doing() const override { return Doing::zeroing; }
+
+  QString prompt() const override {
+    if (chosen_.empty()) {
+      return tr("Zero: point at an edge or a hole, or at two sides for the middle between them");
+    }
+    if (chosen_.size() == 1) {
+      return tr("Zero at %1: Enter takes it; point at another for the middle").arg(listed(chosen_));
+    }
+    return tr("Zero in the middle of %1: Enter for the finished part, type stock for the stock")
+        .arg(listed(chosen_));
+  }
+
+  bool enter(const QString& text) override {
+    const QStringList words = takeIds(text);
+    if (chosen_.empty()) return applyText(text);
+    if (chosen_.size() > 2) {
+      emit hands_.desk.refused(tr("Zero is at one feature or in the middle of two"));
+      return false;
+    }
+    return chosen_.size() == 2 ? setMiddle(words) : setAt();
+  }
+
+ private:
+  bool setMiddle(const QStringList& words) {
+    const auto axis = axisBetween(hands_.part(), chosen_[0], chosen_[1], hands_.axis);
+    if (!axis.ok()) {
+      emit hands_.desk.refused(QString::fromStdString(axis.error().text));
+      return false;
+    }
+    return applyText(QStringLiteral("zero %1 middle %2 %3")
+                         .arg(QString::fromStdString(std::string(nameOf(*axis))), listed(chosen_),
+                              words.join(' ')));
+  }
+
+  /// An edge settles one axis; a hole, both that lie in the face.
+  bool setAt() {
+    Part next = hands_.part();
+    const Id id = chosen_[0];
+    const auto axes = axesIn(hands_.desk.hasPart() ? hands_.desk.setup().face : Face::top);
+    bool any = false;
+    for (const Axis axis : axes) {
+      if (hands_.desk.solution().position(id, axis) == nullptr) continue;
+      const std::string line = "zero " + std::string(nameOf(axis)) + " " + id;
+      auto outcome = applyLine(next, line, hands_.context());
+      if (!outcome.ok()) return hands_.apply(outcome);
+      next = std::move(outcome->part);
+      any = true;
+    }
+    if (!any) {
+      emit hands_.desk.refused(tr("%1 does not lie in this setup's face").arg(listed(chosen_)));
+      return false;
+    }
+    if (!hands_.apply(std::move(next), tr("Zero at %1").arg(listed(chosen_)))) return false;
+    chosen_.clear();
+    return true;
+  }
+};
+
+}  // namespace
+
+std::unique_ptr<Activity> relating(Hands& hands, UnderstandingKind kind) {
+  return std::make_unique<RelatingActivity>(hands, kind);
+}
+
+std::unique_ptr<Activity> settingZero(Hands& hands) {
+  return std::make_unique<ZeroActivity>(hands);
+}
+
+}  // namespace inchwright::app

@@ -1,0 +1,133 @@
+#include "app/session/work.h"
+
+#include <utility>
+
+#include "app/session/activity.h"
+
+namespace inchwright::app {
+
+struct Work::State {
+  explicit State(Desk& desk) : hands{desk}, activity(looking(hands)) {}
+
+  Hands hands;
+  std::unique_ptr<Activity> activity;
+  FeatureKind kind = FeatureKind::hole;
+
+  bool begin(std::unique_ptr<Activity> next) {
+    activity = std::move(next);
+    return true;
+  }
+};
+
+Work::Work(Desk& desk, QObject* parent) : QObject(parent), state_(std::make_unique<State>(desk)) {
+  connect(&desk, &Desk::edited, this, &Work::changed);
+  connect(&desk, &Desk::viewChanged, this, &Work::changed);
+  connect(&desk, &Desk::selectionChanged, this, &Work::changed);
+}
+
+Work::~Work() = default;
+
+Desk& Work::desk() const {
+  return state_->hands.desk;
+}
+Doing Work::doing() const {
+  return state_->activity->doing();
+}
+FeatureKind Work::traceKind() const {
+  return state_->kind;
+}
+Axis Work::axis() const {
+  return state_->hands.axis;
+}
+bool Work::fromFirst() const {
+  return state_->hands.fromFirst;
+}
+QString Work::prompt() const {
+  return state_->activity->prompt();
+}
+QString Work::offer() const {
+  return state_->activity->offer();
+}
+Echo Work::echo(const QString& text) const {
+  return state_->activity->echo(text.trimmed());
+}
+std::vector<Id> Work::chosen() const {
+  return state_->activity->chosen();
+}
+std::optional<QPointF> Work::pending() const {
+  return state_->activity->pending();
+}
+
+void Work::look() {
+  state_->begin(looking(state_->hands));
+  tell();
+}
+
+void Work::trace(FeatureKind kind) {
+  state_->kind = kind;
+  state_->begin(tracing(state_->hands, kind));
+  tell();
+}
+
+void Work::read() {
+  state_->begin(readingChain(state_->hands));
+  tell();
+}
+
+void Work::relate(UnderstandingKind kind) {
+  state_->begin(relating(state_->hands, kind));
+  tell();
+}
+
+void Work::zero() {
+  state_->begin(settingZero(state_->hands));
+  tell();
+}
+
+void Work::stack() {
+  state_->begin(stacking(state_->hands));
+  tell();
+}
+
+void Work::reread() {
+  state_->begin(rereading(state_->hands));
+  tell();
+}
+
+void Work::setAxis(Axis axis) {
+  state_->hands.axis = axis;
+  tell();
+}
+
+void Work::setFromFirst(bool on) {
+  state_->hands.fromFirst = on;
+  tell();
+}
+
+void Work::point(const Pointed& pointed) {
+  state_->activity->point(pointed);
+  tell();
+}
+
+bool Work::enter(const QString& text) {
+  const bool done = state_->activity->enter(text.trimmed());
+  tell();
+  return done;
+}
+
+void Work::back() {
+  if (!state_->activity->back() && doing() != Doing::looking) {
+    state_->begin(looking(state_->hands));
+  }
+  tell();
+}
+
+void Work::tell() {
+  Hands& hands = state_->hands;
+  const auto places = std::exchange(hands.showPlaces, {});
+  const auto readings = std::exchange(hands.showReadings, {});
+  emit changed();
+  if (!places.empty() || !readings.empty()) emit show(places, readings);
+}
+
+}  // namespace inchwright::app

@@ -1,0 +1,250 @@
+// The features a line can name, kind by kind.
+
+#include <array>
+#include <cctype>
+#include <charconv>
+
+#include "core/part/edit.h"
+#include "core/part/line_words.h"
+#include "core/part/lines.h"
+
+namespace inchwright {
+namespace {
+
+/// Words that end a figure and begin something else.
+const std::vector<std::string_view> kStops{
+    "deep",        "through", "drill", "ream",  "bore",     "tap",    "counterbore",
+    "countersink", "by",      "on",    "from",  "spotface", "holes",  "spaces",
+    "pitch",       "about",   "left",  "right", "front",    "back",   "top",
+    "bottom",      "x",       "y",     "z",     "in",       "turning"};
+
+bool isStop(std::string_view word) {
+  for (const std::string_view stop : kStops) {
+    if (word == stop) return true;
+  }
+  return false;
+}
+
+/// An id begins with a letter and is no word of the line's own; `R` and `Ø` begin sizes only when a
+/// figure is glued to them.
+bool looksLikeId(std::string_view word) {
+  return !word.empty() && std::isalpha(static_cast<unsigned char>(word[0])) != 0 && !isStop(word);
+}
+
+Result<Lettered> figureFrom(LineWords& words, Unit unit, std::string_view what) {
+  const std::string_view text = words.takeUntil(kStops);
+  if (text.empty()) return words.refuse("give the " + std::string(what) + " here");
+  auto figure = readLength(text, {unit});
+  if (figure.ok()) return figure;
+  Error error = figure.error();
+  error.at = words.at(text) + error.at.value_or(0);
+  return error;
+}
+
+Result<int> countFrom(LineWords& words) {
+  const std::string_view text = words.peek();
+  int count = 0;
+  const auto [end, fault] = std::from_chars(text.data(), text.data() + text.size(), count);
+  if (fault != std::errc{} || end != text.data() + text.size() || count < 1) {
+    return words.refuse("give a whole number here: how many");
+  }
+  words.take();
+  return count;
+}
+
+/// Reads one more piece of a feature, when the next word begins one that its kind has.
+class FeatureReader {
+ public:
+  FeatureReader(Feature& feature, LineWords& words, const LineContext& context)
+      : feature_(feature), words_(words), context_(context) {}
+
+  Result<Done> read() {
+    while (!words_.empty()) {
+      const auto piece = readPiece();
+      if (!piece.ok()) return piece;
+    }
+    return finish();
+  }
+
+ private:
+  Result<Done> into(std::optional<Lettered>& member, std::string_view what) {
+    auto figure = figureFrom(words_, context_.unit, what);
+    if (!figure.ok()) return figure.error();
+    member = std::move(figure).value();
+    return Done{};
+  }
+
+  bool isHoleLike() const {
+    return feature_.kind == FeatureKind::hole || feature_.kind == FeatureKind::ring ||
+           feature_.kind == FeatureKind::row;
+  }
+
+  Result<Done> readPiece() {
+    const std::string_view word = words_.peek();
+    if (const auto axis = axisNamed(word)) return takeAxis(*axis);
+    if (const auto side = faceNamed(word)) return takeSide(*side);
+    if (isHoleLike()) {
+      if (const auto make = makeNamed(word)) return takeMake(*make);
+      if (words_.takeIf("through")) return setThrough();
+      if (words_.takeIf("deep")) return takeDepth();
+    }
+    switch (feature_.kind) {
+      case FeatureKind::slot:
+        return words_.takeIf("by") ? into(feature_.length, "length over all")
+                                   : into(feature_.width, "width");
+      case FeatureKind::ring:
+        return readRingPiece();
+      case FeatureKind::row:
+        return readRowPiece();
+      case FeatureKind::round:
+        if (words_.takeIf("about")) return takeAbout();
+        return into(feature_.radius, "radius");
+      case FeatureKind::hole:
+        return feature_.make == Make::tap ? takeThread() : into(feature_.diameter, "diameter");
+      default:
+        return words_.refuse("this word means nothing for " + std::string(nameOf(feature_.kind)));
+    }
+  }
+
+  Result<Done> readRingPiece() {
+    if (words_.takeIf("on")) return into(feature_.pitchDiameter, "pitch circle diameter");
+    if (words_.takeIf("from")) {
+      const std::string_view text = words_.takeUntil(kStops);
+      auto angle = readAngle(text);
+      if (!angle.ok()) return angle.error();
+      feature_.firstAngle = std::move(angle).value();
+      return Done{};
+    }
+    if (words_.takeIf("turning")) {
+      const auto sense = senseNamed(words_.peek());
+      if (!sense) return words_.refuse("say `clockwise` or `anticlockwise`");
+      words_.take();
+      feature_.sense = *sense;
+      return Done{};
+    }
+    if (feature_.holes == 0) return takeHoles();
+    if (words_.takeIf("holes")) return Done{};
+    return into(feature_.diameter, "diameter");
+  }
+
+  Result<Done> readRowPiece() {
+    if (words_.takeIf("pitch")) return into(feature_.pitch, "pitch");
+    if (feature_.holes == 0) return takeHoles();
+    return into(feature_.diameter, "diameter");
+  }
+
+  /// `5 holes`, or for a row `4 spaces`: always said which.
+  Result<Done> takeHoles() {
+    const auto count = countFrom(words_);
+    if (!count.ok()) return count.error();
+    if (feature_.kind == FeatureKind::ring) {
+      words_.takeIf("holes");
+      feature_.holes = *count;
+      return Done{};
+    }
+    if (words_.takeIf("holes")) {
+      feature_.holes = *count;
+    } else if (words_.takeIf("spaces")) {
+      feature_.holes = *count + 1;
+      feature_.countedBySpaces = true;
+    } else {
+      return words_.refuse("say whether these are `holes` or `spaces`");
+    }
+    return Done{};
+  }
+
+  Result<Done> takeAxis(Axis axis) {
+    words_.take();
+    feature_.axis = axis;
+    return Done{};
+  }
+
+  Result<Done> takeSide(Side side) {
+    words_.take();
+    if (feature_.kind == FeatureKind::edge) feature_.axis = axisAcross(side);
+    feature_.side = side;
+    return Done{};
+  }
+
+  Result<Done> takeMake(Make make) {
+    words_.take();
+    feature_.make = make;
+    // `10-32 tap`: what was taken for a size is the thread.
+    if (make == Make::tap && feature_.diameter) {
+      feature_.thread = feature_.diameter->text;
+      feature_.diameter.reset();
+      return Done{};
+    }
+    if (make == Make::tap || words_.empty() || isStop(words_.peek()) || feature_.diameter) {
+      return Done{};
+    }
+    return into(feature_.diameter, "diameter");
+  }
+
+  Result<Done> takeThread() {
+    const std::string_view text = words_.takeUntil(kStops);
+    if (text.empty()) return words_.refuse("give the thread here, such as 1/4-20 UNC or 2 BA");
+    feature_.thread = std::string(text);
+    return Done{};
+  }
+
+  Result<Done> setThrough() {
+    feature_.depth = Depth{};
+    return Done{};
+  }
+
+  Result<Done> takeDepth() {
+    feature_.depth.through = false;
+    return into(feature_.depth.length, "depth");
+  }
+
+  Result<Done> takeAbout() {
+    if (words_.empty()) return words_.refuse("name the hole or point it is struck about");
+    feature_.about = std::string(words_.take());
+    return Done{};
+  }
+
+  Result<Done> finish() {
+    const bool runs = feature_.kind == FeatureKind::edge || feature_.kind == FeatureKind::slot ||
+                      feature_.kind == FeatureKind::row;
+    if (runs && !feature_.axis) feature_.axis = context_.axis;
+    return Done{};
+  }
+
+  Feature& feature_;
+  LineWords& words_;
+  const LineContext& context_;
+};
+
+/// `10-32 tap` and `2 BA tap` name a thread before the word that says so: seen ahead, since such a
+/// name need be no length.
+bool threadComesFirst(const LineWords& words) {
+  if (words.peek() == "tap") return false;
+  for (std::size_t i = 0; !words.peek(i).empty(); ++i) {
+    if (words.peek(i) == "tap") return true;
+    if (isStop(words.peek(i))) return false;
+  }
+  return false;
+}
+
+}  // namespace
+
+Result<Feature> readFeatureLine(const Part& part, FeatureKind kind, std::string_view tail,
+                                const LineContext& context) {
+  LineWords words(tail);
+  Feature feature;
+  feature.kind = kind;
+  feature.face = context.face;
+  if (looksLikeId(words.peek())) feature.id = std::string(words.take());
+  if (kind == FeatureKind::hole && threadComesFirst(words)) {
+    feature.thread = std::string(words.takeUntil({"tap"}));
+    feature.make = Make::tap;
+    words.take();
+  }
+  const auto read = FeatureReader(feature, words, context).read();
+  if (!read.ok()) return read.error();
+  if (feature.id.empty()) feature.id = nextFeatureId(part, feature.side);
+  return feature;
+}
+
+}  // namespace inchwright

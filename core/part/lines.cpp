@@ -1,0 +1,300 @@
+#include "core/part/lines.h"
+
+#include <algorithm>
+#include <utility>
+
+#include "core/part/edit.h"
+#include "core/part/line_words.h"
+#include "core/part/place_index.h"
+
+namespace inchwright {
+namespace {
+
+std::string upper(Axis axis) {
+  std::string name(nameOf(axis));
+  name[0] = static_cast<char>(name[0] - 'a' + 'A');
+  return name;
+}
+
+std::string joined(const std::vector<Id>& ids) {
+  std::string text;
+  for (const Id& id : ids) text += (text.empty() ? "" : ", ") + id;
+  return text;
+}
+
+/// Everything one line can do, over a copy of the part.
+class LineReader {
+ public:
+  LineReader(const Part& part, const PlaceIndex& index, std::string_view line,
+             const LineContext& context)
+      : part_(part), index_(index), words_(line), context_(context) {}
+
+  Result<LineOutcome> read() {
+    const std::string_view first = words_.peek();
+    if (first.empty()) return words_.refuse("the line is empty");
+    // An id wins over a word: a hole may be called `x`.
+    if (isPlace(first) && isPlace(words_.peek(1))) return readReading({}, {});
+    if (const auto kind = featureKindNamed(first)) return readFeature(*kind);
+    if (const auto axis = axisNamed(first)) {
+      words_.take();
+      return readReading({}, axis);
+    }
+    if (first == "in") return readInLine();
+    if (first == "centres" || first == "centers") return readAcross(ReadingKind::centres);
+    if (first == "angle") return readAcross(ReadingKind::angle);
+    if (const auto kind = understandingKindNamed(first)) return readUnderstanding(*kind);
+    if (first == "zero") return readZero();
+    if (first == "stock") return readStock();
+    if (first == "delete") return readDelete();
+    if (first == "rename") return readRename();
+    return readNamedReading();
+  }
+
+ private:
+  bool isPlace(std::string_view word) const {
+    return !word.empty() && index_.find(Id(word)) != nullptr;
+  }
+
+  Result<LineOutcome> finish(LineDid did, Id id, std::string said) {
+    if (!words_.empty()) {
+      return words_.refuse("`" + std::string(words_.peek()) + "` is more than this line needs");
+    }
+    auto checked = checkPart(part_);
+    if (!checked.ok()) return checked.error();
+    return LineOutcome{std::move(part_), did, std::move(id), std::move(said)};
+  }
+
+  /// `r7 x A B 1 3/16` or `r7 A B 1 3/16`; anything else is no line we know.
+  Result<LineOutcome> readNamedReading() {
+    const auto axis = axisNamed(words_.peek(1));
+    const std::size_t ends = axis ? 2 : 1;
+    if (!isPlace(words_.peek(ends)) || !isPlace(words_.peek(ends + 1))) {
+      const bool known = isPlace(words_.peek());
+      return words_.refuse(known ? "a reading names two features and then the figure: `L A 3/8`"
+                                 : "there is no feature and no word `" +
+                                       std::string(words_.peek()) + "`");
+    }
+    Id id(words_.take());
+    if (axis) words_.take();
+    return readReading(std::move(id), axis);
+  }
+
+  Result<Reading> ends(ReadingKind kind, Id id) {
+    Reading reading;
+    reading.kind = kind;
+    reading.id = id.empty() ? nextReadingId(part_) : std::move(id);
+    for (Id* end : {&reading.from, &reading.to}) {
+      if (!isPlace(words_.peek())) {
+        return words_.refuse("name the feature the dimension runs " +
+                             std::string(end == &reading.from ? "from" : "to"));
+      }
+      *end = Id(words_.take());
+    }
+    return reading;
+  }
+
+  Result<LineOutcome> readReading(Id id, std::optional<Axis> axis) {
+    auto reading = ends(ReadingKind::along, std::move(id));
+    if (!reading.ok()) return reading.error();
+    const auto shared =
+        axisBetween(part_, reading->from, reading->to, axis.value_or(context_.axis));
+    if (!shared.ok()) return shared.error();
+    if (axis && *shared != *axis) {
+      return words_.refuse("these two can't be measured along " + upper(*axis));
+    }
+    reading->axis = *shared;
+    return keep(std::move(*reading));
+  }
+
+  Result<LineOutcome> readAcross(ReadingKind kind) {
+    words_.take();
+    auto reading = ends(kind, {});
+    if (!reading.ok()) return reading.error();
+    return keep(std::move(*reading));
+  }
+
+  Result<LineOutcome> keep(Reading reading) {
+    const std::size_t at = words_.at();
+    const std::string_view text = words_.takeRest();
+    if (text.empty()) return words_.refuse("give the figure as lettered on the print");
+    Error fault;
+    if (reading.kind == ReadingKind::angle) {
+      auto angle = readAngle(text);
+      if (!angle.ok()) return shifted(angle.error(), at);
+      reading.figure.text = std::string(text);
+      reading.angle = std::move(angle).value();
+    } else {
+      auto figure = readLength(text, {context_.unit});
+      if (!figure.ok()) return shifted(figure.error(), at);
+      reading.figure = std::move(figure).value();
+    }
+    const bool along = reading.kind == ReadingKind::along;
+    const std::string said = reading.id + ": " + reading.from + " to " + reading.to +
+                             (along ? " along " + upper(reading.axis) : "") + ", " +
+                             std::string(text);
+    Id id = reading.id;
+    part_.readings.push_back(std::move(reading));
+    return finish(LineDid::reading, std::move(id), said);
+  }
+
+  static Error shifted(Error error, std::size_t by) {
+    error.at = by + error.at.value_or(0);
+    return error;
+  }
+
+  Result<LineOutcome> readFeature(FeatureKind kind) {
+    words_.take();
+    const std::size_t at = words_.at();
+    auto feature = readFeatureLine(part_, kind, words_.takeRest(), context_);
+    if (!feature.ok()) return shifted(feature.error(), at);
+    Id id = feature->id;
+    const std::string said = std::string(nameOf(kind)) + " " + id;
+    part_.features.push_back(std::move(feature).value());
+    return finish(LineDid::feature, std::move(id), said);
+  }
+
+  std::vector<Id> takePlaces() {
+    std::vector<Id> ids;
+    while (isPlace(words_.peek())) ids.emplace_back(words_.take());
+    return ids;
+  }
+
+  Result<LineOutcome> readInLine() {
+    words_.take();
+    if (!words_.takeIf("line")) return words_.refuse("say `in line` and then the axis");
+    return readRelation(UnderstandingKind::inLine);
+  }
+
+  Result<LineOutcome> readUnderstanding(UnderstandingKind kind) {
+    words_.take();
+    return readRelation(kind);
+  }
+
+  Result<LineOutcome> readRelation(UnderstandingKind kind) {
+    Understanding understanding;
+    understanding.kind = kind;
+    if (const auto axis = axisNamed(words_.peek()); axis && !isPlace(words_.peek())) {
+      words_.take();
+      understanding.axis = axis;
+    } else if (kind != UnderstandingKind::concentric) {
+      understanding.axis = context_.axis;
+    }
+    understanding.of = takePlaces();
+    if (kind == UnderstandingKind::midway && understanding.of.size() == 3) {
+      understanding.between.assign(understanding.of.begin() + 1, understanding.of.end());
+      understanding.of.resize(1);
+    }
+    if (words_.takeIf("about")) understanding.about = Id(words_.take());
+    understanding.stated = words_.takeIf("stated");
+    const std::string said = std::string(nameOf(kind)) + " " + joined(understanding.of);
+    Id id = understanding.of.empty() ? Id() : understanding.of.front();
+    part_.understood.push_back(std::move(understanding));
+    return finish(LineDid::understanding, std::move(id), said);
+  }
+
+  Setup& setup() {
+    if (part_.setups.size() <= context_.setup) {
+      Setup made;
+      made.name = std::to_string(part_.setups.size() + 1);
+      made.face = context_.face;
+      part_.setups.push_back(std::move(made));
+    }
+    return part_.setups[std::min(context_.setup, part_.setups.size() - 1)];
+  }
+
+  Result<LineOutcome> readZero() {
+    words_.take();
+    const auto axis = axisNamed(words_.peek());
+    if (!axis) return words_.refuse("say along which axis: `zero x` or `zero y`");
+    words_.take();
+    ZeroAlong zero;
+    zero.axis = *axis;
+    if (words_.takeIf("middle")) {
+      zero.middle = takePlaces();
+      zero.ofStock = words_.takeIf("stock");
+      if (!zero.ofStock) words_.takeIf("finished");
+    } else {
+      zero.at = Id(words_.take());
+    }
+    auto& zeros = setup().zero;
+    const auto same = [&](const ZeroAlong& z) { return z.axis == *axis; };
+    zeros.erase(std::remove_if(zeros.begin(), zeros.end(), same), zeros.end());
+    zeros.push_back(std::move(zero));
+    std::sort(zeros.begin(), zeros.end(),
+              [](const ZeroAlong& a, const ZeroAlong& b) { return a.axis < b.axis; });
+    return finish(LineDid::setup, setup().name, upper(*axis) + " zero set");
+  }
+
+  Result<LineOutcome> readStock() {
+    words_.take();
+    const auto side = faceNamed(words_.peek());
+    if (!side) return words_.refuse("name the side: left, right, front, back, bottom or top");
+    words_.take();
+    const std::size_t at = words_.at();
+    auto figure = readLength(words_.takeRest(), {context_.unit});
+    if (!figure.ok()) return shifted(figure.error(), at);
+    const std::string said = "stock on the " + std::string(nameOf(*side)) + ": " + figure->text;
+    setup().stock[static_cast<std::size_t>(*side)] = std::move(figure).value();
+    return finish(LineDid::setup, setup().name, said);
+  }
+
+  Result<LineOutcome> readDelete() {
+    words_.take();
+    const Id id(words_.take());
+    if (part_.reading(id) != nullptr) {
+      auto next = removeReading(part_, id);
+      if (!next.ok()) return next.error();
+      part_ = std::move(next).value();
+      return finish(LineDid::removed, id, "took away reading " + id);
+    }
+    auto next = removeFeature(part_, id);
+    if (!next.ok()) return next.error();
+    part_ = std::move(next->part);
+    return finish(LineDid::removed, id, "took away " + id + " and what hung on it");
+  }
+
+  Result<LineOutcome> readRename() {
+    words_.take();
+    const Id from(words_.take());
+    const Id to(words_.take());
+    auto next = renameFeature(part_, from, to);
+    if (!next.ok()) return next.error();
+    part_ = std::move(next).value();
+    return finish(LineDid::renamed, to, from + " is now called " + to);
+  }
+
+  Part part_;
+  const PlaceIndex& index_;
+  LineWords words_;
+  const LineContext& context_;
+};
+
+}  // namespace
+
+Result<LineOutcome> applyLine(const Part& part, std::string_view line, const LineContext& context) {
+  const auto index = PlaceIndex::of(part);
+  if (!index.ok()) return index.error();
+  return LineReader(part, *index, line, context).read();
+}
+
+Result<Axis> axisBetween(const Part& part, std::string_view from, std::string_view to,
+                         Axis wanted) {
+  const auto index = PlaceIndex::of(part);
+  if (!index.ok()) return index.error();
+  const auto* a = index->find(Id(from));
+  const auto* b = index->find(Id(to));
+  if (a == nullptr || b == nullptr) {
+    const std::string missing(a == nullptr ? from : to);
+    return Error{ErrorCode::notFound, "there is no `" + missing + "`", missing};
+  }
+  if (a->axes.has(wanted) && b->axes.has(wanted)) return wanted;
+  for (const Axis axis : kAxes) {
+    if (a->axes.has(axis) && b->axes.has(axis)) return axis;
+  }
+  return Error{ErrorCode::badRequest,
+               std::string(from) + " and " + std::string(to) +
+                   " have no axis in common, so no dimension runs between them",
+               std::string(from)};
+}
+
+}  // namespace inchwright
