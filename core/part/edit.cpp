@@ -1,0 +1,282 @@
+#include "core/part/edit.h"
+
+#include <algorithm>
+#include <utility>
+
+#include "core/part/check.h"
+#include "core/part/mentions.h"
+
+namespace inchwright {
+namespace {
+
+Error noSuch(const std::string& what, std::string_view name) {
+  return Error{ErrorCode::notFound, "there is no " + what + " `" + std::string(name) + "`",
+               std::string(name)};
+}
+
+Result<Part> checked(Part part) {
+  if (const Result<Done> sound = checkPart(part); !sound) return sound.error();
+  return part;
+}
+
+Result<Job> checked(Job job) {
+  if (const Result<Done> sound = checkJob(job); !sound) return sound.error();
+  return job;
+}
+
+/// Where in a list the entry with this id or name stands; the list's end when nowhere.
+template <class List, class Member>
+std::ptrdiff_t placeIn(const List& list, Member member, std::string_view name) {
+  const auto found = std::find_if(list.begin(), list.end(),
+                                  [&](const auto& entry) { return entry.*member == name; });
+  return found - list.begin();
+}
+
+template <class List>
+bool isEnd(const List& list, std::ptrdiff_t place) {
+  return place == static_cast<std::ptrdiff_t>(list.size());
+}
+
+/// One added entry, one replaced and one removed look alike for every list of a part or job.
+template <class Whole, class Entry>
+Result<Whole> added(Whole whole, std::vector<Entry> Whole::*list, const Entry& entry) {
+  (whole.*list).push_back(entry);
+  return checked(std::move(whole));
+}
+
+template <class Whole, class Entry>
+Result<Whole> replaced(Whole whole, std::vector<Entry> Whole::*list, std::ptrdiff_t place,
+                       const Entry& entry) {
+  (whole.*list)[static_cast<std::size_t>(place)] = entry;
+  return checked(std::move(whole));
+}
+
+template <class Whole, class Entry>
+Result<Whole> removed(Whole whole, std::vector<Entry> Whole::*list, std::ptrdiff_t place) {
+  (whole.*list).erase((whole.*list).begin() + place);
+  return checked(std::move(whole));
+}
+
+/// `oldId` and its holes and ends become those of `newId`.
+Id renamed(const Feature& feature, const Id& id, std::string_view newId) {
+  if (!isPlaceOf(feature, id)) return id;
+  return std::string(newId) + id.substr(feature.id.size());
+}
+
+/// Renames what the key of an accepted doubt names: `loose:C:y` one place before its axis, others
+/// a list such as `A+B` behind their last colon. A reading of the same name is meant before a place.
+std::string renamedInKey(const Part& part, const Feature& feature, const std::string& key,
+                         std::string_view newId) {
+  const std::size_t last = key.rfind(':');
+  if (last == std::string::npos) return key;
+  const bool loose = key.starts_with("loose:");
+  std::size_t start = loose ? key.find(':') + 1 : last + 1;
+  const std::size_t end = loose ? std::max(last, start) : key.size();
+  std::string out = key.substr(0, start);
+  while (start < end) {
+    const std::size_t next = std::min(key.find('+', start), end);
+    const Id id = key.substr(start, next - start);
+    out += part.reading(id) != nullptr ? id : renamed(feature, id, newId);
+    if (next < end) out += '+';
+    start = next + 1;
+  }
+  return out + key.substr(end);
+}
+
+void renameMentions(Part& part, const Feature& old, std::string_view newId) {
+  forEachMention(part, [&](const std::string&, Id& id) { id = renamed(old, id, newId); });
+  for (std::string& key : part.accepted) key = renamedInKey(part, old, key, newId);
+}
+
+/// Whether an understanding still says something true when one of its `of` is left out.
+bool outlives(const Understanding& understanding) {
+  return understanding.kind == UnderstandingKind::inLine ||
+         understanding.kind == UnderstandingKind::concentric ||
+         understanding.kind == UnderstandingKind::parallel;
+}
+
+/// Takes a feature's places out of all that names them.
+class Remover {
+ public:
+  Remover(Part& part, const Feature& feature) : part_(part), feature_(feature) {}
+
+  void run() {
+    for (Feature& other : part_.features) cleanFeature(other);
+    std::erase_if(part_.readings,
+                  [this](const Reading& one) { return isGone(one.from) || isGone(one.to); });
+    for (Understanding& one : part_.understood) {
+      if (outlives(one)) dropFrom(one.of);
+    }
+    std::erase_if(part_.understood, [this](const Understanding& one) { return isSpent(one); });
+    for (Setup& setup : part_.setups) {
+      std::erase_if(setup.zero, [this](const ZeroAlong& zero) {
+        return isGone(zero.at) || anyGone(zero.middle);
+      });
+      dropFrom(setup.checks);
+    }
+  }
+
+ private:
+  bool isGone(const Id& id) const { return isPlaceOf(feature_, id); }
+
+  bool anyGone(const std::vector<Id>& ids) const {
+    return std::any_of(ids.begin(), ids.end(), [this](const Id& id) { return isGone(id); });
+  }
+
+  void dropFrom(std::vector<Id>& ids) const {
+    std::erase_if(ids, [this](const Id& id) { return isGone(id); });
+  }
+
+  void cleanFeature(Feature& other) const {
+    if (isGone(other.about)) other.about.clear();
+    if (anyGone(other.corner)) other.corner.clear();
+    dropFrom(other.through);
+  }
+
+  bool isSpent(const Understanding& one) const {
+    if (outlives(one)) return one.of.size() < 2;
+    return anyGone(one.of) || anyGone(one.between) || isGone(one.about);
+  }
+
+  Part& part_;
+  const Feature& feature_;
+};
+
+}  // namespace
+
+bool isPlaceOf(const Feature& feature, std::string_view id) {
+  if (!id.starts_with(feature.id)) return false;
+  if (id.size() == feature.id.size()) return true;
+  const std::vector<Place> places = placesOf(feature);
+  return std::any_of(places.begin(), places.end(),
+                     [id](const Place& place) { return place.id == id; });
+}
+
+Result<Part> addFeature(const Part& part, const Feature& feature) {
+  return added(part, &Part::features, feature);
+}
+
+Result<Part> replaceFeature(const Part& part, std::string_view id, const Feature& feature) {
+  const std::ptrdiff_t place = placeIn(part.features, &Feature::id, id);
+  if (isEnd(part.features, place)) return noSuch("feature", id);
+  Part edited = part;
+  if (feature.id != id) {
+    renameMentions(edited, part.features[static_cast<std::size_t>(place)], feature.id);
+  }
+  return replaced(std::move(edited), &Part::features, place, feature);
+}
+
+Result<Part> renameFeature(const Part& part, std::string_view id, std::string_view newId) {
+  const Feature* feature = part.feature(id);
+  if (feature == nullptr) return noSuch("feature", id);
+  Feature edited = *feature;
+  edited.id = newId;
+  return replaceFeature(part, id, edited);
+}
+
+Result<Part> moveTrace(const Part& part, std::string_view id,
+                       const std::vector<std::string>& traced) {
+  const Feature* feature = part.feature(id);
+  if (feature == nullptr) return noSuch("feature", id);
+  Feature edited = *feature;
+  edited.traced = traced;
+  return replaceFeature(part, id, edited);
+}
+
+std::vector<std::string> mentionsOf(const Part& part, std::string_view id) {
+  std::vector<std::string> mentions;
+  const Feature* feature = part.feature(id);
+  if (feature == nullptr) return mentions;
+  forEachMention(part, [&](const std::string& who, const Id& named) {
+    if (!isPlaceOf(*feature, named)) return;
+    if (mentions.empty() || mentions.back() != who) mentions.push_back(who);
+  });
+  return mentions;
+}
+
+Result<Part> removeUnusedFeature(const Part& part, std::string_view id) {
+  const std::ptrdiff_t place = placeIn(part.features, &Feature::id, id);
+  if (isEnd(part.features, place)) return noSuch("feature", id);
+  const std::vector<std::string> mentions = mentionsOf(part, id);
+  if (mentions.empty()) return removed(part, &Part::features, place);
+  std::string named;
+  for (const std::string& one : mentions) named += (named.empty() ? "" : ", ") + one;
+  return Error{ErrorCode::badRequest, "`" + std::string(id) + "` is still named by " + named,
+               std::string(id)};
+}
+
+Result<Removal> removeFeature(const Part& part, std::string_view id) {
+  const std::ptrdiff_t place = placeIn(part.features, &Feature::id, id);
+  if (isEnd(part.features, place)) return noSuch("feature", id);
+  Part edited = part;
+  edited.features.erase(edited.features.begin() + place);
+  Remover(edited, part.features[static_cast<std::size_t>(place)]).run();
+  Result<Part> sound = checked(std::move(edited));
+  if (!sound) return sound.error();
+  return Removal{*std::move(sound), mentionsOf(part, id)};
+}
+
+Result<Part> addReading(const Part& part, const Reading& reading) {
+  return added(part, &Part::readings, reading);
+}
+
+Result<Part> replaceReading(const Part& part, std::string_view id, const Reading& reading) {
+  const std::ptrdiff_t place = placeIn(part.readings, &Reading::id, id);
+  if (isEnd(part.readings, place)) return noSuch("reading", id);
+  return replaced(part, &Part::readings, place, reading);
+}
+
+Result<Part> removeReading(const Part& part, std::string_view id) {
+  const std::ptrdiff_t place = placeIn(part.readings, &Reading::id, id);
+  if (isEnd(part.readings, place)) return noSuch("reading", id);
+  return removed(part, &Part::readings, place);
+}
+
+Result<Part> addUnderstanding(const Part& part, const Understanding& understanding) {
+  return added(part, &Part::understood, understanding);
+}
+
+Result<Part> replaceUnderstanding(const Part& part, std::size_t index,
+                                  const Understanding& understanding) {
+  if (index >= part.understood.size()) return noSuch("understanding", std::to_string(index));
+  return replaced(part, &Part::understood, static_cast<std::ptrdiff_t>(index), understanding);
+}
+
+Result<Part> removeUnderstanding(const Part& part, std::size_t index) {
+  if (index >= part.understood.size()) return noSuch("understanding", std::to_string(index));
+  return removed(part, &Part::understood, static_cast<std::ptrdiff_t>(index));
+}
+
+Result<Part> addSetup(const Part& part, const Setup& setup) {
+  return added(part, &Part::setups, setup);
+}
+
+Result<Part> replaceSetup(const Part& part, std::string_view name, const Setup& setup) {
+  const std::ptrdiff_t place = placeIn(part.setups, &Setup::name, name);
+  if (isEnd(part.setups, place)) return noSuch("setup", name);
+  return replaced(part, &Part::setups, place, setup);
+}
+
+Result<Part> removeSetup(const Part& part, std::string_view name) {
+  const std::ptrdiff_t place = placeIn(part.setups, &Setup::name, name);
+  if (isEnd(part.setups, place)) return noSuch("setup", name);
+  return removed(part, &Part::setups, place);
+}
+
+Result<Job> addPart(const Job& job, const Part& part) {
+  return added(job, &Job::parts, part);
+}
+
+Result<Job> replacePart(const Job& job, std::string_view name, const Part& part) {
+  const std::ptrdiff_t place = placeIn(job.parts, &Part::name, name);
+  if (isEnd(job.parts, place)) return noSuch("part", name);
+  return replaced(job, &Job::parts, place, part);
+}
+
+Result<Job> removePart(const Job& job, std::string_view name) {
+  const std::ptrdiff_t place = placeIn(job.parts, &Part::name, name);
+  if (isEnd(job.parts, place)) return noSuch("part", name);
+  return removed(job, &Job::parts, place);
+}
+
+}  // namespace inchwright

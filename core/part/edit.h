@@ -1,0 +1,76 @@
+#pragma once
+
+#include <cstddef>
+#include <optional>
+#include <string>
+#include <string_view>
+#include <vector>
+
+#include "core/base/result.h"
+#include "core/part/job.h"
+
+namespace inchwright {
+
+// Edits are pure: each makes a new part (or job) and leaves the one it was given as it is. The
+// result passes `checkPart` when the given one did; else the edit is refused with the error of
+// `checkPart` (its place points into the part as it would have become), `notFound` for what is not
+// there, or `badRequest`. Time linear in the part.
+
+Result<Part> addFeature(const Part& part, const Feature& feature);
+/// The feature keeps its place in the list. With another id it is renamed as well.
+Result<Part> replaceFeature(const Part& part, std::string_view id, const Feature& feature);
+/// Renames a feature and every mention of it and of its holes and ends: in readings,
+/// understandings, other features, zeros, check places and accepted doubts.
+Result<Part> renameFeature(const Part& part, std::string_view id, std::string_view newId);
+/// Moves a feature's trace; the values as `Feature::traced`, empty for none.
+Result<Part> moveTrace(const Part& part, std::string_view id,
+                       const std::vector<std::string>& traced);
+
+/// What mentions a feature or a place of it, worded for people: `reading r3`, `understanding 1`,
+/// `zero of setup 1`, `round G`.
+std::vector<std::string> mentionsOf(const Part& part, std::string_view id);
+/// Removes a feature that nothing mentions; else refused, naming what does.
+Result<Part> removeUnusedFeature(const Part& part, std::string_view id);
+
+/// A part without a feature, and what went with it, worded as by `mentionsOf`.
+struct Removal {
+  Part part;
+  std::vector<std::string> gone;
+
+  bool operator==(const Removal&) const = default;
+};
+
+/// Removes a feature with all that mentions it: its readings, zeros and check places go; an
+/// understanding goes unless it stays true and complete without it (in line, concentric, parallel);
+/// a round struck about it stays and is loose.
+Result<Removal> removeFeature(const Part& part, std::string_view id);
+
+Result<Part> addReading(const Part& part, const Reading& reading);
+/// The reading keeps its place in the list; its id may change.
+Result<Part> replaceReading(const Part& part, std::string_view id, const Reading& reading);
+Result<Part> removeReading(const Part& part, std::string_view id);
+
+Result<Part> addUnderstanding(const Part& part, const Understanding& understanding);
+Result<Part> replaceUnderstanding(const Part& part, std::size_t index,
+                                  const Understanding& understanding);
+Result<Part> removeUnderstanding(const Part& part, std::size_t index);
+
+Result<Part> addSetup(const Part& part, const Setup& setup);
+/// The setup keeps its place in the list; its name may change.
+Result<Part> replaceSetup(const Part& part, std::string_view name, const Setup& setup);
+Result<Part> removeSetup(const Part& part, std::string_view name);
+
+Result<Job> addPart(const Job& job, const Part& part);
+Result<Job> replacePart(const Job& job, std::string_view name, const Part& part);
+Result<Job> removePart(const Job& job, std::string_view name);
+
+/// The id a new feature gets. Outer sides: `L` left, `R` right, `F` front, `K` back, `T` top, `U`
+/// bottom, while free. Everything else: the first free of A, B, C … Z, AA, AB …, without I and O,
+/// which look like 1 and 0, and without the letters of the sides. A name is free when neither it
+/// nor it with a number behind is taken, so that it can become a ring's or a slot's.
+Id nextFeatureId(const Part& part, std::optional<Side> side = std::nullopt);
+/// `r` and a number above those of all other readings, so that a removed one's is not given again
+/// while a later one stands.
+Id nextReadingId(const Part& part);
+
+}  // namespace inchwright

@@ -1,0 +1,47 @@
+#pragma once
+
+#include <cstddef>
+#include <string>
+#include <string_view>
+
+#include "core/part/job.h"
+
+namespace inchwright {
+
+/// Whether `id` is `feature` or one of its holes or ends.
+bool isPlaceOf(const Feature& feature, std::string_view id);
+
+/// Calls `visit` for every id that names a place, in the order of the part: who names it, worded
+/// for people, and the id, to be looked at or changed.
+template <class PartType, class Visit>
+void forEachMention(PartType& part, Visit visit) {
+  for (auto& feature : part.features) {
+    const std::string who = std::string(nameOf(feature.kind)) + " " + feature.id;
+    if (!feature.about.empty()) visit(who, feature.about);
+    for (auto& id : feature.corner) visit(who, id);
+    for (auto& id : feature.through) visit(who, id);
+  }
+  for (auto& reading : part.readings) {
+    const std::string who = "reading " + reading.id;
+    visit(who, reading.from);
+    if (!reading.to.empty()) visit(who, reading.to);
+  }
+  std::size_t number = 0;
+  for (auto& understanding : part.understood) {
+    const std::string who = "understanding " + std::to_string(++number);
+    for (auto& id : understanding.of) visit(who, id);
+    for (auto& id : understanding.between) visit(who, id);
+    if (!understanding.about.empty()) visit(who, understanding.about);
+  }
+  for (auto& setup : part.setups) {
+    const std::string zeroWho = "zero of setup " + setup.name;
+    for (auto& zero : setup.zero) {
+      for (auto& id : zero.middle) visit(zeroWho, id);
+      if (!zero.at.empty()) visit(zeroWho, zero.at);
+    }
+    const std::string checkWho = "check place of setup " + setup.name;
+    for (auto& id : setup.checks) visit(checkWho, id);
+  }
+}
+
+}  // namespace inchwright
