@@ -1,0 +1,32 @@
+#pragma once
+
+#include <map>
+#include <vector>
+
+#include "core/base/result.h"
+#include "core/chain/network.h"
+#include "core/chain/solution.h"
+
+namespace inchwright {
+
+/// What follows along one axis.
+struct AxisOutcome {
+  std::vector<Position> positions;                ///< by place of the network
+  std::vector<Clash> clashes;                     ///< fewest members first, without suspects
+  std::map<std::uint32_t, ReadingStatus> status;  ///< by index into Part::readings
+};
+
+/// Solves one axis. Requires: `network` is as `inOrder` makes it.
+///
+/// Links and relations are taken in order; each either settles something or is spare and closes a
+/// circuit with earlier ones. What shares a circuit, however far, is one block: inside a block
+/// every member checks every other, so a miss anywhere in it throws doubt on all of it. A place is
+/// disputed when it lies in such a block, or when the way to it from the origin of its group
+/// leads through one.
+///
+/// A circuit that passes through a ring's rounded geometry closes when it misses by no more than
+/// half a tick for each rounded member and half of the last decimal place for each reading.
+/// Errors: `outOfRange`.
+Result<AxisOutcome> solveAxis(const Part& part, const AxisNetwork& network);
+
+}  // namespace inchwright

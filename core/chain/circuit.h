@@ -1,0 +1,31 @@
+#pragma once
+
+#include <cstdint>
+#include <optional>
+#include <utility>
+#include <vector>
+
+#include "core/chain/network.h"
+#include "core/chain/solution.h"
+
+namespace inchwright {
+
+/// Links that together must come to nothing: Σ factor · ticks = 0. A loop has factors ±1 and its
+/// links in walking order; one that closes over relations may have others, and names them.
+struct Circuit {
+  std::vector<std::pair<std::uint32_t, Rational>> links;
+  std::vector<std::uint32_t> relations;
+};
+
+/// Σ factor · ticks; empty on overflow.
+std::optional<Rational> missOf(const AxisNetwork& network, const Circuit& circuit);
+
+/// How far a circuit may miss because members of it are rounded: 0 where all are exact.
+Rational allowanceOf(const Part& part, const AxisNetwork& network, const Circuit& circuit);
+
+/// The circuit told as a person would: it closes with the reading best called the overall one, a
+/// bracketed one if there is any and else the longest, and begins where that begins. Consecutive
+/// members of one understanding or feature are told as one. Empty on overflow.
+std::optional<Clash> clashOf(const Part& part, const AxisNetwork& network, const Circuit& circuit);
+
+}  // namespace inchwright
