@@ -29,12 +29,12 @@ Result<std::optional<StockSide>> farthestSide(const Part& part, const Solution& 
                                               const TableAxis& axis, const Step& step) {
   std::optional<StockSide> farthest;
   for (const Feature& feature : part.features) {
-    const std::optional<Side> side = outerSideOf(part, feature.id, axis.part.axis);
+    const std::optional<Side> side = outerSideOf(feature, axis.part.axis);
     const Position* position =
         side ? placedPosition(solution, feature.id, axis.part.axis) : nullptr;
     const std::optional<TableSide> lies = side ? tableSideOf(*side, frame.axes) : std::nullopt;
     if (!position || !lies || !axis.zero) continue;
-    const Length beyond = stockBeyond(part, setup, feature.id, axis.part.axis);
+    const Length beyond = stockBeyond(setup, feature, axis.part.axis);
     const std::optional<Rational> now = position->ticks.plus(beyond.rational());
     const Result<Coordinate> at =
         coordinateOf(now ? axis.onReadout(*now) : std::nullopt, position->exact, step);

@@ -116,10 +116,9 @@ class Picturer {
   std::optional<double> sideAt(const TableAxis& axis, bool high, bool withStock) const {
     std::optional<double> outermost;
     for (const Feature& feature : part_.features) {
-      const std::optional<Side> side = outerSideOf(part_, feature.id, axis.part.axis);
+      const std::optional<Side> side = outerSideOf(feature, axis.part.axis);
       if (!side || (outward(*side) * axis.part.sign > 0) != high) continue;
-      const Length beyond =
-          withStock ? stockBeyond(part_, setup_, feature.id, axis.part.axis) : Length();
+      const Length beyond = withStock ? stockBeyond(setup_, feature, axis.part.axis) : Length();
       const std::optional<double> at = along(axis, feature.id, beyond);
       if (!at) continue;
       if (!outermost || (high ? *at > *outermost : *at < *outermost)) outermost = at;

@@ -27,7 +27,7 @@ Result<std::vector<EdgeRow>> edgeRows(const Part& part, const Solution& solution
     for (const TableAxis* axis : {&frame.x, &frame.y}) {
       const Axis along = axis->part.axis;
       const bool edge = feature.kind == FeatureKind::edge && feature.axis == along;
-      const std::optional<Side> side = outerSideOf(part, feature.id, along);
+      const std::optional<Side> side = outerSideOf(feature, along);
       const Position* position = placedPosition(solution, feature.id, along);
       if ((!edge && !side) || !position || !axis->zero) continue;
       const Result<Coordinate> value = coordinateOf(*axis, *position, step);

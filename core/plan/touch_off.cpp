@@ -67,14 +67,15 @@ class AxisWords {
     const Axis along = axis_.part.axis;
     Contact contact;
     contact.place = place;
-    contact.side = outerSideOf(part_, place, along);
     const Feature* feature = featureOfPlace(part_, place);
-    contact.plane = feature && feature->kind == FeatureKind::edge && !contact.side;
-    if (contact.side) contact.stock = setup_.stockOn(*contact.side);
     const Position* position = placedPosition(solution_, place, along);
-    const std::optional<Rational> now =
-        position ? position->ticks.plus(stockBeyond(part_, setup_, place, along).rational())
-                 : std::nullopt;
+    std::optional<Rational> now;
+    if (feature && position) {
+      contact.side = outerSideOf(*feature, along);
+      contact.plane = feature->kind == FeatureKind::edge && !contact.side;
+      if (contact.side) contact.stock = setup_.stockOn(*contact.side);
+      now = position->ticks.plus(stockBeyond(setup_, *feature, along).rational());
+    }
     if (now) {
       contact.position = *now;
     } else {

@@ -68,7 +68,8 @@ Result<FoundZero> middleZero(const Part& part, const Solution& solution, const S
     const Result<const Position*> position = positionForZero(part, solution, place, axis);
     if (!position) return position.error();
     sum = sum->plus((*position)->ticks);
-    if (sum) stock = stock->plus(stockBeyond(part, setup, place, axis).rational());
+    // The position was found, so the part has the feature.
+    stock = stock->plus(stockBeyond(setup, *featureOfPlace(part, place), axis).rational());
     if (!sum || !stock) return tooFar(place);
     zero.exact = zero.exact && (*position)->exact;
     zero.disputed = zero.disputed || (*position)->disputed;
@@ -113,7 +114,7 @@ std::optional<ZeroAlong> customaryZero(const Part& part, const Solution& solutio
   ZeroAlong zero;
   zero.axis = axis;
   for (const Feature& feature : part.features) {
-    const std::optional<Side> side = outerSideOf(part, feature.id, axis);
+    const std::optional<Side> side = outerSideOf(feature, axis);
     if (side && outward(*side) < 0 && placedPosition(solution, feature.id, axis)) {
       zero.at = feature.id;
       return zero;
@@ -139,15 +140,14 @@ const Feature* featureOfPlace(const Part& part, std::string_view place) {
   return nullptr;
 }
 
-std::optional<Side> outerSideOf(const Part& part, std::string_view place, Axis axis) {
-  const Feature* feature = part.feature(place);
-  if (!feature || !feature->side || axisOf(*feature->side) != axis) return std::nullopt;
-  const bool outer = feature->kind == FeatureKind::edge || feature->kind == FeatureKind::round;
-  return outer ? feature->side : std::nullopt;
+std::optional<Side> outerSideOf(const Feature& feature, Axis axis) {
+  if (!feature.side || axisOf(*feature.side) != axis) return std::nullopt;
+  const bool outer = feature.kind == FeatureKind::edge || feature.kind == FeatureKind::round;
+  return outer ? feature.side : std::nullopt;
 }
 
-Length stockBeyond(const Part& part, const Setup& setup, std::string_view place, Axis axis) {
-  const std::optional<Side> side = outerSideOf(part, place, axis);
+Length stockBeyond(const Setup& setup, const Feature& feature, Axis axis) {
+  const std::optional<Side> side = outerSideOf(feature, axis);
   if (!side) return Length();
   const Length allowance = setup.stockOn(*side);
   return outward(*side) > 0 ? allowance : allowance.negated();

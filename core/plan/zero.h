@@ -37,13 +37,13 @@ std::optional<ZeroAlong> customaryZero(const Part& part, const Solution& solutio
 /// the part has no such place.
 const Feature* featureOfPlace(const Part& part, std::string_view place);
 
-/// The side of the part that a place is the outermost of, along an axis: an edge with a side, or
+/// The side of the part that a feature is the outermost of, along an axis: an edge with a side, or
 /// the outer tangent of a round. Empty for anything else.
-std::optional<Side> outerSideOf(const Part& part, std::string_view place, Axis axis);
+std::optional<Side> outerSideOf(const Feature& feature, Axis axis);
 
-/// How far the stock stands beyond a place, in the positive direction of the axis (negative for
-/// the sides at the lower end); 0 where the place is no outer side.
-Length stockBeyond(const Part& part, const Setup& setup, std::string_view place, Axis axis);
+/// How far the stock stands beyond a feature, in the positive direction of the axis (negative for
+/// the sides at the lower end); 0 where the feature is no outer side.
+Length stockBeyond(const Setup& setup, const Feature& feature, Axis axis);
 
 /// The position of a place that is fixed against the part; null when it is loose or not there.
 const Position* placedPosition(const Solution& solution, std::string_view place, Axis axis);
