@@ -25,26 +25,25 @@ constexpr std::int64_t sizeOf(Part part) {
   return Angle::kPerDegree / 3600;
 }
 
-/// Which part of an angle a mark names; empty for the units of a length.
-std::optional<Part> partOf(UnitWord word) {
-  switch (word) {
-    case UnitWord::degree:
-      return Part::degrees;
-    case UnitWord::foot:
-    case UnitWord::minute:
-      return Part::minutes;
-    case UnitWord::inch:
-    case UnitWord::second:
-      return Part::seconds;
-    default:
-      return std::nullopt;
+/// Which part of an angle a unit names; empty for those of a length. The marks of feet and inches
+/// are those of minutes and seconds too, their words are not.
+std::optional<Part> partOf(const Token& token) {
+  if (token.unit == UnitWord::degree) return Part::degrees;
+  const bool mark = !token.loose;
+  if (token.unit == UnitWord::minute || (mark && token.unit == UnitWord::foot)) {
+    return Part::minutes;
   }
+  if (token.unit == UnitWord::second || (mark && token.unit == UnitWord::inch)) {
+    return Part::seconds;
+  }
+  return std::nullopt;
 }
 
 /// Unsigned: `55`, `22.5°`, `22° 30'`, `30'`, `30 1/2°`, in micro-arcseconds before rounding.
 struct Sum {
   Rational total;
-  bool marked = false;  ///< says in what it is
+  bool marked = false;  ///< says what it is in
+  bool finer = false;   ///< goes down to minutes or seconds
 };
 
 /// One figure and its mark. `before` is the part that came before it, if any.
@@ -53,10 +52,11 @@ bool readPart(Cursor& cursor, std::optional<Part>& before, bool& closed, Sum& su
   if (!readFigure(cursor, figure)) return false;
   std::optional<Part> part;
   if (cursor.peek().kind == TokenKind::unit) {
-    part = partOf(cursor.peek().unit);
+    part = partOf(cursor.peek());
     if (!part) return cursor.failHere("an angle is in degrees, minutes and seconds");
     cursor.take();
     sum.marked = true;
+    sum.finer |= part != Part::degrees;
   }
   if (!part) {
     if (before) return cursor.fail(figure.at, "say whether these are minutes or seconds");
@@ -102,8 +102,7 @@ bool readTolerance(Cursor& cursor, const Sum& nominal, LetteredAngle& angle) {
   const std::size_t at = cursor.take().at;
   Sum plusMinus;
   if (!readParts(cursor, plusMinus)) return false;
-  const bool plainDegrees = nominal.total.isZero() || nominal.total.denominator() == 1;
-  if (!plusMinus.marked && nominal.marked && !plainDegrees) {
+  if (!plusMinus.marked && nominal.finer) {
     return cursor.fail(at, "say what the tolerance is in");
   }
   if (plusMinus.total.isZero()) return cursor.fail(at, "a tolerance of 0");

@@ -74,7 +74,7 @@ bool readAfterFeet(Cursor& cursor, bool wholeFeet, Quantity& quantity) {
 bool applyUnitWord(Cursor& cursor, Quantity& quantity) {
   const Token word = cursor.take();
   const auto unit = meaningOf(word.unit);
-  if (!unit) return cursor.fail(word.at, "degrees and minutes belong to an angle");
+  if (!unit) return cursor.fail(word.at, "degrees and minutes belong to an angle, and a least size alone is no size");
   const bool whole = quantity.count;
   if (!applyUnit(cursor, *unit, quantity)) return false;
   return word.unit != UnitWord::foot || readAfterFeet(cursor, whole, quantity);
@@ -175,7 +175,7 @@ bool coverBeside(Cursor& cursor, const Bare& bare, const UnitMeaning& beside, Qu
       (!beside.covers && (whole || beside.ticks > Length::kTicksPerInch))) {
     return cursor.fail(term.at, kSayUnit);
   }
-  if (bare.covered && bare.unit.family != bare.print) {
+  if (bare.covered && bare.unit.family != bare.print && !term.style.fraction) {
     cursor.ask("taken with the unit at the end, which is not the print's");
   }
   return toTicks(cursor, bare, term);
@@ -193,9 +193,10 @@ bool add(Cursor& cursor, const Bare& bare, bool subtract, Quantity term, Quantit
     const UnitMeaning beside = sum.bare ? term.unit : sum.unit;
     if (!coverBeside(cursor, bare, beside, without)) return false;
   }
+  // Places of the other system say nothing about how close this one's figure is wanted.
+  if (sum.bare || sum.unit.family == term.unit.family) sum.style.merge(term.style);
   if (!sum.bare) sum.unit = unitOfBoth(sum.unit, term.unit);
   sum.count = sum.count && term.count;
-  sum.style.merge(term.style);
   const auto total = subtract ? sum.number.minus(term.number) : sum.number.plus(term.number);
   return keep(cursor, term.at, total, sum.number);
 }
@@ -291,6 +292,7 @@ bool readSum(Cursor& cursor, const Bare& bare, Quantity& sum) {
   const bool negative = first.kind == TokenKind::minus;
   if (isSign(first)) cursor.take();
   if (!readTerm(cursor, bare, sum)) return false;
+  sum.at = first.at;
   if (negative) {
     sum.number = sum.number.negated();
     sum.count = false;

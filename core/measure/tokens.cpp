@@ -296,7 +296,7 @@ class Scanner {
       token_->unit = static_cast<UnitWord>(known.which);
       token_->symbol = static_cast<SymbolWord>(known.which);
       token_->remark = static_cast<RemarkWord>(known.which);
-      token_->loose = known.kind == TokenKind::times;
+      token_->loose = known.kind == TokenKind::times || known.kind == TokenKind::unit;
       return true;
     }
     return false;

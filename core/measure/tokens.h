@@ -53,7 +53,7 @@ struct Token {
   bool spaceBefore;
   bool hasMark;  ///< number: with a decimal mark
   bool comma;    ///< number: that mark is a comma
-  bool loose;    ///< times: the letter x; minus: the true minus sign, which joins nothing
+  bool loose;    ///< times, unit: in letters; minus: the true minus sign, which joins nothing
   bool capital;  ///< times: the letter in capitals
   UnitWord unit;
   SymbolWord symbol;
