@@ -15,6 +15,9 @@
 namespace inchwright {
 namespace {
 
+// Positions stay below this, so that what is made of them fits 64 bits.
+const Rational kFarthest(std::int64_t{1} << 62);
+
 Error outOfRange() {
   return {ErrorCode::outOfRange, "a sum of readings leaves the exact range", ""};
 }
@@ -327,7 +330,7 @@ bool AxisSolver::placeComponent(std::uint32_t start, const Position& at) {
     const Int128 offset = Int128{closure_.position[node]} - closure_.position[start];
     const auto along = Rational::of(offset, 1);
     const auto ticks = along ? at.ticks.plus(*along) : std::nullopt;
-    fits = fits && ticks.has_value();
+    fits = fits && ticks && *ticks<kFarthest&& * ticks> kFarthest.negated();
     if (ticks) here.ticks = *ticks;
     here.exact = here.exact && network_.links[link].exact;
     here.disputed = here.disputed || isBad(link);
