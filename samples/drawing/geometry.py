@@ -1,4 +1,4 @@
-"""Where everything on a part lies, worked from its document as its draughtsman would have drawn it."""
+"""Where everything on a part lies, worked from its document: what its draughtsman drew."""
 
 import math
 import re

@@ -50,7 +50,8 @@ GLYPHS = {
     "0": (3.6, [[_bowl(1.8, 3, 1.8, 3, 90, 450)]]),
     "1": (1.5, [[(0.1, 4.9), (1.2, 6), (1.2, 0)]]),
     "2": (3.6, [[_bowl(1.8, 4.3, 1.7, 1.7, 165, -38), (0, 0), (3.6, 0)]]),
-    "3": (3.6, [[_bowl(1.75, 4.55, 1.55, 1.45, 150, -90)], [_bowl(1.75, 1.55, 1.85, 1.55, 90, -152)]]),
+    "3": (3.6, [[_bowl(1.75, 4.55, 1.55, 1.45, 150, -90)],
+                [_bowl(1.75, 1.55, 1.85, 1.55, 90, -152)]]),
     "4": (3.9, [[(3.0, 0), (3.0, 6), (0, 1.7), (3.9, 1.7)]]),
     "5": (3.6, [[(3.4, 6), (0.6, 6), (0.35, 3.25), _bowl(1.75, 1.95, 1.85, 1.95, 128, -148)]]),
     "6": (3.6, [[_bowl(3.7, 1.9, 3.7, 4.1, 102, 180), _bowl(1.8, 1.9, 1.8, 1.9, 180, 540)]]),
@@ -119,7 +120,7 @@ LEAD = 1.5  # before and behind a fraction
 
 
 def measure(text):
-    """Width, height above and depth below the baseline in grid units; the baseline is that of capitals."""
+    """Width, height above and depth below the baseline of capitals, in grid units."""
     width, up, down = 0.0, CAP, 0.0
     for piece in _pieces(text):
         if piece[0] == "plain":

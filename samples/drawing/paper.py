@@ -49,7 +49,7 @@ class Sheet:
         return self._dashed(*sorted((start, end)), weight, dash)
 
     def _dashed(self, start, end, weight, dash):
-        """Upright and level lines only. Dashes keep to the sheet, so that lines over one another agree."""
+        """Upright and level lines only. Dashes keep to the sheet: lines over one another agree."""
         index = 0 if start[1] == end[1] else 1
         at, i = math.floor(start[index] / sum(dash)) * sum(dash), 0
         while at < end[index]:
@@ -109,7 +109,8 @@ class Sheet:
             if a[0] < 0.2 or a[1] < 0.2 or a[2] > self.width - 0.2 or a[3] > self.height - 0.2:
                 found.append((one, "the edge of the sheet"))
             for other, b, *_ in self.words[i + 1:]:
-                if a[0] < b[2] - 0.06 and b[0] < a[2] - 0.06 and a[1] < b[3] - 0.06 and b[1] < a[3] - 0.06:
+                apart = max(a[0] - b[2], b[0] - a[2], a[1] - b[3], b[1] - a[3])
+                if apart < -0.06:  # the clear space around each may overlap
                     found.append((one, other))
         return found
 
@@ -124,7 +125,7 @@ class Sheet:
                 self._stroke(line, weight)
 
     def copy(self, turned=0.0):
-        """The sheet as a copy of it looks: uneven ink, grey paper, specks, perhaps a little askew."""
+        """The sheet as a copy of it looks: uneven ink, grey paper, specks, a little askew."""
         self._letter()
         self.turned = turned
         size = (round(self.width * self.ppi), round(self.height * self.ppi))

@@ -30,21 +30,43 @@ def _title_block(sheet, drawn, scale):
 
     sheet.text((cuts[0] + 0.12, 0.90), part["name"].upper(), 0.17, clear=False)
     column(cuts[0], [job["title"].upper(), job["print"].upper()], 0.66, 0.2)
-    material = part["material"].upper().split(", ")
-    count = f"{part['quantity']} OFF" + (", RIGHT HAND AS DRAWN" if part.get("hand") == "right" else "")
-    column(cuts[1], [", ".join(material), count, scale])
+    count = f"{part['quantity']} OFF"
+    if part.get("hand"):
+        count += f", {part['hand'].upper()} HAND AS DRAWN"
+    column(cuts[1], [part["material"].upper(), count, scale])
     general = part["general"]
     if drawn.unit == "mm":
         limits = ["DIMENSIONS IN MILLIMETRES", "GENERAL TOLERANCES", "MEDIUM: ISO 2768"]
     else:
+        two, three = (general[key].lstrip("0") for key in ("two_places", "three_places"))
         limits = ["UNLESS OTHERWISE STATED", f"FRACTIONS ±{general['fractions']}",
-                  f".00 ±{general['two_places'].lstrip('0')}   .000 ±{general['three_places'].lstrip('0')}"]
+                  f".00 ±{two}   .000 ±{three}"]
     column(cuts[2], limits)
 
 
 def _note(sheet, at, lines):
     for i, line in enumerate(lines):
         sheet.text((at[0], at[1] - 0.2 * i), line, 0.095)
+
+
+def _called(drawn, name):
+    """What the print says of a hole, but for how many there are."""
+    hole = drawn.features[name]
+    if hole["kind"] == "slot":
+        return f"SLOT {hole['width']} × {hole['length']}"
+    if hole["make"] == "tap":
+        words = f"TAP {hole['thread']}"
+    elif hole["make"] in ("ream", "bore"):
+        words = f"{hole['make'].upper()} {hole['diameter']}"
+    else:
+        words = f"{hole['diameter']} DRILL"
+    if "seat_diameter" in hole:
+        words += f", C'SINK {hole['seat_diameter']}"
+    return words if hole["depth"] == "through" else f"{words}, {hole['depth']} DEEP"
+
+
+def _on_circle(drawn, name):
+    return f"ON {drawn.features[name]['pcd']} P.C.D."
 
 
 def _holes(view, names):
@@ -76,8 +98,9 @@ def _plate(drawn, height, seed):
     sheet.text(plan.on(drawn("E", "x"), -0.26), "℄", align="centre")
     for reading, at in (("r1", -0.38), ("r2", -0.38), ("r3", -0.38), ("r4", -1.12),
                         ("r5", 4.22), ("r6", 4.22), ("r7", 4.22),
-                        ("r8", -0.95), ("r9", -0.95), ("r10", -0.95), ("r11", -0.95), ("r12", -0.95),
-                        ("r13", -1.6), ("r14", height + 0.38), ("r15", height + 0.38)):
+                        ("r8", -0.95), ("r9", -0.95), ("r10", -0.95), ("r11", -0.95),
+                        ("r12", -0.95), ("r13", -1.6), ("r14", height + 0.38),
+                        ("r15", height + 0.38)):
         # These two keep clear of the centre line.
         shift = {"r2": 0.45, "r4": 0.5}.get(reading, 0.0)
         plan.dim(reading, at, shift)
@@ -95,21 +118,22 @@ def front_plate(drawn):
                         ("r21", -0.42)):
         plan.dim(reading, at)
     plan.span("S1", "S2", "x", drawn.features["S"]["pitch"], -0.75)
-    edge = View(sheet, drawn, "front edge", "xz", (2.5, 1.93), (0, 0, 3.875, drawn("T", "z")), "front")
+    edge = View(sheet, drawn, "front edge", "xz", (2.5, 1.93), (0, 0, 3.875, drawn("T", "z")),
+                "front")
     edge.outline()
     edge.hole("V", drawn.size("V", "diameter"))
     for reading, at in (("r22", -0.32), ("r23", -0.32), ("r24", -0.35), ("r25", 4.25)):
         edge.dim(reading, at, beyond=-1 if reading == "r24" else 1)
     for view in (plan, edge):
         view.extensions()
-    plan.leader(plan.rim("C", 0.266, 35), (7.35, 10.45), ["17/64 DRILL", "4 HOLES"])
-    plan.leader(plan.rim("Q", 0.164, 20), (7.45, 8.95), ["TAP 8-32 UNC", "3 HOLES"])
-    plan.leader(plan.rim("H", 0.25, -15), (7.35, 7.35), ["REAM 1/4", "3 HOLES"])
+    plan.leader(plan.rim("C", 0.266, 35), (7.35, 10.45), [_called(drawn, "C"), "4 HOLES"])
+    plan.leader(plan.rim("Q", 0.164, 20), (7.45, 8.95), [_called(drawn, "Q"), "3 HOLES"])
+    plan.leader(plan.rim("H", 0.25, -15), (7.35, 7.35), [_called(drawn, "H"), "3 HOLES"])
     plan.leader(plan.rim("M3", 0.125, 0), (7.35, 6.25),
-                ["1/8 DRILL 3 HOLES", "EQUALLY SPACED", "ON 2 1/4 P.C.D."])
-    plan.leader(plan.rim("S4", 0.094, 15), (7.35, 4.98), ["3/32 DRILL", "4 HOLES"])
-    plan.leader(plan.rim("J", 0.1875, 120), (3.55, 9.28), ["3/16 DRILL"], -1)
-    edge.leader(edge.rim("V", 0.125, 50), (4.1, 2.52), ["1/8 DRILL 3/4 DEEP"])
+                [_called(drawn, "M") + " 3 HOLES", "EQUALLY SPACED", _on_circle(drawn, "M")])
+    plan.leader(plan.rim("S4", 0.094, 15), (7.35, 4.98), [_called(drawn, "S"), "4 HOLES"])
+    plan.leader(plan.rim("J", 0.1875, 120), (3.55, 9.28), [_called(drawn, "J")], -1)
+    edge.leader(edge.rim("V", 0.125, 50), (4.1, 2.52), [_called(drawn, "V")])
     _note(sheet, (7.2, 3.3), ["ALL HOLES THRO'", "UNLESS NOTED.", "", "BREAK ALL SHARP", "EDGES."])
     _title_block(sheet, drawn, "SCALE: FULL SIZE")
     return sheet, [plan, edge]
@@ -126,17 +150,18 @@ def back_plate(drawn):
                         ("r20", -0.45), ("r21", -0.75), ("r22", 4.6)):
         plan.dim(reading, at)
     plan.span("S1", "S2", "x", drawn.features["S"]["pitch"], -0.75)
-    edge = View(sheet, drawn, "right edge", "zy", (8.45, 3.95), (0, 0, drawn("T", "z"), 6.5), "right")
+    edge = View(sheet, drawn, "right edge", "zy", (8.45, 3.95), (0, 0, drawn("T", "z"), 6.5),
+                "right")
     edge.outline()
     edge.dim("r23", -0.38, beyond=-1)
     for view in (plan, edge):
         view.extensions()
-    plan.leader(plan.on(2.3, 6.1), (5.7, 10.85), ["SLOT 1/4 × 7/8"])
-    plan.leader(plan.rim("C", 0.266, 35), (7.1, 10.25), ["17/64 DRILL", "4 HOLES"])
-    plan.leader(plan.rim("P", 0.164, -10), (7.1, 9.05), ["TAP 8-32 UNC", "2 HOLES"])
-    plan.leader(plan.rim("J", 0.375, -35), (4.6, 8.45), ["BORE 3/8"])
-    plan.leader(plan.rim("H", 0.25, -15), (7.1, 7.35), ["REAM 1/4", "3 HOLES"])
-    plan.leader(plan.rim("S5", 0.125, 15), (7.1, 5.5), ["1/8 DRILL", "5 HOLES"])
+    plan.leader(plan.on(2.3, 6.1), (5.7, 10.85), [_called(drawn, "W")])
+    plan.leader(plan.rim("C", 0.266, 35), (7.1, 10.25), [_called(drawn, "C"), "4 HOLES"])
+    plan.leader(plan.rim("P", 0.164, -10), (7.1, 9.05), [_called(drawn, "P"), "2 HOLES"])
+    plan.leader(plan.rim("J", 0.375, -35), (4.6, 8.45), [_called(drawn, "J")])
+    plan.leader(plan.rim("H", 0.25, -15), (7.1, 7.35), [_called(drawn, "H"), "3 HOLES"])
+    plan.leader(plan.rim("S5", 0.125, 15), (7.1, 5.5), [_called(drawn, "S"), "5 HOLES"])
     _note(sheet, (6.6, 2.6), ["ALL HOLES THRO'.", "DRAWN AS SEEN FROM", "THE FRONT OF THE CLOCK."])
     _title_block(sheet, drawn, "SCALE: FULL SIZE")
     return sheet, [plan, edge]
@@ -164,11 +189,12 @@ def bracket(drawn):
     edge.dim("r7", 6.375 + 0.4)
     for view in (plan, edge):
         view.extensions()
-    plan.leader(plan.rim("A", 0.3125, 70), (3.2, 6.15), ["5/16 DRILL"])
-    plan.leader(plan.rim("B", 0.25, 60), (5.0, 6.15), ["TAP 1/4-20 UNC"])
-    plan.leader(plan.rim("C", 0.375, 60), (7.0, 6.15), ["13/64 DRILL, C'SINK 3/8"])
-    plan.leader(plan.rim("D", 0.25, 20), (9.1, 5.55), ["REAM 1/4"])
-    plan.leader(plan.on(right + radius * 0.866, 0.375 - radius * 0.5), (9.1, 4.6), ["3/8 R", "BOTH ENDS"])
+    plan.leader(plan.rim("A", 0.3125, 70), (3.2, 6.15), [_called(drawn, "A")])
+    plan.leader(plan.rim("B", 0.25, 60), (5.0, 6.15), [_called(drawn, "B")])
+    plan.leader(plan.rim("C", 0.375, 60), (7.0, 6.15), [_called(drawn, "C")])
+    plan.leader(plan.rim("D", 0.25, 20), (9.1, 5.55), [_called(drawn, "D")])
+    plan.leader(plan.on(right + radius * 0.866, 0.375 - radius * 0.5), (9.1, 4.6),
+                [f"{drawn.features['E']['radius']} R", "BOTH ENDS"])
     _title_block(sheet, drawn, "SCALE: 1 1/2 FULL SIZE")
     return sheet, [plan, edge]
 
@@ -184,17 +210,18 @@ def barrel_bridge(drawn):
                         ("r2", -0.9), ("r3", -0.9), ("r8", 3.7), ("r9", -0.5), ("r10", -0.5),
                         ("r11", -0.5), ("r12", -1.2), ("r13", 6.45)):
         plan.dim(reading, at)
-    edge = View(sheet, drawn, "right edge", "zy", (9.75, 3.25), (0, 0, drawn("T", "z"), 1.625), "right", 2)
+    edge = View(sheet, drawn, "right edge", "zy", (9.75, 3.25), (0, 0, drawn("T", "z"), 1.625),
+                "right", 2)
     edge.outline()
     for name in "BE":
         edge.hidden_hole(name, drawn.size("B", "diameter") if name == "B" else 0.164, "z")
     edge.dim("r14", -0.45)
     for view in (plan, edge):
         view.extensions()
-    plan.leader(plan.rim("A", 0.14, 65), (3.45, 4.75), ["9/64 DRILL", "2 HOLES"])
-    plan.leader(plan.rim("B", 0.3125, 130), (4.1, 6.15), ["REAM 5/16"], -1)
-    plan.leader(plan.rim("E", 0.164, 60), (7.2, 7.3), ["TAP 8-32 UNC"])
-    plan.leader(plan.rim("D", 0.125, 60), (6.0, 4.85), ["REAM 1/8"])
+    plan.leader(plan.rim("A", 0.14, 65), (3.45, 4.75), [_called(drawn, "A"), "2 HOLES"])
+    plan.leader(plan.rim("B", 0.3125, 130), (4.1, 6.15), [_called(drawn, "B")], -1)
+    plan.leader(plan.rim("E", 0.164, 60), (7.2, 7.3), [_called(drawn, "E")])
+    plan.leader(plan.rim("D", 0.125, 60), (6.0, 4.85), [_called(drawn, "D")])
     _title_block(sheet, drawn, "SCALE: TWICE FULL SIZE")
     return sheet, [plan, edge]
 
@@ -211,22 +238,25 @@ def pendulum_hanger(drawn):
     plan.hidden_hole("H", 4 / 25.4, "y", drawn.size("H", "depth"))
     plan.centre_line("y", drawn("A", "y"), 0.14)
     for reading, at in (("r1", -0.42), ("r2", -0.42), ("r3", -0.42), ("r4", -0.42), ("r5", -0.84),
-                        ("r6", -1.0), ("r7", -1.0), ("r8", -1.0), ("r9", -1.6), ("r10", deep * 2 + 0.4),
-                        ("r12", deep * 2 + 0.4), ("r13", -0.42), ("r11", wide * 2 + 0.4)):
+                        ("r6", -1.0), ("r7", -1.0), ("r8", -1.0), ("r9", -1.6),
+                        ("r10", deep * 2 + 0.4), ("r12", deep * 2 + 0.4), ("r13", -0.42),
+                        ("r11", wide * 2 + 0.4)):
         plan.dim(reading, at)
-    edge = View(sheet, drawn, "front edge", "xz", (2.5, 1.95), (0, 0, wide, drawn("T", "z")), "front", 2)
+    edge = View(sheet, drawn, "front edge", "xz", (2.5, 1.95), (0, 0, wide, drawn("T", "z")),
+                "front", 2)
     edge.outline()
     _taps(edge, "H", 3.3 / 25.4, 4 / 25.4)
     for reading, at in (("r14", -0.35), ("r15", -0.35), ("r16", -0.4), ("r17", wide * 2 + 0.4)):
         edge.dim(reading, at)
     for view in (plan, edge):
         view.extensions()
-    plan.leader(plan.rim("E", 4 / 25.4, 50), (8.5, 8.3), ["REAM 4", "8 DEEP"])
-    plan.leader(plan.rim("D1", 3 / 25.4, -20), (8.6, 5.95), ["TAP M3 6 HOLES", "ON 24 P.C.D."])
-    plan.leader(plan.rim("C", 10 / 25.4, 20), (6.1, 6.92), ["REAM 10"])
-    plan.leader(plan.rim("B", 5.5 / 25.4, 20), (8.6, 5.2), ["5.5 DRILL", "2 HOLES"])
-    plan.leader((2.5 + (10.5 + 2.5) / 25.4 * 2, 4.35 + 27 / 25.4 * 2), (3.62, 5.36), ["SLOT 5 × 16"])
-    edge.leader(edge.rim("H", 4 / 25.4, 35), (5.6, 3.0), ["TAP M4 12 DEEP"])
+    plan.leader(plan.rim("E", 4 / 25.4, 50), (8.5, 8.3), [_called(drawn, "E")])
+    plan.leader(plan.rim("D1", 3 / 25.4, -20), (8.6, 5.95),
+                [_called(drawn, "D") + " 6 HOLES", _on_circle(drawn, "D")])
+    plan.leader(plan.rim("C", 10 / 25.4, 20), (6.1, 6.92), [_called(drawn, "C")])
+    plan.leader(plan.rim("B", 5.5 / 25.4, 20), (8.6, 5.2), [_called(drawn, "B"), "2 HOLES"])
+    plan.leader(plan.on(13 / 25.4, 27 / 25.4), (3.62, 5.36), [_called(drawn, "G")])
+    edge.leader(edge.rim("H", 4 / 25.4, 35), (5.6, 3.0), [_called(drawn, "H")])
     _title_block(sheet, drawn, "SCALE: TWICE FULL SIZE")
     return sheet, [plan, edge]
 

@@ -48,16 +48,19 @@ class View:
         x, y = self.on(*self.place(name))
         half, run = width * self.scale / 2, (length - width) * self.scale / 2
         along = axis == self.axes[0]
-        for side in (-1, 1):
-            if along:
-                self.sheet.line((x - run, y + side * half), (x + run, y + side * half), OUTLINE)
-            else:
-                self.sheet.line((x + side * half, y - run), (x + side * half, y + run), OUTLINE)
-        ends = [((x - run, y), 90), ((x + run, y), -90)] if along else [((x, y - run), 180), ((x, y + run), 0)]
-        for centre, start in ends:
-            self.sheet.arc(centre, half, start, start + 180)
-        self.sheet.line((x - (run if along else 0) - half - 0.09, y), (x + (run if along else 0) + half + 0.09, y), THIN)
-        self.sheet.line((x, y - (0 if along else run) - half - 0.09), (x, y + (0 if along else run) + half + 0.09), THIN)
+
+        def point(on, off):
+            """So far along the slot and so far across it, from its middle."""
+            return (x + on, y + off) if along else (x - off, y + on)
+
+        for side in (-half, half):
+            self.sheet.line(point(-run, side), point(run, side), OUTLINE)
+        turn = 0 if along else 90
+        self.sheet.arc(point(run, 0), half, turn - 90, turn + 90)
+        self.sheet.arc(point(-run, 0), half, turn + 90, turn + 270)
+        past = half + 0.09
+        self.sheet.line(point(-run - past, 0), point(run + past, 0), THIN)
+        self.sheet.line(point(0, -past), point(0, past), THIN)
 
     def hidden_hole(self, name, diameter, across, depth=None):
         """A hole seen from the side: its axis along `across`, from the low (or near) side."""
@@ -78,7 +81,8 @@ class View:
 
     def centre_line(self, axis, at, past=0.2):
         index = self.axes.index(axis)
-        low, high = self.bounds[1 - index] - past / self.scale, self.bounds[3 - index] + past / self.scale
+        past /= self.scale
+        low, high = self.bounds[1 - index] - past, self.bounds[3 - index] + past
         self._run(1 - index, at, low, high, CHAIN)
 
     # Dimensions
@@ -163,11 +167,12 @@ class View:
             up, down = self.sheet.text_size(line)[1:]
             if line is not lines[0]:
                 y -= up + 0.06
-            self.sheet.text((shelf[0] + 0.06 * side, y), line, align="left" if side > 0 else "right")
+            align = "left" if side > 0 else "right"
+            self.sheet.text((shelf[0] + 0.06 * side, y), line, align=align)
             y -= down
 
     def rim(self, name, diameter, angle):
         """The point of a hole's rim at an angle, on the sheet."""
         x, y = self.on(*self.place(name))
-        radius = diameter * self.scale / 2
-        return x + radius * math.cos(math.radians(angle)), y + radius * math.sin(math.radians(angle))
+        radius, turn = diameter * self.scale / 2, math.radians(angle)
+        return x + radius * math.cos(turn), y + radius * math.sin(turn)

@@ -6,6 +6,7 @@
 #include <array>
 #include <cmath>
 #include <string>
+#include <string_view>
 #include <utility>
 
 #include "tests/outside/published_part.h"
@@ -80,6 +81,27 @@ TEST(PitchCircle, SixHolesAboutTheCentre) {
   // Cosines of 0°, 60°, 180° are exact, sines of 60° are not, and the solution says so.
   EXPECT_EQ(distance(solution, "A", "A2", Axis::x), length("1 1/4"));
   EXPECT_FALSE(solution.position("A2", Axis::y)->exact);
+}
+
+// Straight across from hole 1 to hole 1 + `spaces`, in inches. For comparing with a printed value
+// only.
+double chord(int holes, std::string_view pcd, int spaces) {
+  PublishedPart plate;
+  plate.ring("A", holes, pcd, "0", Sense::anticlockwise);
+  const Solution solution = plate.solved();
+  const Id far = "A" + std::to_string(1 + spaces);
+  return std::hypot(distance(solution, "A1", far, Axis::x).toInches(),
+                    distance(solution, "A1", far, Axis::y).toInches());
+}
+
+// Chords of pitch circles (as such tables give them): 24 holes on a radius of 36.000 are 9.398
+// apart; 5 holes with 3.000 across two spaces lie on a diameter of 3.154387; on a diameter of 1
+// neighbours are .4339 apart with 7 holes and .2817 with 11. Bounds: half the last place printed.
+TEST(PitchCircle, Chords) {
+  EXPECT_NEAR(chord(24, "72.000", 1), 9.398, 0.0005);
+  EXPECT_NEAR(chord(5, "3.154387", 2), 3.000, 0.0000005);
+  EXPECT_NEAR(chord(7, "1", 1), 0.4339, 0.00005);
+  EXPECT_NEAR(chord(11, "1", 1), 0.2817, 0.00005);
 }
 
 }  // namespace

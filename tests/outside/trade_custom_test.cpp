@@ -1,0 +1,45 @@
+// Custom of the trade: common practice, no source.
+
+#include <gtest/gtest.h>
+
+#include <algorithm>
+#include <string>
+
+#include "core/plan/table.h"
+#include "tests/outside/published_part.h"
+
+namespace inchwright {
+namespace {
+
+// A hole to be reamed is drilled undersize, about 1/64 in up to 1/2 in, never at the reamer's own
+// size; and it is spotted before it is drilled, and drilled before it is reamed.
+TEST(TradeCustom, ReamedHolesAreDrilledUndersize) {
+  for (const char* size : {"1/8", "3/16", "1/4", "5/16", "3/8", "7/16", "1/2"}) {
+    SCOPED_TRACE(size);
+    PublishedPart plate;
+    plate.edge("L", Axis::x, Side::left).edge("F", Axis::y, Side::front).hole("A", size);
+    plate.along(Axis::x, "L", "A", "1").along(Axis::y, "F", "A", "1");
+    Part part = plate.part();
+    part.features.back().make = Make::ream;
+    const Solution solution = plate.solved();
+    const auto table = makeTable(Job(), part, solution, defaultSetup(part, solution));
+    ASSERT_TRUE(table.ok()) << table.error().text;
+    ASSERT_EQ(table->rows.size(), 1u);
+    const auto& steps = table->rows[0].steps;
+    const auto find = [&steps](StepKind kind) {
+      return std::find_if(steps.begin(), steps.end(),
+                          [kind](const MakingStep& step) { return step.kind == kind; });
+    };
+    const auto spot = find(StepKind::spot);
+    const auto drill = find(StepKind::drill);
+    const auto ream = find(StepKind::ream);
+    ASSERT_TRUE(spot < drill && drill < ream && ream != steps.end());
+    EXPECT_EQ(ream->diameter, length(size));
+    const Length left = *ream->diameter.minus(drill->diameter);
+    EXPECT_GE(left, length("1/64"));
+    EXPECT_LE(left, length("1/32"));
+  }
+}
+
+}  // namespace
+}  // namespace inchwright
