@@ -1,5 +1,6 @@
 #include "core/shop/thread_name.h"
 
+#include <algorithm>
 #include <array>
 #include <cctype>
 #include <string>
@@ -25,6 +26,7 @@ class Walker {
     if (at_ + ahead >= text_.size()) return '\0';
     return static_cast<char>(std::toupper(static_cast<unsigned char>(text_[at_ + ahead])));
   }
+  void passOver(std::size_t bytes) { at_ = std::min(at_ + bytes, text_.size()); }
   void skipSpaces() {
     while (peek() == ' ') ++at_;
   }
@@ -118,6 +120,7 @@ bool takeSize(Walker& walker, ThreadName& name) {
     return true;
   }
   walker.take("/");
+  name.fraction = true;
   const std::optional<int> under = walker.takeNumber();
   if (!under || *under == 0 || 64 % *under != 0) return false;
   name.size = sixtyFourths(std::int64_t{*over} * (64 / *under));
@@ -170,14 +173,15 @@ void takeSeries(Walker& walker, ThreadName& name) {
 
 // A class of fit says nothing about the tap drill: `-2B`, `3A`, `-6H`.
 void passOverClass(Walker& walker) {
-  const std::size_t digit = walker.peek() == '-' ? 1 : 0;
+  std::size_t digit = 0;
+  if (walker.peek() == '-') {
+    ++digit;
+    while (walker.peek(digit) == ' ') ++digit;
+  }
   const char grade = walker.peek(digit), letter = walker.peek(digit + 1);
   const bool inchClass = grade >= '1' && grade <= '3' && (letter == 'A' || letter == 'B');
   const bool metricClass = grade >= '3' && grade <= '8' && (letter == 'G' || letter == 'H');
-  if (!inchClass && !metricClass) return;
-  walker.take("-");
-  walker.takeNumber();
-  walker.take(std::string_view(&letter, 1));
+  if (inchClass || metricClass) walker.passOver(digit + 2);
 }
 
 Result<ThreadName> readMetric(Walker& walker, std::string_view text) {

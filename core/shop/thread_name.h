@@ -13,6 +13,7 @@ namespace inchwright {
 struct ThreadName {
   std::optional<int> gauge;  ///< a whole number that may be a gauge or BA number
   bool gaugeMarked = false;  ///< it was written `#8` or `No. 8`, so it is no size in inches
+  bool fraction = false;     ///< written as a fraction: 1/8-40 is no #5-40, though as large
   bool metric = false;       ///< it began with `M`
   Length size;               ///< major diameter as written, exact
   std::optional<int> perInch;

@@ -47,7 +47,7 @@ bool sameSize(const Thread& thread, const ThreadName& name) {
   if (thread.name.front() == '#') {
     const std::string number = thread.name.substr(1, thread.name.find('-') - 1);
     return (name.gauge && number == std::to_string(*name.gauge)) ||
-           (!name.gaugeMarked && thread.major == name.size);
+           (!name.gaugeMarked && !name.fraction && thread.major == name.size);
   }
   return !name.gaugeMarked && thread.major == name.size;
 }
