@@ -1,0 +1,255 @@
+#pragma once
+
+#include <random>
+#include <string>
+#include <tuple>
+#include <utility>
+#include <vector>
+
+#include "core/measure/angle.h"
+#include "core/measure/lettered.h"
+#include "core/part/edit.h"
+#include "core/part/job.h"
+
+namespace inchwright {
+
+/// Makes sound jobs at random, with every kind of feature, reading, understanding, zero and unknown
+/// member, and every optional member there or not. The same seed gives the same jobs.
+class RandomJob {
+ public:
+  explicit RandomJob(unsigned seed) : random_(seed) {}
+
+  Job make() {
+    Job job;
+    job.title = words();
+    job.print = words();
+    job.unit = unit_ = coin() ? Unit::inch : Unit::millimetre;
+    job.notes = words();
+    job.jobExtra = extra();
+    job.machine = machine();
+    for (int i = below(3); i >= 0; --i) job.parts.push_back(part("part " + std::to_string(i)));
+    job.extra = extra();
+    return job;
+  }
+
+ private:
+  int below(int bound) { return static_cast<int>(random_() % static_cast<unsigned>(bound)); }
+  bool coin() { return below(2) == 0; }
+
+  template <class T>
+  const T& oneOf(const std::vector<T>& from) {
+    return from[static_cast<std::size_t>(below(static_cast<int>(from.size())))];
+  }
+
+  std::string words() {
+    return oneOf<std::string>({"", "Clock plates", "say \"half\" \\ full",
+                               "Übermaß ⅜ 時計 🕰", "two\nlines\tand \x01 control", "/ ~ 0",
+                               "\x7f\xc2\x80"});
+  }
+
+  Extra extra() {
+    Extra all;
+    if (below(4) != 0) return all;
+    const std::vector<std::string> values{"1.10",
+                                          "1e400",
+                                          "123456789012345678901234567890",
+                                          "-0",
+                                          "null",
+                                          "true",
+                                          "[]",
+                                          "{}",
+                                          "\"é\"",
+                                          "[1, [2, {\"a\": -0.0E+5}]]",
+                                          "{\"inner\": {\"x\": []}, \"kind\": \"edge\"}"};
+    for (int i = below(3); i >= 0; --i) {
+      all.emplace_back("later_" + std::to_string(i) + words(), oneOf(values));
+    }
+    return all;
+  }
+
+  Lettered figure() {
+    const std::vector<std::string> texts{"3/8",   "1 3/16",  ".375",         "0.500 +.002 -.000",
+                                         "2",     "12.7 mm", "1 1/2 ±0.005", "0.25",
+                                         "15/64", "5 thou",  "3 x 9/16",     "13/16 / 3"};
+    return *readLength(oneOf(texts), {unit_});
+  }
+
+  std::optional<Lettered> maybeFigure() { return coin() ? std::optional(figure()) : std::nullopt; }
+
+  LetteredAngle angle() { return *readAngle(oneOf<std::string>({"55", "0", "22.5", "30 1/2"})); }
+
+  std::string decimal() { return oneOf<std::string>({"0.41", "-1.5", "0", "12.345678", ".5"}); }
+
+  Machine machine() {
+    Machine machine;
+    machine.unit = coin() ? Unit::inch : Unit::millimetre;
+    machine.step = oneOf<std::string>({"0.0005", "0.001", "0.005 mm"});
+    machine.xCounts = coin() ? CountsX::right : CountsX::left;
+    machine.yCounts = coin() ? CountsY::away : CountsY::towards;
+    if (coin()) machine.finder = *readLength("0.200", {machine.unit});
+    machine.extra = extra();
+    return machine;
+  }
+
+  void makeHole(Feature& feature) {
+    feature.diameter = maybeFigure();
+    feature.make = static_cast<Make>(below(7));
+    if (coin()) feature.depth = {false, figure()};
+    if (coin()) feature.thread = "1/4-20 UNC";
+    feature.seatDiameter = maybeFigure();
+    feature.seatDepth = maybeFigure();
+    feature.locate = static_cast<Locate>(below(5));
+  }
+
+  /// Every feature but edges lies in the top face, so that any two of them can be joined.
+  Feature feature(const Part& part, FeatureKind kind) {
+    Feature feature;
+    feature.kind = kind;
+    feature.id = nextFeatureId(part);
+    const bool curve = kind == FeatureKind::line || kind == FeatureKind::arc;
+    if (kind == FeatureKind::edge) {
+      feature.axis = coin() ? Axis::x : Axis::y;
+      if (coin()) feature.side = *feature.axis == Axis::x ? Side::left : Side::back;
+    }
+    if (kind == FeatureKind::slot || kind == FeatureKind::row) {
+      feature.axis = coin() ? Axis::x : Axis::y;
+    }
+    if (kind == FeatureKind::ring || kind == FeatureKind::row) feature.holes = 2 + below(12);
+    if (kind == FeatureKind::row) {
+      feature.countedBySpaces = coin();
+      feature.pitch = maybeFigure();
+    }
+    if (kind == FeatureKind::ring) {
+      feature.pitchDiameter = maybeFigure();
+      if (coin()) feature.firstAngle = angle();
+      feature.sense = coin() ? Sense::clockwise : Sense::anticlockwise;
+    }
+    if (kind == FeatureKind::slot) feature.width = maybeFigure();
+    if (kind == FeatureKind::round) {
+      feature.radius = maybeFigure();
+      if (coin()) feature.about = "A";
+      if (coin()) feature.side = Side::right;
+    }
+    if (curve && coin()) feature.through = {"A", "B"};
+    if (kind == FeatureKind::hole || kind == FeatureKind::ring || kind == FeatureKind::row) {
+      makeHole(feature);
+    }
+    if (coin())
+      feature.traced = std::vector<std::string>(kind == FeatureKind::edge ? 1 : 2, decimal());
+    feature.note = words();
+    feature.extra = extra();
+    return feature;
+  }
+
+  /// Two places in the top face.
+  std::pair<Id, Id> two(const Part& part) {
+    std::vector<Id> ids;
+    for (const Feature& one : part.features) {
+      if (one.kind == FeatureKind::edge) continue;
+      for (const Place& place : placesOf(one)) ids.push_back(place.id);
+    }
+    const Id first = oneOf(ids);
+    while (true) {
+      const Id second = oneOf(ids);
+      if (second != first) return {first, second};
+    }
+  }
+
+  Reading reading(const Part& part) {
+    Reading reading;
+    reading.id = nextReadingId(part);
+    std::tie(reading.from, reading.to) = two(part);
+    reading.kind = static_cast<ReadingKind>(below(3));
+    if (reading.kind == ReadingKind::angle) {
+      reading.angle = angle();
+      reading.figure.text = reading.angle->text;
+    } else {
+      reading.figure = figure();
+    }
+    if (reading.kind == ReadingKind::along) reading.axis = coin() ? Axis::x : Axis::y;
+    if (below(5) == 0) {
+      reading.kind = ReadingKind::diameter;
+      reading.axis = Axis::x;
+      reading.angle.reset();
+      reading.figure = figure();
+      reading.from = "A";
+      reading.to.clear();
+    }
+    reading.view = words();
+    if (coin()) reading.place = {decimal(), decimal()};
+    if (coin()) reading.again = "3/8";
+    reading.extra = extra();
+    return reading;
+  }
+
+  Understanding understanding() {
+    Understanding it;
+    it.kind = oneOf<UnderstandingKind>({UnderstandingKind::inLine, UnderstandingKind::midway,
+                                        UnderstandingKind::symmetric, UnderstandingKind::equal,
+                                        UnderstandingKind::concentric});
+    it.of = {"A", "B", "C"};
+    if (it.kind == UnderstandingKind::midway) {
+      it.of = {"A"};
+      it.between = {"B", "C"};
+    }
+    if (it.kind == UnderstandingKind::symmetric) {
+      it.of = {"A", "B"};
+      it.about = "C";
+    }
+    if (it.kind != UnderstandingKind::concentric) it.axis = coin() ? Axis::x : Axis::y;
+    it.stated = coin();
+    it.extra = extra();
+    return it;
+  }
+
+  inchwright::Setup setup(const std::string& name) {
+    inchwright::Setup setup;
+    setup.name = name;
+    setup.face = coin() ? Face::top : Face::bottom;
+    setup.turn = 90 * below(4);
+    if (coin()) setup.zero.push_back({Axis::x, {"A", "B"}, "", coin(), maybeFigure(), extra()});
+    if (coin()) setup.zero.push_back({Axis::y, {}, "C", false, maybeFigure(), extra()});
+    for (auto& allowance : setup.stock) allowance = maybeFigure();
+    if (coin()) setup.jaw = Side::front;
+    if (coin()) setup.stop = Side::left;
+    if (coin()) setup.checks = {"A", "B"};
+    setup.zeroExtra = setup.zero.empty() ? Extra{} : extra();
+    setup.stockExtra = extra();
+    setup.extra = extra();
+    return setup;
+  }
+
+  General general() {
+    General general;
+    general.fractions = maybeFigure();
+    general.twoPlaces = maybeFigure();
+    general.threePlaces = maybeFigure();
+    if (coin()) general.angles = angle();
+    general.extra = extra();
+    return general;
+  }
+
+  Part part(const std::string& name) {
+    Part part;
+    part.name = name;
+    part.quantity = 1 + below(20);
+    part.material = words();
+    part.hand = oneOf<std::string>({"", "left", "right"});
+    if (coin()) part.general = general();
+    for (int i = 0; i < 3; ++i) part.features.push_back(feature(part, FeatureKind::hole));
+    for (int i = below(12); i > 0; --i) {
+      part.features.push_back(feature(part, static_cast<FeatureKind>(below(9))));
+    }
+    for (int i = below(12); i > 0; --i) part.readings.push_back(reading(part));
+    for (int i = below(4); i > 0; --i) part.understood.push_back(understanding());
+    for (int i = below(3); i > 0; --i) part.setups.push_back(setup(std::to_string(i)));
+    if (coin()) part.accepted = {"loose:A:y", words()};
+    part.extra = extra();
+    return part;
+  }
+
+  std::mt19937 random_;
+  Unit unit_ = Unit::inch;
+};
+
+}  // namespace inchwright
