@@ -39,17 +39,17 @@ std::string sumText(const std::vector<LoopMember>& loop, std::size_t count, Unit
   return sum.empty() ? "0" : sum;
 }
 
+/// One line a member: its name, from where to where, its step as walked and the sum so far.
 std::vector<std::string> loopLines(const std::vector<LoopMember>& loop, std::size_t count,
                                    Unit unit) {
-  std::vector<std::vector<std::string>> rows{{"", "", "", "", ""}};
+  std::vector<std::vector<std::string>> rows{{"", "", "", ""}};
   for (std::size_t i = 0; i < count; ++i) {
     const LoopMember& member = loop[i];
-    rows.push_back({member.label, member.from + " to " + member.to,
-                    isReading(member) ? member.text : "", plain(member.step, unit),
+    rows.push_back({member.label, member.from + " to " + member.to, plain(member.step, unit),
                     "makes " + plain(member.running, unit)});
   }
-  std::vector<std::string> lines = alignedRows(
-      rows, {Justify::left, Justify::left, Justify::left, Justify::right, Justify::left});
+  std::vector<std::string> lines =
+      alignedRows(rows, {Justify::left, Justify::left, Justify::left, Justify::left});
   lines.erase(lines.begin());
   return lines;
 }
@@ -122,10 +122,10 @@ void printCheckNote(const Part& part, const Solution& solution, Unit unit, const
   const std::vector<Id> alone = solution.aloneIds();
   if (!alone.empty())
     printList(streams, "Nothing checks these readings; read them twice:", {joined(alone)});
-  if (solution.clashes.empty() && solution.loose.empty()) {
-    streams.out << "  It adds up: " << solution.placed.size() << " of " << part.features.size()
-                << " features placed, no clash.\n";
-  }
+  const bool fine = solution.clashes.empty() && solution.loose.empty();
+  streams.out << "  " << (fine ? "It adds up: " : "") << solution.placed.size() << " of "
+              << part.features.size() << " features placed"
+              << (solution.clashes.empty() ? ", no clash" : "") << ".\n";
 }
 
 }  // namespace inchwright::app

@@ -1,0 +1,116 @@
+#include <gtest/gtest.h>
+
+#include "tests/app/words/spoken.h"
+
+namespace inchwright::app {
+namespace {
+
+TEST(CheckWord, WritesAClashAsAColleagueWould) {
+  const Scratch scratch;
+  const Spoken spoken = say({"check", scratch.write("p.inchwright", kClashingPlate)});
+  EXPECT_EQ(spoken.status, kFindings);
+  EXPECT_EQ(spoken.err, "");
+  EXPECT_NE(spoken.out.find("  x: 3/8 + 1 3/16 + 7/16 = 2, the print says 2 1/16 (r4): 1/16 too "
+                            "long\n"
+                            "      r1  L to A  3/8     makes 3/8\n"
+                            "      r2  A to B  1 3/16  makes 1 9/16\n"
+                            "      r3  B to R  7/16    makes 2\n"),
+            std::string::npos)
+      << spoken.out;
+  EXPECT_NE(spoken.out.find("      r2 1 3/16 may be 1 1/4: "), std::string::npos) << spoken.out;
+  EXPECT_NE(spoken.out.find("    C along y: "), std::string::npos) << spoken.out;
+  EXPECT_NE(spoken.out.find("5 of 6 features placed.\n"), std::string::npos) << spoken.out;
+}
+
+TEST(CheckWord, GivesEveryKeyOfTheContract) {
+  const Scratch scratch;
+  const Spoken spoken = say({"check", "--json", scratch.write("p.inchwright", kClashingPlate)});
+  EXPECT_EQ(spoken.status, kFindings);
+  const nlohmann::json all = spoken.json();
+  EXPECT_EQ(all["inchwright"], 1);
+  ASSERT_EQ(all["parts"].size(), 1u);
+  const nlohmann::json& part = all["parts"][0];
+  EXPECT_EQ(part["part"], "Plate");
+  EXPECT_EQ(part["placed"], (nlohmann::json{"L", "R", "F", "A", "B"}));
+  ASSERT_EQ(part["loose"].size(), 1u);
+  EXPECT_EQ(part["loose"][0]["id"], "C");
+  EXPECT_EQ(part["loose"][0]["axis"], "y");
+  ASSERT_EQ(part["clashes"].size(), 1u);
+  const nlohmann::json& clash = part["clashes"][0];
+  EXPECT_EQ(clash["axis"], "x");
+  EXPECT_EQ(clash["misses_by"], "0.0625");
+  EXPECT_EQ(clash["misses_by_ticks"], 158'750'000);
+  EXPECT_EQ(clash["loop"], (nlohmann::json{"r1", "r2", "r3", "r4"}));
+  ASSERT_FALSE(clash["suspects"].empty());
+  for (const nlohmann::json& suspect : clash["suspects"]) {
+    EXPECT_TRUE(suspect["reading"].is_string());
+    EXPECT_TRUE(suspect["would_be"].is_string());
+    EXPECT_TRUE(suspect["would_be_ticks"].is_number_integer());
+    EXPECT_FALSE(suspect["why"].get<std::string>().empty());
+  }
+  EXPECT_EQ(part["alone"], (nlohmann::json{"r5", "r6", "r7"}));
+  EXPECT_TRUE(part["queries"].is_array());
+}
+
+TEST(CheckWord, ASoundPartIsFine) {
+  const Scratch scratch;
+  const Spoken spoken = say({"check", scratch.write("p.inchwright", soundPlate())});
+  EXPECT_EQ(spoken.status, kFine);
+  EXPECT_NE(spoken.out.find("It adds up: 6 of 6 features placed, no clash."), std::string::npos)
+      << spoken.out;
+}
+
+TEST(CheckWord, TheSampleWithAMisreadingIsFound) {
+  const Spoken spoken = say({"check", sample("barrel_bridge")});
+  EXPECT_EQ(spoken.status, kFindings);
+  EXPECT_NE(spoken.out.find("3/8 too long"), std::string::npos) << spoken.out;
+  EXPECT_NE(spoken.out.find("r3 1 1/16 may be 1 7/16"), std::string::npos) << spoken.out;
+}
+
+TEST(CheckWord, ColoursAreOnlyForATerminalAndChangeNoWord) {
+  const std::string plain = say({"check", sample("barrel_bridge")}).out;
+  std::string coloured = say({"check", sample("barrel_bridge")}, true).out;
+  EXPECT_EQ(plain.find('\x1b'), std::string::npos);
+  EXPECT_NE(coloured, plain);
+  for (std::size_t at = coloured.find('\x1b'); at != std::string::npos;
+       at = coloured.find('\x1b')) {
+    coloured.erase(at, coloured.find('m', at) - at + 1);
+  }
+  EXPECT_EQ(coloured, plain);
+}
+
+TEST(CheckWord, WhatCantBeUsedIsSaidInOneLine) {
+  const Scratch scratch;
+  const std::string plate = scratch.write("p.inchwright", soundPlate());
+  const std::vector<std::vector<std::string>> table{
+      {"check"},
+      {"check", plate, plate},
+      {"check", scratch.path("none.inchwright")},
+      {"check", scratch.path("")},
+      {"check", scratch.write("broken.inchwright", "{\"inchwright\": 1,")},
+      {"check", scratch.write("newer.inchwright", R"({"inchwright": 99, "parts": []})")},
+      {"check", scratch.write("empty.inchwright", R"({"inchwright": 1, "parts": []})")},
+      {"check", plate, "--part", "Other"},
+  };
+  for (const std::vector<std::string>& args : table) {
+    const Spoken spoken = say(args);
+    SCOPED_TRACE(spoken.err);
+    EXPECT_EQ(spoken.status, kUnusable);
+    EXPECT_EQ(spoken.out, "");
+    EXPECT_EQ(std::count(spoken.err.begin(), spoken.err.end(), '\n'), 1);
+  }
+}
+
+TEST(CheckWord, NamesThePlaceOfAFault) {
+  const Scratch scratch;
+  nlohmann::json plate = nlohmann::json::parse(kClashingPlate);
+  plate["parts"][0]["readings"][2]["to"] = "Z";
+  const std::string file = scratch.write("p.inchwright", plate.dump());
+  const Spoken spoken = say({"check", file});
+  EXPECT_EQ(spoken.status, kUnusable);
+  EXPECT_NE(spoken.err.find(file + ": /parts/0/readings/2/to: "), std::string::npos) << spoken.err;
+  EXPECT_EQ(Scratch::read(file), plate.dump());
+}
+
+}  // namespace
+}  // namespace inchwright::app

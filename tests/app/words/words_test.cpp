@@ -1,0 +1,65 @@
+#include "app/words/words.h"
+
+#include <gtest/gtest.h>
+
+#include "tests/app/words/spoken.h"
+
+namespace inchwright::app {
+namespace {
+
+TEST(Words, TellsWordsFromADocument) {
+  const auto are = [](const std::vector<std::string>& args) { return areWords(args); };
+  EXPECT_TRUE(are({"read", "1"}));
+  EXPECT_TRUE(are({"--version"}));
+  EXPECT_TRUE(are({"-h"}));
+  EXPECT_FALSE(are({}));
+  EXPECT_FALSE(are({"plate.inchwright"}));
+  EXPECT_FALSE(are({"--", "read"}));
+}
+
+TEST(Words, VersionIsOneLine) {
+  const Spoken spoken = say({"--version"});
+  EXPECT_EQ(spoken.status, kFine);
+  EXPECT_EQ(spoken.out, "inchwright " INCHWRIGHT_VERSION "\n");
+}
+
+TEST(Words, OverviewNamesEveryWordAndEachHasHelp) {
+  const std::string overview = say({"--help"}).out;
+  for (const std::string word : {"read", "check", "table", "sheet"}) {
+    SCOPED_TRACE(word);
+    EXPECT_NE(overview.find("\n  " + word + " "), std::string::npos);
+    for (const std::string option : {"--help", "-h"}) {
+      const Spoken spoken = say({word, option});
+      EXPECT_EQ(spoken.status, kFine);
+      EXPECT_EQ(spoken.out.rfind("inchwright " + word + " ", 0), 0u);
+      EXPECT_NE(spoken.out.find("Exit status:"), std::string::npos);
+      EXPECT_EQ(spoken.err, "");
+    }
+  }
+}
+
+TEST(Words, HelpStaysWithinEightyColumnsButForItsFirstLine) {
+  for (const std::string word : {"read", "check", "table", "sheet"}) {
+    std::istringstream lines(say({word, "--help"}).out);
+    std::string line;
+    std::getline(lines, line);
+    while (std::getline(lines, line)) EXPECT_LE(line.size(), 96u) << word << ": " << line;
+  }
+}
+
+TEST(Words, HelpBehindTwoDashesIsAText) {
+  EXPECT_EQ(say({"read", "--", "--help"}).status, kUnusable);
+}
+
+TEST(Words, AnUnknownOptionIsRefusedInOneLine) {
+  for (const std::vector<std::string>& args : std::vector<std::vector<std::string>>{
+           {"--nothing"}, {"-q"}, {"read", "--nothing"}, {"check", "--unit", "in", "x"}}) {
+    const Spoken spoken = say(args);
+    EXPECT_EQ(spoken.status, kUnusable);
+    EXPECT_EQ(spoken.out, "");
+    EXPECT_EQ(std::count(spoken.err.begin(), spoken.err.end(), '\n'), 1) << spoken.err;
+  }
+}
+
+}  // namespace
+}  // namespace inchwright::app
