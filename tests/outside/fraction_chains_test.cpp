@@ -16,68 +16,95 @@ constexpr Axis kY = Axis::y;
 
 // p. 42 no. 74: overall 7 1/8; steps 7/8, 3/16, 7/8, 3/16; the missing one is 5.
 TEST(FractionChains, ShaftWithAMissingStep) {
-  PublishedPart shaft;
-  shaft.edge("L", kX, Side::left).edge("R", kX, Side::right);
-  for (const char* shoulder : {"A", "B", "C", "D"}) shaft.edge(shoulder, kX);
-  shaft.along(kX, "L", "R", "7 1/8").along(kX, "L", "A", "7/8").along(kX, "A", "B", "3/16");
-  shaft.along(kX, "D", "R", "7/8").along(kX, "C", "D", "3/16");
-  const Solution solution = shaft.solved();
+  const Solution solution = solved(published(R"(
+      edge L x left
+      edge A x
+      edge B x
+      edge C x
+      edge D x
+      edge R x right
+      r1 x L R 7 1/8
+      r2 x L A 7/8
+      r3 x A B 3/16
+      r4 x C D 3/16
+      r5 x D R 7/8)"));
   EXPECT_TRUE(solution.loose.empty());
   EXPECT_EQ(writeFraction(distance(solution, "B", "C", kX)), "5");
 }
 
 // p. 43 no. 84: 15/16 + 3 1/4 + 2 1/16 + 3 3/8 + 1 13/16 + 1 1/8 = 12 9/16.
+const char* const kSteppedShaft = R"(
+    edge A x left
+    edge B x
+    edge C x
+    edge D x
+    edge E x
+    edge G x
+    edge H x right
+    r1 x A B 15/16
+    r2 x B C 3 1/4
+    r3 x C D 2 1/16
+    r4 x D E 3 3/8
+    r5 x E G 1 13/16
+    r6 x G H 1 1/8
+)";
+
 TEST(FractionChains, SteppedShaftOverAll) {
-  const std::vector<std::string> steps = {"15/16", "3 1/4", "2 1/16", "3 3/8", "1 13/16", "1 1/8"};
-  PublishedPart shaft;
-  shaft.edge("S0", kX, Side::left);
-  for (std::size_t i = 0; i < steps.size(); ++i) {
-    const Id from = "S" + std::to_string(i);
-    const Id to = "S" + std::to_string(i + 1);
-    const bool last = i + 1 == steps.size();
-    shaft.edge(to, kX, last ? std::optional(Side::right) : std::nullopt);
-    shaft.along(kX, from, to, steps[i]);
-  }
-  EXPECT_EQ(writeFraction(distance(shaft.solved(), "S0", "S6", kX)), "12 9/16");
+  const std::string shaft = kSteppedShaft;
+  EXPECT_EQ(writeFraction(distance(solved(published(shaft)), "A", "H", kX)), "12 9/16");
 
   // Lettered over all as well, it closes; an eighth out, it does not, and by just that.
-  PublishedPart agreeing = shaft;
-  EXPECT_TRUE(agreeing.along(kX, "S0", "S6", "(12 9/16)").solved().clashes.empty());
-  PublishedPart clashing = shaft;
-  const Solution clash = clashing.along(kX, "S0", "S6", "12 11/16").solved();
+  EXPECT_TRUE(solved(published(shaft + "r7 x A H (12 9/16)")).clashes.empty());
+  const Solution clash = solved(published(shaft + "r7 x A H 12 11/16"));
   ASSERT_EQ(clash.clashes.size(), 1u);
   EXPECT_EQ(nearestTick(clash.clashes[0].missesBy).value_or(Length()).magnitude(), length("1/8"));
   EXPECT_EQ(clash.clashes[0].readingIds().size(), 7u);
 }
 
 // p. 42 no. 81: a strip with three circles of 3 5/16 and webs of 7/32, four along and two across.
-PublishedPart strip() {
-  PublishedPart strip;
-  strip.edge("L", kX, Side::left).edge("R", kX, Side::right);
-  strip.edge("F", kY, Side::front).edge("K", kY, Side::back).edge("N", kY).edge("U", kY);
-  strip.along(kY, "F", "N", "7/32").along(kY, "N", "U", "3 5/16").along(kY, "U", "K", "7/32");
-  Id last = "L";
-  for (const char* circle : {"A", "B", "C"}) {
-    const Id from = std::string(circle) + "l";
-    const Id to = std::string(circle) + "r";
-    strip.edge(from, kX).edge(to, kX).hole(circle, "3 5/16");
-    strip.along(kX, last, from, "7/32").along(kX, from, to, "3 5/16");
-    strip.midway(kX, circle, from, to).midway(kY, circle, "N", "U");
-    last = to;
-  }
-  strip.along(kX, last, "R", "7/32");
-  return strip;
+Part strip() {
+  return published(R"(
+      edge L x left
+      edge A1 x
+      edge A2 x
+      edge B1 x
+      edge B2 x
+      edge C1 x
+      edge C2 x
+      edge R x right
+      edge F y front
+      edge N y
+      edge M y
+      edge K y back
+      hole A 53/16
+      hole B 53/16
+      hole C 53/16
+      r1 x L A1 7/32
+      r2 x A1 A2 3 5/16
+      r3 x A2 B1 7/32
+      r4 x B1 B2 3 5/16
+      r5 x B2 C1 7/32
+      r6 x C1 C2 3 5/16
+      r7 x C2 R 7/32
+      r8 y F N 7/32
+      r9 y N M 3 5/16
+      r10 y M K 7/32
+      midway x A A1 A2
+      midway x B B1 B2
+      midway x C C1 C2
+      midway y A N M
+      in_line y A B C)");
 }
 
 std::vector<std::string> centresFrom(const ZeroAlong& zeroX) {
-  const PublishedPart three = strip();
+  const Part three = strip();
   Setup setup;
   setup.name = "1";
   ZeroAlong zeroY;
   zeroY.axis = kY;
   zeroY.middle = {"F", "K"};
   setup.zero = {zeroX, zeroY};
-  const auto table = makeTable(Job(), three.part(), three.solved(), setup);
+  const auto table = makeTable(Job(), three, solved(three), setup);
   if (!table) {
     ADD_FAILURE() << table.error().text;
     return {};
@@ -92,7 +119,7 @@ std::vector<std::string> centresFrom(const ZeroAlong& zeroX) {
 }
 
 TEST(FractionChains, StripWithThreeCircles) {
-  const Solution solution = strip().solved();
+  const Solution solution = solved(strip());
   EXPECT_TRUE(solution.loose.empty());
   EXPECT_EQ(writeFraction(distance(solution, "L", "R", kX)), "10 13/16");
   EXPECT_EQ(writeFraction(distance(solution, "F", "K", kY)), "3 3/4");

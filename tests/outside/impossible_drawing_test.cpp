@@ -10,26 +10,30 @@ namespace inchwright {
 namespace {
 
 TEST(ImpossibleDrawing, NominalsCloseAndTolerancesDoNot) {
-  PublishedPart block;
-  block.edge("L", Axis::x, Side::left).edge("A", Axis::x).edge("B", Axis::x);
-  block.edge("R", Axis::x, Side::right);
-  block.along(Axis::x, "L", "A", "1 +1/10 -0").along(Axis::x, "A", "B", "1 +1/10 -0");
-  block.along(Axis::x, "B", "R", "1 +1/10 -0").along(Axis::x, "L", "R", "3 +1/10 -0");
-  EXPECT_TRUE(block.solved().clashes.empty());
+  const Part block = published(R"(
+      edge L x left
+      edge A x
+      edge B x
+      edge R x right
+      r1 x L A 1 +1/10 -0
+      r2 x A B 1 +1/10 -0
+      r3 x B R 1 +1/10 -0
+      r4 x L R 3 +1/10 -0)");
+  EXPECT_TRUE(solved(block).clashes.empty());
 
   Length longest;
   Length shortest;
   for (std::size_t i = 0; i < 3; ++i) {
-    const Lettered& step = block.part().readings[i].figure;
-    const auto tolerance = toleranceOf(step, block.part().general);
+    const Lettered& step = block.readings[i].figure;
+    const auto tolerance = toleranceOf(step, block.general);
     ASSERT_TRUE(tolerance.has_value());
     longest = *longest.plus(step.value)->plus(tolerance->upper);
     shortest = *shortest.plus(step.value)->plus(tolerance->lower);
   }
   EXPECT_EQ(longest, length("3 3/10"));
   EXPECT_EQ(shortest, length("3"));
-  const Lettered& overall = block.part().readings[3].figure;
-  const auto allowed = toleranceOf(overall, block.part().general);
+  const Lettered& overall = block.readings[3].figure;
+  const auto allowed = toleranceOf(overall, block.general);
   ASSERT_TRUE(allowed.has_value());
   const Length most = *overall.value.plus(allowed->upper);
   EXPECT_EQ(most, length("3 1/10"));

@@ -6,7 +6,6 @@
 #include <array>
 #include <cmath>
 #include <string>
-#include <string_view>
 #include <utility>
 
 #include "tests/outside/published_part.h"
@@ -16,11 +15,8 @@ namespace {
 
 // Hole 1 at the top and then clockwise, on a circle that touches L on the left and K at the back.
 Solution tangentCircle(int holes) {
-  PublishedPart plate;
-  plate.edge("L", Axis::x, Side::left).edge("K", Axis::y, Side::back);
-  plate.ring("A", holes, "1", "90", Sense::clockwise);
-  plate.along(Axis::x, "L", "A", "1/2").along(Axis::y, "A", "K", "1/2");
-  return plate.solved();
+  return solved(published("edge L x left\nedge K y back\nring A " + std::to_string(holes) +
+                          " 1 90 clockwise\nr1 x L A 1/2\nr2 y A K 1/2"));
 }
 
 std::string atFivePlaces(Length length) {
@@ -60,9 +56,7 @@ TEST(PitchCircle, AnyNumberOfHolesFollowsTheFormula) {
 
 // Six holes on 5 in about the centre: (±2.5, 0), (±1.25, ±2.165).
 TEST(PitchCircle, SixHolesAboutTheCentre) {
-  PublishedPart plate;
-  plate.ring("A", 6, "5", "0", Sense::anticlockwise);
-  const Solution solution = plate.solved();
+  const Solution solution = solved(published("ring A 6 5 0"));
   const std::array<std::pair<const char*, const char*>, 6> published{{{"2.500", "0.000"},
                                                                       {"1.250", "2.165"},
                                                                       {"-1.250", "2.165"},
@@ -85,10 +79,8 @@ TEST(PitchCircle, SixHolesAboutTheCentre) {
 
 // Straight across from hole 1 to hole 1 + `spaces`, in inches. For comparing with a printed value
 // only.
-double chord(int holes, std::string_view pcd, int spaces) {
-  PublishedPart plate;
-  plate.ring("A", holes, pcd, "0", Sense::anticlockwise);
-  const Solution solution = plate.solved();
+double chord(int holes, const std::string& pcd, int spaces) {
+  const Solution solution = solved(published("ring A " + std::to_string(holes) + " " + pcd + " 0"));
   const Id far = "A" + std::to_string(1 + spaces);
   return std::hypot(distance(solution, "A1", far, Axis::x).toInches(),
                     distance(solution, "A1", far, Axis::y).toInches());

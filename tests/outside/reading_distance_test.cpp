@@ -31,15 +31,21 @@ struct Plate {
 };
 
 Plate plate() {
-  PublishedPart published;
-  published.edge("L", Axis::x, Side::left).edge("R", Axis::x, Side::right);
-  published.edge("F", Axis::y, Side::front).edge("K", Axis::y, Side::back);
-  published.hole("A", "1/4").hole("B", "3/16");
-  published.along(Axis::x, "L", "A", "3/8").along(Axis::x, "A", "B", "1 3/16");
-  published.along(Axis::x, "B", "R", "7/16").along(Axis::y, "F", "A", "3/4");
-  published.along(Axis::y, "F", "B", "5/8").along(Axis::y, "F", "K", "1 1/2");
-  Plate plate{Job(), published.part(), published.solved(), {}};
-  plate.part.name = "Plate";
+  Plate plate;
+  plate.part = published(R"(
+      edge L x left
+      edge R x right
+      edge F y front
+      edge K y back
+      hole A 1/4
+      hole B 3/16
+      r1 x L A 3/8
+      r2 x A B 1 3/16
+      r3 x B R 7/16
+      r4 y F A 3/4
+      r5 y F B 5/8
+      r6 y F K 1 1/2)");
+  plate.solution = solved(plate.part);
   plate.job.parts = {plate.part};
   auto table =
       makeTable(plate.job, plate.part, plate.solution, defaultSetup(plate.part, plate.solution));

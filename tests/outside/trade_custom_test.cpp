@@ -16,12 +16,10 @@ namespace {
 TEST(TradeCustom, ReamedHolesAreDrilledUndersize) {
   for (const char* size : {"1/8", "3/16", "1/4", "5/16", "3/8", "7/16", "1/2"}) {
     SCOPED_TRACE(size);
-    PublishedPart plate;
-    plate.edge("L", Axis::x, Side::left).edge("F", Axis::y, Side::front).hole("A", size);
-    plate.along(Axis::x, "L", "A", "1").along(Axis::y, "F", "A", "1");
-    Part part = plate.part();
+    Part part = published("edge L x left\nedge F y front\nhole A " + std::string(size) +
+                          "\nr1 x L A 1\nr2 y F A 1");
     part.features.back().make = Make::ream;
-    const Solution solution = plate.solved();
+    const Solution solution = solved(part);
     const auto table = makeTable(Job(), part, solution, defaultSetup(part, solution));
     ASSERT_TRUE(table.ok()) << table.error().text;
     ASSERT_EQ(table->rows.size(), 1u);

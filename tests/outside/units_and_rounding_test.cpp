@@ -47,13 +47,13 @@ TEST(Rounding, EightPitchesOfNineSixteenths) {
   EXPECT_EQ(onePitch, "0.563");
   EXPECT_EQ(length("8 x " + onePitch), length("4.504"));
 
-  PublishedPart bar;
-  bar.edge("P0", Axis::x, Side::left);
+  std::string bar = "edge P0 x left\n";
   for (int i = 1; i <= 8; ++i) {
-    const Id to = "P" + std::to_string(i);
-    bar.edge(to, Axis::x).along(Axis::x, "P" + std::to_string(i - 1), to, "9/16");
+    const std::string from = "P" + std::to_string(i - 1);
+    const std::string to = "P" + std::to_string(i);
+    bar += "edge " + to + " x\nr" + std::to_string(i) + " x " + from + " " + to + " 9/16\n";
   }
-  const Solution solution = bar.solved();
+  const Solution solution = solved(published(bar));
   const auto end = solution.between("P0", "P8", Axis::x);
   ASSERT_TRUE(end.has_value());
   EXPECT_EQ(showAtStep(*end, kThousandth).text, "4.500");
