@@ -107,7 +107,7 @@ class AxisWords {
     if (!bothSides && !bothPlaces) {
       // The tip does not cancel here, so zero is taken from one and proved on the other.
       findAt(first);
-      say("Then prove it on " + second.place + ":");
+      proving_ = true;
       return findAt(second);
     }
     const std::optional<Rational> sum = first.position.plus(second.position);
@@ -190,7 +190,8 @@ class AxisWords {
       fail();
       return {};
     }
-    return "set " + letter() + " " + signedAt(*ticks);
+    const std::string figure = signedAt(*ticks);
+    return proving_ ? letter() + " should read " + figure : "set " + letter() + " " + figure;
   }
 
   std::string signedAt(const Rational& ticks) {
@@ -219,6 +220,7 @@ class AxisWords {
   const TableAxis& axis_;
   const FinderTip& tip_;
   const Step& step_;
+  bool proving_ = false;  ///< zero is set: figures say what the readout should show
   TouchOff touch_;
   std::optional<Error> failure_;
 };
