@@ -197,7 +197,7 @@ void expectPlaces(const SetupTable& table, const std::vector<Place>& places) {
   }
 }
 
-// Zero at the great arbor E across and at the front edge along. E is at half of 3 7/8, so a place
+// Zero midway between the sides and at the front edge. Half of 3 7/8 is 1 15/16, so a place
 // that is chained from the left edge has 1 15/16 taken off. Chains walked by hand on the print.
 TEST(Samples, FrontPlateByHand) {
   const SetupTable table = tableOf("front_plate", "1");
