@@ -16,7 +16,7 @@
 namespace inchwright {
 namespace {
 
-constexpr double kMargin = 11;
+constexpr double kMargin = 9.5;
 constexpr double kGutter = 7;
 /// A picture beside the rows is of no use when it is narrower than this.
 constexpr double kLeastLeft = 88;
@@ -51,13 +51,13 @@ Pieces supportingPieces(const SheetContent& content, double width) {
 
 /// Hatching down the left margin of a draft: seen from afar, in nobody's way.
 void drawDraftMargin(Sketch& sketch, const Size& size) {
-  drawHatchedBox(sketch, {5, kMargin, 8.2, size.height - kMargin}, 3, 0.8);
+  drawHatchedBox(sketch, {4.2, kMargin, 7.4, size.height - kMargin}, 3, 0.8);
 }
 
 /// A candidate for the whole sheet.
 struct Layout {
   std::vector<Page> pages;
-  double pictureArea = 0;
+  double pictureScale = 0;
 };
 
 class Composer {
@@ -120,22 +120,34 @@ std::optional<Layout> Composer::sideBySide() const {
   }
   const double head = kMargin + headPiece(content_, left, kMostPages, kMostPages).height + 2;
   if (bottom_ - head < 90) return std::nullopt;
-  Pieces words = supportingPieces(content_, left);
+  const Pieces zero = zeroPieces(content_, left);
   const double full = bottom_ - head;
-  const double spare = full - heightOf(words) - 1;
-  const Piece picture = picturePiece(content_, left, std::clamp(spare, full * 0.42, full * 0.75));
+  // The picture leaves room for finding zero when it stays of use itself.
+  const double spare = full - heightOf(zero) - 1;
+  const double mostPicture = spare > full * 0.5 ? spare : full * 0.6;
+  const Piece picture = picturePiece(content_, left, mostPicture);
 
   const double rowsLeft = kMargin + left + kGutter;
-  const std::vector<Sketch> rows =
-      flow(rowsPieces(content_, right), {rowsLeft, bottom_ - 1, {kMargin}});
-  std::vector<Sketch> pictures(std::max<std::size_t>(1, rows.size()));
+  const double bottom = bottom_ - 1;
+  const Flowed rows = flow(rowsPieces(content_, right), [&](std::size_t page) {
+    return Frame{page, rowsLeft, kMargin, bottom};
+  });
+  const std::size_t lastRows = rows.last.page;
+  std::vector<Sketch> pictures(lastRows + 1);
   for (Sketch& sketch : pictures) sketch.add(picture.sketch, kMargin, head);
-  std::vector<double> tops(pictures.size(), head + picture.height);
-  tops.push_back(head);
-  const std::vector<Sketch> others = flow(words, {kMargin, bottom_ - 1, tops});
+  // Words go below the picture, and beside it once there are no more rows.
+  const Flowed words = flow(supportingPieces(content_, left), [&](std::size_t number) {
+    if (number < lastRows) return Frame{number, kMargin, head + picture.height, bottom};
+    const std::size_t page = lastRows + (number - lastRows) / 2;
+    const bool below = page == lastRows;
+    if ((number - lastRows) % 2 == 0) {
+      return Frame{page, kMargin, below ? head + picture.height : head, bottom};
+    }
+    return Frame{page, rowsLeft, below ? rows.end : kMargin, bottom};
+  });
   Layout layout;
-  layout.pages = paginate({pictures, others, rows}, left);
-  layout.pictureArea = left * picture.height;
+  layout.pages = paginate({pictures, words.pages, rows.pages}, left);
+  layout.pictureScale = pictureScale(content_, left, mostPicture);
   return layout;
 }
 
@@ -143,7 +155,8 @@ Layout Composer::below() const {
   const double width = innerWidth();
   const double head = kMargin + headPiece(content_, width, kMostPages, kMostPages).height + 2;
   const double full = bottom_ - head;
-  const Piece picture = picturePiece(content_, width, std::min(full * 0.42, 110.0));
+  const double mostPicture = std::min(full * 0.42, 110.0);
+  const Piece picture = picturePiece(content_, width, mostPicture);
   Pieces pieces;
   if (picture.height > 0) pieces.push_back(picture);
   const Pieces zero = zeroPieces(content_, width);
@@ -154,20 +167,26 @@ Layout Composer::below() const {
   append(pieces, queryPieces(content_, width));
   append(pieces, edgePieces(content_, width));
   append(pieces, directCheckPieces(content_, width));
+  const Flowed flowed = flow(pieces, [&](std::size_t page) {
+    return Frame{page, kMargin, head, bottom_ - 1};
+  });
   Layout layout;
-  layout.pages = paginate({flow(pieces, {kMargin, bottom_ - 1, {head}})}, width);
-  layout.pictureArea = width * picture.height;
+  layout.pages = paginate({flowed.pages}, width);
+  layout.pictureScale = pictureScale(content_, width, mostPicture);
   return layout;
 }
 
 }  // namespace
 
 std::vector<Page> composeSheet(const SheetContent& content) {
-  std::optional<Layout> best = Composer(content, true).sideBySide();
-  // The fewest pages; at a tie the picture beside the rows.
+  std::optional<Layout> beside = Composer(content, true).sideBySide();
   Layout upright = Composer(content, false).below();
-  if (!best || upright.pages.size() < best->pages.size()) best = std::move(upright);
-  return std::move(best->pages);
+  if (!beside) return std::move(upright.pages);
+  // The fewest pages; at a tie the picture beside the rows, unless a long part would be tiny there.
+  const bool fewer = upright.pages.size() < beside->pages.size();
+  const bool larger = upright.pages.size() == beside->pages.size() &&
+                      upright.pictureScale > 1.6 * beside->pictureScale;
+  return std::move(fewer || larger ? upright.pages : beside->pages);
 }
 
 }  // namespace inchwright

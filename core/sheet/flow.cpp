@@ -31,33 +31,41 @@ Piece gap(double height) {
   return piece;
 }
 
-std::vector<Sketch> flow(const Pieces& pieces, const Column& column) {
-  std::vector<Sketch> pages;
-  if (pieces.empty()) return pages;
+Flowed flow(const Pieces& pieces, const Frames& frames) {
   constexpr double kSlack = 1e-6;
-  pages.emplace_back();
-  double y = column.top(0);
-  bool fresh = true;
+  Flowed flowed;
+  std::size_t number = 0;
+  Frame frame = frames(0);
+  double y = frame.top;
+  const auto turn = [&] {
+    frame = frames(++number);
+    y = frame.top;
+  };
   for (std::size_t at = 0; at < pieces.size();) {
     const Unit unit = unitAt(pieces, at);
-    if (!fresh && y + unit.height > column.bottom + kSlack) {
-      pages.emplace_back();
-      y = column.top(pages.size() - 1);
-      fresh = true;
-    }
+    const auto fits = [&] { return y + unit.height <= frame.bottom + kSlack; };
+    const bool empty = std::all_of(pieces.begin() + static_cast<std::ptrdiff_t>(at),
+                                   pieces.begin() + static_cast<std::ptrdiff_t>(unit.end),
+                                   [](const Piece& piece) { return piece.spaceOnly; });
+    if (empty) break;  // nothing but space is left
+    if (y > frame.top && !fits()) turn();
+    while (!fits() && frames(number + 1).room() > frame.room() + kSlack) turn();
+    if (flowed.pages.size() <= frame.page) flowed.pages.resize(frame.page + 1);
+    Sketch& page = flowed.pages[frame.page];
     for (; at < unit.end; ++at) {
       const Piece& piece = pieces[at];
-      if (fresh && piece.spaceOnly) continue;
-      if (fresh && piece.heading && pages.size() > 1) {
-        pages.back().add(piece.heading->sketch, column.left, y);
+      if (y == frame.top && piece.spaceOnly) continue;
+      if (y == frame.top && piece.heading) {
+        page.add(piece.heading->sketch, frame.left, y);
         y += piece.heading->height;
       }
-      pages.back().add(piece.sketch, column.left, y);
+      page.add(piece.sketch, frame.left, y);
       y += piece.height;
-      fresh = false;
     }
   }
-  return pages;
+  flowed.last = frame;
+  flowed.end = y;
+  return flowed;
 }
 
 double heightOf(const Pieces& pieces) {

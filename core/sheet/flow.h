@@ -1,5 +1,7 @@
 #pragma once
 
+#include <cstddef>
+#include <functional>
 #include <memory>
 #include <vector>
 
@@ -23,19 +25,28 @@ Piece gap(double height);
 /// A block of the sheet: what it is made of, from top to bottom, all for one width.
 using Pieces = std::vector<Piece>;
 
-/// Where pieces flow: a column that has the same place on every page but may begin lower on some.
-struct Column {
+/// A stretch of a page that pieces flow into.
+struct Frame {
+  std::size_t page = 0;
   double left = 0;
+  double top = 0;
   double bottom = 0;
-  /// Where the column begins on the first page, second page …; the last one holds for the rest.
-  std::vector<double> tops;
 
-  double top(std::size_t page) const { return tops[page < tops.size() ? page : tops.size() - 1]; }
+  double room() const { return bottom - top; }
 };
 
-/// Sets pieces from the top of the column down, page after page, into one sketch a page. A piece
-/// that does not fit goes to the next page; one that is taller than a page stands there alone.
-std::vector<Sketch> flow(const Pieces& pieces, const Column& column);
+/// The frames in the order in which they are filled: asked for by number as they are needed.
+using Frames = std::function<Frame(std::size_t)>;
+
+struct Flowed {
+  std::vector<Sketch> pages;
+  Frame last;      ///< the frame that holds the last piece
+  double end = 0;  ///< where that piece ends, mm down the page
+};
+
+/// Sets pieces from the top of each frame down. A piece that does not fit goes to the next frame;
+/// one that fits none stands alone in the first that the next one does not surpass.
+Flowed flow(const Pieces& pieces, const Frames& frames);
 
 /// The height of all pieces below each other.
 double heightOf(const Pieces& pieces);

@@ -32,16 +32,21 @@ std::string setupInWords(const SheetContent& content) {
   words += table.turn == 0 ? "not turned"
                            : "turned " + std::to_string(table.turn) + "\u00B0 anticlockwise";
   words += " \u00B7 make " + inWords(content.part.quantity);
+  if (!content.part.material.empty()) words += " in " + content.part.material;
   if (!content.part.hand.empty()) words += " \u00B7 " + content.part.hand + " hand";
   return words;
 }
 
-/// The name as big as it goes in two lines; a very long one stays at the smallest size.
+/// The name as big as it goes: in one line if it can be, else in two; a very long one in more.
 std::vector<LaidLine> nameLines(const std::string& name, double width) {
+  struct Try {
+    double height;
+    std::size_t mostLines;
+  };
   std::vector<LaidLine> lines;
-  for (const double height : {8.5, 6.5, 5.0, 3.6}) {
-    lines = layText(name, {height, Typeface::bold}, width);
-    if (lines.size() <= 2) break;
+  for (const Try& one : {Try{8.5, 1}, {7.5, 1}, {6.5, 1}, {6.5, 2}, {5.0, 2}, {3.6, 2}}) {
+    lines = layText(name, {one.height, Typeface::bold}, width);
+    if (lines.size() <= one.mostLines) break;
   }
   return lines;
 }
@@ -93,7 +98,6 @@ struct Cell {
 
 std::vector<Cell> cellsOf(const SheetContent& content, std::size_t page, std::size_t pages) {
   std::vector<Cell> cells{{"PRINT", content.job.print}, {"JOB", content.job.title}};
-  if (!content.part.material.empty()) cells.push_back({"MATERIAL", content.part.material});
   cells.push_back({"DATE", content.options.date});
   cells.push_back({"SHEET", sheetNumber(content)});
   cells.push_back({"PAGE", std::to_string(page) + " of " + std::to_string(pages)});
@@ -186,12 +190,10 @@ Piece footPiece(const SheetContent& content, double width) {
   const Sketch::Look strong{content.style.caution(), Typeface::bold};
   const std::vector<Run> words{
       {"Sheet " + sheetNumber(content) +
-           " replaces every earlier sheet of this part and setup: destroy those.",
+           " replaces every earlier one of this part and setup: destroy those.",
        strong},
-      {"Wear eye protection, use the guards, clamp the work and check the clamping, take speeds "
-       "and "
-       "feeds from the maker of the tool. The machine's manual, local rules and the judgement of a "
-       "qualified person come before this sheet.",
+      {"Eye protection on, guards on, work clamped, speeds from the tool's maker. The machine's "
+       "manual, local rules and qualified practice come first.",
        plain}};
   Piece piece;
   piece.sketch.line({0, 0.4}, {width, 0.4}, {Ink::black, kThin, {}});

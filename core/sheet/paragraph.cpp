@@ -13,6 +13,12 @@ struct Word {
   std::string text;
   Sketch::Look look;
   std::size_t run = 0;
+  bool figure = false;
+
+  double width() const {
+    return figure ? figureWidth(text, look.height, look.face)
+                  : textWidth(text, look.height, look.face);
+  }
 };
 
 /// The words of all runs; one that is wider than a line is cut into pieces that are not.
@@ -26,7 +32,7 @@ std::vector<Word> wordsOf(const std::vector<Run>& runs, double width) {
       at = std::min(run.text.find(' ', start), run.text.size());
       const std::string word = run.text.substr(start, at - start);
       for (std::string& piece : wrapText(word, run.look.height, width, run.look.face)) {
-        words.push_back({std::move(piece), run.look, i});
+        words.push_back({std::move(piece), run.look, i, run.figure});
       }
     }
   }
@@ -36,23 +42,33 @@ std::vector<Word> wordsOf(const std::vector<Run>& runs, double width) {
 /// Neighbours of one run become one item, so that a phrase can be searched for.
 LaidLine setLine(const std::vector<Word>& words) {
   LaidLine line;
-  double tallest = 0;
+  double& baseline = line.baseline;
+  double below = 0;
   for (const Word& word : words) {
-    line.height = std::max(line.height, word.look.height * kLineSpacing);
-    tallest = std::max(tallest, word.look.height);
+    // Figures have neither accents nor descenders, and need less room.
+    baseline = std::max(baseline, word.look.height * (word.figure ? 1.16 : kAboveBaseline));
+    below = std::max(below, word.look.height * (word.figure ? 0.2 : kLineSpacing - kAboveBaseline));
   }
-  const double baseline = tallest * 1.32;
+  line.height = baseline + below;
   double x = 0;
   for (std::size_t i = 0; i < words.size();) {
     const Word& first = words[i];
+    double spaceAfter = textWidth(" ", first.look.height, first.look.face);
+    if (first.figure) {
+      line.sketch.figure(x, baseline, first.text, first.look);
+      x += first.width() + spaceAfter;
+      ++i;
+      continue;
+    }
     std::string text = first.text;
     for (++i; i < words.size() && words[i].run == first.run; ++i) text += ' ' + words[i].text;
     line.sketch.text(x, baseline, text, first.look);
     x += textWidth(text, first.look.height, first.look.face);
     if (i < words.size()) {
-      x += std::max(textWidth(" ", first.look.height, first.look.face),
-                    textWidth(" ", words[i].look.height, words[i].look.face));
+      const Sketch::Look& next = words[i].look;
+      spaceAfter = std::max(spaceAfter, textWidth(" ", next.height, next.face));
     }
+    x += spaceAfter;
   }
   return line;
 }
@@ -70,7 +86,7 @@ std::vector<LaidLine> layParagraph(const std::vector<Run>& runs, double width) {
       space = std::max(textWidth(" ", before.height, before.face),
                        textWidth(" ", word.look.height, word.look.face));
     }
-    const double wide = textWidth(word.text, word.look.height, word.look.face);
+    const double wide = word.width();
     if (!line.empty() && x + space + wide > width + 1e-9) {
       lines.push_back(setLine(line));
       line.clear();
@@ -105,7 +121,7 @@ std::vector<Run> emphasiseFigures(std::string_view text, const Sketch::Look& pla
         word.size() > 1 && (word[0] == '+' || word[0] == '-') && word[1] >= '0' && word[1] <= '9';
     if (figure) {
       flush();
-      runs.push_back({std::string(word), strong});
+      runs.push_back({std::string(word), strong, true});
     } else {
       words += (words.empty() ? "" : " ") + std::string(word);
     }
@@ -116,6 +132,7 @@ std::vector<Run> emphasiseFigures(std::string_view text, const Sketch::Look& pla
 
 LaidLine stacked(const std::vector<LaidLine>& lines) {
   LaidLine all;
+  if (!lines.empty()) all.baseline = lines.front().baseline;
   for (const LaidLine& line : lines) {
     all.sketch.add(line.sketch, 0, all.height);
     all.height += line.height;

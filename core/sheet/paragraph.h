@@ -12,12 +12,14 @@ namespace inchwright {
 struct Run {
   std::string text;
   Sketch::Look look;
+  bool figure = false;  ///< a coordinate, whose sign is to stand out
 };
 
 /// One laid line of a paragraph: its items stand from the top left corner at 0, 0.
 struct LaidLine {
   Sketch sketch;
   double height = 0;
+  double baseline = 0;  ///< of its first line, from the top
 };
 
 /// Lays runs of text into lines no wider than `width`, each as high as what is in it needs.

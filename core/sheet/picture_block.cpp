@@ -299,16 +299,24 @@ std::string captionOf(const SheetContent& content, const PictureFrame& frame, in
   return words;
 }
 
+PictureFrame fittedFrame(const SheetContent& content, double width, double mostHeight) {
+  constexpr double kCaptionRoom = 11;
+  const double hand = content.style.hand;
+  return frameOf(*content.picture, width, std::max(mostHeight - kCaptionRoom * hand, 20.0), hand);
+}
+
 }  // namespace
+
+double pictureScale(const SheetContent& content, double width, double mostHeight) {
+  return content.picture ? fittedFrame(content, width, mostHeight).scale : 0;
+}
 
 Piece picturePiece(const SheetContent& content, double width, double mostHeight) {
   Piece piece;
   if (!content.picture) return piece;
   const Style& style = content.style;
   const Sketch::Look small{2.1 * style.hand, Typeface::regular};
-  constexpr double kCaptionRoom = 9;
-  const PictureFrame frame = frameOf(
-      *content.picture, width, std::max(mostHeight - kCaptionRoom * style.hand, 20.0), style.hand);
+  const PictureFrame frame = fittedFrame(content, width, mostHeight);
   PictureDrawer drawer(content, frame);
   piece.sketch = drawer.draw();
   piece.height = frame.region.bottom + 0.8;

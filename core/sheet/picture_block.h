@@ -10,4 +10,7 @@ namespace inchwright {
 /// empty piece when there is nothing to draw.
 Piece picturePiece(const SheetContent& content, double width, double mostHeight);
 
+/// The scale that picture has: paper over part; 0 without one.
+double pictureScale(const SheetContent& content, double width, double mostHeight);
+
 }  // namespace inchwright

@@ -61,7 +61,7 @@ PictureFrame frameOf(const PartPicture& picture, double width, double mostHeight
   frame.zeroInside = takeInZero(extent, picture.zero);
   const auto margin = [&](TableSide side) {
     const bool held = picture.jaw == side || picture.stop == side;
-    return (held ? 15.0 : 9.0) * hand;
+    return (held ? 12.5 : 8.0) * hand;
   };
   const double left = margin(TableSide::left);
   const double right = margin(TableSide::right);

@@ -53,7 +53,7 @@ void setWords(Piece& piece, const SheetContent& content, const std::string& word
       room > 0 && (textWidth(words, plain.height) <= room || room >= 14 * plain.height);
   if (besideFits) {
     const LaidLine lines = stacked(layText(words, plain, room));
-    const double top = baseline - plain.height * 1.32;
+    const double top = baseline - plain.height * kAboveBaseline;
     piece.sketch.add(lines.sketch, left, top);
     piece.height = std::max(piece.height, top + lines.height);
   } else {
@@ -64,8 +64,7 @@ void setWords(Piece& piece, const SheetContent& content, const std::string& word
 }
 
 std::string stockInWords(const EdgeRow& edge, Unit unit) {
-  return writePlain(edge.stockLeft, unit) + (unit == Unit::inch ? " in" : " mm") +
-         " still to come off";
+  return writePlain(edge.stockLeft, unit) + (unit == Unit::inch ? " in" : " mm") + " to come off";
 }
 
 }  // namespace

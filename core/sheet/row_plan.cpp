@@ -9,7 +9,7 @@
 namespace inchwright {
 namespace {
 
-constexpr double kLeastPencil = 10;
+constexpr double kLeastPencil = 8;
 
 /// The widest of all figures on both sides of the point.
 void measureFigures(const SetupTable& table, RowPlan& plan) {
@@ -26,11 +26,13 @@ void measureFigures(const SetupTable& table, RowPlan& plan) {
   }
 }
 
-double widestFraction(const SheetContent& content, bool ofX) {
+double widestFraction(const SheetContent& content) {
   double widest = 0;
   for (const TableRow& row : content.table.rows) {
-    const std::string& text = ofX ? row.xFraction : row.yFraction;
-    widest = std::max(widest, textWidth(text, content.style.title()));
+    for (const std::string* text : {&row.xFraction, &row.yFraction}) {
+      if (text->empty()) continue;
+      widest = std::max(widest, textWidth("X " + *text, fractionHeight(content.style)));
+    }
   }
   return widest;
 }
@@ -40,11 +42,12 @@ void measureTicks(const SheetContent& content, RowPlan& plan, double& ticksWidth
   for (const TableRow& row : content.table.rows) {
     most = std::max(most, row.steps.size());
     for (const MakingStep& step : row.steps) {
-      const double label = textWidth(tickLabel(step.kind), content.style.cell(), Typeface::bold);
-      plan.tickPitch = std::max(plan.tickPitch, label + 1.6);
+      const double label =
+          textWidth(tickLabel(step.kind), tickLabelHeight(content.style), Typeface::bold);
+      plan.tickPitch = std::max(plan.tickPitch, label + 1.4);
     }
   }
-  plan.tickPitch = std::max(plan.tickPitch, 8.6 * content.style.hand);
+  plan.tickPitch = std::max(plan.tickPitch, 7.6 * content.style.hand);
   ticksWidth = plan.tickPitch * static_cast<double>(most);
 }
 
@@ -92,25 +95,19 @@ RowPlan planRows(const SheetContent& content, RowShape shape, double figureHeigh
 
   const double between = figureHeight * 0.45;
   const double figure = plan.before + plan.after;
-  const bool beside = shape != RowShape::fractionsBelow;
-  const auto fractionWidth = [&](bool ofX) {
-    const double widest = beside ? widestFraction(content, ofX) : 0;
-    return widest > 0 ? widest + 1.4 : 0;
-  };
+  const double widest = shape == RowShape::fractionsBelow ? 0 : widestFraction(content);
   double at = plan.idLeft + plan.idWidth + between;
-  plan.xPoint = at + plan.before;
-  plan.xFraction = at + figure + 1.4;
   if (shape == RowShape::stacked) {
     at += textWidth("X", content.style.tool(), Typeface::bold) + 1.5;
     plan.xPoint = plan.yPoint = at + plan.before;
-    plan.xFraction = plan.yFraction = at + figure + 1.4;
-    at += figure + std::max(fractionWidth(true), fractionWidth(false)) + between;
   } else {
-    at += figure + fractionWidth(true) + between;
+    plan.xPoint = at + plan.before;
+    at += figure + between;
     plan.yPoint = at + plan.before;
-    plan.yFraction = at + figure + 1.4;
-    at += figure + fractionWidth(false) + between;
   }
+  at += figure + 2;
+  plan.fractions = at;
+  if (widest > 0) at += widest + 2;
   plan.ticks = at;
   plan.pencil = at + ticksWidth + 1.5;
   plan.width = plan.pencil + kLeastPencil;

@@ -15,13 +15,12 @@ struct RowPlan {
   double figureHeight = 8;
   double idLeft = 0;
   double idWidth = 0;
-  double xPoint = 0;  ///< the decimal point of X
-  double yPoint = 0;  ///< and of Y; the same as X's when stacked
-  double before = 0;  ///< from the left of the sign to the point
-  double after = 0;   ///< from the point to the last figure
-  double xFraction = 0;
-  double yFraction = 0;
-  double ticks = 0;  ///< the left of the first tick column
+  double xPoint = 0;     ///< the decimal point of X
+  double yPoint = 0;     ///< and of Y; the same as X's when stacked
+  double before = 0;     ///< from the left of the sign to the point
+  double after = 0;      ///< from the point to the last figure
+  double fractions = 0;  ///< the left of the column of fractions; unused when they stand below
+  double ticks = 0;      ///< the left of the first tick column
   double tickPitch = 0;
   double pencil = 0;  ///< the left of the room for pencil
   double width = 0;   ///< the least the shape needs
@@ -32,6 +31,15 @@ std::string tickLabel(StepKind kind);
 
 /// What the shape needs with all ticks of the widest group; `figureHeight` as the style says.
 RowPlan planRows(const SheetContent& content, RowShape shape, double figureHeight);
+
+/// The height of the print's own fractions.
+inline double fractionHeight(const Style& style) {
+  return style.body() * 0.95;
+}
+
+inline double tickLabelHeight(const Style& style) {
+  return style.cell() * 0.9;
+}
 
 inline constexpr Typeface kFigureFace = Typeface::bold;
 

@@ -79,12 +79,12 @@ class RowSetter {
   Pieces row(const TableRow& row, const Group& group, std::shared_ptr<const Piece> again) const;
 
  private:
-  double box() const { return std::min(6.4 * style_.hand, plan_.figureHeight); }
+  double box() const { return std::min(6.2 * style_.hand, plan_.figureHeight); }
   double ticksTop(double baseline) const { return baseline - (plan_.figureHeight + box()) / 2; }
   std::string smallPrint(const TableRow& row, const Group& group) const;
   void setId(const TableRow& row, double baseline, Piece& piece) const;
-  void setFigure(const std::string& figure, const std::string& fraction, bool ofX, double baseline,
-                 Sketch& sketch) const;
+  void setFigure(const std::string& figure, bool ofX, double baseline, Sketch& sketch) const;
+  void setFractions(const TableRow& row, double first, double second, Sketch& sketch) const;
   double setFigures(const TableRow& row, Sketch& sketch) const;
   double tickCentre(std::size_t i) const {
     return plan_.ticks + plan_.tickPitch * (static_cast<double>(i) + 0.5);
@@ -116,7 +116,7 @@ Piece RowSetter::heading(const Group& group, bool continued) const {
     piece.sketch.text(plan_.xPoint - plan_.before + sign, baseline, "X", column);
     piece.sketch.text(plan_.yPoint - plan_.before + sign, baseline, "Y", column);
   }
-  const Sketch::Look label{style_.cell(), Typeface::bold, TextAlign::centre};
+  const Sketch::Look label{tickLabelHeight(style_), Typeface::bold, TextAlign::centre};
   for (std::size_t i = 0; i < first.steps.size(); ++i) {
     piece.sketch.text(tickCentre(i), baseline, tickLabel(first.steps[i].kind), label);
   }
@@ -159,27 +159,38 @@ void RowSetter::setId(const TableRow& row, double baseline, Piece& piece) const 
   piece.height = std::max(piece.height, lines.height + 1.0);
 }
 
-void RowSetter::setFigure(const std::string& figure, const std::string& fraction, bool ofX,
-                          double baseline, Sketch& sketch) const {
+void RowSetter::setFigure(const std::string& figure, bool ofX, double baseline,
+                          Sketch& sketch) const {
   const std::string_view text = figure;
   const std::size_t point = std::min(text.find('.'), text.size());
   const double whole = figureWidth(text.substr(0, point), plan_.figureHeight, kFigureFace);
   sketch.figure((ofX ? plan_.xPoint : plan_.yPoint) - whole, baseline, text,
                 {plan_.figureHeight, kFigureFace});
-  if (plan_.shape == RowShape::fractionsBelow) return;
-  sketch.text(ofX ? plan_.xFraction : plan_.yFraction, baseline, fraction, {style_.title()});
+}
+
+void RowSetter::setFractions(const TableRow& row, double first, double second,
+                             Sketch& sketch) const {
+  const Sketch::Look look{fractionHeight(style_)};
+  if (!row.xFraction.empty()) sketch.text(plan_.fractions, first, "X " + row.xFraction, look);
+  if (!row.yFraction.empty()) sketch.text(plan_.fractions, second, "Y " + row.yFraction, look);
 }
 
 /// Returns the baseline of the last figures.
 double RowSetter::setFigures(const TableRow& row, Sketch& sketch) const {
   const double baseline = plan_.figureHeight * 1.03 + 1.5 * style_.hand;
-  setFigure(signedText(row.x), row.xFraction, true, baseline, sketch);
+  setFigure(signedText(row.x), true, baseline, sketch);
   if (plan_.shape != RowShape::stacked) {
-    setFigure(signedText(row.y), row.yFraction, false, baseline, sketch);
+    setFigure(signedText(row.y), false, baseline, sketch);
+    if (plan_.shape == RowShape::fractionsBeside) {
+      // The two lines fill the height of the figures.
+      const double upper = baseline - plan_.figureHeight + fractionHeight(style_) * 1.03;
+      setFractions(row, upper, std::max(baseline, upper + fractionHeight(style_) * 1.6), sketch);
+    }
     return baseline;
   }
   const double second = baseline + plan_.figureHeight * 1.38;
-  setFigure(signedText(row.y), row.yFraction, false, second, sketch);
+  setFigure(signedText(row.y), false, second, sketch);
+  setFractions(row, baseline, second, sketch);
   const double left = plan_.idLeft + plan_.idWidth + plan_.figureHeight * 0.45;
   sketch.text(left, baseline, "X", {style_.tool(), Typeface::bold});
   sketch.text(left, second, "Y", {style_.tool(), Typeface::bold});
@@ -216,7 +227,7 @@ Pieces RowSetter::row(const TableRow& row, const Group& group,
       rest.push_back(std::move(more));
     }
   }
-  piece.height = y + (lines.empty() ? 1.2 * style_.hand : 0.7);
+  piece.height = y + (lines.empty() ? 1.0 * style_.hand : 0.5);
   if (row.disputed) drawTornEdge(piece.sketch, 0, 1.4, piece.height - 0.8);
   Piece& end = rest.empty() ? piece : rest.back();
   end.sketch.line({plan_.idLeft, end.height}, {width_, end.height}, {Ink::black, kHairline, {}});
@@ -271,7 +282,7 @@ Pieces rowsPieces(const SheetContent& content, double width) {
         }
       }
     }
-    pieces.push_back(gap(3.5 * content.style.hand));
+    pieces.push_back(gap(2.6 * content.style.hand));
   }
   return pieces;
 }

@@ -7,9 +7,9 @@ namespace inchwright {
 
 /// How one row is arranged, from the widest to the narrowest.
 enum class RowShape {
-  fractionsBeside,  ///< id, X, its fraction, Y, its fraction, ticks, pencil
-  fractionsBelow,   ///< the fractions under their figures
-  stacked,          ///< X above Y
+  fractionsBeside,  ///< id, X, Y, both fractions above each other, ticks, pencil
+  fractionsBelow,   ///< id, X, Y, ticks, pencil; the fractions in small print below
+  stacked,          ///< X above Y, each with its fraction
 };
 
 /// The least width that rows of this shape need, mm.

@@ -114,7 +114,9 @@ void Sketch::disc(PaperPoint centre, double radius, Ink ink) {
   items_.push_back(std::move(item));
 }
 
-void Sketch::add(DrawItem item) { items_.push_back(std::move(item)); }
+void Sketch::add(DrawItem item) {
+  items_.push_back(std::move(item));
+}
 
 void Sketch::add(const Sketch& other, double dx, double dy) {
   for (DrawItem item : other.items_) {

@@ -23,7 +23,7 @@ struct Style {
   double second() const { return 5.8 * scale; }
   double tool() const { return 4.4 * scale; }
   double title() const { return 3.4 * hand; }
-  double label() const { return 4.2 * hand; }
+  double label() const { return 3.6 * hand; }
   double body() const { return 2.8 * hand; }
   double cell() const { return 1.9 * hand; }
   double caution() const { return 1.7; }
@@ -31,6 +31,8 @@ struct Style {
 
 /// From baseline to baseline, for a height of figures: room for accents and descenders.
 inline constexpr double kLineSpacing = 1.68;
+/// From the top of a line to its baseline.
+inline constexpr double kAboveBaseline = 1.32;
 
 /// The weights of rules, mm.
 inline constexpr double kHairline = 0.15;

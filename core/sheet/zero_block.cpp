@@ -42,9 +42,8 @@ Piece axisPiece(const SheetContent& content, const TouchOff& touch, double width
     std::vector<LaidLine> lines =
         layParagraph(emphasiseFigures(touch.steps[i], plain, preset), inner - indent);
     setLines(lines, kPad + indent);
-    // The number stands on the first line's baseline.
-    const double tallest = lines.empty() ? style.body() : lines.front().height / kLineSpacing;
-    piece.sketch.text(kPad, top + tallest * 1.32, std::to_string(i + 1), strong);
+    const double baseline = lines.empty() ? style.body() * kAboveBaseline : lines.front().baseline;
+    piece.sketch.text(kPad, top + baseline, std::to_string(i + 1), strong);
     if (lines.empty()) y += style.body() * kLineSpacing;
   }
   piece.height = y + 0.8;
