@@ -6,6 +6,7 @@
 #include <filesystem>
 #include <fstream>
 #include <map>
+#include <ostream>
 #include <set>
 #include <sstream>
 #include <string>
@@ -29,6 +30,11 @@ struct Findings {
   std::size_t assumed = 0;
   bool draft = false;
 };
+
+// What a test is called by, in lists and in reports.
+void PrintTo(const Findings& findings, std::ostream* out) {
+  *out << findings.name;
+}
 
 const std::vector<Findings>& expected() {
   static const std::vector<Findings> kExpected = {
