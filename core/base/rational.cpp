@@ -16,6 +16,7 @@ UInt128 magnitude(Int128 value) {
 
 UInt128 greatestCommonDivisor(UInt128 a, UInt128 b) {
   constexpr UInt128 kNarrow = std::numeric_limits<std::uint64_t>::max();
+  if (a == 1 || b == 1) return 1;
   while (b != 0) {
     if (a <= kNarrow && b <= kNarrow) {
       return std::gcd(static_cast<std::uint64_t>(a), static_cast<std::uint64_t>(b));
@@ -25,6 +26,11 @@ UInt128 greatestCommonDivisor(UInt128 a, UInt128 b) {
     b = rest;
   }
   return a;
+}
+
+/// A wide division is the dearest step of all; most fractions are in lowest terms already.
+Int128 divided(Int128 value, UInt128 common) {
+  return common == 1 ? value : value / static_cast<Int128>(common);
 }
 
 constexpr Int128 kLowest128 = static_cast<Int128>(UInt128{1} << 127);
@@ -42,10 +48,9 @@ std::optional<Rational> Rational::of(Int128 numerator, Int128 denominator) {
     return std::nullopt;
   }
   const UInt128 common = greatestCommonDivisor(magnitude(numerator), magnitude(denominator));
-  const Int128 divisor = static_cast<Int128>(common);
   Rational result;
-  result.numerator_ = numerator / divisor;
-  result.denominator_ = denominator / divisor;
+  result.numerator_ = divided(numerator, common);
+  result.denominator_ = divided(denominator, common);
   if (result.denominator_ < 0) {
     result.numerator_ = -result.numerator_;
     result.denominator_ = -result.denominator_;
@@ -54,6 +59,10 @@ std::optional<Rational> Rational::of(Int128 numerator, Int128 denominator) {
 }
 
 std::optional<Rational> Rational::plus(const Rational& other) const {
+  if (isWhole() && other.isWhole()) {
+    const auto sum = addChecked(numerator_, other.numerator_);
+    return sum ? of(*sum, 1) : std::nullopt;
+  }
   // Over the least common denominator, which keeps the intermediates as small as they can be.
   const Int128 common = static_cast<Int128>(
       greatestCommonDivisor(magnitude(denominator_), magnitude(other.denominator_)));
@@ -74,14 +83,20 @@ std::optional<Rational> Rational::minus(const Rational& other) const {
 
 std::optional<Rational> Rational::times(const Rational& other) const {
   if (isZero() || other.isZero()) return Rational(0);
-  const Int128 crossA = static_cast<Int128>(
-      greatestCommonDivisor(magnitude(numerator_), magnitude(other.denominator_)));
-  const Int128 crossB = static_cast<Int128>(
-      greatestCommonDivisor(magnitude(other.numerator_), magnitude(denominator_)));
-  const auto numerator = multiplyChecked(numerator_ / crossA, other.numerator_ / crossB);
-  const auto denominator = multiplyChecked(denominator_ / crossB, other.denominator_ / crossA);
-  if (!numerator || !denominator) return std::nullopt;
-  return of(*numerator, *denominator);
+  const UInt128 crossA =
+      greatestCommonDivisor(magnitude(numerator_), magnitude(other.denominator_));
+  const UInt128 crossB =
+      greatestCommonDivisor(magnitude(other.numerator_), magnitude(denominator_));
+  const auto numerator =
+      multiplyChecked(divided(numerator_, crossA), divided(other.numerator_, crossB));
+  const auto denominator =
+      multiplyChecked(divided(denominator_, crossB), divided(other.denominator_, crossA));
+  if (!numerator || !denominator || *numerator == kLowest128) return std::nullopt;
+  // Nothing is left in common, and both denominators were positive.
+  Rational result;
+  result.numerator_ = *numerator;
+  result.denominator_ = *denominator;
+  return result;
 }
 
 std::optional<Rational> Rational::over(const Rational& other) const {
@@ -97,6 +112,10 @@ Rational Rational::negated() const {
 }
 
 std::optional<std::int64_t> Rational::rounded() const {
+  if (isWhole() && numerator_ <= std::numeric_limits<std::int64_t>::max() &&
+      numerator_ >= -std::numeric_limits<std::int64_t>::max()) {
+    return static_cast<std::int64_t>(numerator_);
+  }
   const UInt128 size = magnitude(numerator_);
   const UInt128 divisor = static_cast<UInt128>(denominator_);
   UInt128 whole = size / divisor;
@@ -124,9 +143,9 @@ std::strong_ordering Rational::operator<=>(const Rational& other) const {
     }
     const Int128 restA = a - wholeA * b, restC = c - wholeC * d;
     if (restA == 0 || restC == 0) {
-      const auto order = restA == 0 ? (restC == 0 ? std::strong_ordering::equal
-                                                  : std::strong_ordering::less)
-                                    : std::strong_ordering::greater;
+      const auto order =
+          restA == 0 ? (restC == 0 ? std::strong_ordering::equal : std::strong_ordering::less)
+                     : std::strong_ordering::greater;
       return swapped ? 0 <=> order : order;
     }
     a = b;

@@ -177,10 +177,10 @@ Result<Lettered> readLength(std::string_view text, const ReadingOptions& options
   Tokens tokens;
   Fault fault;
   if (!tokenize(text, tokens, fault)) return fault.error();
-  Lettered lettered;
-  lettered.text = text;
-  if (!readTokens(tokens, options, fault, lettered)) return fault.error();
-  return lettered;
+  Result<Lettered> result = Lettered();
+  result->text = text;
+  if (!readTokens(tokens, options, fault, *result)) return fault.error();
+  return result;
 }
 
 }  // namespace inchwright
