@@ -15,7 +15,7 @@ std::string at(const std::string& pointer, std::size_t index) {
 }
 
 Fault checkKnown(const Id& id, const PlaceIndex& index, const std::string& pointer) {
-  if (index.find(id) != nullptr) return std::nullopt;
+  if (index.find(id)) return std::nullopt;
   return faultAt(pointer, id.empty() ? "an id is missing here" : "there is no `" + id + "`");
 }
 
@@ -61,7 +61,7 @@ Fault checkSizeReading(const Reading& reading, const PlaceIndex& index,
   if (!reading.to.empty()) {
     return faultAt(pointer + "/to", "a " + kind + " is of `from` alone: leave `to` out");
   }
-  const PlaceIndex::Entry& entry = *index.find(reading.from);
+  const PlaceIndex::Entry entry = *index.find(reading.from);
   const FeatureKind of = entry.feature->kind;
   const bool fits =
       reading.kind == ReadingKind::pcd ? of == FeatureKind::ring && entry.isFeature : hasRadius(of);
@@ -254,6 +254,11 @@ Fault checkSetups(const Part& part, const PlaceIndex& index) {
   return std::nullopt;
 }
 
+Error tooManyPlaces(std::string pointer) {
+  return {ErrorCode::tooLarge, "more than " + std::to_string(kMostPlaces) + " places in one job",
+          std::move(pointer)};
+}
+
 Fault faultIn(const Part& part) {
   if (Fault fault = checkHeading(part)) return fault;
   const Result<PlaceIndex> index = PlaceIndex::of(part);
@@ -274,7 +279,7 @@ Fault faultIn(const Part& part) {
 
 Fault checkPlace(const Id& id, Axis axis, const PlaceIndex& index, const std::string& pointer) {
   if (Fault fault = checkKnown(id, index, pointer)) return fault;
-  const PlaceIndex::Entry& entry = *index.find(id);
+  const PlaceIndex::Entry entry = *index.find(id);
   if (entry.axes.has(axis)) return std::nullopt;
   const FeatureKind kind = entry.feature->kind;
   if (kind == FeatureKind::line || kind == FeatureKind::arc) {
@@ -353,7 +358,16 @@ Fault checkSetup(const Setup& setup, const PlaceIndex& index, const std::string&
   return checkAllKnown(setup.checks, index, pointer + "/checks");
 }
 
+std::size_t placeCount(const Part& part) {
+  std::size_t count = 0;
+  for (const Feature& feature : part.features) {
+    count += 1 + static_cast<std::size_t>(innerPlaceCount(feature));
+  }
+  return count;
+}
+
 Result<Done> checkPart(const Part& part) {
+  if (placeCount(part) > kMostPlaces) return tooManyPlaces("/features");
   if (Fault fault = faultIn(part)) return *fault;
   return Done{};
 }
@@ -365,9 +379,12 @@ Result<Done> checkJob(const Job& job) {
   if (job.machine.finder && job.machine.finder->value <= Length()) {
     return *faultAt("/machine/finder", "the finder's tip has a diameter greater than 0");
   }
+  std::size_t places = 0;
   std::set<std::string_view> seen;
   for (std::size_t i = 0; i < job.parts.size(); ++i) {
     const std::string pointer = at("/parts", i);
+    places += placeCount(job.parts[i]);
+    if (places > kMostPlaces) return tooManyPlaces(pointer + "/features");
     if (Fault fault = faultIn(job.parts[i])) {
       fault->place = pointer + fault->place;
       return *fault;

@@ -1,5 +1,6 @@
 #pragma once
 
+#include <cstddef>
 #include <optional>
 #include <string>
 
@@ -8,6 +9,12 @@
 #include "core/part/place_index.h"
 
 namespace inchwright {
+
+/// The most places the parts of a job may have together; beyond it they are refused as `tooLarge`,
+/// since a few bytes of a document can ask for a thousand.
+inline constexpr std::size_t kMostPlaces = 2'000'000;
+
+std::size_t placeCount(const Part& part);
 
 /// A fault found in a part, or none.
 using Fault = std::optional<Error>;

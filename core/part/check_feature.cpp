@@ -59,8 +59,8 @@ Fault checkCorner(const Feature& feature, const PlaceIndex& index, const std::st
   AxisSet seen;
   for (std::size_t i = 0; i < 2; ++i) {
     const std::string here = pointer + "/" + std::to_string(i);
-    const PlaceIndex::Entry* entry = index.find(feature.corner[i]);
-    if (entry == nullptr) return faultAt(here, "there is no `" + feature.corner[i] + "`");
+    const std::optional<PlaceIndex::Entry> entry = index.find(feature.corner[i]);
+    if (!entry) return faultAt(here, "there is no `" + feature.corner[i] + "`");
     if (entry->feature->kind != FeatureKind::edge || !entry->feature->axis) {
       return faultAt(here, "a corner is that of two edges, and `" + feature.corner[i] + "` is " +
                                article(entry->feature->kind));
@@ -87,8 +87,8 @@ Fault checkRound(const Feature& feature, const PlaceIndex& index, const std::str
   if (!feature.corner.empty()) return checkCorner(feature, index, pointer + "/corner");
   if (feature.about.empty()) return std::nullopt;
   const std::string here = pointer + "/about";
-  const PlaceIndex::Entry* entry = index.find(feature.about);
-  if (entry == nullptr) return faultAt(here, "there is no `" + feature.about + "`");
+  const std::optional<PlaceIndex::Entry> entry = index.find(feature.about);
+  if (!entry) return faultAt(here, "there is no `" + feature.about + "`");
   if (entry->feature == &feature) return faultAt(here, "a round can't be struck about itself");
   for (Axis axis : axesIn(feature.face)) {
     if (entry->axes.has(axis)) continue;
@@ -100,7 +100,7 @@ Fault checkRound(const Feature& feature, const PlaceIndex& index, const std::str
 
 Fault checkThrough(const Feature& feature, const PlaceIndex& index, const std::string& pointer) {
   for (std::size_t i = 0; i < feature.through.size(); ++i) {
-    if (index.find(feature.through[i]) != nullptr) continue;
+    if (index.find(feature.through[i])) continue;
     return faultAt(pointer + "/through/" + std::to_string(i),
                    "there is no `" + feature.through[i] + "`");
   }

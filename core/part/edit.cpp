@@ -59,12 +59,13 @@ Result<Whole> removed(Whole whole, std::vector<Entry> Whole::*list, std::ptrdiff
 
 /// `oldId` and its holes and ends become those of `newId`.
 Id renamed(const Feature& feature, const Id& id, std::string_view newId) {
-  if (!isPlaceOf(feature, id)) return id;
+  if (!isNamedBy(feature, id)) return id;
   return std::string(newId) + id.substr(feature.id.size());
 }
 
 /// Renames what the key of an accepted doubt names: `loose:C:y` one place before its axis, others
-/// a list such as `A+B` behind their last colon. A reading of the same name is meant before a place.
+/// a list such as `A+B` behind their last colon. A reading of the same name is meant before a
+/// place.
 std::string renamedInKey(const Part& part, const Feature& feature, const std::string& key,
                          std::string_view newId) {
   const std::size_t last = key.rfind(':');
@@ -117,7 +118,7 @@ class Remover {
   }
 
  private:
-  bool isGone(const Id& id) const { return isPlaceOf(feature_, id); }
+  bool isGone(const Id& id) const { return isNamedBy(feature_, id); }
 
   bool anyGone(const std::vector<Id>& ids) const {
     return std::any_of(ids.begin(), ids.end(), [this](const Id& id) { return isGone(id); });
@@ -143,14 +144,6 @@ class Remover {
 };
 
 }  // namespace
-
-bool isPlaceOf(const Feature& feature, std::string_view id) {
-  if (!id.starts_with(feature.id)) return false;
-  if (id.size() == feature.id.size()) return true;
-  const std::vector<Place> places = placesOf(feature);
-  return std::any_of(places.begin(), places.end(),
-                     [id](const Place& place) { return place.id == id; });
-}
 
 Result<Part> addFeature(const Part& part, const Feature& feature) {
   return added(part, &Part::features, feature);
@@ -188,7 +181,7 @@ std::vector<std::string> mentionsOf(const Part& part, std::string_view id) {
   const Feature* feature = part.feature(id);
   if (feature == nullptr) return mentions;
   forEachMention(part, [&](const std::string& who, const Id& named) {
-    if (!isPlaceOf(*feature, named)) return;
+    if (!isNamedBy(*feature, named)) return;
     if (mentions.empty() || mentions.back() != who) mentions.push_back(who);
   });
   return mentions;

@@ -1,6 +1,7 @@
 #include "core/part/feature.h"
 
 #include <algorithm>
+#include <charconv>
 
 #include "core/part/name_table.h"
 #include "core/part/plain_decimal.h"
@@ -14,18 +15,6 @@ constexpr NameTable<7> kMakeNames{"drill",       "ream",        "bore",    "tap"
                                   "counterbore", "countersink", "spotface"};
 constexpr NameTable<5> kLocateNames{"coordinate", "mate", "pair", "assembly", "suit"};
 constexpr NameTable<2> kSenseNames{"anticlockwise", "clockwise"};
-
-int subPlaceCount(const Feature& feature) {
-  switch (feature.kind) {
-    case FeatureKind::ring:
-    case FeatureKind::row:
-      return std::clamp(feature.holes, 0, kMostHoles);
-    case FeatureKind::slot:
-      return 2;
-    default:
-      return 0;
-  }
-}
 
 }  // namespace
 
@@ -67,11 +56,34 @@ std::vector<Place> placesOf(const Feature& feature) {
   const auto inFace = axesIn(feature.face);
   const std::vector<Axis> axes(inFace.begin(), inFace.end());
   std::vector<Place> places;
-  const int count = subPlaceCount(feature);
+  const int count = innerPlaceCount(feature);
   places.reserve(static_cast<std::size_t>(count) + 1);
   places.push_back({feature.id, axes});
   for (int i = 1; i <= count; ++i) places.push_back({feature.id + std::to_string(i), axes});
   return places;
+}
+
+int innerPlaceCount(const Feature& feature) {
+  switch (feature.kind) {
+    case FeatureKind::ring:
+    case FeatureKind::row:
+      return std::clamp(feature.holes, 0, kMostHoles);
+    case FeatureKind::slot:
+      return 2;
+    default:
+      return 0;
+  }
+}
+
+bool isNamedBy(const Feature& feature, std::string_view id) {
+  if (!id.starts_with(feature.id)) return false;
+  const std::string_view number = id.substr(feature.id.size());
+  if (number.empty()) return true;
+  if (number.front() < '1' || number.front() > '9') return false;
+  int value = 0;
+  const char* end = number.data() + number.size();
+  const auto [stopped, fault] = std::from_chars(number.data(), end, value);
+  return fault == std::errc() && stopped == end && value <= innerPlaceCount(feature);
 }
 
 std::optional<double> tracedAlong(const Feature& feature, Axis axis) {

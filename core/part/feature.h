@@ -116,6 +116,11 @@ struct Place {
 /// The places of a feature, itself first. An edge without an axis has none.
 std::vector<Place> placesOf(const Feature& feature);
 
+/// How many holes or ends of a feature are places of their own: 0 for most kinds.
+int innerPlaceCount(const Feature& feature);
+/// Whether `id` names the feature itself, or one of its holes or ends. Constant time.
+bool isNamedBy(const Feature& feature, std::string_view id);
+
 /// The traced position of a feature along an axis, in inches as drawn; empty when there is none.
 std::optional<double> tracedAlong(const Feature& feature, Axis axis);
 

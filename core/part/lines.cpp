@@ -52,7 +52,7 @@ class LineReader {
 
  private:
   bool isPlace(std::string_view word) const {
-    return !word.empty() && index_.find(Id(word)) != nullptr;
+    return !word.empty() && index_.find(word).has_value();
   }
 
   Result<LineOutcome> finish(LineDid did, Id id, std::string said) {
@@ -281,10 +281,10 @@ Result<Axis> axisBetween(const Part& part, std::string_view from, std::string_vi
                          Axis wanted) {
   const auto index = PlaceIndex::of(part);
   if (!index.ok()) return index.error();
-  const auto* a = index->find(Id(from));
-  const auto* b = index->find(Id(to));
-  if (a == nullptr || b == nullptr) {
-    const std::string missing(a == nullptr ? from : to);
+  const auto a = index->find(from);
+  const auto b = index->find(to);
+  if (!a || !b) {
+    const std::string missing(!a ? from : to);
     return Error{ErrorCode::notFound, "there is no `" + missing + "`", missing};
   }
   if (a->axes.has(wanted) && b->axes.has(wanted)) return wanted;

@@ -2,14 +2,10 @@
 
 #include <cstddef>
 #include <string>
-#include <string_view>
 
 #include "core/part/job.h"
 
 namespace inchwright {
-
-/// Whether `id` is `feature` or one of its holes or ends.
-bool isPlaceOf(const Feature& feature, std::string_view id);
 
 /// Calls `visit` for every id that names a place, in the order of the part: who names it, worded
 /// for people, and the id, to be looked at or changed.

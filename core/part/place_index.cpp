@@ -1,30 +1,26 @@
 #include "core/part/place_index.h"
 
 #include <algorithm>
-#include <optional>
+#include <string>
 
 namespace inchwright {
 namespace {
 
 constexpr std::size_t kLongestId = 64;
 
-AxisSet setOf(const std::vector<Axis>& axes) {
+AxisSet axesOf(const Feature& feature) {
   AxisSet set;
-  for (Axis axis : axes) set.add(axis);
+  if (feature.kind == FeatureKind::line || feature.kind == FeatureKind::arc) return set;
+  if (feature.kind == FeatureKind::edge) {
+    if (feature.axis) set.add(*feature.axis);
+    return set;
+  }
+  for (Axis axis : axesIn(feature.face)) set.add(axis);
   return set;
 }
 
-/// Counted before any is made: a few bytes of a document can ask for a thousand places.
-std::optional<Error> refuseTooMany(const Part& part) {
-  std::size_t count = 0;
-  for (std::size_t i = 0; i < part.features.size(); ++i) {
-    count += 1 + static_cast<std::size_t>(std::clamp(part.features[i].holes, 0, kMostHoles));
-    if (count <= kMostPlaces) continue;
-    return Error{ErrorCode::tooLarge,
-                 "more than " + std::to_string(kMostPlaces) + " places in one part",
-                 "/features/" + std::to_string(i)};
-  }
-  return std::nullopt;
+bool isDigit(char c) {
+  return c >= '0' && c <= '9';
 }
 
 }  // namespace
@@ -39,9 +35,8 @@ bool isSoundId(std::string_view id) {
 }
 
 Result<PlaceIndex> PlaceIndex::of(const Part& part) {
-  if (const std::optional<Error> tooMany = refuseTooMany(part)) return *tooMany;
   PlaceIndex index;
-  index.entries_.reserve(part.features.size());
+  index.features_.reserve(part.features.size());
   for (std::size_t i = 0; i < part.features.size(); ++i) {
     const Feature& feature = part.features[i];
     const std::string pointer = "/features/" + std::to_string(i) + "/id";
@@ -49,22 +44,38 @@ Result<PlaceIndex> PlaceIndex::of(const Part& part) {
       return Error{ErrorCode::badDocument,
                    "an id is 1 to 64 bytes without control characters or outer blanks", pointer};
     }
-    std::vector<Place> places = placesOf(feature);
-    if (places.empty()) places.push_back({feature.id, {}});
-    for (const Place& place : places) {
-      const Entry entry{&feature, setOf(place.axes), place.id == feature.id};
-      if (index.entries_.emplace(place.id, entry).second) continue;
-      return Error{ErrorCode::badDocument,
-                   "the id `" + place.id + "` is there twice; give one of the two another",
-                   pointer};
-    }
+    if (index.features_.emplace(feature.id, &feature).second) continue;
+    return Error{ErrorCode::badDocument,
+                 "the id `" + feature.id + "` is there twice; give one of the two another",
+                 pointer};
+  }
+  // Holes of two features can't share an id unless one feature bears the id of the other's hole:
+  // in `A11` of `A1` the figures behind `A` make a number larger than that of `A1` itself.
+  for (std::size_t i = 0; i < part.features.size(); ++i) {
+    const Feature* owner = index.ownerOf(part.features[i].id);
+    if (owner == nullptr) continue;
+    return Error{ErrorCode::badDocument,
+                 "the id `" + part.features[i].id + "` is also a hole or end of `" + owner->id +
+                     "`; give one of the two another",
+                 "/features/" + std::to_string(i) + "/id"};
   }
   return index;
 }
 
-const PlaceIndex::Entry* PlaceIndex::find(const Id& id) const {
-  const auto found = entries_.find(id);
-  return found == entries_.end() ? nullptr : &found->second;
+const Feature* PlaceIndex::ownerOf(std::string_view id) const {
+  for (std::size_t end = id.size(); end > 1 && isDigit(id[end - 1]); --end) {
+    const auto found = features_.find(id.substr(0, end - 1));
+    if (found != features_.end() && isNamedBy(*found->second, id)) return found->second;
+  }
+  return nullptr;
+}
+
+std::optional<PlaceIndex::Entry> PlaceIndex::find(std::string_view id) const {
+  const auto found = features_.find(id);
+  if (found != features_.end()) return Entry{found->second, axesOf(*found->second), true};
+  const Feature* owner = ownerOf(id);
+  if (owner == nullptr) return std::nullopt;
+  return Entry{owner, axesOf(*owner), false};
 }
 
 }  // namespace inchwright

@@ -1,7 +1,7 @@
 #pragma once
 
 #include <cstdint>
-#include <string>
+#include <optional>
 #include <string_view>
 #include <unordered_map>
 
@@ -9,9 +9,6 @@
 #include "core/part/job.h"
 
 namespace inchwright {
-
-/// The most places a part may have; beyond it `checkPart` refuses with `tooLarge`.
-inline constexpr std::size_t kMostPlaces = 2'000'000;
 
 /// The axes along which a place has a position, as a set.
 class AxisSet {
@@ -35,7 +32,8 @@ class AxisSet {
 
 /// Every id that readings, understandings and setups may name, looked up in constant time.
 ///
-/// Holds pointers into the part it was made from: that has to outlive it, unchanged.
+/// Holds only the features' own ids; a hole or an end is found by taking its number off. Refers to
+/// the part it was made from: that has to outlive it, unchanged.
 class PlaceIndex {
  public:
   struct Entry {
@@ -44,15 +42,18 @@ class PlaceIndex {
     bool isFeature = true;  ///< else one hole of a ring or row, or the end of a slot
   };
 
-  /// Errors: `badDocument` for an id that is empty, malformed or there twice, `tooLarge`; the
-  /// place is a JSON pointer relative to the part.
+  /// Errors: `badDocument` for an id that is empty, malformed or there twice; the place is a JSON
+  /// pointer relative to the part. Time linear in the features, whatever they hold.
   static Result<PlaceIndex> of(const Part& part);
 
-  /// Null when nothing bears the id.
-  const Entry* find(const Id& id) const;
+  /// Empty when nothing bears the id.
+  std::optional<Entry> find(std::string_view id) const;
 
  private:
-  std::unordered_map<Id, Entry> entries_;
+  /// The feature one of whose holes or ends bears the id; null when there is none.
+  const Feature* ownerOf(std::string_view id) const;
+
+  std::unordered_map<std::string_view, const Feature*> features_;
 };
 
 /// Whether an id can be lettered, typed and found again: 1 to 64 bytes, no control characters, no

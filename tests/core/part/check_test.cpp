@@ -3,6 +3,8 @@
 #include <gtest/gtest.h>
 
 #include <functional>
+#include <random>
+#include <set>
 #include <string>
 
 #include "tests/core/part/sample_part.h"
@@ -60,9 +62,9 @@ TEST(CheckPart, Ids) {
       {"/features/4/id", "control", [](Part& p) { p.features[4].id = "A\n"; }},
       {"/features/4/id", "blanks", [](Part& p) { p.features[4].id = " A"; }},
       {"/features/5/id", "twice", [](Part& p) { p.features[5].id = "A"; }},
-      {"/features/8/id", "`G3`", [](Part& p) { p.features[4].id = "G3"; }},
-      {"/features/13/id", "`G3`", [](Part& p) { p.features[13].id = "G3"; }},
-      {"/features/13/id", "`S2`", [](Part& p) { p.features[13].id = "S2"; }},
+      {"/features/4/id", "hole or end of `G`", [](Part& p) { p.features[4].id = "G3"; }},
+      {"/features/13/id", "hole or end of `G`", [](Part& p) { p.features[13].id = "G3"; }},
+      {"/features/13/id", "hole or end of `S`", [](Part& p) { p.features[13].id = "S2"; }},
       {"/readings/1/id", "twice", [](Part& p) { p.readings[1].id = "r1"; }},
       {"/readings/1/id", "1 to 64", [](Part& p) { p.readings[1].id.clear(); }},
       {"/setups/1/name", "twice", [](Part& p) { p.setups.push_back(p.setups[0]); }},
@@ -292,6 +294,30 @@ TEST(CheckPart, AcceptsWhatAPrintMayLeaveOpen) {
   }
 }
 
+TEST(CheckPart, IdsAreUniqueAsIfEveryPlaceWereListed) {
+  constexpr unsigned kSeed = 20261125;
+  SCOPED_TRACE("seed " + std::to_string(kSeed));
+  std::mt19937 random(kSeed);
+  int sound = 0;
+  for (int round = 0; round < 3'000; ++round) {
+    Part part;
+    part.name = "p";
+    std::vector<Id> all;
+    for (auto i = random() % 4 + 1; i > 0; --i) {
+      Feature ring = onTop(random() % 2 == 0 ? "A" : "B", FeatureKind::ring);
+      if (random() % 2 == 0) ring.id += std::to_string(random() % 130);
+      ring.holes = static_cast<int>(random() % 130) + 1;
+      for (const Place& place : placesOf(ring)) all.push_back(place.id);
+      part.features.push_back(ring);
+    }
+    const bool unique = std::set<Id>(all.begin(), all.end()).size() == all.size();
+    ASSERT_EQ(checkPart(part).ok(), unique);
+    sound += unique ? 1 : 0;
+  }
+  EXPECT_GT(sound, 300);
+  EXPECT_LT(sound, 2'700);
+}
+
 TEST(CheckPart, RefusesMorePlacesThanItHolds) {
   Part part;
   part.name = "sieve";
@@ -304,7 +330,7 @@ TEST(CheckPart, RefusesMorePlacesThanItHolds) {
   const Result<Done> result = checkPart(part);
   ASSERT_FALSE(result.ok());
   EXPECT_EQ(result.error().code, ErrorCode::tooLarge);
-  EXPECT_EQ(result.error().place, "/features/1998");
+  EXPECT_EQ(result.error().place, "/features");
 }
 
 TEST(CheckJob, LooksAtThePartsAndTheirNames) {

@@ -1,8 +1,6 @@
 #include <gtest/gtest.h>
 
-#include "core/part/edit.h"
 #include "core/part/feature.h"
-#include "core/part/mentions.h"
 #include "tests/core/part/sample_part.h"
 
 namespace inchwright {
@@ -62,9 +60,9 @@ TEST(Places, LinesAndArcsHaveNone) {
 TEST(Places, BelongToTheirFeature) {
   Feature ring = onTop("G", FeatureKind::ring);
   ring.holes = 12;
-  for (const char* id : {"G", "G1", "G12"}) EXPECT_TRUE(isPlaceOf(ring, id)) << id;
-  for (const char* id : {"G13", "G0", "G01", "GA", "A", "", "G1x"}) {
-    EXPECT_FALSE(isPlaceOf(ring, id)) << id;
+  for (const char* id : {"G", "G1", "G12"}) EXPECT_TRUE(isNamedBy(ring, id)) << id;
+  for (const char* id : {"G13", "G0", "G01", "GA", "A", "", "G1x", "G+1", "G-1", "G99999999999"}) {
+    EXPECT_FALSE(isNamedBy(ring, id)) << id;
   }
 }
 
