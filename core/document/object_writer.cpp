@@ -1,6 +1,7 @@
 #include "core/document/object_writer.h"
 
 #include <algorithm>
+#include <cstddef>
 
 #include "core/document/json_string.h"
 
@@ -67,8 +68,11 @@ void ObjectWriter::angle(std::string_view name, const std::optional<LetteredAngl
 }
 
 void ObjectWriter::rest(const Extra& extra) {
+  // Only the known names are looked through: there may be millions of unknown ones.
+  const auto known = static_cast<std::ptrdiff_t>(names_.size());
   for (const auto& [name, text] : extra) {
-    if (std::find(names_.begin(), names_.end(), name) == names_.end()) json(name, text);
+    const auto end = names_.begin() + known;
+    if (std::find(names_.begin(), end, name) == end) json(name, text);
   }
 }
 

@@ -223,6 +223,14 @@ TEST(WriteDocument, AMemberIsNeverThereTwice) {
   EXPECT_EQ(back.parts[0].features[1].extra, (Extra{{"mine", "1"}}));
 }
 
+TEST(WriteDocument, ManyUnknownMembersTakeLinearTime) {
+  std::string text = "{\"inchwright\": 1, \"parts\": []";
+  for (int i = 0; i < 300'000; ++i) text += ", \"k" + std::to_string(i) + "\": 0";
+  const Job job = read(text + "}");
+  EXPECT_EQ(job.extra.size(), 300'000U);
+  EXPECT_EQ(read(writeDocument(job)), job);
+}
+
 TEST(ReadDocument, TextStaysAsLettered) {
   const Job job = read(smallText(
       "", R"(, "readings": [{"id": "r", "axis": "x", "from": "L", "to": "A", "text": " 1-3/16 "}],)"
