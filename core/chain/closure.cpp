@@ -1,110 +1,162 @@
 #include "core/chain/closure.h"
 
+#include <algorithm>
 #include <limits>
+#include <numeric>
+#include <optional>
 
 #include "core/base/rational.h"
 
 namespace inchwright {
 namespace {
 
-// A node of the weighted union-find forest: position(node) = position(parent) + offset.
-template <class Offset>
-struct Node {
-  std::uint32_t parent;
-  Offset offset;
-};
+__extension__ typedef unsigned __int128 UInt128;
 
-template <class Offset>
-class Forest {
- public:
-  explicit Forest(std::uint32_t count) : nodes_(count) {
-    for (std::uint32_t i = 0; i < count; ++i) nodes_[i] = {i, 0};
-  }
-
-  // The root of a node; `offset` becomes position(node) − position(root). Halves the path.
-  std::uint32_t find(std::uint32_t node, Offset& offset) {
-    Offset sum = 0;
-    for (;;) {
-      Node<Offset>& here = nodes_[node];
-      if (here.parent == node) break;
-      const Node<Offset>& above = nodes_[here.parent];
-      here.offset += above.offset;
-      here.parent = above.parent;
-      sum += here.offset;
-      node = here.parent;
-    }
-    offset = sum;
-    return node;
-  }
-
-  Node<Offset>& operator[](std::uint32_t i) { return nodes_[i]; }
-
- private:
-  std::vector<Node<Offset>> nodes_;
-};
+// Beyond so many nodes they outgrow the nearer caches, and asking ahead for them pays.
+constexpr std::uint32_t kManyNodes = 40'000;
+constexpr std::size_t kAhead = 32;
+constexpr std::uint32_t kNodesAhead = 16;
 
 Error outOfRange() {
   return {ErrorCode::outOfRange, "a position does not fit the exact range", ""};
 }
 
-template <class Offset>
-Result<Closure> close(std::uint32_t nodeCount, std::span<const Link> links) {
-  Forest<Offset> forest(nodeCount);
-  Closure closure;
-  for (std::uint32_t i = 0; i < links.size(); ++i) {
-    const Link& link = links[i];
-    if (link.from >= nodeCount || link.to >= nodeCount) {
-      return Error{ErrorCode::badRequest, "a link names a node that is not there", ""};
+// A weighted union-find forest over arrays of the caller's: position(node) = position(parent) +
+// offset, modulo the range of Sum. A parent has a lower number than its children and a root has
+// the offset 0. Two arrays take less memory traffic than one of pairs would.
+template <class Sum>
+struct Forest {
+  std::uint32_t* parent;
+  Sum* offset;
+
+  void prefetch(std::uint32_t node) const {
+    __builtin_prefetch(parent + node, 1);
+    __builtin_prefetch(offset + node, 1);
+  }
+
+  // Moves `node` to its root and yields its old position from there; halves a long path.
+  Sum climb(std::uint32_t& node) const {
+    std::uint32_t above = parent[node];
+    std::uint32_t top = parent[above];
+    Sum sum = offset[node];
+    if (top != above) {
+      sum = 0;
+      do {
+        const Sum skipped = offset[node] + offset[above];
+        offset[node] = skipped;
+        parent[node] = top;
+        sum += skipped;
+        node = top;
+        above = parent[node];
+        top = parent[above];
+      } while (top != above);
+      sum += offset[node];
     }
-    Offset from = 0;
-    Offset to = 0;
-    const std::uint32_t fromRoot = forest.find(link.from, from);
-    const std::uint32_t toRoot = forest.find(link.to, to);
-    const Offset gap = from + link.ticks - to;
-    if (fromRoot == toRoot) {
-      ++closure.spares;
-      if (gap == 0) continue;
-      const auto miss = static_cast<std::int64_t>(gap);
-      if (miss != gap) return outOfRange();
-      closure.misses.push_back({i, miss});
-    } else if (fromRoot < toRoot) {
-      forest[toRoot] = {fromRoot, gap};
-    } else {
-      forest[fromRoot] = {toRoot, -gap};
+    node = above;
+    return sum;
+  }
+
+  // Hangs the higher root below the lower one. No branch: which is higher can't be predicted.
+  void unite(std::uint32_t from, std::uint32_t to, Sum gap) const {
+    const std::uint32_t higher = std::max(from, to);
+    const Sum turn = Sum{0} - static_cast<Sum>(from > to);
+    parent[higher] = std::min(from, to);
+    offset[higher] = (gap ^ turn) - turn;
+  }
+
+  // Every node comes to hang on its root: parents are settled before their children.
+  template <bool kPrefetch>
+  void settle(std::uint32_t count) const {
+    for (std::uint32_t i = 0; i < count; ++i) {
+      if (kPrefetch && i + kNodesAhead < count) prefetch(parent[i + kNodesAhead]);
+      const std::uint32_t above = parent[i];
+      if (above == i) continue;
+      offset[i] += offset[above];
+      parent[i] = parent[above];
     }
   }
-  // Parents have lower numbers, so one pass in order settles every node; the root of a component
-  // is its first-numbered node.
-  closure.position.resize(nodeCount);
-  closure.component.resize(nodeCount);
-  for (std::uint32_t i = 0; i < nodeCount; ++i) {
-    const Node<Offset>& node = forest[i];
-    if (node.parent == i) {
-      closure.component[i] = i;
-      continue;
-    }
-    Node<Offset>& here = forest[i];
-    here.offset += forest[here.parent].offset;
-    closure.component[i] = closure.component[here.parent];
-    closure.position[i] = static_cast<std::int64_t>(here.offset);
-    if (closure.position[i] != here.offset) return outOfRange();
-  }
-  return closure;
+};
+
+std::uint64_t magnitude(std::int64_t ticks) {
+  const auto bits = static_cast<std::uint64_t>(ticks);
+  return ticks < 0 ? 0 - bits : bits;
 }
 
-// Whether no sum over any of the links can leave 64 bits.
-bool sumsFit(std::span<const Link> links) {
-  Int128 total = 0;
-  for (const Link& link : links) total += link.ticks < 0 ? -Int128{link.ticks} : Int128{link.ticks};
-  return total <= std::numeric_limits<std::int64_t>::max();
+enum class Closing { done, badLink, sumsTooLarge, missTooLarge };
+
+// Sums run modulo the range of Sum. They are right where all lengths together stay within it;
+// `sumsTooLarge` says that they may not be.
+template <class Sum, bool kPrefetch>
+Closing closeOver(const Forest<Sum>& forest, std::uint32_t nodeCount, std::span<const Link> links,
+                  Closure& closure) {
+  Sum total = 0;
+  bool tooLarge = false;
+  std::uint32_t spares = 0;
+  for (std::size_t i = 0; i < links.size(); ++i) {
+    if (kPrefetch && i + kAhead < links.size()) {
+      const Link& later = links[i + kAhead];
+      // A node out of range asks for nothing that exists, which is harmless.
+      forest.prefetch(later.from);
+      forest.prefetch(later.to);
+    }
+    const Link& link = links[i];
+    if (link.from >= nodeCount || link.to >= nodeCount) return Closing::badLink;
+    total += magnitude(link.ticks);
+    tooLarge |= total < magnitude(link.ticks);
+    std::uint32_t from = link.from;
+    std::uint32_t to = link.to;
+    const Sum fromOffset = forest.climb(from);
+    const Sum gap = fromOffset + static_cast<Sum>(link.ticks) - forest.climb(to);
+    if (from != to) {
+      forest.unite(from, to, gap);
+      continue;
+    }
+    ++spares;
+    if (gap == 0) continue;
+    const auto miss = static_cast<std::int64_t>(gap);
+    if (static_cast<Sum>(miss) != gap) return Closing::missTooLarge;
+    closure.misses.push_back({static_cast<std::uint32_t>(i), miss});
+  }
+  if (tooLarge || total > (~Sum{0} >> 1)) return Closing::sumsTooLarge;
+  forest.template settle<kPrefetch>(nodeCount);
+  closure.spares = spares;
+  return Closing::done;
+}
+
+template <class Sum>
+Closing closeWith(Sum* offset, std::uint32_t nodeCount, std::span<const Link> links,
+                  Closure& closure) {
+  closure.spares = 0;
+  closure.misses.clear();
+  std::iota(closure.component.begin(), closure.component.end(), 0u);
+  const Forest<Sum> forest{closure.component.data(), offset};
+  return nodeCount > kManyNodes ? closeOver<Sum, true>(forest, nodeCount, links, closure)
+                                : closeOver<Sum, false>(forest, nodeCount, links, closure);
 }
 
 }  // namespace
 
 Result<Closure> closeLinks(std::uint32_t nodeCount, std::span<const Link> links) {
-  // When the lengths together stay within 64 bits, so does every sum on the way and nothing need
-  // be checked; else wide sums are, which is slower and practically never needed.
-  return sumsFit(links) ? close<std::int64_t>(nodeCount, links) : close<Int128>(nodeCount, links);
+  Closure closure;
+  closure.position.resize(nodeCount);
+  closure.component.resize(nodeCount);
+  // Signed and unsigned integers of one width may share memory; unsigned sums may wrap.
+  auto* narrow = reinterpret_cast<std::uint64_t*>(closure.position.data());
+  Closing outcome = closeWith(narrow, nodeCount, links, closure);
+  if (outcome == Closing::sumsTooLarge) {
+    // Rare: the lengths come to more than 92 000 km. 2^32 lengths of 64 bits fit 128.
+    std::vector<UInt128> wide(nodeCount);
+    outcome = closeWith(wide.data(), nodeCount, links, closure);
+    for (std::uint32_t i = 0; i < nodeCount && outcome == Closing::done; ++i) {
+      closure.position[i] = static_cast<std::int64_t>(wide[i]);
+      if (static_cast<UInt128>(Int128{closure.position[i]}) != wide[i]) return outOfRange();
+    }
+  }
+  if (outcome == Closing::badLink) {
+    return Error{ErrorCode::badRequest, "a link names a node that is not there", ""};
+  }
+  if (outcome != Closing::done) return outOfRange();
+  return closure;
 }
 
 }  // namespace inchwright
