@@ -1,0 +1,202 @@
+#include <algorithm>
+#include <compare>
+#include <limits>
+#include <queue>
+
+#include "core/chain/elimination.h"
+#include "core/chain/ordered.h"
+#include "core/chain/skeleton.h"
+#include "core/tolerance/stack.h"
+
+namespace inchwright {
+namespace {
+
+/// What a way costs: toleranced members first, their width next, and so that a way does not
+/// wander, the members without any last.
+struct Cost {
+  std::uint32_t members = std::numeric_limits<std::uint32_t>::max();
+  std::int64_t width = 0;
+  std::uint32_t steps = 0;
+
+  auto operator<=>(const Cost&) const = default;
+  Cost with(const TolerancedLink& link) const {
+    return {members + (link.toleranced ? 1u : 0u), width + link.width(), steps + 1};
+  }
+};
+
+using LinksAt = std::vector<std::vector<std::uint32_t>>;
+
+LinksAt linksByNode(const ToleranceNetwork& network) {
+  LinksAt at(network.places.size());
+  for (std::uint32_t i = 0; i < network.links.size(); ++i) {
+    at[network.links[i].from].push_back(i);
+    if (network.links[i].to != network.links[i].from) at[network.links[i].to].push_back(i);
+  }
+  return at;
+}
+
+std::uint32_t otherEnd(const TolerancedLink& link, std::uint32_t node) {
+  return link.from == node ? link.to : link.from;
+}
+
+// The cheapest way to `goal` from everywhere.
+std::vector<Cost> costsTo(const ToleranceNetwork& network, const LinksAt& at, std::uint32_t goal) {
+  std::vector<Cost> cost(network.places.size());
+  using Stop = std::pair<Cost, std::uint32_t>;
+  std::priority_queue<Stop, std::vector<Stop>, std::greater<>> queue;
+  cost[goal] = {0, 0, 0};
+  queue.push({cost[goal], goal});
+  while (!queue.empty()) {
+    const auto [reached, node] = queue.top();
+    queue.pop();
+    if (reached != cost[node]) continue;
+    for (const std::uint32_t link : at[node]) {
+      const std::uint32_t next = otherEnd(network.links[link], node);
+      const Cost total = reached.with(network.links[link]);
+      if (total < cost[next]) {
+        cost[next] = total;
+        queue.push({total, next});
+      }
+    }
+  }
+  return cost;
+}
+
+// Links of the chain from the lower node to the higher; empty when no links join them.
+std::vector<std::uint32_t> linksBetween(const Part& part, const ToleranceNetwork& network,
+                                        const LinksAt& at, std::uint32_t from, std::uint32_t to) {
+  const std::vector<Cost> cost = costsTo(network, at, to);
+  if (cost[from].members == Cost{}.members) return {};
+  std::vector<std::uint32_t> chain;
+  for (std::uint32_t node = from; node != to;) {
+    std::uint32_t best = kNone;
+    for (const std::uint32_t link : at[node]) {
+      const std::uint32_t next = otherEnd(network.links[link], node);
+      if (cost[next].members == Cost{}.members) continue;
+      if (cost[next].with(network.links[link]) != cost[node]) continue;
+      if (best == kNone ||
+          labelOf(part, network.links[link].source) < labelOf(part, network.links[best].source)) {
+        best = link;
+      }
+    }
+    chain.push_back(best);
+    node = otherEnd(network.links[best], node);
+  }
+  return chain;
+}
+
+StackMember memberOf(const Part& part, const ToleranceNetwork& network, const TolerancedLink& link,
+                     const Rational& factor) {
+  StackMember member;
+  member.label = labelOf(part, link.source);
+  if (const Lettered* figure = figureOf(part, link.source)) member.text = figure->text;
+  member.from = network.places[factor.sign() < 0 ? link.to : link.from];
+  member.to = network.places[factor.sign() < 0 ? link.from : link.to];
+  member.factor = factor;
+  member.nominal = link.nominal;
+  member.low = link.low;
+  member.high = link.high;
+  return member;
+}
+
+bool counts(const TolerancedLink& link) {
+  return link.toleranced || link.nominal != 0;
+}
+
+// Numbers of the links that span everything links join, walking outwards from both ends first, so
+// that what they come to has few members.
+std::vector<std::uint32_t> spanningLinks(const ToleranceNetwork& network, const LinksAt& at,
+                                         std::uint32_t from, std::uint32_t to) {
+  std::vector<std::uint32_t> starts{from, to};
+  for (std::uint32_t node = 0; node < network.places.size(); ++node) starts.push_back(node);
+  std::vector<bool> seen(network.places.size(), false);
+  std::vector<std::uint32_t> spanning;
+  for (const std::uint32_t start : starts) {
+    if (seen[start]) continue;
+    seen[start] = true;
+    std::vector<std::uint32_t> queue{start};
+    for (std::size_t i = 0; i < queue.size(); ++i) {
+      for (const std::uint32_t link : at[queue[i]]) {
+        const std::uint32_t next = otherEnd(network.links[link], queue[i]);
+        if (seen[next]) continue;
+        seen[next] = true;
+        spanning.push_back(link);
+        queue.push_back(next);
+      }
+    }
+  }
+  return spanning;
+}
+
+Error notJoined(const Id& from, const Id& to) {
+  return {ErrorCode::unsolvable,
+          "no toleranced readings along this axis join " + from + " and " + to, from};
+}
+
+// Where links alone do not join the two: by exact elimination, middles and equal spaces included.
+Result<std::vector<StackMember>> overRelations(const Part& part, const ToleranceNetwork& network,
+                                               const LinksAt& at, std::uint32_t from,
+                                               std::uint32_t to) {
+  const std::vector<std::uint32_t> spanning = spanningLinks(network, at, from, to);
+  Elimination elimination;
+  for (const std::uint32_t i : spanning) {
+    const TolerancedLink& link = network.links[i];
+    const auto added =
+        elimination.add(i, {{link.from, Rational(-1)}, {link.to, Rational(1)}}, link.nominal);
+    if (!added) return added.error();
+  }
+  std::uint32_t number = static_cast<std::uint32_t>(network.links.size());
+  for (const AxisRelation& relation : network.relations) {
+    Sparse factors;
+    for (const auto& [node, factor] : relation.terms) {
+      addScaled(factors, {{node, Rational(factor)}}, Rational(1));
+    }
+    const auto added = elimination.add(number++, factors, Rational(0));
+    if (!added) return added.error();
+  }
+  Elimination::Expression sum = elimination.of(to);
+  const Elimination::Expression start = elimination.of(from);
+  if (!addScaled(sum.free, start.free, Rational(-1)) ||
+      !addScaled(sum.equations, start.equations, Rational(-1))) {
+    return Error{ErrorCode::outOfRange, "the chain leads beyond the exact range", ""};
+  }
+  if (!sum.free.empty()) return notJoined(network.places[from], network.places[to]);
+  std::vector<StackMember> members;
+  for (const auto& [equation, factor] : sum.equations) {
+    if (equation >= network.links.size() || !counts(network.links[equation])) continue;
+    members.push_back(memberOf(part, network, network.links[equation], factor));
+  }
+  std::sort(members.begin(), members.end(), [](const StackMember& a, const StackMember& b) {
+    return std::tie(a.label, a.from, a.to) < std::tie(b.label, b.from, b.to);
+  });
+  return members;
+}
+
+}  // namespace
+
+Result<std::vector<StackMember>> chainBetween(const Part& part, const ToleranceNetwork& network,
+                                              std::string_view from, std::string_view to) {
+  const Result<std::uint32_t> a = nodeAlong(part, network, from);
+  if (!a) return a.error();
+  const Result<std::uint32_t> b = nodeAlong(part, network, to);
+  if (!b) return b.error();
+  if (*a == *b) return std::vector<StackMember>{};
+  const LinksAt at = linksByNode(network);
+  const std::uint32_t lower = std::min(*a, *b);
+  const std::uint32_t higher = std::max(*a, *b);
+  const std::vector<std::uint32_t> chain = linksBetween(part, network, at, lower, higher);
+  if (chain.empty()) return overRelations(part, network, at, *a, *b);
+
+  std::vector<StackMember> members;
+  std::uint32_t node = lower;
+  for (const std::uint32_t i : chain) {
+    const TolerancedLink& link = network.links[i];
+    const int along = (link.from == node ? 1 : -1) * (*a == lower ? 1 : -1);
+    if (counts(link)) members.push_back(memberOf(part, network, link, Rational(along)));
+    node = otherEnd(link, node);
+  }
+  if (*a != lower) std::reverse(members.begin(), members.end());
+  return members;
+}
+
+}  // namespace inchwright

@@ -1,0 +1,85 @@
+#include "core/tolerance/stack.h"
+
+#include <cmath>
+#include <limits>
+
+namespace inchwright {
+namespace {
+
+Error tooLong() {
+  return {ErrorCode::outOfRange, "the stack adds up to more than can be held", ""};
+}
+
+// The whole tick at or below a value, or at or above it.
+std::optional<std::int64_t> floorOf(const Rational& value) {
+  Int128 whole = value.numerator() / value.denominator();
+  if (value.sign() < 0 && !value.isWhole()) --whole;
+  const auto limit = Int128{std::numeric_limits<std::int64_t>::max()};
+  if (whole > limit || whole < -limit) return std::nullopt;
+  return static_cast<std::int64_t>(whole);
+}
+
+std::optional<std::int64_t> ceilOf(const Rational& value) {
+  const auto floor = floorOf(value.negated());
+  return floor ? std::optional(-*floor) : std::nullopt;
+}
+
+std::optional<Rational> plusScaled(const std::optional<Rational>& sum, const Rational& factor,
+                                   std::int64_t ticks) {
+  const auto product = factor.times(Rational(ticks));
+  return sum && product ? sum->plus(*product) : std::nullopt;
+}
+
+long double halfOf(const StackMember& member) {
+  const long double width = static_cast<long double>(member.high - member.low);
+  return width / 2 * std::fabs(static_cast<long double>(member.factor.toDouble()));
+}
+
+std::optional<Span> aboutMiddle(const Rational& middle, long double half) {
+  const long double centre =
+      static_cast<long double>(middle.numerator()) / static_cast<long double>(middle.denominator());
+  constexpr long double kFar = 4.6e18L;
+  if (!(std::fabs(centre) + half < kFar)) return std::nullopt;
+  return Span{std::llround(centre - half), std::llround(centre + half)};
+}
+
+}  // namespace
+
+Result<Stack> stackOf(std::vector<StackMember> members, double inflation) {
+  if (!(inflation >= 1) || !std::isfinite(inflation)) {
+    return Error{ErrorCode::badRequest, "a root sum square is widened by a factor of 1 or more",
+                 ""};
+  }
+  std::optional<Rational> nominal = Rational(0), low = Rational(0), high = Rational(0);
+  long double squares = 0, halves = 0;
+  for (const StackMember& member : members) {
+    if (member.low > member.high) {
+      return Error{ErrorCode::badRequest, "the least size is above the greatest", member.label};
+    }
+    const bool forward = member.factor.sign() >= 0;
+    nominal = plusScaled(nominal, member.factor, member.nominal);
+    low = plusScaled(low, member.factor, forward ? member.low : member.high);
+    high = plusScaled(high, member.factor, forward ? member.high : member.low);
+    squares += halfOf(member) * halfOf(member);
+    halves += halfOf(member);
+  }
+  if (!nominal || !low || !high) return tooLong();
+  const auto twice = low->plus(*high);
+  const auto middle = twice ? twice->over(Rational(2)) : std::nullopt;
+  const auto least = floorOf(*low);
+  const auto greatest = ceilOf(*high);
+  if (!middle || !least || !greatest) return tooLong();
+  const long double root = std::sqrt(squares);
+  const auto rss = aboutMiddle(*middle, root);
+  const auto inflated = aboutMiddle(*middle, root * static_cast<long double>(inflation));
+  if (!rss || !inflated) return tooLong();
+  for (StackMember& member : members) {
+    const long double half = halfOf(member);
+    member.share = squares > 0 ? static_cast<double>(half * half / squares) : 0;
+    member.worstShare = halves > 0 ? static_cast<double>(half / halves) : 0;
+  }
+  return Stack{*nominal,  *middle,   {*least, *greatest}, *rss,
+               *inflated, inflation, std::move(members)};
+}
+
+}  // namespace inchwright
