@@ -199,16 +199,19 @@ Making markOf(const Feature& feature, Unit shown) {
 }  // namespace
 
 std::string figureText(const Lettered& figure, Unit shown) {
-  const bool plain =
-      figure.text.find_first_not_of("0123456789./ -") == std::string::npos && !figure.text.empty();
-  std::string text = plain ? figure.text : writePlain(figure.value, figure.unit);
-  if (figure.unit != shown) text += figure.unit == Unit::inch ? " in" : " mm";
-  if (figure.tolerance && !plain) {
+  // A bare figure, with its tolerance if it has one, stands as lettered; anything else (a sum, a
+  // figure in brackets or with a symbol) is written out.
+  const std::string_view allowed = figure.tolerance ? "0123456789./ -+\xC2\xB1" : "0123456789./ -";
+  const bool bare =
+      !figure.text.empty() && figure.text.find_first_not_of(allowed) == std::string::npos;
+  std::string text = bare ? figure.text : writePlain(figure.value, figure.unit);
+  if (figure.tolerance && !bare) {
     const auto deviation = [&](Length value) {
-      return (value < Length() ? "-" : "+") + writeDecimal(value.magnitude(), figure.unit);
+      return (value < Length() ? " -" : " +") + writeDecimal(value.magnitude(), figure.unit);
     };
-    text += " " + deviation(figure.tolerance->upper) + " " + deviation(figure.tolerance->lower);
+    text += deviation(figure.tolerance->upper) + deviation(figure.tolerance->lower);
   }
+  if (figure.unit != shown) text += figure.unit == Unit::inch ? " in" : " mm";
   return text;
 }
 

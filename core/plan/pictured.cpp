@@ -1,7 +1,7 @@
 #include "core/plan/pictured.h"
 
 #include <algorithm>
-#include <array>
+#include <cmath>
 
 #include "core/plan/setup_frame.h"
 
@@ -17,6 +17,9 @@ double millimetres(const Rational& ticks) {
 double millimetres(const std::optional<Lettered>& figure) {
   return figure ? figure->value.toMillimetres() : 0;
 }
+
+constexpr double kQuarter = 1.5707963267948966;  // radians
+constexpr int kCornerSteps = 8;
 
 /// Low and high along one axis of the table.
 struct Span {
@@ -164,13 +167,52 @@ class Picturer {
     return {{x.low, y.low}, {x.high, y.low}, {x.high, y.high}, {x.low, y.high}};
   }
 
+  // The radius that rounds off the corner where these two spots meet; 0 when it is square.
+  double cornerRadius(double x, double y) const {
+    for (const Feature& feature : part_.features) {
+      if (feature.kind != FeatureKind::round || feature.corner.size() != 2) continue;
+      bool onX = false, onY = false;
+      for (const Id& edge : feature.corner) {
+        onX = onX || along(frame_.x, edge) == x;
+        onY = onY || along(frame_.y, edge) == y;
+      }
+      if (onX && onY) return millimetres(feature.radius);
+    }
+    return 0;
+  }
+
+  // The rectangle with its rounded corners as runs of short lines, anticlockwise.
+  std::vector<PicturePoint> roundedRectangle() const {
+    std::vector<PicturePoint> points;
+    const double most = std::min(x_.high - x_.low, y_.high - y_.low) / 2;
+    const std::vector<PicturePoint> corners = rectangle(x_, y_);
+    for (std::size_t i = 0; i < corners.size(); ++i) {
+      const PicturePoint& corner = corners[i];
+      const double radius = std::min(most, cornerRadius(corner.x, corner.y));
+      if (radius <= 0) {
+        points.push_back(corner);
+        continue;
+      }
+      const PicturePoint centre{corner.x + (corner.x == x_.low ? radius : -radius),
+                                corner.y + (corner.y == y_.low ? radius : -radius)};
+      // The lower left corner turns from 180 to 270 degrees, each further one a quarter on.
+      for (int step = 0; step <= kCornerSteps; ++step) {
+        const double angle =
+            (static_cast<double>(i) + 2 + static_cast<double>(step) / kCornerSteps) * kQuarter;
+        points.push_back(
+            {centre.x + radius * std::cos(angle), centre.y + radius * std::sin(angle)});
+      }
+    }
+    return points;
+  }
+
   void addOutlines() {
     x_ = spanOf(frame_.x, false, &picture_.missing);
     y_ = spanOf(frame_.y, false, &picture_.missing);
-    picture_.outline = rectangle(x_, y_);
+    picture_.outline = roundedRectangle();
     std::vector<PicturePoint> stock =
         rectangle(spanOf(frame_.x, true, nullptr), spanOf(frame_.y, true, nullptr));
-    if (stock != picture_.outline) picture_.stock = std::move(stock);
+    if (stock != rectangle(x_, y_)) picture_.stock = std::move(stock);
   }
 
   void addEdge(const Feature& feature) {

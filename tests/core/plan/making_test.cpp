@@ -1,0 +1,129 @@
+#include "core/plan/making.h"
+
+#include <gtest/gtest.h>
+
+#include "tests/core/plan/plates.h"
+
+namespace inchwright {
+namespace {
+
+using plates::figure;
+
+Feature holeOf(Make make, std::string_view diameter, Unit unit = Unit::inch) {
+  Feature hole;
+  hole.id = "A";
+  hole.kind = FeatureKind::hole;
+  hole.make = make;
+  if (!diameter.empty()) hole.diameter = figure(diameter, unit);
+  return hole;
+}
+
+struct Row {
+  Make make;
+  const char* diameter;
+  const char* size;
+  const char* run;
+};
+
+TEST(MakingOf, ChoosesTheRunOfTools) {
+  const Row kRows[] = {
+      {Make::drill, "1/4", "Ø1/4 drill, through", "spot + 1/4"},
+      {Make::drill, "0.201", "Ø0.201 drill, through", "spot + #7"},
+      {Make::drill, ".234", "Ø.234 drill, through", "spot + A"},
+      {Make::drill, "Ø 3/16", "Ø3/16 drill, through", "spot + 3/16"},
+      {Make::drill, "1/4 DIA", "Ø1/4 drill, through", "spot + 1/4"},
+      {Make::drill, "1 1/8", "Ø1 1/8 drill, through", "spot + drill to 1 1/8"},
+      {Make::ream, "1/4", "Ø1/4 ream, through", "spot + 15/64 + ream 1/4"},
+      {Make::ream, "1/8", "Ø1/8 ream, through", "spot + 7/64 + ream 1/8"},
+      {Make::ream, "1 1/2", "Ø1 1/2 ream, through",
+       "spot + drill and bore under 1 1/2 + ream 1 1/2"},
+      {Make::bore, "3/4", "Ø3/4 bore, through", "spot + 23/32 + bore to 3/4"},
+  };
+  for (const Row& row : kRows) {
+    const Making making = makingOf(holeOf(row.make, row.diameter), Unit::inch);
+    EXPECT_EQ(making.size, row.size);
+    EXPECT_EQ(making.run, row.run) << row.diameter;
+    for (const MakingStep& step : making.steps) EXPECT_FALSE(step.rule.empty()) << step.tool;
+  }
+}
+
+TEST(MakingOf, DrillsMetricHolesWithMetricDrills) {
+  const Making making = makingOf(holeOf(Make::ream, "6", Unit::millimetre), Unit::millimetre);
+  EXPECT_EQ(making.run, "spot + 5.8 mm + ream 6");
+  const Making inches = makingOf(holeOf(Make::drill, "6.5 mm"), Unit::inch);
+  EXPECT_EQ(inches.size, "Ø6.5 mm drill, through");
+  EXPECT_EQ(inches.run, "spot + 6.5 mm");
+}
+
+TEST(MakingOf, TapsByTheTableOfThreads) {
+  Feature hole = holeOf(Make::tap, "");
+  hole.thread = "1/4-20 UNC";
+  hole.depth.through = false;
+  hole.depth.length = figure("3/8");
+  const Making making = makingOf(hole, Unit::inch);
+  EXPECT_EQ(making.size, "1/4-20 UNC tap, 3/8 deep");
+  EXPECT_EQ(making.run, "spot + #7 + tap 1/4-20 UNC");
+  ASSERT_EQ(making.steps.size(), 3u);
+  EXPECT_EQ(making.steps[1].diameter.ticks(), 2010 * 254'000LL);
+  EXPECT_EQ(making.steps[1].depth, "3/8");
+  EXPECT_NE(making.steps[1].rule.find("deeper"), std::string::npos);
+  EXPECT_TRUE(making.notes.empty());
+}
+
+TEST(MakingOf, AnUnknownThreadIsNotedNotRefused) {
+  Feature hole = holeOf(Make::tap, "");
+  hole.thread = "9/7-3 odd";
+  const Making making = makingOf(hole, Unit::inch);
+  EXPECT_EQ(making.steps.size(), 3u);
+  EXPECT_EQ(making.notes.size(), 1u);
+  hole.thread.clear();
+  EXPECT_EQ(makingOf(hole, Unit::inch).notes.at(0), "the print gives no thread");
+}
+
+TEST(MakingOf, SinksSeats) {
+  Feature hole = holeOf(Make::counterbore, "1/4");
+  hole.seatDiameter = figure("7/16");
+  hole.seatDepth = figure("1/8");
+  const Making making = makingOf(hole, Unit::inch);
+  EXPECT_EQ(making.size, "Ø1/4 drill, through; counterbore Ø7/16, 1/8 deep");
+  EXPECT_EQ(making.run, "spot + 1/4 + counterbore 7/16");
+  EXPECT_EQ(making.steps.back().depth, "1/8");
+  hole.make = Make::countersink;
+  hole.seatDiameter.reset();
+  EXPECT_EQ(makingOf(hole, Unit::inch).notes.at(0), "the print gives no size for the countersink");
+  hole.make = Make::spotface;
+  EXPECT_EQ(makingOf(hole, Unit::inch).steps.back().kind, StepKind::spotface);
+}
+
+TEST(MakingOf, LacksNothingItNeedsToSay) {
+  for (const Make make : {Make::drill, Make::ream, Make::bore}) {
+    const Making making = makingOf(holeOf(make, ""), Unit::inch);
+    EXPECT_EQ(making.notes.at(0), "the print gives no diameter");
+    EXPECT_EQ(making.steps.back().tool, "drill to size");
+  }
+}
+
+TEST(MakingOf, KeepsATolerance) {
+  const Making making = makingOf(holeOf(Make::ream, ".250 +.001 -.000"), Unit::inch);
+  EXPECT_EQ(making.size, "Ø.250 +.001 -.000 ream, through");
+  EXPECT_EQ(makingOf(holeOf(Make::drill, "1/4 ±1/64"), Unit::inch).size,
+            "Ø1/4 ±1/64 drill, through");
+  EXPECT_EQ(makingOf(holeOf(Make::drill, "1/8 + 1/8"), Unit::inch).size, "Ø1/4 drill, through");
+  EXPECT_EQ(makingOf(holeOf(Make::ream, "Ø.250 +.001 -.000"), Unit::inch).size,
+            "Ø1/4 +0.001 +0 ream, through");
+}
+
+TEST(MakingOf, RanksTheWork) {
+  EXPECT_LT(makingOf(holeOf(Make::drill, "1/4"), Unit::inch).rank,
+            makingOf(holeOf(Make::bore, "1/4"), Unit::inch).rank);
+  EXPECT_LT(makingOf(holeOf(Make::bore, "1/4"), Unit::inch).rank,
+            makingOf(holeOf(Make::ream, "1/4"), Unit::inch).rank);
+  EXPECT_LT(makingOf(holeOf(Make::ream, "1/4"), Unit::inch).rank,
+            makingOf(holeOf(Make::tap, "1/4"), Unit::inch).rank);
+  Feature point;
+  point.kind = FeatureKind::point;
+  EXPECT_LT(makingOf(point, Unit::inch).rank, makingOf(holeOf(Make::drill, "1"), Unit::inch).rank);
+}
+
+}  // namespace
+}  // namespace inchwright
