@@ -1,5 +1,6 @@
 #include "app/session/plausible.h"
 
+#include <array>
 #include <cmath>
 
 #include "core/measure/writing.h"
@@ -9,40 +10,10 @@ namespace {
 
 constexpr double kTracingError = 1.0 / 64;
 
-/// Holes of a ring or row and ends of a slot are not traced one by one.
-const Feature* tracedFeature(const Part& part, std::string_view place) {
-  const Feature* feature = part.feature(place);
-  return feature != nullptr && !feature->traced.empty() ? feature : nullptr;
-}
-
 }  // namespace
-
-std::optional<double> tracedDistance(const Part& part, std::string_view from, std::string_view to,
-                                     Axis axis) {
-  const Feature* a = tracedFeature(part, from);
-  const Feature* b = tracedFeature(part, to);
-  if (a == nullptr || b == nullptr) return std::nullopt;
-  const auto start = tracedAlong(*a, axis);
-  const auto end = tracedAlong(*b, axis);
-  if (!start || !end) return std::nullopt;
-  return *end - *start;
-}
 
 double tracingBound(double inches) {
   return 3 * std::sqrt(2.0) * kTracingError + 0.01 * std::abs(inches);
-}
-
-bool tracedToScale(const Part& part, Axis axis) {
-  int agree = 0, all = 0;
-  for (const Reading& reading : part.readings) {
-    if (reading.kind != ReadingKind::along || reading.axis != axis) continue;
-    const auto traced = tracedDistance(part, reading.from, reading.to, axis);
-    if (!traced) continue;
-    ++all;
-    const double figure = reading.figure.value.toInches();
-    if (std::abs(*traced - figure) <= tracingBound(figure)) ++agree;
-  }
-  return agree >= 2 && 2 * agree > all;
 }
 
 std::string likelyFigure(double inches, Unit unit) {
@@ -64,13 +35,43 @@ std::string likelyFigure(double inches, Unit unit) {
   return {};
 }
 
-std::string tracingObjection(const Part& part, const Reading& reading) {
-  if (reading.kind != ReadingKind::along || !tracedToScale(part, reading.axis)) return {};
-  const auto traced = tracedDistance(part, reading.from, reading.to, reading.axis);
-  if (!traced) return {};
+TracingEvidence::TracingEvidence(const Part& part) {
+  for (const Feature& feature : part.features) {
+    if (!feature.traced.empty()) traced_.emplace(feature.id, &feature);
+  }
+  std::array<int, 3> agree{}, all{};
+  for (const Reading& reading : part.readings) {
+    if (reading.kind != ReadingKind::along) continue;
+    const auto drawn = distance(reading.from, reading.to, reading.axis);
+    if (!drawn) continue;
+    const auto axis = static_cast<std::size_t>(reading.axis);
+    const double figure = reading.figure.value.toInches();
+    ++all[axis];
+    if (std::abs(*drawn - figure) <= tracingBound(figure)) ++agree[axis];
+  }
+  for (std::size_t axis = 0; axis < 3; ++axis) {
+    toScale_[axis] = agree[axis] >= 2 && 2 * agree[axis] > all[axis];
+  }
+}
+
+std::optional<double> TracingEvidence::distance(std::string_view from, std::string_view to,
+                                                Axis axis) const {
+  const auto a = traced_.find(from);
+  const auto b = traced_.find(to);
+  if (a == traced_.end() || b == traced_.end()) return std::nullopt;
+  const auto start = tracedAlong(*a->second, axis);
+  const auto end = tracedAlong(*b->second, axis);
+  if (!start || !end) return std::nullopt;
+  return *end - *start;
+}
+
+std::string TracingEvidence::objection(const Reading& reading) const {
+  if (reading.kind != ReadingKind::along || !toScale(reading.axis)) return {};
+  const auto drawn = distance(reading.from, reading.to, reading.axis);
+  if (!drawn) return {};
   const double figure = reading.figure.value.toInches();
-  if (std::abs(*traced - figure) <= tracingBound(figure)) return {};
-  const std::string likely = likelyFigure(*traced, reading.figure.unit);
+  if (std::abs(*drawn - figure) <= tracingBound(figure)) return {};
+  const std::string likely = likelyFigure(*drawn, reading.figure.unit);
   return likely.empty() ? std::string() : "the tracing says about " + likely;
 }
 

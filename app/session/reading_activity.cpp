@@ -36,9 +36,9 @@ class ReadingActivity : public Activity {
 
   QString offer() const override {
     if (chosen_.size() != 2) return {};
-    const Part& part = hands_.part();
-    if (!tracedToScale(part, hands_.axis)) return {};
-    const auto traced = tracedDistance(part, chosen_[0], chosen_[1], hands_.axis);
+    const TracingEvidence evidence(hands_.part());
+    if (!evidence.toScale(hands_.axis)) return {};
+    const auto traced = evidence.distance(chosen_[0], chosen_[1], hands_.axis);
     if (!traced) return {};
     return QString::fromStdString(likelyFigure(*traced, hands_.desk.job().unit));
   }
@@ -58,7 +58,7 @@ class ReadingActivity : public Activity {
     std::tie(reading.from, reading.to) = ordered(line->from, line->to);
     const auto figure = readLength(line->figure.toStdString(), {hands_.desk.job().unit});
     reading.figure = *figure;
-    const std::string objection = tracingObjection(hands_.part(), reading);
+    const std::string objection = TracingEvidence(hands_.part()).objection(reading);
     if (!objection.empty()) {
       echo.text += QStringLiteral("   ") + QString::fromStdString(objection);
       echo.doubtful = true;
@@ -118,8 +118,7 @@ class ReadingActivity : public Activity {
   /// A reading runs in the positive direction of its axis; a chain may be walked against it. The
   /// tracing, else what is already placed, tells which end comes first.
   std::pair<Id, Id> ordered(const Id& from, const Id& to) const {
-    const Part& part = hands_.part();
-    if (const auto traced = tracedDistance(part, from, to, hands_.axis)) {
+    if (const auto traced = TracingEvidence(hands_.part()).distance(from, to, hands_.axis)) {
       return *traced < 0 ? std::pair(to, from) : std::pair(from, to);
     }
     const auto placed = hands_.desk.solution().between(from, to, hands_.axis);

@@ -1,0 +1,89 @@
+#include "app/canvas/dimension_lines.h"
+
+#include <algorithm>
+#include <map>
+
+#include "app/session/plausible.h"
+
+namespace inchwright::app {
+namespace {
+
+Standing standingOf(const TracingEvidence& evidence, const Solution& solution,
+                    const Reading& reading) {
+  const auto found = solution.status.find(reading.id);
+  if (found != solution.status.end() && found->second == ReadingStatus::clashes) {
+    return Standing::clashes;
+  }
+  if (!evidence.objection(reading).empty()) return Standing::doubtful;
+  return found != solution.status.end() && found->second == ReadingStatus::alone ? Standing::alone
+                                                                                 : Standing::agrees;
+}
+
+/// Levels of one side, each a set of taken spans that do not overlap.
+class Levels {
+ public:
+  int firstWithRoom(double from, double to) {
+    for (std::size_t level = 0;; ++level) {
+      if (level == taken_.size()) taken_.emplace_back();
+      if (hasRoom(taken_[level], from, to)) {
+        taken_[level].emplace(from, to);
+        return static_cast<int>(level);
+      }
+    }
+  }
+
+ private:
+  static bool hasRoom(const std::map<double, double>& spans, double from, double to) {
+    auto next = spans.lower_bound(from);
+    if (next != spans.end() && next->first < to) return false;
+    return next == spans.begin() || std::prev(next)->second <= from;
+  }
+
+  std::vector<std::map<double, double>> taken_;
+};
+
+}  // namespace
+
+std::vector<DimensionLine> dimensionLines(const Part& part, const Solution& solution,
+                                          const DrawnFace& drawn, double textWidthPerCharacter) {
+  std::vector<DimensionLine> lines;
+  const auto axes = axesIn(drawn.face);
+  const TracingEvidence evidence(part);
+  for (const Reading& reading : part.readings) {
+    if (reading.kind != ReadingKind::along) continue;
+    if (reading.axis != axes[0] && reading.axis != axes[1]) continue;
+    const DrawnPlace* from = drawn.find(reading.from);
+    const DrawnPlace* to = drawn.find(reading.to);
+    if (from == nullptr || to == nullptr) continue;
+    DimensionLine line;
+    line.reading = reading.id;
+    line.text = QString::fromStdString(reading.figure.text);
+    line.alongViewX = reading.axis == axes[0];
+    line.fromAt = from->at;
+    line.toAt = to->at;
+    line.from = line.alongViewX ? from->at.x() : from->at.y();
+    line.to = line.alongViewX ? to->at.x() : to->at.y();
+    if (line.from > line.to) {
+      std::swap(line.from, line.to);
+      std::swap(line.fromAt, line.toAt);
+    }
+    line.standing = standingOf(evidence, solution, reading);
+    lines.push_back(std::move(line));
+  }
+  std::stable_sort(lines.begin(), lines.end(), [](const DimensionLine& a, const DimensionLine& b) {
+    return a.to - a.from < b.to - b.from;
+  });
+  Levels below, beside;
+  for (DimensionLine& line : lines) {
+    const double lettering =
+        textWidthPerCharacter * static_cast<double>(line.alongViewX ? line.text.size() + 2 : 3);
+    const double room = std::max(line.to - line.from, lettering);
+    const double middle = (line.from + line.to) / 2;
+    // Chained lines share an end: a hair less, so that they can stand on one level.
+    const double half = room / 2 * (1 - 1e-6);
+    line.level = (line.alongViewX ? below : beside).firstWithRoom(middle - half, middle + half);
+  }
+  return lines;
+}
+
+}  // namespace inchwright::app

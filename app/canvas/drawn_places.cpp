@@ -1,0 +1,155 @@
+#include "app/canvas/drawn_places.h"
+
+#include <algorithm>
+#include <array>
+
+namespace inchwright::app {
+namespace {
+
+constexpr double kParkedSpacing = 0.4;  // inches between features that wait in the margin
+
+double inchesOf(const Rational& ticks) {
+  return ticks.toDouble() / static_cast<double>(Length::kTicksPerInch);
+}
+
+/// Positions along one axis of a face, in inches, from tracing and solution together.
+class AlongAxis {
+ public:
+  AlongAxis(const Part& part, const Solution& solution, Axis axis, bool overPicture)
+      : solution_(solution), axis_(axis), overPicture_(overPicture) {
+    // Each group of placed features hangs at one traced member, so that tracing and solution meet.
+    for (const Feature& feature : part.features) {
+      const auto traced = tracedAlong(feature, axis);
+      const Position* position = solution.position(feature.id, axis);
+      if (!traced || position == nullptr) continue;
+      anchors_.try_emplace(position->group, *traced - inchesOf(position->ticks));
+    }
+    if (anchors_.empty()) anchors_[0] = 0;
+  }
+
+  std::optional<double> of(const Feature& feature, const Id& place) const {
+    const Position* position = solution_.position(place, axis_);
+    const auto traced = tracedAlong(feature, axis_);
+    const bool itself = place == feature.id;
+    if (itself && traced && (overPicture_ || position == nullptr || position->group != 0)) {
+      return traced;
+    }
+    if (!itself && traced && overPicture_) {
+      const auto apart = solution_.between(feature.id, place, axis_);
+      if (apart) return *traced + inchesOf(*apart);
+    }
+    if (position == nullptr) return traced;
+    const auto anchor = anchors_.find(position->group);
+    if (anchor == anchors_.end()) return traced;
+    return anchor->second + inchesOf(position->ticks);
+  }
+
+ private:
+  const Solution& solution_;
+  Axis axis_;
+  bool overPicture_;
+  std::map<int, double> anchors_;
+};
+
+bool showsIn(const Feature& feature, Face face) {
+  const auto axes = axesIn(face);
+  if (feature.kind == FeatureKind::edge) {
+    return feature.axis && (*feature.axis == axes[0] || *feature.axis == axes[1]);
+  }
+  return feature.face == face;
+}
+
+double radiusOf(const Feature& feature) {
+  if (feature.radius) return feature.radius->value.toInches();
+  if (feature.diameter) return feature.diameter->value.toInches() / 2;
+  if (feature.width) return feature.width->value.toInches() / 2;
+  return 0;
+}
+
+bool isPlaced(const Solution& solution, const Id& id, Axis axis, bool& disputed) {
+  const Position* position = solution.position(id, axis);
+  disputed = disputed || (position != nullptr && position->disputed);
+  return position != nullptr && position->group == 0;
+}
+
+QRectF spanned(const std::vector<DrawnPlace>& places) {
+  double left = 0, right = 0, low = 0, high = 0;
+  bool anyX = false, anyY = false;
+  const auto take = [](double value, double margin, double& least, double& most, bool& any) {
+    least = any ? std::min(least, value - margin) : value - margin;
+    most = any ? std::max(most, value + margin) : value + margin;
+    any = true;
+  };
+  for (const DrawnPlace& place : places) {
+    if (place.parked) continue;
+    if (!place.across || place.alongViewX) take(place.at.x(), place.radius, left, right, anyX);
+    if (!place.across || !place.alongViewX) take(place.at.y(), place.radius, low, high, anyY);
+  }
+  // A sheet with nothing on it yet still has a size one can click into.
+  if (right - left < 1) right = left + 3;
+  if (high - low < 1) high = low + 3;
+  return {QPointF(left, low), QPointF(right, high)};
+}
+
+}  // namespace
+
+ViewSense viewSense(Face face) {
+  return {face == Face::back || face == Face::left, face == Face::bottom};
+}
+
+QPointF asViewed(QPointF inFace, Face face) {
+  const ViewSense sense = viewSense(face);
+  return {sense.firstReversed ? -inFace.x() : inFace.x(),
+          sense.secondReversed ? -inFace.y() : inFace.y()};
+}
+
+const DrawnPlace* DrawnFace::find(const Id& id) const {
+  const auto found = index.find(id);
+  return found == index.end() ? nullptr : &places[found->second];
+}
+
+DrawnFace drawFace(const Part& part, const Solution& solution, Face face, bool overPicture) {
+  DrawnFace drawn;
+  drawn.face = face;
+  const auto axes = axesIn(face);
+  const std::array along{AlongAxis(part, solution, axes[0], overPicture),
+                         AlongAxis(part, solution, axes[1], overPicture)};
+  for (const Feature& feature : part.features) {
+    if (!showsIn(feature, face)) continue;
+    for (const Place& place : placesOf(feature)) {
+      // A ring's or row's own id stands for its centre or first hole; a row's would hide hole 1.
+      if (feature.kind == FeatureKind::row && place.id == feature.id) continue;
+      DrawnPlace one{.id = place.id, .feature = feature.id, .kind = feature.kind};
+      const bool edge = feature.kind == FeatureKind::edge;
+      one.across = edge ? feature.axis : std::nullopt;
+      one.alongViewX = edge && *feature.axis == axes[0];
+      one.radius = radiusOf(feature);
+      const bool centre = feature.kind == FeatureKind::ring && place.id == feature.id;
+      if (centre && feature.pitchDiameter) {
+        one.radius = feature.pitchDiameter->value.toInches() / 2;
+      }
+      const bool wantsFirst = !edge || one.alongViewX, wantsSecond = !edge || !one.alongViewX;
+      const auto first = wantsFirst ? along[0].of(feature, place.id) : 0.0;
+      const auto second = wantsSecond ? along[1].of(feature, place.id) : 0.0;
+      one.placed = (!wantsFirst || isPlaced(solution, place.id, axes[0], one.disputed)) &&
+                   (!wantsSecond || isPlaced(solution, place.id, axes[1], one.disputed));
+      one.parked = !first || !second;
+      one.at = asViewed({first.value_or(0), second.value_or(0)}, face);
+      drawn.places.push_back(std::move(one));
+    }
+  }
+  drawn.bounds = spanned(drawn.places);
+  int waiting = 0;
+  for (std::size_t i = 0; i < drawn.places.size(); ++i) {
+    DrawnPlace& one = drawn.places[i];
+    if (one.parked) {
+      ++waiting;
+      one.at = {drawn.bounds.right() + 2 * kParkedSpacing,
+                drawn.bounds.bottom() - waiting * kParkedSpacing};
+    }
+    drawn.index.emplace(one.id, i);
+  }
+  return drawn;
+}
+
+}  // namespace inchwright::app

@@ -1,0 +1,55 @@
+#pragma once
+
+#include <QPointF>
+#include <QRectF>
+#include <map>
+#include <optional>
+#include <string>
+#include <vector>
+
+#include "core/chain/solution.h"
+#include "core/part/job.h"
+
+namespace inchwright::app {
+
+/// Whether the view of a face shows its first or second axis reversed: the back and the left side
+/// are seen with the part's axis running to the left, the bottom with Y running down.
+struct ViewSense {
+  bool firstReversed = false;
+  bool secondReversed = false;
+};
+ViewSense viewSense(Face face);
+/// From the face's own axes to the view as drawn (x right, y up), and back: the same map.
+QPointF asViewed(QPointF inFace, Face face);
+
+/// One place as it is drawn in the view of a face.
+struct DrawnPlace {
+  Id id;
+  Id feature;
+  FeatureKind kind = FeatureKind::point;
+  /// Inches in the view. An edge has only the one along its axis; the other is 0.
+  QPointF at;
+  std::optional<Axis> across;  ///< an edge's axis
+  bool alongViewX = true;      ///< an edge: its coordinate is the view's x, so it is drawn upright
+  double radius = 0;           ///< inches; 0 when there is none
+  bool placed = false;         ///< solid line; else broken, with a question mark
+  bool disputed = false;
+  bool parked = false;  ///< nothing says where it is drawn: it waits in the margin
+};
+
+/// Where everything of a face is drawn.
+///
+/// Over a picture each feature is where it was traced. On blank paper a placed one settles at its
+/// solved position, to scale. What is neither waits in the margin, parked.
+struct DrawnFace {
+  Face face = Face::top;
+  std::vector<DrawnPlace> places;  ///< in the part's order
+  QRectF bounds;                   ///< inches in the view, of all that is drawn; never empty
+
+  const DrawnPlace* find(const Id& id) const;
+  std::map<Id, std::size_t> index;
+};
+
+DrawnFace drawFace(const Part& part, const Solution& solution, Face face, bool overPicture);
+
+}  // namespace inchwright::app

@@ -1,0 +1,239 @@
+#include "app/canvas/print_painter.h"
+
+#include <QFontMetricsF>
+#include <QPainterPath>
+#include <algorithm>
+#include <cmath>
+
+#include "app/base/look.h"
+
+namespace inchwright::app {
+namespace {
+
+constexpr qreal kLeastRadius = 4;    // pixels: a small hole can still be seen and hit
+constexpr qreal kEdgeOverhang = 18;  // pixels an edge's line runs past the view
+constexpr qreal kTear = 5;           // pixels: the teeth of a torn line
+
+QPen pencil(const QColor& colour, qreal width, bool broken = false) {
+  QPen pen(colour, width);
+  pen.setCapStyle(Qt::RoundCap);
+  if (broken) pen.setDashPattern({4, 3});
+  return pen;
+}
+
+/// A straight line torn across: where a loop does not close.
+QPainterPath torn(const QLineF& line) {
+  QPainterPath path(line.p1());
+  const QPointF along = line.unitVector().p2() - line.p1();
+  const QPointF across(-along.y(), along.x());
+  const qreal length = line.length();
+  int tooth = 0;
+  for (qreal at = kTear; at < length - kTear; at += kTear) {
+    path.lineTo(line.p1() + along * at + across * (++tooth % 2 == 0 ? 2.5 : -2.5));
+  }
+  path.lineTo(line.p2());
+  return path;
+}
+
+class PrintPainter {
+ public:
+  PrintPainter(QPainter& painter, const PrintScene& scene, const PrintMap& map,
+               const QRectF& visible)
+      : painter_(painter),
+        scene_(scene),
+        map_(map),
+        visible_(visible),
+        look_(Look::now()),
+        bounds_(map.toWidget(scene.drawn.bounds)) {}
+
+  void paint() {
+    painter_.setRenderHint(QPainter::Antialiasing);
+    painter_.setFont(figures(0.95));
+    for (const DimensionLine& line : scene_.lines) paintLine(line);
+    painter_.setFont(deskFont(0.95));
+    for (const DrawnPlace& place : scene_.drawn.places) paintPlace(place);
+    if (scene_.pending) paintPending();
+  }
+
+ private:
+  void paintPlace(const DrawnPlace& place) {
+    const bool chosen = scene_.chosenPlaces.count(place.id) > 0;
+    const bool hovered = scene_.hovered == place.id;
+    const QColor colour = place.disputed      ? look_.red
+                          : chosen || hovered ? look_.blue
+                                              : look_.pencil;
+    painter_.setPen(pencil(colour, chosen ? 2.6 : kFirmLine, !place.placed));
+    painter_.setBrush(Qt::NoBrush);
+    if (place.across) {
+      paintEdge(place, chosen, colour);
+    } else {
+      paintSpot(place, chosen, colour);
+    }
+  }
+
+  void paintEdge(const DrawnPlace& place, bool chosen, const QColor& colour) {
+    const QPointF at = map_.toWidget(place.at);
+    const QLineF line = place.alongViewX ? QLineF(at.x(), bounds_.top() - kEdgeOverhang, at.x(),
+                                                  bounds_.bottom() + kEdgeOverhang)
+                                         : QLineF(bounds_.left() - kEdgeOverhang, at.y(),
+                                                  bounds_.right() + kEdgeOverhang, at.y());
+    if (!visible_.intersects(
+            QRectF(line.p1(), line.p2()).normalized().adjusted(-30, -30, 30, 30))) {
+      return;
+    }
+    if (chosen) {
+      painter_.setPen(QPen(look_.wash, 9));
+      painter_.drawLine(line);
+      painter_.setPen(pencil(colour, 2.6, !place.placed));
+    }
+    if (place.disputed) {
+      painter_.drawPath(torn(line));
+    } else {
+      painter_.drawLine(line);
+    }
+    const QPointF tag = line.p1() + (place.alongViewX ? QPointF(4, -2) : QPointF(-14, -4));
+    name(place, tag, colour);
+  }
+
+  void paintSpot(const DrawnPlace& place, bool chosen, const QColor& colour) {
+    const QPointF at = map_.toWidget(place.at);
+    const qreal radius = std::max(place.radius * map_.scale(), kLeastRadius);
+    if (!visible_.intersects(QRectF(at.x() - radius, at.y() - radius, 2 * radius, 2 * radius)
+                                 .adjusted(-40, -40, 40, 40))) {
+      return;
+    }
+    const bool ringCentre = place.kind == FeatureKind::ring && place.id == place.feature;
+    if (chosen) {
+      painter_.setPen(Qt::NoPen);
+      painter_.setBrush(look_.wash);
+      painter_.drawEllipse(at, radius + 6, radius + 6);
+      painter_.setPen(pencil(colour, 2.6, !place.placed));
+      painter_.setBrush(Qt::NoBrush);
+    }
+    if (ringCentre) painter_.setPen(pencil(look_.faint, kFineLine, true));
+    if (place.kind == FeatureKind::point) {
+      painter_.drawLine(at + QPointF(-5, -5), at + QPointF(5, 5));
+      painter_.drawLine(at + QPointF(-5, 5), at + QPointF(5, -5));
+    } else {
+      painter_.drawEllipse(at, radius, radius);
+      painter_.setBrush(colour);
+      painter_.drawEllipse(at, 1.2, 1.2);
+      painter_.setBrush(Qt::NoBrush);
+    }
+    name(place, at + QPointF(std::min(radius, 14.0) * 0.72 + 4, -std::min(radius, 14.0) * 0.72 - 3),
+         colour);
+  }
+
+  /// The id beside what it names, on a patch of paper so that it reads over lines; a question mark
+  /// where the place is loose.
+  void name(const DrawnPlace& place, QPointF at, const QColor& colour) {
+    QString text = QString::fromStdString(place.id);
+    if (!place.placed) text += QStringLiteral(" ?");
+    if (place.disputed) text += QStringLiteral(" ≠");
+    const QFontMetricsF metrics(painter_.font());
+    QRectF box(at.x(), at.y() - metrics.ascent(), metrics.horizontalAdvance(text),
+               metrics.height());
+    QColor patch = look_.print;
+    patch.setAlpha(200);
+    painter_.fillRect(box.adjusted(-2, 0, 2, -1), patch);
+    painter_.setPen(colour);
+    painter_.drawText(at, text);
+  }
+
+  void paintLine(const DimensionLine& line) {
+    const QLineF run = runOf(line, scene_.drawn, map_);
+    const QRectF box = letteringOf(line, scene_.drawn, map_);
+    if (!visible_.intersects(
+            box.united(QRectF(run.p1(), run.p2()).normalized().adjusted(-3, -3, 3, 3)))) {
+      return;
+    }
+    const bool chosen = scene_.chosenReadings.count(line.reading) > 0;
+    const bool wrong = line.standing == Standing::clashes || line.standing == Standing::doubtful;
+    const QColor colour = wrong ? look_.red : look_.blue;
+    guide(map_.toWidget(line.fromAt), run.p1(), line.alongViewX);
+    guide(map_.toWidget(line.toAt), run.p2(), line.alongViewX);
+    painter_.setBrush(Qt::NoBrush);
+    painter_.setPen(pencil(colour, chosen ? 2.6 : kFineLine, line.standing == Standing::alone));
+    if (line.standing == Standing::clashes) {
+      painter_.drawPath(torn(run));
+    } else {
+      painter_.drawLine(run);
+    }
+    // Our own ends: a dot at either feature.
+    painter_.setBrush(colour);
+    painter_.setPen(Qt::NoPen);
+    painter_.drawEllipse(run.p1(), 2.4, 2.4);
+    painter_.drawEllipse(run.p2(), 2.4, 2.4);
+    painter_.setBrush(Qt::NoBrush);
+    painter_.fillRect(box, chosen ? blended(look_.print, look_.wash) : look_.print);
+    painter_.setPen(colour);
+    QString text = line.text;
+    if (line.standing == Standing::doubtful) text += QStringLiteral(" ?");
+    if (line.standing == Standing::clashes) text += QStringLiteral(" ≠");
+    painter_.drawText(box, Qt::AlignCenter, text);
+  }
+
+  void guide(QPointF feature, QPointF end, bool alongViewX) {
+    painter_.setPen(pencil(look_.faint, 0.6));
+    const QPointF start = alongViewX ? QPointF(end.x(), std::max(feature.y(), bounds_.bottom()))
+                                     : QPointF(std::min(feature.x(), bounds_.left()), end.y());
+    painter_.drawLine(start, end);
+  }
+
+  static QColor blended(const QColor& paper, const QColor& wash) {
+    const qreal a = wash.alphaF();
+    return QColor::fromRgbF(static_cast<float>(paper.redF() * (1 - a) + wash.redF() * a),
+                            static_cast<float>(paper.greenF() * (1 - a) + wash.greenF() * a),
+                            static_cast<float>(paper.blueF() * (1 - a) + wash.blueF() * a));
+  }
+
+  void paintPending() {
+    const QPointF at = map_.toWidget(*scene_.pending);
+    painter_.setPen(pencil(look_.blue, kFirmLine, true));
+    painter_.setBrush(look_.wash);
+    painter_.drawEllipse(at, 9, 9);
+  }
+
+  QPainter& painter_;
+  const PrintScene& scene_;
+  const PrintMap& map_;
+  QRectF visible_;
+  const Look& look_;
+  QRectF bounds_;
+};
+
+}  // namespace
+
+qreal levelSpacing() {
+  return 2.1 * QFontMetricsF(figures(0.95)).height();
+}
+
+QLineF runOf(const DimensionLine& line, const DrawnFace& drawn, const PrintMap& map) {
+  const QRectF bounds = map.toWidget(drawn.bounds);
+  const qreal away = kEdgeOverhang + levelSpacing() * (line.level + 0.6);
+  if (line.alongViewX) {
+    const qreal y = bounds.bottom() + away;
+    return {map.toWidget({line.from, 0}).x(), y, map.toWidget({line.to, 0}).x(), y};
+  }
+  const qreal x = bounds.left() - away;
+  return {x, map.toWidget({0, line.from}).y(), x, map.toWidget({0, line.to}).y()};
+}
+
+QRectF letteringOf(const DimensionLine& line, const DrawnFace& drawn, const PrintMap& map) {
+  const QFontMetricsF metrics(figures(0.95));
+  const QLineF run = runOf(line, drawn, map);
+  QString text = line.text;
+  if (line.standing != Standing::agrees && line.standing != Standing::alone) {
+    text += QStringLiteral(" ≠");
+  }
+  QRectF box(0, 0, metrics.horizontalAdvance(text) + 6, metrics.height());
+  box.moveCenter(run.center());
+  return box;
+}
+
+void paintPrint(QPainter& painter, const PrintScene& scene, const PrintMap& map,
+                const QRectF& visible) {
+  PrintPainter(painter, scene, map, visible).paint();
+}
+
+}  // namespace inchwright::app

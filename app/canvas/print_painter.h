@@ -1,0 +1,36 @@
+#pragma once
+
+#include <QPainter>
+#include <optional>
+#include <set>
+#include <vector>
+
+#include "app/canvas/dimension_lines.h"
+#include "app/canvas/drawn_places.h"
+#include "app/canvas/print_map.h"
+
+namespace inchwright::app {
+
+/// What the print is drawn from; the view gathers it, the painter only reads.
+struct PrintScene {
+  const DrawnFace& drawn;
+  const std::vector<DimensionLine>& lines;
+  std::set<Id> chosenPlaces;
+  std::set<Id> chosenReadings;
+  Id hovered;
+  std::optional<QPointF> pending;  ///< inches in the view
+};
+
+/// How far the dimension lines of one side stand apart and from the view, in pixels.
+qreal levelSpacing();
+/// Where a dimension line lies: its run in widget pixels, left to right or bottom to top.
+QLineF runOf(const DimensionLine& line, const DrawnFace& drawn, const PrintMap& map);
+/// Where its lettering stands.
+QRectF letteringOf(const DimensionLine& line, const DrawnFace& drawn, const PrintMap& map);
+
+/// Draws traces and dimension lines in a hand of our own: solid pencil where placed, a broken line
+/// and a small question mark where loose, a torn line where a loop does not close.
+void paintPrint(QPainter& painter, const PrintScene& scene, const PrintMap& map,
+                const QRectF& visible);
+
+}  // namespace inchwright::app

@@ -1,0 +1,140 @@
+#include "app/strip/strip.h"
+
+#include <QEvent>
+#include <QKeyEvent>
+#include <QLabel>
+#include <QLineEdit>
+#include <QPainter>
+#include <QVBoxLayout>
+
+#include "app/base/look.h"
+
+namespace inchwright::app {
+namespace {
+
+/// The byte of a fault, as the position of the character it falls in.
+int characterAt(const QString& text, int byte) {
+  return static_cast<int>(QString::fromUtf8(text.toUtf8().left(byte)).size());
+}
+
+}  // namespace
+
+Strip::Strip(Work& work, QWidget* parent)
+    : QWidget(parent),
+      work_(work),
+      prompt_(new QLabel(this)),
+      line_(new QLineEdit(this)),
+      echo_(new QLabel(this)) {
+  line_->setObjectName(QStringLiteral("line"));
+  line_->setAccessibleName(tr("Line to type into"));
+  line_->setFrame(false);
+  line_->installEventFilter(this);
+  prompt_->setBuddy(line_);
+  prompt_->setWordWrap(true);
+  echo_->setObjectName(QStringLiteral("echo"));
+  echo_->setWordWrap(true);
+  echo_->setTextFormat(Qt::PlainText);
+
+  auto* column = new QVBoxLayout(this);
+  column->setContentsMargins(16, 10, 16, 10);
+  column->setSpacing(4);
+  column->addWidget(prompt_);
+  column->addWidget(line_);
+  column->addWidget(echo_);
+
+  connect(line_, &QLineEdit::textEdited, this, [this] {
+    refusal_.clear();
+    showEcho();
+  });
+  connect(line_, &QLineEdit::returnPressed, this, &Strip::takeLine);
+  connect(&work_, &Work::changed, this, &Strip::follow);
+  connect(&work_.desk(), &Desk::refused, this, &Strip::refuse);
+  restyle();
+  follow();
+}
+
+void Strip::restyle() {
+  line_->setFont(figures(1.7));
+  echo_->setFont(figures(1.0));
+  echo_->setMinimumHeight(echo_->fontMetrics().height());
+}
+
+void Strip::changeEvent(QEvent* event) {
+  QWidget::changeEvent(event);
+  if (event->type() == QEvent::ApplicationFontChange) restyle();
+}
+
+void Strip::follow() {
+  // A refusal stands until the question changes or the line does.
+  if (prompt_->text() != work_.prompt()) refusal_.clear();
+  prompt_->setText(work_.prompt());
+  // Screen readers speak the question together with the line it is answered in.
+  line_->setAccessibleDescription(prompt_->text());
+  const QString offer = work_.offer();
+  line_->setPlaceholderText(offer.isEmpty() ? QString() : tr("%1   (Enter takes it)").arg(offer));
+  showEcho();
+}
+
+void Strip::showEcho() {
+  const QString text = line_->text();
+  Echo echo = work_.echo(text);
+  QString shown = echo.text;
+  if (!refusal_.isEmpty()) {
+    shown = tr("not taken: %1").arg(refusal_);
+    echo = {{}, true, -1, false};
+  }
+  if (echo.refused && echo.at >= 0) {
+    const int character = characterAt(text, echo.at);
+    shown = character >= text.size() ? tr("so far: %1").arg(echo.text)
+                                     : tr("at “%1”: %2").arg(text.mid(character, 6), echo.text);
+  }
+  // Doubt is a word first, and red only beside it.
+  if (echo.doubtful) shown.prepend(tr("look again: "));
+  QPalette ink = palette();
+  ink.setColor(QPalette::WindowText,
+               echo.refused || echo.doubtful ? Look::now().red : Look::now().pencil);
+  echo_->setPalette(ink);
+  echo_->setText(shown);
+}
+
+void Strip::refuse(const QString& why) {
+  refusal_ = why;
+  showEcho();
+}
+
+void Strip::takeLine() {
+  // What was refused stays in the line to be mended, and its reason below it.
+  refusal_.clear();
+  if (work_.enter(line_->text())) {
+    line_->clear();
+    refusal_.clear();
+    follow();
+  }
+}
+
+bool Strip::eventFilter(QObject* watched, QEvent* event) {
+  if (watched == line_ && event->type() == QEvent::KeyPress) {
+    if (static_cast<QKeyEvent*>(event)->key() == Qt::Key_Escape) {
+      if (line_->text().isEmpty()) {
+        work_.back();
+      } else {
+        line_->clear();
+        showEcho();
+      }
+      return true;
+    }
+  }
+  return QWidget::eventFilter(watched, event);
+}
+
+void Strip::paintEvent(QPaintEvent*) {
+  const Look& look = Look::now();
+  QPainter painter(this);
+  painter.fillRect(rect(), look.slip);
+  // A ruled line under what is typed, as on a slip of paper.
+  painter.setPen(QPen(look.blue, kFirmLine));
+  const int y = line_->geometry().bottom() + 2;
+  painter.drawLine(line_->geometry().left(), y, line_->geometry().right(), y);
+}
+
+}  // namespace inchwright::app
