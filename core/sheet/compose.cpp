@@ -20,6 +20,8 @@ constexpr double kMargin = 9.5;
 constexpr double kGutter = 7;
 /// A picture beside the rows is of no use when it is narrower than this.
 constexpr double kLeastLeft = 88;
+/// What stays below a picture, enough for the highest box that is not torn.
+constexpr double kLeastBelowPicture = 60;
 constexpr std::size_t kMostPages = 9999;
 
 struct Size {
@@ -124,8 +126,10 @@ std::optional<Layout> Composer::sideBySide() const {
   const double full = bottom_ - head;
   // The picture leaves room for finding zero when it stays of use itself.
   const double spare = full - heightOf(zero) - 1;
-  const double mostPicture = spare > full * 0.5 ? spare : full * 0.6;
+  const double mostPicture =
+      spare > full * 0.5 ? spare : std::min(full * 0.6, full - kLeastBelowPicture);
   const Piece picture = picturePiece(content_, left, mostPicture);
+  if (head + picture.height > bottom_ - 1) return std::nullopt;
 
   const double rowsLeft = kMargin + left + kGutter;
   const double bottom = bottom_ - 1;

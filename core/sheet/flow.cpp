@@ -5,6 +5,8 @@
 namespace inchwright {
 namespace {
 
+constexpr double kSlack = 1e-6;
+
 /// The pieces from `first` that must stay together, and how high they are.
 struct Unit {
   std::size_t end = 0;
@@ -22,6 +24,18 @@ Unit unitAt(const Pieces& pieces, std::size_t first) {
   return unit;
 }
 
+/// The next frame from `number` on that holds `height`; when none does, the roomiest of them.
+std::size_t roomierFrame(const Frames& frames, std::size_t number, double height) {
+  constexpr std::size_t kMostAhead = 500;
+  std::size_t best = number;
+  for (std::size_t i = number; i < number + kMostAhead; ++i) {
+    const double room = frames(i).room();
+    if (room > frames(best).room() + kSlack) best = i;
+    if (room + kSlack >= height) break;
+  }
+  return best;
+}
+
 }  // namespace
 
 Piece gap(double height) {
@@ -32,7 +46,6 @@ Piece gap(double height) {
 }
 
 Flowed flow(const Pieces& pieces, const Frames& frames) {
-  constexpr double kSlack = 1e-6;
   Flowed flowed;
   std::size_t number = 0;
   Frame frame = frames(0);
@@ -49,7 +62,12 @@ Flowed flow(const Pieces& pieces, const Frames& frames) {
                                    [](const Piece& piece) { return piece.spaceOnly; });
     if (empty) break;  // nothing but space is left
     if (y > frame.top && !fits()) turn();
-    while (!fits() && frames(number + 1).room() > frame.room() + kSlack) turn();
+    const std::shared_ptr<const Piece>& heading = pieces[at].heading;
+    const double whole = unit.height + (heading ? heading->height : 0);
+    if (y == frame.top && whole > frame.room() + kSlack) {
+      const std::size_t better = roomierFrame(frames, number, whole);
+      while (number < better) turn();
+    }
     if (flowed.pages.size() <= frame.page) flowed.pages.resize(frame.page + 1);
     Sketch& page = flowed.pages[frame.page];
     for (; at < unit.end; ++at) {

@@ -44,8 +44,8 @@ struct Flowed {
   double end = 0;  ///< where that piece ends, mm down the page
 };
 
-/// Sets pieces from the top of each frame down. A piece that does not fit goes to the next frame;
-/// one that fits none stands alone in the first that the next one does not surpass.
+/// Sets pieces from the top of each frame down. A piece that does not fit goes to the next frame
+/// that holds it; one that fits none goes to the roomiest of those that follow.
 Flowed flow(const Pieces& pieces, const Frames& frames);
 
 /// The height of all pieces below each other.

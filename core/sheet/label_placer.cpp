@@ -41,12 +41,30 @@ void LabelPlacer::avoid(PaperPoint from, PaperPoint to) {
                     std::max(from.y, to.y)});
 }
 
+bool LabelPlacer::isClear(const PaperBox& box) const {
+  return region_.holds(box) &&
+         std::none_of(boxes_.begin(), boxes_.end(),
+                      [&](const PaperBox& other) { return other.meets(box); });
+}
+
 bool LabelPlacer::isFree(const PaperBox& box) const {
-  if (!region_.holds(box)) return false;
-  const auto meets = [&](const PaperBox& other) { return other.meets(box); };
-  if (std::any_of(boxes_.begin(), boxes_.end(), meets)) return false;
-  return std::none_of(discs_.begin(), discs_.end(),
-                      [&](const Disc& disc) { return distance(box, disc.centre) < disc.radius; });
+  return isClear(box) && std::none_of(discs_.begin(), discs_.end(), [&](const Disc& disc) {
+           return distance(box, disc.centre) < disc.radius;
+         });
+}
+
+bool LabelPlacer::placeInside(Sketch& sketch, std::string_view name, const Sketch::Look& look,
+                              PaperPoint centre, double radius) {
+  constexpr double kSame = 1e-6;
+  const TextItem item = textAbout(centre, name, look);
+  const PaperBox box = boundsOf(item).grownBy(kClear);
+  if (std::hypot(box.width(), box.height()) / 2 > radius || !isClear(box)) return false;
+  const bool alone = std::none_of(discs_.begin(), discs_.end(), [&](const Disc& disc) {
+    const double apart = std::hypot(disc.centre.x - centre.x, disc.centre.y - centre.y);
+    return apart > kSame && distance(box, disc.centre) < disc.radius;
+  });
+  if (alone) set(sketch, item);
+  return alone;
 }
 
 int LabelPlacer::crossings(const PaperBox& box) const {

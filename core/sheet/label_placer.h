@@ -21,6 +21,12 @@ class LabelPlacer {
   /// Whether a box lies in the region and on nothing that names keep off.
   bool isFree(const PaperBox& box) const;
 
+  /// Whether a box lies in the region and on no text or other box.
+  bool isClear(const PaperBox& box) const;
+
+  /// Sets a name in the middle of a disc when it fits there and nothing else is in its way.
+  bool placeInside(Sketch& sketch, std::string_view name, const Sketch::Look& look,
+                   PaperPoint centre, double radius);
   /// Sets a name near a disc, with a leader when it had to go further off. False, and nothing
   /// drawn, when there is no room. Time: proportional to what is already placed.
   bool placeAround(Sketch& sketch, std::string_view name, const Sketch::Look& look,

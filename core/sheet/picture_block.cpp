@@ -68,6 +68,11 @@ class PictureDrawer {
 
  private:
   void drawAxes();
+  struct AxisLine {
+    PaperPoint tail;
+    PaperPoint tip;
+  };
+  AxisLine axisLine(bool alongX) const;
   void drawAxis(bool alongX);
   void drawJaw();
   void drawStop();
@@ -95,48 +100,62 @@ Sketch PictureDrawer::draw() {
   return std::move(sketch_);
 }
 
-void PictureDrawer::drawAxis(bool alongX) {
+PictureDrawer::AxisLine PictureDrawer::axisLine(bool alongX) const {
   const PaperBox& region = frame_.region;
-  // Zero off the picture: the arrows stand at the near left corner and say the directions only.
-  const PaperPoint zero =
-      frame_.zeroInside ? frame_.at(picture_.zero) : PaperPoint{region.left + 3, region.bottom - 3};
-  const bool forward = alongX ? picture_.xCountsRight : picture_.yCountsAway;
-  PaperPoint tip = zero;
-  PaperPoint tail = zero;
-  if (alongX) {
-    tip.x = forward ? region.right : region.left;
-    tail.x = forward ? frame_.work.left - 4 : frame_.work.right + 4;
-  } else {
-    tip.y = forward ? region.top : region.bottom;
-    tail.y = forward ? frame_.work.bottom + 4 : frame_.work.top - 4;
+  const bool right = picture_.xCountsRight;
+  const bool away = picture_.yCountsAway;
+  if (frame_.zeroInside) {
+    // Right through the work, to the edge of the picture.
+    const PaperPoint zero = frame_.at(picture_.zero);
+    if (alongX) {
+      return {{right ? frame_.work.left - 4 : frame_.work.right + 4, zero.y},
+              {right ? region.right : region.left, zero.y}};
+    }
+    return {{zero.x, away ? frame_.work.bottom + 4 : frame_.work.top - 4},
+            {zero.x, away ? region.top : region.bottom}};
   }
-  if (!frame_.zeroInside) {
-    // Half a picture long, from the corner.
-    tip = alongX ? PaperPoint{region.left + (forward ? 24.0 : 3.0), zero.y}
-                 : PaperPoint{zero.x, region.bottom - (forward ? 24.0 : 3.0)};
-    tail = alongX ? PaperPoint{region.left + (forward ? 3.0 : 24.0), zero.y}
-                  : PaperPoint{zero.x, region.bottom - (forward ? 3.0 : 24.0)};
-  }
-  sketch_.line(tail, tip, {Ink::black, kThin, {5, 1.1, 0.9, 1.1}});
-  const double dx = alongX ? (forward ? 1 : -1) : 0;
-  const double dy = alongX ? 0 : (forward ? -1 : 1);
-  drawArrowHead(sketch_, tip, dx, dy, 4.6);
-  placer_.avoid(tail, tip);
-  placer_.keepOff(PaperBox{tip.x, tip.y, tip.x - dx * 4.6, tip.y - dy * 4.6}.grownBy(1.8));
+  // Zero lies elsewhere: two short arrows at the near left corner say the directions only.
+  constexpr double kShort = 21;
+  const PaperPoint corner{region.left + (right ? 3 : 3 + kShort),
+                          region.bottom - (away ? 3 : 3 + kShort)};
+  if (alongX) return {corner, {corner.x + (right ? kShort : -kShort), corner.y}};
+  return {corner, {corner.x, corner.y + (away ? -kShort : kShort)}};
+}
 
+void PictureDrawer::drawAxis(bool alongX) {
+  constexpr double kHead = 4.6;
+  const auto [tail, tip] = axisLine(alongX);
+  sketch_.line(tail, tip, {Ink::black, kThin, {5, 1.1, 0.9, 1.1}});
+  const double dx = alongX ? (picture_.xCountsRight ? 1 : -1) : 0;
+  const double dy = alongX ? 0 : (picture_.yCountsAway ? -1 : 1);
+  drawArrowHead(sketch_, tip, dx, dy, kHead);
+  placer_.avoid(tail, tip);
+  const PaperBox head{std::min(tip.x, tip.x - dx * kHead), std::min(tip.y, tip.y - dy * kHead),
+                      std::max(tip.x, tip.x - dx * kHead), std::max(tip.y, tip.y - dy * kHead)};
+  placer_.keepOff(head.grownBy(1.8));
+
+  // The name beside the head, on either side of the line; further back when that is taken.
   const Sketch::Look look{content_.style.label(), Typeface::bold};
-  TextItem text{{}, std::string(alongX ? "X+" : "Y+"), look.height, TextAlign::left, look.face};
-  if (alongX) {
-    text.align = forward ? TextAlign::right : TextAlign::left;
-    text.at = {tip.x, tip.y - 2.6};
-    if (text.at.y - look.height * 1.1 < region.top) text.at.y = tip.y + 2.6 + look.height;
-  } else {
-    text.at = {tip.x + 2.6, forward ? tip.y + look.height * 1.05 : tip.y - 0.3};
-    const double wide = textWidth(text.text, look.height, look.face);
-    if (text.at.x + wide > region.right) text.at.x = tip.x - 2.6 - wide;
+  const std::string name = alongX ? "X+" : "Y+";
+  const double wide = textWidth(name, look.height, look.face);
+  for (const double back : {0.0, 6.0, 12.0, 20.0, 30.0}) {
+    for (const double side : {1.0, -1.0}) {
+      TextItem text{{}, name, look.height, TextAlign::left, look.face};
+      if (alongX) {
+        const double end = tip.x - dx * back;
+        text.at = {dx > 0 ? end - wide : end, side > 0 ? tip.y - 2.6 : tip.y + 2.6 + look.height};
+      } else {
+        const double end = tip.y - dy * back;
+        text.at = {side > 0 ? tip.x + 2.6 : tip.x - 2.6 - wide,
+                   dy < 0 ? end + look.height * 1.05 : end - look.height * 0.05};
+      }
+      const PaperBox box = boundsOf(text);
+      if (!placer_.isClear(box)) continue;
+      placer_.keepOff(box.grownBy(0.4));
+      sketch_.add(text);
+      return;
+    }
   }
-  placer_.keepOff(boundsOf(text).grownBy(0.4));
-  sketch_.add(text);
 }
 
 void PictureDrawer::drawAxes() {
@@ -222,18 +241,10 @@ void PictureDrawer::drawStop() {
 void PictureDrawer::name(const Id& id, bool disputed, PaperPoint centre, double radius) {
   const Sketch::Look look{content_.style.label(), Typeface::bold};
   const std::string words = disputed ? id + " ?" : id;
-  const bool inside =
-      std::hypot(textWidth(words, look.height, look.face), look.height) / 2 < radius - 1;
-  if (inside) {
-    TextItem text{
-        {centre.x, centre.y + look.height / 2}, words, look.height, TextAlign::centre, look.face};
-    // Inside its own circle nothing else stands but perhaps the zero or another hole.
-    LabelPlacer own(frame_.region);
-    sketch_.add(text);
-    placer_.keepOff(boundsOf(text));
-    return;
+  if (!placer_.placeInside(sketch_, words, look, centre, radius) &&
+      !placer_.placeAround(sketch_, words, look, centre, radius)) {
+    ++namesLeftOut_;
   }
-  if (!placer_.placeAround(sketch_, words, look, centre, radius)) ++namesLeftOut_;
 }
 
 void PictureDrawer::nameHoles() {

@@ -7,6 +7,7 @@
 #include <vector>
 
 #include "core/measure/writing.h"
+#include "core/sheet/id_setting.h"
 #include "core/sheet/notes_block.h"
 #include "core/sheet/paragraph.h"
 #include "core/sheet/symbols.h"
@@ -43,28 +44,84 @@ void setAligned(Sketch& sketch, double x, double whole, double baseline, std::st
   sketch.figure(x + whole - own, baseline, figure, {height, kFace});
 }
 
-/// Lines beside what is already set where there is room, else below it; the piece grows to hold
-/// them.
-void setWords(Piece& piece, const SheetContent& content, const std::string& words, double left,
-              double baseline, double indent, double width) {
+/// Where the words of a row go: beside its figures, or below them from `indent` on.
+struct WordColumn {
+  double left = 0;
+  double indent = 0;
+  double width = 0;
+};
+
+/// Sets words beside the figures where there is room, else below; the piece grows to hold them.
+/// What is more than a few lines goes to further pieces, so that a page can end between them.
+Pieces withWords(Piece piece, const SheetContent& content, const std::string& words,
+                 const WordColumn& column, double baseline) {
+  constexpr std::size_t kMostLines = 6;
   const Sketch::Look plain{content.style.body(), Typeface::regular};
-  const double room = width - left;
-  const bool besideFits =
-      room > 0 && (textWidth(words, plain.height) <= room || room >= 14 * plain.height);
-  if (besideFits) {
-    const LaidLine lines = stacked(layText(words, plain, room));
-    const double top = baseline - plain.height * kAboveBaseline;
-    piece.sketch.add(lines.sketch, left, top);
-    piece.height = std::max(piece.height, top + lines.height);
-  } else {
-    const LaidLine lines = stacked(layText(words, plain, width - indent));
-    piece.sketch.add(lines.sketch, indent, piece.height);
-    piece.height += lines.height;
+  const double room = column.width - column.left;
+  if (room >= 14 * plain.height || (room > 0 && textWidth(words, plain.height) <= room)) {
+    const std::vector<LaidLine> lines = layText(words, plain, room);
+    if (lines.size() <= kMostLines) {
+      const LaidLine all = stacked(lines);
+      const double top = baseline - plain.height * kAboveBaseline;
+      piece.sketch.add(all.sketch, column.left, top);
+      piece.height = std::max(piece.height, top + all.height);
+      return {std::move(piece)};
+    }
+  }
+  Pieces pieces{std::move(piece)};
+  const std::vector<LaidLine> lines = layText(words, plain, column.width - column.indent);
+  for (std::size_t i = 0; i < lines.size(); ++i) {
+    if (i > 0 && i % kMostLines == 0) pieces.emplace_back();
+    pieces.back().sketch.add(lines[i].sketch, column.indent, pieces.back().height);
+    pieces.back().height += lines[i].height;
+  }
+  return pieces;
+}
+
+/// Ends a row with a hairline, and has its block's title repeated wherever the row begins a page.
+void appendRow(Pieces& pieces, Pieces row, const std::shared_ptr<const Piece>& title,
+               double width) {
+  Piece& last = row.back();
+  last.height += 0.4;
+  last.sketch.line({0, last.height}, {width, last.height}, {Ink::black, kHairline, {}});
+  for (Piece& piece : row) {
+    piece.heading = title;
+    pieces.push_back(std::move(piece));
   }
 }
 
 std::string stockInWords(const EdgeRow& edge, Unit unit) {
   return writePlain(edge.stockLeft, unit) + (unit == Unit::inch ? " in" : " mm") + " to come off";
+}
+
+/// Where the columns of the edges stand.
+struct EdgeColumns {
+  double id = 2.4;
+  double idWidth = 0;
+  double axis = 0;
+  double figure = 0;
+  double whole = 0;  ///< from the left of the sign to the point
+  double words = 0;
+};
+
+Pieces edgeRow(const SheetContent& content, const EdgeRow& edge, const EdgeColumns& columns,
+               double width) {
+  const double height = content.style.second();
+  const double baseline = height * 1.03 + 0.9;
+  Piece piece;
+  piece.height = baseline + 0.8;
+  std::string words;
+  const auto also = [&](const std::string& text) {
+    words += (words.empty() ? "" : " \u00B7 ") + text;
+  };
+  if (!setId(piece, edge.id, columns.id, baseline, columns.idWidth, height)) also(edge.id);
+  piece.sketch.text(columns.axis, baseline, edge.alongX ? "X" : "Y", {content.style.tool(), kFace});
+  setAligned(piece.sketch, columns.figure, columns.whole, baseline, signedText(edge.value), height);
+  if (edge.disputed) also("DISPUTED");
+  if (edge.side) also(std::string(nameOf(*edge.side)) + " side");
+  if (!edge.stockLeft.isZero()) also(stockInWords(edge, content.job.unit));
+  if (edge.disputed) drawTornEdge(piece.sketch, 0, 0.8, piece.height - 0.4);
+  return withWords(std::move(piece), content, words, {columns.words, columns.id, width}, baseline);
 }
 
 }  // namespace
@@ -91,7 +148,6 @@ Pieces checkPieces(const SheetContent& content, double width) {
   const double yLeft = below ? xLeft : xLeft + widest(xs, height) + between + tag;
   for (std::size_t i = 0; i < checks.size(); ++i) {
     Piece piece;
-    piece.heading = again;
     const double first = height * 1.03 + 0.9;
     const double second = below ? first + height * 1.35 : first;
     drawTickBox(piece.sketch, {0.2, first - (height + box) / 2}, box);
@@ -100,11 +156,9 @@ Pieces checkPieces(const SheetContent& content, double width) {
     piece.sketch.text(yLeft - tag, second, "Y", {style.body(), Typeface::bold});
     setAligned(piece.sketch, yLeft, widestWhole(ys, height), second, ys[i], height);
     piece.height = second + 0.8;
-    setWords(piece, content, checks[i].look, yLeft + widest(ys, height) + 2, second, box + 1.6,
-             width);
-    piece.height += 0.4;
-    piece.sketch.line({0, piece.height}, {width, piece.height}, {Ink::black, kHairline, {}});
-    pieces.push_back(std::move(piece));
+    const WordColumn words{yLeft + widest(ys, height) + 2, box + 1.6, width};
+    appendRow(pieces, withWords(std::move(piece), content, checks[i].look, words, second), again,
+              width);
   }
   pieces.push_back(gap(2.2));
   return pieces;
@@ -116,47 +170,21 @@ Pieces edgePieces(const SheetContent& content, double width) {
   const Style& style = content.style;
   const double height = style.second();
   std::vector<std::string> figures;
-  double nameWidth = 0;
+  EdgeColumns columns;
   for (const EdgeRow& edge : edges) {
     figures.push_back(signedText(edge.value));
-    nameWidth = std::max(nameWidth, textWidth(edge.id, height, kFace));
+    columns.idWidth = std::max(columns.idWidth, textWidth(edge.id, height, kFace));
   }
-  nameWidth = std::min(nameWidth, height * 3.5);
+  columns.idWidth = std::min(columns.idWidth, height * 3.5);
+  columns.axis = columns.id + columns.idWidth + height * 0.5;
+  columns.figure = columns.axis + textWidth("X", style.tool(), kFace) + 1;
+  columns.whole = widestWhole(figures, height);
+  columns.words = columns.figure + widest(figures, height) + 2;
+
   Pieces pieces{titlePiece(content, "EDGES ON THE READOUT", width)};
   const auto again = std::make_shared<const Piece>(pieces.front());
-  const double left = 2.4;
-  const double axis = left + nameWidth + height * 0.5;
-  const double figure = axis + textWidth("X", style.tool(), Typeface::bold) + 1;
-  for (std::size_t i = 0; i < edges.size(); ++i) {
-    const EdgeRow& edge = edges[i];
-    Piece piece;
-    piece.heading = again;
-    const double baseline = height * 1.03 + 0.9;
-    piece.height = baseline + 0.8;
-    if (textWidth(edge.id, height, kFace) <= nameWidth + 1e-9) {
-      piece.sketch.text(left, baseline, edge.id, {height, kFace});
-      piece.height = std::max(piece.height, baseline + reachOf(edge.id).below * height + 0.2);
-    } else {
-      const LaidLine lines = stacked(layText(edge.id, {height * 0.45, kFace}, nameWidth));
-      piece.sketch.add(lines.sketch, left, 0.3);
-      piece.height = std::max(piece.height, lines.height + 0.6);
-    }
-    piece.sketch.text(axis, baseline, edge.alongX ? "X" : "Y", {style.tool(), kFace});
-    setAligned(piece.sketch, figure, widestWhole(figures, height), baseline, figures[i], height);
-    std::string words;
-    if (edge.disputed) words = "DISPUTED";
-    const auto also = [&](const std::string& text) {
-      words += (words.empty() ? "" : " \u00B7 ") + text;
-    };
-    if (edge.side) also(std::string(nameOf(*edge.side)) + " side");
-    if (!edge.stockLeft.isZero()) also(stockInWords(edge, content.job.unit));
-    if (!words.empty()) {
-      setWords(piece, content, words, figure + widest(figures, height) + 2, baseline, left, width);
-    }
-    if (edge.disputed) drawTornEdge(piece.sketch, 0, 0.8, piece.height - 0.4);
-    piece.height += 0.4;
-    piece.sketch.line({0, piece.height}, {width, piece.height}, {Ink::black, kHairline, {}});
-    pieces.push_back(std::move(piece));
+  for (const EdgeRow& edge : edges) {
+    appendRow(pieces, edgeRow(content, edge, columns, width), again, width);
   }
   pieces.push_back(gap(2.2));
   return pieces;

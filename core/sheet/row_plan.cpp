@@ -81,6 +81,7 @@ RowPlan planRows(const SheetContent& content, RowShape shape, double figureHeigh
   RowPlan plan;
   plan.shape = shape;
   plan.figureHeight = figureHeight;
+  plan.letter = std::min(content.style.tool(), figureHeight * 0.8);
   measureFigures(content.table, plan);
   double ticksWidth = 0;
   measureTicks(content, plan, ticksWidth);
@@ -98,7 +99,7 @@ RowPlan planRows(const SheetContent& content, RowShape shape, double figureHeigh
   const double widest = shape == RowShape::fractionsBelow ? 0 : widestFraction(content);
   double at = plan.idLeft + plan.idWidth + between;
   if (shape == RowShape::stacked) {
-    at += textWidth("X", content.style.tool(), Typeface::bold) + 1.5;
+    at += textWidth("X", plan.letter, Typeface::bold) + 1.5;
     plan.xPoint = plan.yPoint = at + plan.before;
   } else {
     plan.xPoint = at + plan.before;

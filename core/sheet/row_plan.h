@@ -23,6 +23,7 @@ struct RowPlan {
   double ticks = 0;      ///< the left of the first tick column
   double tickPitch = 0;
   double pencil = 0;  ///< the left of the room for pencil
+  double letter = 0;  ///< the height of the letters X and Y before stacked figures
   double width = 0;   ///< the least the shape needs
 };
 

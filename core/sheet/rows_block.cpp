@@ -8,6 +8,7 @@
 #include <vector>
 
 #include "core/measure/writing.h"
+#include "core/sheet/id_setting.h"
 #include "core/sheet/paragraph.h"
 #include "core/sheet/row_plan.h"
 #include "core/sheet/symbols.h"
@@ -17,6 +18,7 @@ namespace inchwright {
 namespace {
 
 constexpr std::size_t kMostLinesInRow = 5;
+constexpr std::size_t kMostHeadingLines = 2;
 
 /// Rows in a block of three to five, with a gap after each, so that the eye keeps its place.
 std::vector<std::size_t> chunksOf(std::size_t count) {
@@ -80,12 +82,12 @@ class RowSetter {
 
  private:
   double box() const { return std::min(6.2 * style_.hand, plan_.figureHeight); }
+  double firstBaseline() const { return plan_.figureHeight * 1.03 + 1.5 * style_.hand; }
   double ticksTop(double baseline) const { return baseline - (plan_.figureHeight + box()) / 2; }
   std::string smallPrint(const TableRow& row, const Group& group) const;
-  void setId(const TableRow& row, double baseline, Piece& piece) const;
   void setFigure(const std::string& figure, bool ofX, double baseline, Sketch& sketch) const;
   void setFractions(const TableRow& row, double first, double second, Sketch& sketch) const;
-  double setFigures(const TableRow& row, Sketch& sketch) const;
+  void setFigures(const TableRow& row, Piece& piece) const;
   double tickCentre(std::size_t i) const {
     return plan_.ticks + plan_.tickPitch * (static_cast<double>(i) + 0.5);
   }
@@ -98,18 +100,23 @@ class RowSetter {
 
 Piece RowSetter::heading(const Group& group, bool continued) const {
   const TableRow& first = *group.rows.front();
-  const Sketch::Look strong{style_.tool(), Typeface::bold};
   const Sketch::Look plain{style_.body(), Typeface::regular};
-  std::vector<Run> runs{{runInWords(first), strong}};
-  if (!group.size.empty()) runs.push_back({group.size, plain});
-  if (continued) runs.push_back({"(continued)", plain});
-  const LaidLine words = stacked(layParagraph(runs, width_));
+  LaidLine words;
+  // A run of many or long names is set as small as the other words rather than fill the page.
+  for (const double height : {style_.tool(), style_.body()}) {
+    std::vector<Run> runs{{runInWords(first), {height, Typeface::bold}}};
+    if (!group.size.empty()) runs.push_back({group.size, plain});
+    if (continued) runs.push_back({"(continued)", plain});
+    const std::vector<LaidLine> lines = layParagraph(runs, width_);
+    words = stacked(lines);
+    if (lines.size() <= kMostHeadingLines) break;
+  }
 
   Piece piece;
   piece.keepWithNext = true;
   piece.sketch.line({0, 0.5}, {width_, 0.5}, {Ink::black, kHeavy, {}});
   piece.sketch.add(words.sketch, 0, 0.6);
-  const double baseline = words.height + 0.6 + style_.title() * 1.0;
+  const double baseline = words.height + 0.6 + style_.title() * 1.05;
   const Sketch::Look column{style_.title(), Typeface::bold};
   if (plan_.shape != RowShape::stacked) {
     const double sign = signWidth(plan_.figureHeight, kFigureFace);
@@ -145,20 +152,6 @@ std::string RowSetter::smallPrint(const TableRow& row, const Group& group) const
   return words;
 }
 
-void RowSetter::setId(const TableRow& row, double baseline, Piece& piece) const {
-  const Sketch::Look big{plan_.figureHeight, Typeface::bold};
-  if (textWidth(row.id, big.height, big.face) <= plan_.idWidth + 1e-9) {
-    piece.sketch.text(plan_.idLeft, baseline, row.id, big);
-    const double below = reachOf(row.id).below * big.height;
-    piece.height = std::max(piece.height, baseline + below + 0.4);
-    return;
-  }
-  const LaidLine lines =
-      stacked(layText(row.id, {plan_.figureHeight * 0.45, Typeface::bold}, plan_.idWidth));
-  piece.sketch.add(lines.sketch, plan_.idLeft, 0.6);
-  piece.height = std::max(piece.height, lines.height + 1.0);
-}
-
 void RowSetter::setFigure(const std::string& figure, bool ofX, double baseline,
                           Sketch& sketch) const {
   const std::string_view text = figure;
@@ -175,41 +168,45 @@ void RowSetter::setFractions(const TableRow& row, double first, double second,
   if (!row.yFraction.empty()) sketch.text(plan_.fractions, second, "Y " + row.yFraction, look);
 }
 
-/// Returns the baseline of the last figures.
-double RowSetter::setFigures(const TableRow& row, Sketch& sketch) const {
-  const double baseline = plan_.figureHeight * 1.03 + 1.5 * style_.hand;
-  setFigure(signedText(row.x), true, baseline, sketch);
-  if (plan_.shape != RowShape::stacked) {
-    setFigure(signedText(row.y), false, baseline, sketch);
-    if (plan_.shape == RowShape::fractionsBeside) {
-      // The two lines fill the height of the figures.
-      const double upper = baseline - plan_.figureHeight + fractionHeight(style_) * 1.03;
-      setFractions(row, upper, std::max(baseline, upper + fractionHeight(style_) * 1.6), sketch);
-    }
-    return baseline;
+/// The piece is then as high as the figures and fractions reach.
+void RowSetter::setFigures(const TableRow& row, Piece& piece) const {
+  Sketch& sketch = piece.sketch;
+  const double first = firstBaseline();
+  double last = first;
+  double fraction = first;
+  setFigure(signedText(row.x), true, first, sketch);
+  if (plan_.shape == RowShape::stacked) {
+    last = fraction = first + plan_.figureHeight * 1.38;
+    setFractions(row, first, last, sketch);
+    const double left = plan_.idLeft + plan_.idWidth + plan_.figureHeight * 0.45;
+    sketch.text(left, first, "X", {plan_.letter, Typeface::bold});
+    sketch.text(left, last, "Y", {plan_.letter, Typeface::bold});
+  } else if (plan_.shape == RowShape::fractionsBeside) {
+    // The two lines fill the height of the figures.
+    const double upper = first - plan_.figureHeight + fractionHeight(style_) * 1.03;
+    fraction = std::max(first, upper + fractionHeight(style_) * 1.6);
+    setFractions(row, upper, fraction, sketch);
   }
-  const double second = baseline + plan_.figureHeight * 1.38;
-  setFigure(signedText(row.y), false, second, sketch);
-  setFractions(row, baseline, second, sketch);
-  const double left = plan_.idLeft + plan_.idWidth + plan_.figureHeight * 0.45;
-  sketch.text(left, baseline, "X", {style_.tool(), Typeface::bold});
-  sketch.text(left, second, "Y", {style_.tool(), Typeface::bold});
-  return second;
+  setFigure(signedText(row.y), false, last, sketch);
+  const bool fractions = plan_.shape != RowShape::fractionsBelow && !row.yFraction.empty();
+  piece.height = last + 0.6;
+  if (fractions) piece.height = std::max(piece.height, fraction + fractionHeight(style_) * 0.4);
 }
 
 Pieces RowSetter::row(const TableRow& row, const Group& group,
                       std::shared_ptr<const Piece> again) const {
   Piece piece;
   piece.heading = again;
-  const double last = setFigures(row, piece.sketch);
-  const double first = plan_.figureHeight * 1.03 + 1.5 * style_.hand;
-  setId(row, first, piece);
+  setFigures(row, piece);
+  const double first = firstBaseline();
+  const bool named = setId(piece, row.id, plan_.idLeft, first, plan_.idWidth, plan_.figureHeight);
   for (std::size_t i = 0; i < std::max<std::size_t>(1, row.steps.size()); ++i) {
     drawTickBox(piece.sketch, {tickCentre(i) - box() / 2, ticksTop(first)}, box());
   }
-  double y = std::max(last + 0.6, piece.height);
+  double y = piece.height;
 
   std::vector<Run> runs;
+  if (!named) runs.push_back({row.id, {style_.body(), Typeface::bold}});
   if (row.disputed) runs.push_back({"DISPUTED", {style_.body(), Typeface::bold}});
   runs.push_back({smallPrint(row, group), {style_.body(), Typeface::regular}});
   const double left = plan_.xPoint - plan_.before;
@@ -227,7 +224,7 @@ Pieces RowSetter::row(const TableRow& row, const Group& group,
       rest.push_back(std::move(more));
     }
   }
-  piece.height = y + (lines.empty() ? 1.0 * style_.hand : 0.5);
+  piece.height = y + (lines.empty() ? 0.7 * style_.hand : 0.5);
   if (row.disputed) drawTornEdge(piece.sketch, 0, 1.4, piece.height - 0.8);
   Piece& end = rest.empty() ? piece : rest.back();
   end.sketch.line({plan_.idLeft, end.height}, {width_, end.height}, {Ink::black, kHairline, {}});

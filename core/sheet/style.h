@@ -12,9 +12,9 @@ namespace inchwright {
 /// minutes of arc), and 5.8 mm (20 minutes of arc) for the figures that are needed once.
 /// What is read with the sheet in hand grows less.
 struct Style {
-  /// Requires: `readingDistance` in mm, above 0.
+  /// `readingDistance` in mm; taken as 0.3 to 3 m.
   explicit Style(double readingDistance)
-      : scale(readingDistance / 1000), hand(std::clamp(scale, 0.9, 1.4)) {}
+      : scale(std::clamp(readingDistance / 1000, 0.3, 3.0)), hand(std::clamp(scale, 0.9, 1.4)) {}
 
   double scale;
   double hand;

@@ -16,6 +16,7 @@ enum class Paper { a4, letter };
 struct SheetOptions {
   Paper paper = Paper::a4;
   /// How far away the sheet is read, mm. Figures are 8 mm high at 1 m and grow in proportion.
+  /// Below 0.3 m and above 3 m it is taken as these.
   double readingDistance = 1000;
   std::string date;  ///< as it is to stand on the sheet, `2026-11-25`; empty leaves it blank
   bool showRounding = false;  ///< what rounding to the step cost, beside each figure

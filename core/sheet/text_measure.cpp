@@ -9,15 +9,16 @@ namespace inchwright {
 namespace {
 
 constexpr double kUnknownAdvance = 3000;
+constexpr std::uint32_t kStray = 0xFFFFFFFF;
 
 unsigned byteAt(std::string_view text, std::size_t at) {
   return static_cast<unsigned char>(text[at]);
 }
 
-/// The code point of the character of `length` bytes at `at`; 0 for a stray byte.
+/// The code point of the character of `length` bytes at `at`; `kStray` for a byte that begins none.
 std::uint32_t codePoint(std::string_view text, std::size_t at, std::size_t length) {
   const unsigned lead = byteAt(text, at);
-  if (length == 1) return lead < 0x80 ? lead : 0;
+  if (length == 1) return lead < 0x80 ? lead : kStray;
   std::uint32_t code = lead & (0xFFU >> (length + 1));
   for (std::size_t i = 1; i < length; ++i) code = code << 6 | (byteAt(text, at + i) & 0x3FU);
   return code;

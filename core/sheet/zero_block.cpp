@@ -1,5 +1,6 @@
 #include "core/sheet/zero_block.h"
 
+#include <algorithm>
 #include <string>
 #include <utility>
 #include <vector>
@@ -12,50 +13,69 @@ namespace inchwright {
 namespace {
 
 constexpr double kPad = 2;
+/// A box up to this height is not torn between pages.
+constexpr double kMostTogether = 50;
+constexpr std::size_t kMostLines = 6;
 
 std::string axisName(const TouchOff& touch) {
   if (touch.depth) return "Z0";
   return touch.alongX ? "X0" : "Y0";
 }
 
+/// Lines `left` from the side of the box, a few to a piece.
+void appendLines(Pieces& pieces, const std::vector<LaidLine>& lines, double left) {
+  for (std::size_t i = 0; i < lines.size(); ++i) {
+    if (i % kMostLines == 0) pieces.emplace_back();
+    pieces.back().sketch.add(lines[i].sketch, left, pieces.back().height);
+    pieces.back().height += lines[i].height;
+  }
+}
+
+/// The frame around an axis: each piece draws its own part of it.
+void drawFrame(Pieces& pieces, double width) {
+  const Stroke stroke{Ink::black, kMedium, {}};
+  const double left = stroke.width / 2;
+  const double right = width - left;
+  for (Piece& piece : pieces) {
+    piece.sketch.line({left, 0}, {left, piece.height}, stroke);
+    piece.sketch.line({right, 0}, {right, piece.height}, stroke);
+  }
+  pieces.front().sketch.line({0, left}, {width, left}, stroke);
+  const double bottom = pieces.back().height - left;
+  pieces.back().sketch.line({0, bottom}, {width, bottom}, stroke);
+}
+
 /// One axis in a box of its own, `width` wide.
-Piece axisPiece(const SheetContent& content, const TouchOff& touch, double width) {
+Pieces axisPieces(const SheetContent& content, const TouchOff& touch, double width) {
   const Style& style = content.style;
   const Sketch::Look name{style.second(), Typeface::bold};
   const Sketch::Look plain{style.body(), Typeface::regular};
   const Sketch::Look strong{style.body(), Typeface::bold};
-  const Sketch::Look preset{style.second(), Typeface::bold};
-
-  Piece piece;
-  double y = 0.6;
   const double inner = width - 2 * kPad;
-  const auto setLines = [&](const std::vector<LaidLine>& lines, double left) {
-    for (const LaidLine& line : lines) {
-      piece.sketch.add(line.sketch, left, y);
-      y += line.height;
-    }
-  };
-  setLines(layParagraph({{axisName(touch), name}, {touch.what, strong}}, inner), kPad);
   const double indent = textWidth("88 ", style.body(), Typeface::bold);
+
+  Pieces pieces{gap(0.8)};
+  pieces.front().spaceOnly = false;
+  appendLines(pieces, layParagraph({{axisName(touch), name}, {touch.what, strong}}, inner), kPad);
   for (std::size_t i = 0; i < touch.steps.size(); ++i) {
-    const double top = y;
-    std::vector<LaidLine> lines =
-        layParagraph(emphasiseFigures(touch.steps[i], plain, preset), inner - indent);
-    setLines(lines, kPad + indent);
-    const double baseline = lines.empty() ? style.body() * kAboveBaseline : lines.front().baseline;
-    piece.sketch.text(kPad, top + baseline, std::to_string(i + 1), strong);
-    if (lines.empty()) y += style.body() * kLineSpacing;
+    const std::vector<LaidLine> lines =
+        layParagraph(emphasiseFigures(touch.steps[i], plain, name), inner - indent);
+    if (lines.empty()) continue;
+    const std::size_t first = pieces.size();
+    appendLines(pieces, lines, kPad + indent);
+    pieces[first].sketch.text(kPad, lines.front().baseline, std::to_string(i + 1), strong);
   }
-  piece.height = y + 0.8;
-  piece.sketch.box({0.25, 0, width - 0.25, piece.height}, {Ink::black, kMedium, {}});
-  return piece;
+  pieces.back().height += 1;
+  drawFrame(pieces, width);
+  const bool together = heightOf(pieces) <= kMostTogether;
+  pieces.front().keepWithNext = true;
+  for (std::size_t i = 1; i + 1 < pieces.size(); ++i) {
+    pieces[i].keepWithNext = together || i == 1;
+  }
+  return pieces;
 }
 
-}  // namespace
-
-Pieces zeroPieces(const SheetContent& content, double width) {
-  const std::vector<TouchOff>& touches = content.table.touchOff;
-  if (touches.empty() && content.table.zero.empty()) return {};
+Piece titlePiece(const SheetContent& content, double width) {
   const Style& style = content.style;
   Piece title;
   title.keepWithNext = true;
@@ -66,19 +86,30 @@ Pieces zeroPieces(const SheetContent& content, double width) {
       width - mark * 2.6));
   title.sketch.add(words.sketch, mark * 2.6, 0);
   title.height = words.height + 0.4;
+  return title;
+}
 
-  Pieces pieces{std::move(title)};
+}  // namespace
+
+Pieces zeroPieces(const SheetContent& content, double width) {
+  const std::vector<TouchOff>& touches = content.table.touchOff;
+  if (touches.empty() && content.table.zero.empty()) return {};
+  Pieces pieces{titlePiece(content, width)};
   // Two boxes side by side where there is room for both.
   const double half = (width - 3) / 2;
-  const bool pair = touches.size() > 1 && half >= 24 * style.second();
   for (std::size_t i = 0; i < touches.size(); ++i) {
-    if (pair && i + 1 < touches.size()) {
-      const Piece right = axisPiece(content, touches[i + 1], half);
-      pieces.push_back(beside(axisPiece(content, touches[i], half), right, half + 3));
-      ++i;
-    } else {
-      pieces.push_back(axisPiece(content, touches[i], width));
+    if (i + 1 < touches.size() && half >= 15 * content.style.second()) {
+      const Piece left = joined(axisPieces(content, touches[i], half));
+      const Piece right = joined(axisPieces(content, touches[i + 1], half));
+      if (std::max(left.height, right.height) <= kMostTogether) {
+        pieces.push_back(beside(left, right, half + 3));
+        pieces.push_back(gap(1.6));
+        ++i;
+        continue;
+      }
     }
+    Pieces box = axisPieces(content, touches[i], width);
+    std::move(box.begin(), box.end(), std::back_inserter(pieces));
     pieces.push_back(gap(1.6));
   }
   return pieces;

@@ -1,0 +1,97 @@
+#include "core/sheet/flow.h"
+
+#include <gtest/gtest.h>
+
+#include <memory>
+#include <string>
+#include <vector>
+
+namespace inchwright {
+namespace {
+
+Piece piece(const std::string& name, double height) {
+  Piece made;
+  made.height = height;
+  made.sketch.text(0, 0, name, {1});
+  return made;
+}
+
+/// `name@x,y` of every text, page by page.
+std::vector<std::string> laid(const Flowed& flowed) {
+  std::vector<std::string> pages;
+  for (const Sketch& sketch : flowed.pages) {
+    std::string page;
+    for (const DrawItem& item : sketch.items()) {
+      const auto& text = std::get<TextItem>(item);
+      page += (page.empty() ? "" : " ") + text.text + "@" +
+              std::to_string(static_cast<int>(text.at.x)) + "," +
+              std::to_string(static_cast<int>(text.at.y));
+    }
+    pages.push_back(page);
+  }
+  return pages;
+}
+
+Frame pageOf100(std::size_t number) {
+  return {number, 5, 10, 110};
+}
+
+using Pages = std::vector<std::string>;
+
+TEST(Flow, FillsPagesFromTheTop) {
+  const Flowed flowed = flow({piece("a", 60), piece("b", 40), piece("c", 50)}, pageOf100);
+  EXPECT_EQ(laid(flowed), (Pages{"a@5,10 b@5,70", "c@5,10"}));
+  EXPECT_EQ(flowed.last.page, 1U);
+  EXPECT_DOUBLE_EQ(flowed.end, 60);
+}
+
+TEST(Flow, KeepsAHeadingWithWhatFollows) {
+  Piece heading = piece("h", 10);
+  heading.keepWithNext = true;
+  EXPECT_EQ(laid(flow({piece("a", 80), heading, piece("b", 20)}, pageOf100)),
+            (Pages{"a@5,10", "h@5,10 b@5,20"}));
+}
+
+TEST(Flow, LeavesSpaceOutAtTheTopAndAtTheEnd) {
+  EXPECT_EQ(laid(flow({gap(5), piece("a", 90), gap(20), piece("b", 10), gap(500)}, pageOf100)),
+            (Pages{"a@5,10", "b@5,10"}));
+}
+
+TEST(Flow, RepeatsTheHeadingOfATornGroup) {
+  Piece rest = piece("b", 60);
+  rest.heading = std::make_shared<const Piece>(piece("again", 10));
+  EXPECT_EQ(laid(flow({piece("a", 60), rest}, pageOf100)), (Pages{"a@5,10", "again@5,10 b@5,20"}));
+}
+
+TEST(Flow, GoesOnToALargerFrameButNeverForEver) {
+  const Frames frames = [](std::size_t number) {
+    return number == 0 ? Frame{0, 5, 80, 110} : Frame{number, 5, 10, 110};
+  };
+  EXPECT_EQ(laid(flow({piece("a", 40)}, frames)), (Pages{"", "a@5,10"}));
+  EXPECT_EQ(laid(flow({piece("vast", 400), piece("b", 10)}, frames)),
+            (Pages{"", "vast@5,10", "b@5,10"}));
+}
+
+TEST(Flow, TwoFramesOfAPageShareItsSketch) {
+  const Frames frames = [](std::size_t number) {
+    return Frame{number / 2, number % 2 == 0 ? 5.0 : 60.0, 10, 50};
+  };
+  EXPECT_EQ(laid(flow({piece("a", 30), piece("b", 30), piece("c", 30)}, frames)),
+            (Pages{"a@5,10 b@60,10", "c@5,10"}));
+}
+
+TEST(Flow, NothingGivesNoPage) {
+  EXPECT_TRUE(flow({}, pageOf100).pages.empty());
+}
+
+TEST(Pieces, JoinAndStandBesideEachOther) {
+  const Piece both = joined({piece("a", 10), gap(5), piece("b", 20)});
+  EXPECT_DOUBLE_EQ(both.height, 35);
+  EXPECT_DOUBLE_EQ(std::get<TextItem>(both.sketch.items()[1]).at.y, 15);
+  const Piece pair = beside(piece("a", 10), piece("b", 30), 40);
+  EXPECT_DOUBLE_EQ(pair.height, 30);
+  EXPECT_DOUBLE_EQ(std::get<TextItem>(pair.sketch.items()[1]).at.x, 40);
+}
+
+}  // namespace
+}  // namespace inchwright
