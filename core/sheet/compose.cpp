@@ -38,13 +38,19 @@ void append(Pieces& pieces, Pieces more) {
   std::move(more.begin(), more.end(), std::back_inserter(pieces));
 }
 
-/// The blocks that go beside or behind the rows, in the order of the work. A new block of the
-/// sheet is added here.
-Pieces supportingPieces(const SheetContent& content, double width) {
+/// The blocks that come before the rows, in the order of the work. A new block of the sheet is
+/// added here or below.
+Pieces leadingPieces(const SheetContent& content, double width) {
   Pieces pieces;
   append(pieces, zeroPieces(content, width));
   append(pieces, warningPieces(content, width));
   append(pieces, checkPieces(content, width));
+  return pieces;
+}
+
+/// The blocks that are looked up beside or after the rows.
+Pieces trailingPieces(const SheetContent& content, double width) {
+  Pieces pieces;
   append(pieces, queryPieces(content, width));
   append(pieces, edgePieces(content, width));
   append(pieces, directCheckPieces(content, width));
@@ -59,6 +65,7 @@ void drawDraftMargin(Sketch& sketch, const Size& size) {
 /// A candidate for the whole sheet.
 struct Layout {
   std::vector<Page> pages;
+  std::size_t lastRows = 0;  ///< the page on which the rows end
   double pictureScale = 0;
 };
 
@@ -77,14 +84,23 @@ class Composer {
   Layout below() const;
 
  private:
+  struct Columns {
+    double left = 0;  ///< widths
+    double right = 0;
+  };
+  std::optional<Columns> columns() const;
   double innerWidth() const { return size_.width - 2 * kMargin; }
+  /// Where the head of a page (from 0) ends.
+  double headEnd(std::size_t page, double width) const {
+    return kMargin + 2 + headPiece(content_, width, page == 0 ? 1 : kMostPages, kMostPages).height;
+  }
   std::vector<Page> paginate(const std::vector<std::vector<Sketch>>& streams,
                              double headWidth) const;
 
   const SheetContent& content_;
   Size size_;
   Piece foot_;
-  double bottom_ = 0;
+  double bottom_ = 0;  ///< where the foot begins
 };
 
 std::vector<Page> Composer::paginate(const std::vector<std::vector<Sketch>>& streams,
@@ -105,79 +121,79 @@ std::vector<Page> Composer::paginate(const std::vector<std::vector<Sketch>>& str
   return pages;
 }
 
-std::optional<Layout> Composer::sideBySide() const {
-  double left = 0;
-  double right = 0;
+std::optional<Composer::Columns> Composer::columns() const {
+  Columns columns;
   for (const RowShape shape : {RowShape::fractionsBeside, RowShape::fractionsBelow}) {
-    right = rowsWidth(content_, shape);
-    left = innerWidth() - kGutter - right;
-    if (left >= kLeastLeft) break;
+    columns.right = rowsWidth(content_, shape);
+    columns.left = innerWidth() - kGutter - columns.right;
+    if (columns.left >= kLeastLeft) break;
   }
-  if (left < kLeastLeft) return std::nullopt;
+  if (columns.left < kLeastLeft) return std::nullopt;
   // What is more than the picture needs goes to the pencil.
   const double most = innerWidth() * 0.44;
-  if (left > most) {
-    right += left - most;
-    left = most;
+  if (columns.left > most) {
+    columns.right += columns.left - most;
+    columns.left = most;
   }
-  const double head = kMargin + headPiece(content_, left, kMostPages, kMostPages).height + 2;
-  if (bottom_ - head < 90) return std::nullopt;
-  const Pieces zero = zeroPieces(content_, left);
-  const double full = bottom_ - head;
+  return columns;
+}
+
+std::optional<Layout> Composer::sideBySide() const {
+  const std::optional<Columns> widths = columns();
+  if (!widths) return std::nullopt;
+  const double left = widths->left;
+  const double bottom = bottom_ - 1;
+  const double firstTop = headEnd(0, left);
+  const double nextTop = headEnd(1, left);
   // The picture leaves room for finding zero when it stays of use itself.
-  const double spare = full - heightOf(zero) - 1;
+  const double full = bottom - firstTop;
+  const double spare = full - heightOf(zeroPieces(content_, left));
   const double mostPicture =
       spare > full * 0.5 ? spare : std::min(full * 0.6, full - kLeastBelowPicture);
   const Piece picture = picturePiece(content_, left, mostPicture);
-  if (head + picture.height > bottom_ - 1) return std::nullopt;
+  if (firstTop + picture.height > bottom) return std::nullopt;
 
   const double rowsLeft = kMargin + left + kGutter;
-  const double bottom = bottom_ - 1;
-  const Flowed rows = flow(rowsPieces(content_, right), [&](std::size_t page) {
+  const Flowed rows = flow(rowsPieces(content_, widths->right), [&](std::size_t page) {
     return Frame{page, rowsLeft, kMargin, bottom};
   });
   const std::size_t lastRows = rows.last.page;
-  std::vector<Sketch> pictures(lastRows + 1);
-  for (Sketch& sketch : pictures) sketch.add(picture.sketch, kMargin, head);
-  // Words go below the picture, and beside it once there are no more rows.
-  const Flowed words = flow(supportingPieces(content_, left), [&](std::size_t number) {
-    if (number < lastRows) return Frame{number, kMargin, head + picture.height, bottom};
-    const std::size_t page = lastRows + (number - lastRows) / 2;
-    const bool below = page == lastRows;
-    if ((number - lastRows) % 2 == 0) {
-      return Frame{page, kMargin, below ? head + picture.height : head, bottom};
+  Pieces words = leadingPieces(content_, left);
+  append(words, trailingPieces(content_, left));
+  // Words go below the picture and on down the left; beside it once there are no more rows.
+  const Flowed beside = flow(words, [&](std::size_t number) {
+    const std::size_t page = number < lastRows ? number : lastRows + (number - lastRows) / 2;
+    if (number >= lastRows && (number - lastRows) % 2 == 1) {
+      return Frame{page, rowsLeft, page == lastRows ? rows.end : kMargin, bottom};
     }
-    return Frame{page, rowsLeft, below ? rows.end : kMargin, bottom};
+    return Frame{page, kMargin, page == 0 ? firstTop + picture.height : nextTop, bottom};
   });
-  Layout layout;
-  layout.pages = paginate({pictures, words.pages, rows.pages}, left);
-  layout.pictureScale = pictureScale(content_, left, mostPicture);
-  return layout;
+  // The picture again wherever rows stand beside blank paper.
+  std::vector<Sketch> pictures(lastRows + 1);
+  for (std::size_t i = 0; i < pictures.size(); ++i) {
+    const bool blank = i >= beside.pages.size() || beside.pages[i].empty();
+    if (i == 0 || blank) pictures[i].add(picture.sketch, kMargin, i == 0 ? firstTop : nextTop);
+  }
+  return Layout{paginate({pictures, beside.pages, rows.pages}, left), lastRows,
+                pictureScale(content_, left, mostPicture)};
 }
 
 Layout Composer::below() const {
   const double width = innerWidth();
-  const double head = kMargin + headPiece(content_, width, kMostPages, kMostPages).height + 2;
-  const double full = bottom_ - head;
-  const double mostPicture = std::min(full * 0.42, 110.0);
-  const Piece picture = picturePiece(content_, width, mostPicture);
+  const double firstTop = headEnd(0, width);
+  const double nextTop = headEnd(1, width);
+  const double mostPicture = std::min((bottom_ - firstTop) * 0.42, 110.0);
+  const Frames frames = [&](std::size_t page) {
+    return Frame{page, kMargin, page == 0 ? firstTop : nextTop, bottom_ - 1};
+  };
   Pieces pieces;
-  if (picture.height > 0) pieces.push_back(picture);
-  const Pieces zero = zeroPieces(content_, width);
-  append(pieces, zero);
-  append(pieces, warningPieces(content_, width));
+  if (content_.picture) pieces.push_back(picturePiece(content_, width, mostPicture));
+  append(pieces, leadingPieces(content_, width));
   append(pieces, rowsPieces(content_, width));
-  append(pieces, checkPieces(content_, width));
-  append(pieces, queryPieces(content_, width));
-  append(pieces, edgePieces(content_, width));
-  append(pieces, directCheckPieces(content_, width));
-  const Flowed flowed = flow(pieces, [&](std::size_t page) {
-    return Frame{page, kMargin, head, bottom_ - 1};
-  });
-  Layout layout;
-  layout.pages = paginate({flowed.pages}, width);
-  layout.pictureScale = pictureScale(content_, width, mostPicture);
-  return layout;
+  const std::size_t lastRows = flow(pieces, frames).last.page;
+  append(pieces, trailingPieces(content_, width));
+  return Layout{paginate({flow(pieces, frames).pages}, width), lastRows,
+                pictureScale(content_, width, mostPicture)};
 }
 
 }  // namespace
@@ -186,11 +202,14 @@ std::vector<Page> composeSheet(const SheetContent& content) {
   std::optional<Layout> beside = Composer(content, true).sideBySide();
   Layout upright = Composer(content, false).below();
   if (!beside) return std::move(upright.pages);
-  // The fewest pages; at a tie the picture beside the rows, unless a long part would be tiny there.
-  const bool fewer = upright.pages.size() < beside->pages.size();
-  const bool larger = upright.pages.size() == beside->pages.size() &&
-                      upright.pictureScale > 1.6 * beside->pictureScale;
-  return std::move(fewer || larger ? upright.pages : beside->pages);
+  // The fewest pages; then all rows on the earliest page; then the picture beside the rows, unless
+  // a long part would be tiny there.
+  bool better = upright.pictureScale > 1.6 * beside->pictureScale;
+  if (upright.lastRows != beside->lastRows) better = upright.lastRows < beside->lastRows;
+  if (upright.pages.size() != beside->pages.size()) {
+    better = upright.pages.size() < beside->pages.size();
+  }
+  return std::move(better ? upright.pages : beside->pages);
 }
 
 }  // namespace inchwright

@@ -15,7 +15,9 @@ namespace inchwright {
 namespace {
 
 constexpr double kBandHeight = 11;
-constexpr double kStampHeight = 8.5;
+/// The name of the part, and the stamp: on the first page, and on those that follow.
+constexpr double kNameHeight = 8.5;
+constexpr double kNameAgain = 5.0;
 
 std::string inWords(int count) {
   constexpr std::array kWords{"none",  "one",   "two",  "three", "four",   "five",  "six",
@@ -38,36 +40,34 @@ std::string setupInWords(const SheetContent& content) {
 }
 
 /// The name as big as it goes: in one line if it can be, else in two; a very long one in more.
-std::vector<LaidLine> nameLines(const std::string& name, double width) {
+std::vector<LaidLine> nameLines(const std::string& name, double width, double mostHeight) {
   struct Try {
     double height;
     std::size_t mostLines;
   };
   std::vector<LaidLine> lines;
   for (const Try& one : {Try{8.5, 1}, {7.5, 1}, {6.5, 1}, {6.5, 2}, {5.0, 2}, {3.6, 2}}) {
+    if (one.height > mostHeight) continue;
     lines = layText(name, {one.height, Typeface::bold}, width);
     if (lines.size() <= one.mostLines) break;
   }
   return lines;
 }
 
-double stampWidth() {
-  return textWidth("DRAFT", kStampHeight, Typeface::bold) + 7;
-}
-
 /// The name, with the stamp of a draft at its right.
-Piece namePiece(const SheetContent& content, double width) {
+Piece namePiece(const SheetContent& content, double width, double mostHeight) {
   const bool draft = content.solution.isDraft();
-  const double room = draft ? width - stampWidth() - 5 : width;
-  LaidLine name = stacked(nameLines(content.part.name, room));
+  const double stampWidth = textWidth("DRAFT", mostHeight, Typeface::bold) + 7;
+  const double room = draft ? width - stampWidth - 5 : width;
+  const LaidLine name = stacked(nameLines(content.part.name, room, mostHeight));
   Piece piece;
   piece.sketch.add(name.sketch, 0, -1.5);
   piece.height = name.height - 1.5;
   if (draft) {
-    const PaperBox stamp{width - stampWidth() + 0.6, 0.6, width - 0.6, kStampHeight + 5.4};
+    const PaperBox stamp{width - stampWidth + 0.6, 0.6, width - 0.6, mostHeight + 5.4};
     piece.sketch.box(stamp, {Ink::black, 1.2, {}});
     piece.sketch.text((stamp.left + stamp.right) / 2, stamp.bottom - 2.4, "DRAFT",
-                      {kStampHeight, Typeface::bold, TextAlign::centre});
+                      {mostHeight, Typeface::bold, TextAlign::centre});
     piece.height = std::max(piece.height, stamp.bottom + 1.5);
   }
   return piece;
@@ -181,8 +181,9 @@ Piece headPiece(const SheetContent& content, double width, std::size_t page, std
   Piece setupPiece;
   setupPiece.sketch = words.sketch;
   setupPiece.height = words.height;
-  return joined({namePiece(content, width), unitPiece(content, width), gap(0.8), setupPiece,
-                 gap(0.6), cellsPiece(content, width, cellsOf(content, page, pages))});
+  return joined({namePiece(content, width, page > 1 ? kNameAgain : kNameHeight),
+                 unitPiece(content, width), gap(0.8), setupPiece, gap(0.6),
+                 cellsPiece(content, width, cellsOf(content, page, pages))});
 }
 
 Piece footPiece(const SheetContent& content, double width) {

@@ -117,8 +117,8 @@ std::vector<Run> emphasiseFigures(std::string_view text, const Sketch::Look& pla
     if (start == std::string_view::npos) break;
     at = std::min(text.find(' ', start), text.size());
     const std::string_view word = text.substr(start, at - start);
-    const bool figure =
-        word.size() > 1 && (word[0] == '+' || word[0] == '-') && word[1] >= '0' && word[1] <= '9';
+    const bool figure = word.size() > 1 && (word[0] == '+' || word[0] == '-') && word[1] >= '0' &&
+                        word[1] <= '9' && word.back() != ')';
     if (figure) {
       flush();
       runs.push_back({std::string(word), strong, true});

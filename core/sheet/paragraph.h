@@ -29,7 +29,7 @@ std::vector<LaidLine> layParagraph(const std::vector<Run>& runs, double width);
 std::vector<LaidLine> layText(std::string_view text, const Sketch::Look& look, double width);
 
 /// Splits an instruction so that its figures with a sign stand out: `set X -0.1000` gives
-/// `set X` in `plain` and `-0.1000` in `strong`.
+/// `set X` in `plain` and `-0.1000` in `strong`. One in brackets is an aside and does not.
 std::vector<Run> emphasiseFigures(std::string_view text, const Sketch::Look& plain,
                                   const Sketch::Look& strong);
 
