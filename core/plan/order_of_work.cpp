@@ -16,9 +16,13 @@ struct Spot {
   double y = 0;
 };
 
-double between(const Spot& a, const Spot& b) {
+double squareBetween(const Spot& a, const Spot& b) {
   const double dx = a.x - b.x, dy = a.y - b.y;
-  return std::sqrt(dx * dx + dy * dy);
+  return dx * dx + dy * dy;
+}
+
+double between(const Spot& a, const Spot& b) {
+  return std::sqrt(squareBetween(a, b));
 }
 
 std::vector<std::size_t> byId(const std::vector<WorkStop>& stops) {
@@ -127,8 +131,15 @@ std::vector<std::size_t> shortTravel(const std::vector<WorkStop>& stops) {
     for (std::size_t i = 1; i < way.size() && comparisonsLeft > 0; ++i) {
       for (std::size_t j = i + 1; j < way.size() && comparisonsLeft > 0; ++j) {
         --comparisonsLeft;
+        // A gain needs one of the two new legs to be shorter than the old one; most pairs fail that
+        // without a square root.
+        const bool last = j + 1 == way.size();
+        if (squareBetween(way[i - 1], way[j]) >= squareBetween(way[i - 1], way[i]) &&
+            (last || squareBetween(way[i], way[j + 1]) >= squareBetween(way[j], way[j + 1]))) {
+          continue;
+        }
         double gain = between(way[i - 1], way[i]) - between(way[i - 1], way[j]);
-        if (j + 1 < way.size()) gain += between(way[j], way[j + 1]) - between(way[i], way[j + 1]);
+        if (!last) gain += between(way[j], way[j + 1]) - between(way[i], way[j + 1]);
         // Gains below a billionth of the way would go round in circles on rounding.
         if (gain <= 1e-9 * (std::abs(way[i].x) + std::abs(way[i].y) + 1e-9)) continue;
         std::reverse(way.begin() + static_cast<std::ptrdiff_t>(i),
