@@ -2,6 +2,7 @@
 
 #include <QGuiApplication>
 #include <QHashSeed>
+#include <QLoggingCategory>
 
 namespace inchwright::app {
 
@@ -11,6 +12,9 @@ QGuiApplication& headlessApplication() {
   }
   QHashSeed::setDeterministicGlobalSeed();
   if (qEnvironmentVariableIsEmpty("QT_QPA_PLATFORM")) qputenv("QT_QPA_PLATFORM", "offscreen");
+  // Standard error is for our own one line; Qt would remark on a missing XDG_RUNTIME_DIR there.
+  // QT_LOGGING_RULES brings its remarks back.
+  QLoggingCategory::setFilterRules(QStringLiteral("default.warning=false"));
   // Qt keeps references to these for as long as the application lives.
   static int argc = 1;
   static char name[] = "inchwright";

@@ -21,10 +21,6 @@ std::string magnitude(const Rational& ticks, Unit unit) {
   return plain(ticks.sign() < 0 ? ticks.negated() : ticks, unit);
 }
 
-bool isReading(const LoopMember& member) {
-  return member.source.kind == SourceKind::reading;
-}
-
 /// `3/8 + 1 3/16 - 7/16`, leaving out what adds nothing (features in line with one another).
 std::string sumText(const std::vector<LoopMember>& loop, std::size_t count, Unit unit) {
   std::string sum;

@@ -28,18 +28,14 @@ bool bearsOurMark(std::string_view content) {
   return has(content, "<svg") && has(content, "<desc>Inchwright ");
 }
 
-Result<Done> writeSheetFile(const std::filesystem::path& file, std::string_view content,
-                            bool force) {
+Result<Done> mayReplace(const std::filesystem::path& file, bool force) {
   std::error_code fault;
-  if (!force && std::filesystem::exists(file, fault)) {
-    const Result<std::string> there = readWholeFile(file, kLargestSheet);
-    if (!there || !bearsOurMark(*there)) {
-      return Error{ErrorCode::fileTrouble,
-                   "is there already and was not made by Inchwright; --force replaces it",
-                   file.string()};
-    }
-  }
-  return replaceFile(file, content);
+  if (force || !std::filesystem::exists(file, fault)) return Done{};
+  const Result<std::string> there = readWholeFile(file, kLargestSheet);
+  if (there && bearsOurMark(*there)) return Done{};
+  return Error{ErrorCode::fileTrouble,
+               "is there already and was not made by Inchwright; --force replaces it",
+               file.string()};
 }
 
 }  // namespace inchwright::app

@@ -11,9 +11,8 @@ namespace inchwright::app {
 /// creator, the SVG's description, the PNG's `Software` text.
 bool bearsOurMark(std::string_view content);
 
-/// Writes a drawn page or document atomically. Unless `force`, a file that is there already and
-/// does not bear our mark is left alone. Errors: `fileTrouble` with the file in `place`.
-Result<Done> writeSheetFile(const std::filesystem::path& file, std::string_view content,
-                            bool force);
+/// Whether a sheet may go to a file: it is not there yet, or bears our mark, or `force` is given.
+/// Errors: `fileTrouble` with the file in `place`.
+Result<Done> mayReplace(const std::filesystem::path& file, bool force);
 
 }  // namespace inchwright::app

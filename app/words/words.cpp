@@ -10,7 +10,7 @@
 namespace inchwright::app {
 namespace {
 
-constexpr std::array kWords{&kReadWord, &kCheckWord, &kTableWord};
+constexpr std::array kWords{&kReadWord, &kCheckWord, &kTableWord, &kSheetWord, &kStackWord};
 
 bool asksForHelp(std::span<const std::string> args) {
   for (const std::string& arg : args) {

@@ -11,6 +11,8 @@ namespace inchwright::app {
 extern const Word kReadWord;
 extern const Word kCheckWord;
 extern const Word kTableWord;
+extern const Word kSheetWord;
+extern const Word kStackWord;
 
 /// The word named, or null: then the argument is a document for the desk.
 const Word* wordNamed(std::string_view name);

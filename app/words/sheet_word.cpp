@@ -1,0 +1,192 @@
+#include <algorithm>
+#include <filesystem>
+#include <ostream>
+
+#include "app/base/headless.h"
+#include "app/render/render.h"
+#include "app/words/console.h"
+#include "app/words/job_file.h"
+#include "app/words/sheet_date.h"
+#include "app/words/sheet_file.h"
+#include "app/words/words.h"
+#include "core/document/atomic_file.h"
+#include "core/measure/lettered.h"
+#include "core/sheet/tape_up.h"
+
+namespace inchwright::app {
+namespace {
+
+namespace fs = std::filesystem;
+
+constexpr std::string_view kHelp =
+    R"(inchwright sheet FILE --out NAME.pdf|.svg|.png [--part P] [--setup S] [--paper a4|letter]
+                 [--distance "1.5 m"] [--unit in|mm] [--step STEP] [--rounding] [--force]
+
+Writes the sheet to tape up at the machine. The ending says what is wanted. A PDF holds all the
+pages; pictures (SVG, PNG) of several pages are numbered NAME-1.png, NAME-2.png ...
+
+  --out NAME            where to; a file that Inchwright did not make is not replaced
+  --part P, --setup S   only those of that name, else all
+  --paper a4|letter     the paper (a4)
+  --distance D          how far away it is read, such as 1.5 m, 1500 mm or 60 in (1 m): the
+                        figures grow with it
+  --unit in|mm          the unit of the figures, else the machine's
+  --step STEP           the step of the readout, else the machine's
+  --rounding            shows what rounding to the step cost each figure
+  --force               replaces whatever is there
+
+The date on it is today's, or that of SOURCE_DATE_EPOCH where that is set.
+
+Exit status: 0 fine; 1 written, but the part has a clash or a loose feature (see check);
+2 the words or the file could not be used.
+)";
+
+constexpr double kPixelsPerMm = 300 / 25.4;
+constexpr double kNearest = 200;    // mm; nearer than a hand's breadth is a slip of the pen
+constexpr double kFarthest = 5000;  // mm; the figures would fill the paper
+
+enum class Form { pdf, svg, png };
+
+struct Wanted {
+  fs::path out;
+  Form form = Form::pdf;
+  bool force = false;
+  SheetOptions options;
+};
+
+Error badOption(std::string_view option, std::string text) {
+  return {ErrorCode::badRequest, std::move(text), std::string(option)};
+}
+
+Result<Form> formByEnding(const fs::path& out) {
+  std::string ending = out.extension().string();
+  std::transform(ending.begin(), ending.end(), ending.begin(), [](char c) {
+    return c >= 'A' && c <= 'Z' ? static_cast<char>(c - 'A' + 'a') : c;
+  });
+  if (ending == ".pdf") return Form::pdf;
+  if (ending == ".svg") return Form::svg;
+  if (ending == ".png") return Form::png;
+  return badOption("--out", "“" + out.string() + "” must end in .pdf, .svg or .png");
+}
+
+/// `1.5 m`, `1500 mm`, `5'`, `60 in`; a bare figure is in metres. Only the size
+/// of figures hangs on it.
+Result<double> readDistance(const std::string& text) {
+  const bool bare = text.find_first_not_of("0123456789., ") == std::string::npos;
+  const bool metres = text.size() > 1 && text.back() == 'm' && text[text.size() - 2] != 'm';
+  ReadingOptions options;
+  options.bareUnit = Unit::millimetre;
+  const Result<Lettered> read =
+      readLength(std::string_view(text).substr(0, text.size() - (metres ? 1 : 0)), options);
+  if (!read) return badOption("--distance", "“" + text + "”: " + read.error().text);
+  const double distance = read->value.toMillimetres() * (bare || metres ? 1000 : 1);
+  if (distance < kNearest || distance > kFarthest) {
+    return badOption("--distance", "“" + text + "” is not between 0.2 m and 5 m");
+  }
+  return distance;
+}
+
+Result<Wanted> wantedOf(const Arguments& arguments) {
+  Wanted wanted;
+  const auto out = arguments.value("--out");
+  if (!out || out->empty()) return badOption("--out", "say where to: --out NAME.pdf, .svg or .png");
+  wanted.out = *out;
+  const Result<Form> form = formByEnding(wanted.out);
+  if (!form) return form.error();
+  wanted.form = *form;
+  wanted.force = arguments.has("--force");
+  wanted.options.date = sheetDate();
+  wanted.options.showRounding = arguments.has("--rounding");
+  const std::string paper = arguments.value("--paper").value_or("a4");
+  if (paper != "a4" && paper != "letter") {
+    return badOption("--paper", "“" + paper + "” is no paper here; say a4 or letter");
+  }
+  wanted.options.paper = paper == "a4" ? Paper::a4 : Paper::letter;
+  if (const auto distance = arguments.value("--distance")) {
+    const Result<double> millimetres = readDistance(*distance);
+    if (!millimetres) return millimetres.error();
+    wanted.options.readingDistance = *millimetres;
+  }
+  return wanted;
+}
+
+/// NAME.png for a single page, NAME-1.png and so on for several.
+fs::path numbered(const fs::path& out, std::size_t page, std::size_t pages) {
+  if (pages == 1) return out;
+  return out.parent_path() /
+         fs::path(out.stem().string() + "-" + std::to_string(page + 1) + out.extension().string());
+}
+
+std::string_view bytesOf(const QByteArray& bytes) {
+  return {bytes.constData(), static_cast<std::size_t>(bytes.size())};
+}
+
+/// Draws and writes; all that was asked for is drawn before the first file is
+/// touched.
+Result<std::vector<fs::path>> write(const std::vector<Page>& pages, const QString& title,
+                                    const Wanted& wanted) {
+  std::vector<QByteArray> drawn;
+  if (wanted.form == Form::pdf) {
+    Result<QByteArray> pdf = renderPdf(pages, title);
+    if (!pdf) return pdf.error();
+    drawn.push_back(std::move(pdf).value());
+  } else {
+    for (const Page& page : pages) {
+      Result<QByteArray> picture =
+          wanted.form == Form::svg ? renderSvg(page, title) : renderPng(page, kPixelsPerMm);
+      if (!picture) return picture.error();
+      drawn.push_back(std::move(picture).value());
+    }
+  }
+  std::vector<fs::path> files;
+  for (std::size_t i = 0; i < drawn.size(); ++i) {
+    files.push_back(numbered(wanted.out, i, drawn.size()));
+    const Result<Done> free = mayReplace(files.back(), wanted.force);
+    if (!free) return free.error();
+  }
+  for (std::size_t i = 0; i < drawn.size(); ++i) {
+    const Result<Done> done = replaceFile(files[i], bytesOf(drawn[i]));
+    if (!done) return done.error();
+  }
+  return files;
+}
+
+int run(std::span<const std::string> args, Streams& streams) {
+  const Result<Arguments> arguments = sortArguments(args, {{"--out", true},
+                                                           {"--part", true},
+                                                           {"--setup", true},
+                                                           {"--paper", true},
+                                                           {"--distance", true},
+                                                           {"--unit", true},
+                                                           {"--step", true},
+                                                           {"--rounding"},
+                                                           {"--force"}});
+  if (!arguments) return refuse(streams, "sheet", arguments.error());
+  const Result<Wanted> wanted = wantedOf(*arguments);
+  if (!wanted) return refuse(streams, "sheet", wanted.error());
+  const Result<OpenedJob> opened = openJob(*arguments);
+  if (!opened) return refuse(streams, "sheet", opened.error());
+  const Result<std::vector<PlannedSetup>> planned = planJob(*arguments, *opened);
+  if (!planned) return refuse(streams, "sheet", planned.error());
+
+  std::vector<Page> pages;
+  for (const PlannedSetup& one : *planned) {
+    const OpenedJob::Solved& solved = opened->solved[one.solved];
+    const std::vector<Page> more =
+        tapeUpSheet(opened->job, opened->part(solved), solved.solution, one.table, wanted->options);
+    pages.insert(pages.end(), more.begin(), more.end());
+  }
+  headlessApplication();
+  const Result<std::vector<fs::path>> files =
+      write(pages, QString::fromStdString(opened->job.title), *wanted);
+  if (!files) return refuse(streams, "sheet", files.error());
+  for (const fs::path& file : *files) streams.out << oneLine(file.string()) << '\n';
+  return hasFindings(*opened) ? kFindings : kFine;
+}
+
+}  // namespace
+
+extern const Word kSheetWord{"sheet", "the sheet to tape up at the machine, as PDF, SVG or PNG",
+                             kHelp, run};
+
+}  // namespace inchwright::app

@@ -1,0 +1,112 @@
+#include <gtest/gtest.h>
+
+#include <cstdlib>
+
+#include "app/words/sheet_date.h"
+#include "app/words/sheet_file.h"
+#include "tests/app/words/spoken.h"
+
+namespace inchwright::app {
+namespace {
+
+TEST(SheetWord, WritesAPdfOfAllSetupsAndSaysWhere) {
+  const Scratch scratch;
+  const std::string out = scratch.path("sheet.pdf");
+  const Spoken spoken = say({"sheet", sample("front_plate"), "--out", out});
+  EXPECT_EQ(spoken.status, kFine) << spoken.err;
+  EXPECT_EQ(spoken.out, out + "\n");
+  const std::string pdf = Scratch::read(out);
+  EXPECT_EQ(pdf.rfind("%PDF-", 0), 0u);
+  EXPECT_TRUE(bearsOurMark(pdf));
+}
+
+TEST(SheetWord, TheSameCallGivesTheSameBytes) {
+  const Scratch scratch;
+  for (const std::string name : {"a", "b"}) {
+    ASSERT_EQ(say({"sheet", sample("front_plate"), "--out", scratch.path(name + ".pdf")}).status,
+              kFine);
+  }
+  EXPECT_EQ(Scratch::read(scratch.path("a.pdf")), Scratch::read(scratch.path("b.pdf")));
+}
+
+TEST(SheetWord, TheEndingSaysWhatIsWantedAndSeveralPagesAreNumbered) {
+  const Scratch scratch;
+  for (const std::string ending : {"svg", "PNG"}) {
+    const Spoken spoken =
+        say({"sheet", sample("front_plate"), "--out", scratch.path("s." + ending)});
+    ASSERT_EQ(spoken.status, kFine) << spoken.err;
+    std::istringstream files(spoken.out);
+    int number = 0;
+    for (std::string file; std::getline(files, file);) {
+      EXPECT_EQ(file, scratch.path("s-" + std::to_string(++number) + "." + ending));
+      EXPECT_TRUE(bearsOurMark(Scratch::read(file))) << file;
+    }
+    EXPECT_GT(number, 1);
+  }
+  EXPECT_EQ(say({"sheet", sample("front_plate"), "--out", scratch.path("s.doc")}).status,
+            kUnusable);
+  EXPECT_EQ(say({"sheet", sample("front_plate")}).status, kUnusable);
+}
+
+TEST(SheetWord, ReplacesItsOwnFilesButNoOthers) {
+  const Scratch scratch;
+  const std::string theirs = scratch.write("notes.pdf", "%PDF-1.4 about Inchwright, not by it");
+  const Spoken refused = say({"sheet", sample("bracket"), "--out", theirs});
+  EXPECT_EQ(refused.status, kUnusable);
+  EXPECT_NE(refused.err.find("--force"), std::string::npos);
+  EXPECT_EQ(Scratch::read(theirs), "%PDF-1.4 about Inchwright, not by it");
+  EXPECT_EQ(say({"sheet", sample("bracket"), "--out", theirs, "--force"}).status, kFine);
+  EXPECT_TRUE(bearsOurMark(Scratch::read(theirs)));
+  EXPECT_EQ(say({"sheet", sample("bracket"), "--out", theirs}).status, kFine);
+}
+
+TEST(SheetWord, OneForeignFileAmongTheNumberedStopsAllOfThem) {
+  const Scratch scratch;
+  const std::string second = scratch.write("s-2.svg", "<svg>drawn by hand</svg>");
+  EXPECT_EQ(say({"sheet", sample("front_plate"), "--out", scratch.path("s.svg")}).status,
+            kUnusable);
+  EXPECT_FALSE(std::filesystem::exists(scratch.path("s-1.svg")));
+  EXPECT_EQ(Scratch::read(second), "<svg>drawn by hand</svg>");
+}
+
+TEST(SheetWord, PaperAndDistanceAreHeeded) {
+  const Scratch scratch;
+  const auto pageOf = [&](const std::vector<std::string>& more) {
+    std::vector<std::string> args{"sheet", sample("bracket"),    "--setup", "1", "--force",
+                                  "--out", scratch.path("p.pdf")};
+    args.insert(args.end(), more.begin(), more.end());
+    const Spoken spoken = say(args);
+    return spoken.status == kFine ? Scratch::read(scratch.path("p.pdf")) : spoken.err;
+  };
+  const std::string plain = pageOf({});
+  ASSERT_EQ(plain.rfind("%PDF-", 0), 0u) << plain;
+  EXPECT_EQ(pageOf({"--paper", "a4", "--distance", "1 m"}), plain);
+  EXPECT_EQ(pageOf({"--distance", "1"}), plain);
+  EXPECT_EQ(pageOf({"--distance", "1000 mm"}), plain);
+  EXPECT_NE(pageOf({"--distance", "1.5 m"}), plain);
+  EXPECT_NE(pageOf({"--paper", "letter"}).find("612"), std::string::npos);
+  for (const char* bad : {"", "m", "1 furlong", "0", "-1 m", "1 mm", "9 m"}) {
+    EXPECT_EQ(pageOf({"--distance", bad}).rfind("inchwright sheet: ", 0), 0u) << bad;
+  }
+  EXPECT_EQ(pageOf({"--paper", "foolscap"}).rfind("inchwright sheet: --paper", 0), 0u);
+}
+
+TEST(SheetWord, FindingsAreToldAndTheSheetIsWrittenAllTheSame) {
+  const Scratch scratch;
+  const std::string out = scratch.path("draft.pdf");
+  EXPECT_EQ(say({"sheet", sample("barrel_bridge"), "--out", out}).status, kFindings);
+  EXPECT_TRUE(bearsOurMark(Scratch::read(out)));
+}
+
+TEST(SheetDate, FollowsTheEnvironmentWhereItNamesAMoment) {
+  ::setenv("SOURCE_DATE_EPOCH", "86400", 1);
+  EXPECT_EQ(sheetDate(), "1970-01-02");
+  ::setenv("SOURCE_DATE_EPOCH", "yesterday", 1);
+  const std::string today = sheetDate();
+  ::unsetenv("SOURCE_DATE_EPOCH");
+  EXPECT_EQ(today, sheetDate());
+  EXPECT_EQ(today.size(), 10u);
+}
+
+}  // namespace
+}  // namespace inchwright::app
