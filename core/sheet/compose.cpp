@@ -20,6 +20,7 @@ constexpr double kMargin = 9.5;
 constexpr double kGutter = 7;
 /// A picture beside the rows is of no use when it is narrower than this.
 constexpr double kLeastLeft = 88;
+constexpr double kAfterRows = 3;
 /// What stays below a picture, enough for the highest box that is not torn.
 constexpr double kLeastBelowPicture = 60;
 constexpr std::size_t kMostPages = 9999;
@@ -164,7 +165,7 @@ std::optional<Layout> Composer::sideBySide() const {
   const Flowed beside = flow(words, [&](std::size_t number) {
     const std::size_t page = number < lastRows ? number : lastRows + (number - lastRows) / 2;
     if (number >= lastRows && (number - lastRows) % 2 == 1) {
-      return Frame{page, rowsLeft, page == lastRows ? rows.end : kMargin, bottom};
+      return Frame{page, rowsLeft, page == lastRows ? rows.end + kAfterRows : kMargin, bottom};
     }
     return Frame{page, kMargin, page == 0 ? firstTop + picture.height : nextTop, bottom};
   });

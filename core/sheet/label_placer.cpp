@@ -58,7 +58,7 @@ bool LabelPlacer::placeInside(Sketch& sketch, std::string_view name, const Sketc
   constexpr double kSame = 1e-6;
   const TextItem item = textAbout(centre, name, look);
   const PaperBox box = boundsOf(item).grownBy(kClear);
-  if (std::hypot(box.width(), box.height()) / 2 > radius || !isClear(box)) return false;
+  if (std::hypot(box.width(), box.height()) / 2 + kClear > radius || !isClear(box)) return false;
   const bool alone = std::none_of(discs_.begin(), discs_.end(), [&](const Disc& disc) {
     const double apart = std::hypot(disc.centre.x - centre.x, disc.centre.y - centre.y);
     return apart > kSame && distance(box, disc.centre) < disc.radius;

@@ -78,7 +78,8 @@ class PictureDrawer {
   void drawStop();
   void nameHoles();
   void nameEdges();
-  void name(const Id& id, bool disputed, PaperPoint centre, double radius);
+  /// Inside `inner` when it fits there, else outside `outer`.
+  void name(const Id& id, bool disputed, PaperPoint centre, double inner, double outer);
   /// Sets a word in the middle of a box, upright beside a standing one, where it is free.
   std::optional<TextItem> wordIn(const PaperBox& box, bool upright, std::string_view word) const;
 
@@ -238,25 +239,28 @@ void PictureDrawer::drawStop() {
   sketch_.fill(boxAlong(side, length / 2 - half, length / 2 + half, off, kStopDepth));
 }
 
-void PictureDrawer::name(const Id& id, bool disputed, PaperPoint centre, double radius) {
+void PictureDrawer::name(const Id& id, bool disputed, PaperPoint centre, double inner,
+                         double outer) {
   const Sketch::Look look{content_.style.label(), Typeface::bold};
   const std::string words = disputed ? id + " ?" : id;
-  if (!placer_.placeInside(sketch_, words, look, centre, radius) &&
-      !placer_.placeAround(sketch_, words, look, centre, radius)) {
+  if (!placer_.placeInside(sketch_, words, look, centre, inner) &&
+      !placer_.placeAround(sketch_, words, look, centre, outer)) {
     ++namesLeftOut_;
   }
 }
 
 void PictureDrawer::nameHoles() {
   for (const PictureCircle& hole : picture_.circles) {
-    name(hole.id, hole.disputed, frame_.at(hole.centre), radiusOnPaper(hole, frame_));
+    name(hole.id, hole.disputed, frame_.at(hole.centre), hole.diameter / 2 * frame_.scale,
+         radiusOnPaper(hole, frame_));
   }
   for (const PictureSlot& slot : picture_.slots) {
     const PaperPoint from = frame_.at(slot.from);
     const PaperPoint to = frame_.at(slot.to);
-    name(slot.id, false, {(from.x + to.x) / 2, (from.y + to.y) / 2}, slot.width / 2 * frame_.scale);
+    name(slot.id, false, {(from.x + to.x) / 2, (from.y + to.y) / 2}, 0,
+         slot.width / 2 * frame_.scale);
   }
-  for (const PictureMark& mark : picture_.marks) name(mark.id, false, frame_.at(mark.at), 1.3);
+  for (const PictureMark& mark : picture_.marks) name(mark.id, false, frame_.at(mark.at), 0, 1.3);
 }
 
 void PictureDrawer::nameEdges() {

@@ -140,7 +140,7 @@ Pieces checkPieces(const SheetContent& content, double width) {
   Pieces pieces{titlePiece(content, "BEFORE CUTTING, DRIVE TO AND LOOK", width)};
   const auto again = std::make_shared<const Piece>(pieces.front());
   const double box = std::min(4.6 * style.hand, height);
-  const double tag = textWidth("X", style.body(), Typeface::bold) + 0.6;
+  const double tag = textWidth("X", style.title(), Typeface::bold) + 1.2;
   const double xLeft = box + 1.6 + tag;
   const double between = 1.2 + height * 0.2;
   // Y goes below X where the column is too narrow for both.
@@ -151,9 +151,9 @@ Pieces checkPieces(const SheetContent& content, double width) {
     const double first = height * 1.03 + 0.9;
     const double second = below ? first + height * 1.35 : first;
     drawTickBox(piece.sketch, {0.2, first - (height + box) / 2}, box);
-    piece.sketch.text(xLeft - tag, first, "X", {style.body(), Typeface::bold});
+    piece.sketch.text(xLeft - tag, first, "X", {style.title(), Typeface::bold});
     setAligned(piece.sketch, xLeft, widestWhole(xs, height), first, xs[i], height);
-    piece.sketch.text(yLeft - tag, second, "Y", {style.body(), Typeface::bold});
+    piece.sketch.text(yLeft - tag, second, "Y", {style.title(), Typeface::bold});
     setAligned(piece.sketch, yLeft, widestWhole(ys, height), second, ys[i], height);
     piece.height = second + 0.8;
     const WordColumn words{yLeft + widest(ys, height) + 2, box + 1.6, width};

@@ -61,6 +61,7 @@ Pieces axisPieces(const SheetContent& content, const TouchOff& touch, double wid
     const std::vector<LaidLine> lines =
         layParagraph(emphasiseFigures(touch.steps[i], plain, name), inner - indent);
     if (lines.empty()) continue;
+    pieces.back().height += 0.7;
     const std::size_t first = pieces.size();
     appendLines(pieces, lines, kPad + indent);
     pieces[first].sketch.text(kPad, lines.front().baseline, std::to_string(i + 1), strong);

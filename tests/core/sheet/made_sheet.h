@@ -32,7 +32,7 @@ inline Coordinate coordinate(std::int64_t ticks, const Step& step) {
 }
 
 inline Coordinate inches(double value, const Step& step) {
-  return coordinate(std::llround(value * Length::kTicksPerInch / 64) * 64, step);
+  return coordinate(std::llround(value * Length::kTicksPerInch), step);
 }
 
 struct MadeHole {
@@ -161,6 +161,39 @@ inline MadeSheet frontPlate() {
        "F1\u2013A\u2013B\u2013C\u2013F2 makes 3 7/16, the print says 3 1/2: r7 may be 1 5/16.",
        {},
        false}};
+  return made;
+}
+
+/// The plate with nothing left to ask.
+inline MadeSheet settledPlate(Paper paper) {
+  MadeSheet made = frontPlate();
+  made.options.paper = paper;
+  made.solution.doubts.clear();
+  for (TableRow& row : made.table.rows) {
+    row.disputed = false;
+    row.note.clear();
+  }
+  for (PictureCircle& hole : made.picture.circles) hole.disputed = false;
+  return made;
+}
+
+/// The same sheet on a readout of 0.005 mm.
+inline MadeSheet inMillimetres(MadeSheet made) {
+  made.table.step = {Length::ticks(500'000), Unit::millimetre};
+  const auto again = [&](Coordinate& shown) {
+    shown = coordinate(shown.value.ticks(), made.table.step);
+  };
+  for (TableRow& row : made.table.rows) {
+    again(row.x);
+    again(row.y);
+    row.xFraction.clear();
+    row.yFraction.clear();
+  }
+  for (EdgeRow& edge : made.table.edges) again(edge.value);
+  for (CheckPlace& check : made.table.checks) {
+    again(check.x);
+    again(check.y);
+  }
   return made;
 }
 

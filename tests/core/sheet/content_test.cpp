@@ -1,0 +1,158 @@
+// What stands on a sheet, and when.
+#include <gtest/gtest.h>
+
+#include <algorithm>
+#include <string>
+#include <vector>
+
+#include "core/sheet/bounds.h"
+#include "core/sheet/head_block.h"
+#include "tests/core/sheet/made_sheet.h"
+
+namespace inchwright {
+namespace {
+
+std::string allText(const std::vector<Page>& pages) {
+  std::string all;
+  for (const Page& page : pages) {
+    for (const DrawItem& item : page.items) {
+      if (const auto* text = std::get_if<TextItem>(&item)) all += text->text + " ";
+    }
+  }
+  return all;
+}
+
+bool has(const std::string& all, const std::string& words) {
+  return all.find(words) != std::string::npos;
+}
+
+std::string numberOf(const MadeSheet& made) {
+  return sheetNumber({made.job, made.part, made.solution, made.table, nullptr, made.options});
+}
+
+/// Squares of a tick box's size, from the rows on.
+std::size_t tickBoxes(const std::vector<Page>& pages, double size) {
+  std::size_t count = 0;
+  for (const Page& page : pages) {
+    for (const DrawItem& item : page.items) {
+      const auto* shape = std::get_if<PolylineItem>(&item);
+      if (!shape || !shape->closed || shape->filled || shape->points.size() != 4) continue;
+      const double width = shape->points[1].x - shape->points[0].x;
+      if (std::abs(width - size) < 1e-6) ++count;
+    }
+  }
+  return count;
+}
+
+TEST(SheetContent, HeadSaysWhatTheSheetIsFor) {
+  const std::string all = allText(frontPlate().pages());
+  for (const char* words : {"Front plate", "INCHES", "step 0.0005", "SETUP 1", "top face up",
+                            "not turned", "make two in brass", "sheet 2, second edition",
+                            "Clock plates", "2026-11-25", "1 of 2", "DRAFT"}) {
+    EXPECT_TRUE(has(all, words)) << words;
+  }
+  EXPECT_TRUE(has(allText(inMillimetres(frontPlate()).pages()), "MILLIMETRES"));
+}
+
+TEST(SheetContent, ASettledSheetIsNoDraft) {
+  const std::string all = allText(settledPlate(Paper::a4).pages());
+  EXPECT_FALSE(has(all, "DRAFT"));
+  EXPECT_FALSE(has(all, "QUERIES"));
+  EXPECT_FALSE(has(all, "DISPUTED"));
+}
+
+TEST(SheetContent, QueriesStandOnADraftAndAcceptedOnesAreNamed) {
+  MadeSheet made = frontPlate();
+  std::string all = allText(made.pages());
+  EXPECT_TRUE(has(all, "OPEN QUERIES: 2"));
+  EXPECT_TRUE(has(all, "DISPUTED"));
+  for (Doubt& doubt : made.solution.doubts) doubt.accepted = true;
+  all = allText(made.pages());
+  EXPECT_FALSE(has(all, "OPEN QUERIES"));
+  EXPECT_TRUE(has(all, "ASSUMED AND ACCEPTED"));
+  EXPECT_FALSE(has(all, "DRAFT"));
+}
+
+TEST(SheetContent, EveryOperationHasATickBox) {
+  const MadeSheet made = settledPlate(Paper::a4);
+  std::size_t steps = 0;
+  for (const TableRow& row : made.table.rows) steps += row.steps.size();
+  EXPECT_EQ(tickBoxes(made.pages(), 6.2), steps);
+}
+
+TEST(SheetContent, DirectChecksOnlyWhenThereAreSome) {
+  MadeSheet made = settledPlate(Paper::a4);
+  EXPECT_FALSE(has(allText(made.pages()), "MEASURE ON THE PART"));
+  made.options.directChecks = {"A to C: 2.500"};
+  EXPECT_TRUE(has(allText(made.pages()), "MEASURE ON THE PART"));
+  EXPECT_TRUE(has(allText(made.pages()), "A to C: 2.500"));
+}
+
+TEST(SheetContent, RoundingOnlyWhenAskedFor) {
+  MadeSheet made = settledPlate(Paper::a4);
+  EXPECT_FALSE(has(allText(made.pages()), "rounded by"));
+  made.options.showRounding = true;
+  // H stands at 23/32 = 0.71875, shown as 0.7190: 0.00025 more.
+  EXPECT_TRUE(has(allText(made.pages()), "rounded by X 0.00025, Y 0.00025"));
+}
+
+TEST(SheetContent, WhatHasNoCoordinatesIsNamed) {
+  MadeSheet made = settledPlate(Paper::a4);
+  made.table.unplaced = {{"Q", Axis::y, "A reading from F would place it."}};
+  const std::string all = allText(made.pages());
+  EXPECT_TRUE(has(all, "Q is not on this sheet"));
+}
+
+TEST(SheetContent, SaysThatEarlierSheetsAreToGo) {
+  const std::string all = allText(frontPlate().pages());
+  EXPECT_TRUE(has(all, "replaces every earlier one of this part and setup: destroy those."));
+  EXPECT_TRUE(has(all, "qualified practice"));
+}
+
+TEST(SheetNumber, ChangesWithEveryFigureAndWithNothingElse) {
+  const MadeSheet made = frontPlate();
+  const std::string number = numberOf(made);
+  MadeSheet other = made;
+  other.options.date = "2027-01-01";
+  other.options.readingDistance = 1500;
+  EXPECT_EQ(numberOf(other), number);
+  other = made;
+  other.table.rows[4].y = inches(2.0005, other.table.step);
+  EXPECT_NE(numberOf(other), number);
+  other = made;
+  other.job.print = "sheet 2, third edition";
+  EXPECT_NE(numberOf(other), number);
+  EXPECT_NE(numberOf(inMillimetres(made)), number);
+}
+
+TEST(SheetContent, TheSameInputGivesTheSamePages) {
+  EXPECT_EQ(frontPlate().pages(), frontPlate().pages());
+}
+
+TEST(SheetContent, TwoRowsOfADifferentGroupEachHaveTheirTools) {
+  const std::string all = allText(settledPlate(Paper::a4).pages());
+  EXPECT_TRUE(has(all, "SPOT \u00B7 DRILL 15/64 \u00B7 REAM 1/4"));
+  EXPECT_TRUE(has(all, "SPOT \u00B7 DRILL #43 \u00B7 TAP 4-40 UNC"));
+}
+
+TEST(SheetContent, PointsStandBelowEachOther) {
+  const MadeSheet made = settledPlate(Paper::a4);
+  for (const Page& page : made.pages()) {
+    std::vector<double> lefts;
+    for (const DrawItem& item : page.items) {
+      const auto* text = std::get_if<TextItem>(&item);
+      if (!text || text->height != 8 || text->text.find('.') == std::string::npos) continue;
+      TextItem whole = *text;
+      whole.text = text->text.substr(0, text->text.find('.'));
+      lefts.push_back(boundsOf(whole).right);
+    }
+    // One point for X, one for Y.
+    std::sort(lefts.begin(), lefts.end());
+    const auto last = std::unique(lefts.begin(), lefts.end(),
+                                  [](double a, double b) { return std::abs(a - b) < 1e-6; });
+    EXPECT_LE(last - lefts.begin(), 2);
+  }
+}
+
+}  // namespace
+}  // namespace inchwright
