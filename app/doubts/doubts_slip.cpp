@@ -1,0 +1,223 @@
+#include "app/doubts/doubts_slip.h"
+
+#include <QHBoxLayout>
+#include <QKeyEvent>
+#include <QLabel>
+#include <QListWidget>
+#include <QPainter>
+#include <QPushButton>
+#include <QVBoxLayout>
+#include <algorithm>
+
+#include "app/base/look.h"
+#include "core/chain/doubts.h"
+#include "core/part/edit.h"
+
+namespace inchwright::app {
+namespace {
+
+/// A shape and a word for each kind, so that nothing hangs on the colour.
+QString markOf(const Doubt& doubt) {
+  if (doubt.accepted) return QStringLiteral("✓ ");
+  switch (doubt.kind) {
+    case DoubtKind::clash:
+      return QStringLiteral("≠ ");
+    case DoubtKind::alone:
+      return QStringLiteral("· ");
+    default:
+      return QStringLiteral("? ");
+  }
+}
+
+QString ownWords(const std::string& text) {
+  return QString::fromStdString(text);
+}
+
+}  // namespace
+
+DoubtsSlip::DoubtsSlip(Work& work, QWidget* parent)
+    : QWidget(parent),
+      work_(work),
+      heading_(new QLabel(this)),
+      list_(new QListWidget(this)),
+      take_(new QPushButton(tr("Read it &so"), this)),
+      accept_(new QPushButton(tr("&Accept"), this)) {
+  setObjectName(QStringLiteral("doubts"));
+  heading_->setFont(deskFont(1.05));
+  list_->setAccessibleName(tr("What stands in doubt"));
+  list_->setWordWrap(true);
+  list_->setFrameShape(QFrame::NoFrame);
+  list_->setHorizontalScrollBarPolicy(Qt::ScrollBarAlwaysOff);
+  list_->setVerticalScrollMode(QAbstractItemView::ScrollPerPixel);
+  list_->installEventFilter(this);
+  heading_->setBuddy(list_);
+  take_->setToolTip(tr("Enter on a suspected figure reads it so"));
+  accept_->setToolTip(tr("Looked at and left as it is: it no longer makes the sheet a draft"));
+
+  auto* head = new QHBoxLayout;
+  head->addWidget(heading_, 1);
+  head->addWidget(take_);
+  head->addWidget(accept_);
+  auto* column = new QVBoxLayout(this);
+  column->setContentsMargins(14, 8, 10, 8);
+  column->setSpacing(4);
+  column->addLayout(head);
+  column->addWidget(list_, 1);
+
+  connect(list_, &QListWidget::currentRowChanged, this, &DoubtsSlip::showChosen);
+  connect(take_, &QPushButton::clicked, this, &DoubtsSlip::takeSuspect);
+  connect(accept_, &QPushButton::clicked, this, &DoubtsSlip::toggleAccepted);
+  connect(&work.desk(), &Desk::edited, this, &DoubtsSlip::fill);
+  connect(&work.desk(), &Desk::viewChanged, this, &DoubtsSlip::fill);
+  fill();
+}
+
+void DoubtsSlip::add(const QString& text, const Entry& entry, bool inDoubt) {
+  entries_.push_back(entry);
+  auto* item = new QListWidgetItem(text, list_);
+  item->setForeground(inDoubt ? Look::now().red : Look::now().pencil);
+}
+
+void DoubtsSlip::addDoubt(int index) {
+  const Doubt& doubt = work_.desk().solution().doubts[index];
+  add(markOf(doubt) + ownWords(doubt.text), {index, -1, -1}, doubt.holdsUp());
+}
+
+void DoubtsSlip::addClash(int doubt, const Clash& clash, int index) {
+  const Unit unit = work_.desk().job().unit;
+  for (const LoopMember& member : clash.loop) {
+    const QString figure = member.text.empty() ? ownWords(member.label) : ownWords(member.text);
+    add(tr("      %1 %2 to %3: %4, makes %5")
+            .arg(ownWords(member.label), ownWords(member.from), ownWords(member.to), figure,
+                 ownWords(spoken(member.running, unit))),
+        {doubt, index, -1}, false);
+  }
+  for (std::size_t i = 0; i < clash.suspects.size(); ++i) {
+    const Suspect& suspect = clash.suspects[i];
+    add(tr("   ▸ %1 may be %2: %3")
+            .arg(ownWords(suspect.reading), ownWords(suspect.wouldBeText), ownWords(suspect.why)),
+        {doubt, index, static_cast<int>(i)}, false);
+  }
+}
+
+void DoubtsSlip::fill() {
+  const QSignalBlocker quiet(list_);
+  const int row = list_->currentRow();
+  list_->clear();
+  entries_.clear();
+  const Desk& desk = work_.desk();
+  int open = 0;
+  if (desk.hasPart()) {
+    if (const auto& error = desk.tableError()) {
+      add(QStringLiteral("? ") + ownWords(error->text), {}, true);
+      ++open;
+    }
+    const Solution& solution = desk.solution();
+    int clash = 0;
+    for (std::size_t i = 0; i < solution.doubts.size(); ++i) {
+      const Doubt& doubt = solution.doubts[i];
+      if (doubt.holdsUp()) ++open;
+      addDoubt(static_cast<int>(i));
+      // Clashes and their doubts stand in the same order.
+      if (doubt.kind == DoubtKind::clash && clash < static_cast<int>(solution.clashes.size())) {
+        addClash(static_cast<int>(i), solution.clashes[clash], clash);
+        ++clash;
+      }
+    }
+    if (const SetupTable* table = desk.table()) {
+      for (const std::string& warning : table->warnings) {
+        add(QStringLiteral("! ") + ownWords(warning), {}, false);
+      }
+    }
+  }
+  heading_->setText(open == 0 ? tr("&Doubts: nothing in doubt")
+                              : tr("&Doubts: %n open", nullptr, open));
+  list_->setCurrentRow(std::min(row, list_->count() - 1));
+  showChosen();
+}
+
+const DoubtsSlip::Entry* DoubtsSlip::chosen() const {
+  const int row = list_->currentRow();
+  return row >= 0 && row < static_cast<int>(entries_.size()) ? &entries_[row] : nullptr;
+}
+
+void DoubtsSlip::showChosen() {
+  const Entry* entry = chosen();
+  take_->setEnabled(entry != nullptr && entry->suspect >= 0);
+  accept_->setEnabled(entry != nullptr && entry->doubt >= 0);
+  if (entry == nullptr || entry->doubt < 0 || !list_->hasFocus()) return;
+  const Solution& solution = work_.desk().solution();
+  const Doubt& doubt = solution.doubts[entry->doubt];
+  accept_->setText(doubt.accepted ? tr("T&ake back") : tr("&Accept"));
+  Selection selection;
+  const auto point = [&](const Id& id) {
+    const bool reading = work_.desk().part().reading(id) != nullptr;
+    auto& ids = reading ? selection.readings : selection.places;
+    if (std::find(ids.begin(), ids.end(), id) == ids.end()) ids.push_back(id);
+  };
+  if (entry->suspect >= 0) {
+    const Reading* reading = work_.desk().part().reading(
+        solution.clashes[entry->clash].suspects[entry->suspect].reading);
+    if (reading != nullptr) {
+      for (const Id& id : {reading->id, reading->from, reading->to}) point(id);
+    }
+  } else {
+    for (const Id& id : doubt.about) point(id);
+  }
+  work_.desk().select(selection);
+  emit work_.show(selection.places, selection.readings);
+}
+
+bool DoubtsSlip::takeSuspect() {
+  const Entry* entry = chosen();
+  if (entry == nullptr || entry->suspect < 0) return false;
+  Desk& desk = work_.desk();
+  const Suspect suspect = desk.solution().clashes[entry->clash].suspects[entry->suspect];
+  const Reading* before = desk.part().reading(suspect.reading);
+  if (before == nullptr) return false;
+  auto figure = readLength(suspect.wouldBeText, {desk.job().unit});
+  if (!figure.ok()) return false;
+  Reading reading = *before;
+  reading.figure = std::move(*figure);
+  reading.figure.reference = before->figure.reference;
+  desk.endMerge();
+  return desk.applyPart(
+      replaceReading(desk.part(), reading.id, reading),
+      tr("Read %1 as %2").arg(ownWords(reading.id), ownWords(suspect.wouldBeText)));
+}
+
+void DoubtsSlip::toggleAccepted() {
+  const Entry* entry = chosen();
+  if (entry == nullptr || entry->doubt < 0) return;
+  Desk& desk = work_.desk();
+  const Doubt doubt = desk.solution().doubts[entry->doubt];
+  Part part = desk.part();
+  auto& keys = part.accepted;
+  const auto found = std::find(keys.begin(), keys.end(), doubt.key);
+  if (found == keys.end()) {
+    keys.push_back(doubt.key);
+  } else {
+    keys.erase(found);
+  }
+  desk.endMerge();
+  desk.applyPart(std::move(part), found == keys.end() ? tr("Accept a doubt") : tr("Take back"));
+}
+
+bool DoubtsSlip::eventFilter(QObject* watched, QEvent* event) {
+  if (watched == list_ && event->type() == QEvent::KeyPress) {
+    const int key = static_cast<QKeyEvent*>(event)->key();
+    if (key == Qt::Key_Return || key == Qt::Key_Enter) {
+      takeSuspect();
+      return true;
+    }
+  }
+  if (watched == list_ && event->type() == QEvent::FocusIn) showChosen();
+  return QWidget::eventFilter(watched, event);
+}
+
+void DoubtsSlip::paintEvent(QPaintEvent*) {
+  QPainter painter(this);
+  painter.fillRect(rect(), Look::now().slip);
+}
+
+}  // namespace inchwright::app

@@ -1,0 +1,60 @@
+#pragma once
+
+#include <QWidget>
+#include <vector>
+
+#include "app/session/work.h"
+
+class QLabel;
+class QListWidget;
+class QListWidgetItem;
+class QPushButton;
+
+namespace inchwright::app {
+
+/// What stands in doubt, always in sight, worded as a colleague would.
+///
+/// Choosing a line shows its place on the print. Below a clash stand its running sums and the
+/// readings suspected: Enter on one of those reads it so. Any doubt can be accepted, and taken
+/// back; the sheet says DRAFT until each is settled one way or the other.
+class DoubtsSlip : public QWidget {
+  Q_OBJECT
+
+ public:
+  explicit DoubtsSlip(Work& work, QWidget* parent = nullptr);
+
+  QListWidget* list() const { return list_; }
+
+  /// Reads the chosen suspect's figure as it is suspected to be. False when none is chosen.
+  bool takeSuspect();
+  /// Accepts the chosen doubt, or takes that back.
+  void toggleAccepted();
+
+ protected:
+  void paintEvent(QPaintEvent* event) override;
+  bool eventFilter(QObject* watched, QEvent* event) override;
+
+ private:
+  /// What a line of the list stands for.
+  struct Entry {
+    int doubt = -1;    ///< index into Solution::doubts
+    int clash = -1;    ///< index into Solution::clashes, for its sums and suspects
+    int suspect = -1;  ///< index into the clash's suspects
+  };
+
+  void fill();
+  void addDoubt(int index);
+  void addClash(int doubt, const Clash& clash, int index);
+  void add(const QString& text, const Entry& entry, bool inDoubt);
+  const Entry* chosen() const;
+  void showChosen();
+
+  Work& work_;
+  QLabel* heading_;
+  QListWidget* list_;
+  QPushButton* take_;
+  QPushButton* accept_;
+  std::vector<Entry> entries_;
+};
+
+}  // namespace inchwright::app
