@@ -17,6 +17,9 @@ constexpr double kWrongEnd = 2.5;
 /// Of the difference of two traced places, each good to about 1/64 in.
 constexpr double kTracedDeviation = 0.0221;
 constexpr double kMostTraced = 8.0;
+constexpr double kClose = 0.15;  ///< inches
+/// For a figure that needs more places than its neighbours have.
+constexpr double kNoSuchDecimal = 5.0;
 constexpr std::int64_t kTicksPer128th = Length::kTicksPerInch / 128;
 
 /// The power of two of the denominator in lowest terms; 8 when it is no such fraction of an inch.
@@ -26,6 +29,14 @@ std::size_t denominatorPower(Length length) {
   std::size_t power = 7;
   for (; power > 0 && count % 2 == 0; --power) count /= 2;
   return power;
+}
+
+/// The last figure of a decimal lettered to as many places as `seen`; empty when it does not end
+/// there.
+std::optional<std::size_t> lastDigit(const Lettered& seen, Length length) {
+  const auto count = decimalCount(length, seen.unit, seen.places);
+  if (!count) return std::nullopt;
+  return static_cast<std::size_t>(*count % 10);
 }
 
 double penalty(double off) {
@@ -38,32 +49,50 @@ double penalty(double off) {
 CorrectionCost::CorrectionCost(const Part& part, const AxisNetwork& network,
                                const ConditionSpace& space, const Tracing& tracing)
     : part_(part), network_(network), space_(space), tracing_(tracing) {
-  double total = 0;
-  for (const Reading& reading : part.readings) {
-    if (reading.kind != ReadingKind::along || reading.figure.lettering != Lettering::fraction)
-      continue;
-    byDenominator_[denominatorPower(reading.figure.value)] += 1;
-    total += 1;
-  }
-  for (std::size_t power = 0; power < byDenominator_.size(); ++power) {
-    // One figure of half a weight for each denominator, so that none is impossible, and less for
-    // the finest, which hardly any print has. An inch holds 2^(power − 1) such fractions.
-    const double before = power >= 7 ? 0.05 : 0.4;
-    const double share = (byDenominator_[power] + before) / (total + 3);
-    const double many = std::log(2.0) * (power < 2 ? 0.0 : static_cast<double>(power) - 1);
-    byDenominator_[power] = -std::log(share) + many;
-  }
+  learnLettering();
   for (std::uint32_t node = 0; node < network.places.size(); ++node) {
     trees_[space.root(node)].push_back(node);
   }
+}
+
+// How often the print uses each denominator and each last decimal, as −log of a share.
+void CorrectionCost::learnLettering() {
+  double fractions = 0;
+  double decimals = 0;
+  for (const Reading& reading : part_.readings) {
+    if (reading.kind != ReadingKind::along) continue;
+    if (reading.figure.lettering == Lettering::fraction) {
+      byDenominator_[denominatorPower(reading.figure.value)] += 1;
+      fractions += 1;
+    } else if (const auto digit = lastDigit(reading.figure, reading.figure.value)) {
+      byLastDigit_[*digit] += 1;
+      decimals += 1;
+    }
+  }
+  for (std::size_t power = 0; power < byDenominator_.size(); ++power) {
+    // A little for each denominator, so that none is impossible, and less for the finest, which
+    // hardly any print has. An inch holds 2^(power − 1) such fractions.
+    const double before = power >= 7 ? 0.05 : 0.4;
+    const double share = (byDenominator_[power] + before) / (fractions + 3);
+    const double many = std::log(2.0) * (power < 2 ? 0.0 : static_cast<double>(power) - 1);
+    byDenominator_[power] = -std::log(share) + many;
+  }
+  for (double& digit : byLastDigit_) digit = -std::log((digit + 0.2) / (decimals + 2));
 }
 
 const Lettered& CorrectionCost::lettered(std::uint32_t link) const {
   return *figureOf(part_, network_.links[link].source);
 }
 
-double CorrectionCost::unusual(Length length) const {
-  return byDenominator_[denominatorPower(length)];
+double CorrectionCost::unusual(const Lettered& seen, Length length) const {
+  // Hardly anything lies closer together than holes and their walls need; a correction to nothing
+  // or less counts as one to a tick, so that the cost stays finite.
+  const double inches = Length::ticks(std::max<std::int64_t>(length.ticks(), 1)).toInches();
+  const double close = std::max(0.0, std::log(kClose / inches));
+  if (seen.lettering == Lettering::fraction)
+    return byDenominator_[denominatorPower(length)] + close;
+  const auto digit = lastDigit(seen, length);
+  return close + (digit ? byLastDigit_[*digit] : kNoSuchDecimal);
 }
 
 const CorrectionCost::Figure& CorrectionCost::figure(const Correction& correction) {
@@ -77,7 +106,7 @@ const CorrectionCost::Figure& CorrectionCost::figure(const Correction& correctio
   Resemblance look = resemblance(seen, *would);
   figure.cost = kMisread + look.cost;
   figure.reason = std::move(look.why);
-  if (seen.lettering == Lettering::fraction) figure.cost += unusual(*would) - unusual(seen.value);
+  figure.cost += unusual(seen, *would) - unusual(seen, seen.value);
   return figure;
 }
 

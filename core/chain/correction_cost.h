@@ -24,7 +24,8 @@ class CorrectionCost {
     std::string reason;
     bool possible = false;  ///< the corrected length is above 0 and in range
   };
-  /// By its figure alone: the look of it, and how well either fits the print's denominators.
+  /// By its figure alone: the look of it, and how well either fits the print's denominators or
+  /// last decimals.
   const Figure& figure(const Correction& correction);
   /// As `figure`, with the traced distance between its two ends set against it. A first guess:
   /// the whole tracing may judge otherwise.
@@ -38,16 +39,19 @@ class CorrectionCost {
   std::vector<std::pair<double, Correction>> suggestedBy(std::uint32_t link, std::size_t most);
 
  private:
-  double unusual(Length length) const;
+  double unusual(const Lettered& seen, Length length) const;
   double traceChange(const Correction& correction) const;
   Int128 movedTicks(std::uint32_t node, const std::vector<Correction>& corrections) const;
   const Lettered& lettered(std::uint32_t link) const;
+
+  void learnLettering();
 
   const Part& part_;
   const AxisNetwork& network_;
   const ConditionSpace& space_;
   const Tracing& tracing_;
   std::array<double, 9> byDenominator_{};  ///< by power of two; the last: no such fraction
+  std::array<double, 10> byLastDigit_{};   ///< of decimals
   std::map<std::uint32_t, std::vector<std::uint32_t>> trees_;
   std::map<std::pair<std::uint32_t, std::int64_t>, Figure> figures_;
 };

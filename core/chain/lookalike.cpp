@@ -15,6 +15,15 @@ namespace {
 constexpr std::int64_t kFinest = 128;
 constexpr std::int64_t kTicksPerFinest = Length::kTicksPerInch / kFinest;
 
+/// On top, where a figure looks like another only before it is brought to lowest terms.
+constexpr double kNotReduced = 1.5;
+
+/// On top, where the figure would have to stand as `15/8` and others here do not.
+constexpr double kImproper = 1.2;
+
+/// On top, where a decimal would need other places than it has.
+constexpr double kOtherPlaces = 2.0;
+
 /// A length as a whole number and a fraction in lowest terms.
 struct Mixed {
   std::int64_t whole = 0;
@@ -40,34 +49,14 @@ std::string properText(const Mixed& mixed) {
   return mixed.whole == 0 ? part : std::to_string(mixed.whole) + ' ' + part;
 }
 
-/// The customary letterings of a fraction: `1 7/8` and `15/8`.
-std::vector<std::string> formsOf(const Mixed& mixed) {
-  std::vector<std::string> forms{properText(mixed)};
-  if (mixed.whole > 0 && mixed.whole < 10 && mixed.numerator > 0)
-    forms.push_back(std::to_string(mixed.whole * mixed.denominator + mixed.numerator) + '/' +
-                    std::to_string(mixed.denominator));
-  return forms;
+/// As `15/8`; empty when the figure is less than one or would not be lettered so.
+std::string improperText(const Mixed& mixed) {
+  if (mixed.whole == 0 || mixed.whole >= 10 || mixed.numerator == 0) return {};
+  return std::to_string(mixed.whole * mixed.denominator + mixed.numerator) + '/' +
+         std::to_string(mixed.denominator);
 }
 
-/// The length in units of 10^−places; empty when it does not come out.
-std::optional<std::int64_t> countAt(Length length, Unit unit, int places) {
-  std::int64_t per = ticksPer(unit);
-  std::int64_t scale = 1;
-  for (int i = 0; i < places; ++i) {
-    if (per % 10 == 0) {
-      per /= 10;
-    } else {
-      scale *= 10;
-    }
-  }
-  if (scale > 1'000'000 || length.magnitude().ticks() > (std::int64_t{1} << 62) / scale)
-    return std::nullopt;
-  const std::int64_t scaled = length.ticks() * scale;
-  if (scaled % per != 0) return std::nullopt;
-  return scaled / per;
-}
-
-/// The inverse of `countAt`; empty when out of range or no whole tick.
+/// The inverse of `decimalCount`; empty when out of range or no whole tick.
 std::optional<Length> lengthAt(std::int64_t count, Unit unit, int places) {
   Int128 ticks = Int128{count} * ticksPer(unit);
   for (int i = 0; i < places; ++i) {
@@ -178,9 +167,11 @@ class Cheapest {
   Resemblance held_{kNoResemblance, {}};
 };
 
-void offerEdit(Cheapest& cheapest, std::string_view seen, const std::string& would) {
+void offerEdit(Cheapest& cheapest, std::string_view seen, const std::string& would,
+               double extra = 0) {
   const bool swapped = isSwapped(seen, would);
-  cheapest.offer(editCost(seen, would), swapped ? "figures swapped" : "looks like " + would);
+  cheapest.offer(std::min(editCost(seen, would) + extra, kNoResemblance),
+                 swapped ? "figures swapped" : "looks like " + would);
 }
 
 /// A whole inch more or less, half for full: what holds for every lettering.
@@ -202,8 +193,8 @@ void offerSlips(Cheapest& cheapest, const Lettered& seen, Length would) {
   const bool allDropped = is < Length::kTicksPerInch;
   const bool allAdded = be < Length::kTicksPerInch;
   const std::string count = std::to_string(std::abs(inches));
-  if (inches == 1) cheapest.offer(1.3, "a whole inch dropped");
-  if (inches == -1) cheapest.offer(1.3, "a whole inch added");
+  if (inches == 1) cheapest.offer(allDropped ? 1.2 : 1.7, "a whole inch dropped");
+  if (inches == -1) cheapest.offer(allAdded ? 1.4 : 1.7, "a whole inch added");
   if (inches > 1) cheapest.offer(allDropped ? 2.0 : 3.2, count + " whole inches dropped");
   if (inches < -1) cheapest.offer(allAdded ? 2.0 : 3.2, count + " whole inches added");
 }
@@ -237,8 +228,20 @@ Resemblance fractionResemblance(const Lettered& seen, Length would) {
     cheapest.offer(2.6, "looks like " + properText(*be));
   if (is->whole == be->whole && be->numerator > 0 && is->numerator == 0)
     cheapest.offer(3.0, "the fraction dropped");
-  for (const std::string& from : formsOf(*is)) {
-    for (const std::string& to : formsOf(*be)) offerEdit(cheapest, from, to);
+  const std::string improper = improperText(*is);
+  const bool isImproper = !improper.empty() && seen.text.find(improper) != std::string::npos;
+  const std::string from = isImproper ? improper : properText(*is);
+  offerEdit(cheapest, from, properText(*be));
+  const std::string to = improperText(*be);
+  if (!to.empty()) offerEdit(cheapest, from, to, isImproper ? 0 : kImproper);
+  if (is->denominator != be->denominator && is->whole == be->whole) {
+    // `6/64` misread and put down in lowest terms.
+    const std::int64_t common = std::max(is->denominator, be->denominator);
+    const auto over = [&](const Mixed& one) {
+      return std::to_string(one.numerator * (common / one.denominator));
+    };
+    const double cost = editCost(over(*is), over(*be)) + kNotReduced;
+    cheapest.offer(std::min(cost, kNoResemblance), "looks like " + properText(*be));
   }
   return cheapest.take();
 }
@@ -246,28 +249,45 @@ Resemblance fractionResemblance(const Lettered& seen, Length would) {
 Resemblance decimalResemblance(const Lettered& seen, Length would) {
   Cheapest cheapest;
   offerSlips(cheapest, seen, would);
-  const auto is = countAt(seen.value, seen.unit, seen.places);
+  const auto is = decimalCount(seen.value, seen.unit, seen.places);
   if (!is) return cheapest.take();
   const std::string from = decimalText(*is, seen.places);
   // A figure that loses or gains a nought behind the point changes its number of places.
   for (int places = std::max(0, seen.places - 1); places <= seen.places + 1; ++places) {
-    const auto be = countAt(would, seen.unit, places);
-    if (!be) continue;
+    const auto be = decimalCount(would, seen.unit, places);
+    if (!be || (places > seen.places && *be % 10 == 0)) continue;
     const std::string to = decimalText(*be, places);
     if (places == seen.places) {
       offerEdit(cheapest, from, to);
     } else if (*be == *is) {
       cheapest.offer(1.5, "decimal point shifted");
-    } else if (places != seen.places) {
-      cheapest.offer(std::min(kNoResemblance, editCost(from, to) + 0.5), "looks like " + to);
+    } else {
+      offerEdit(cheapest, from, to, kOtherPlaces);
     }
   }
   Resemblance best = cheapest.take();
-  if (!countAt(would, seen.unit, seen.places)) best.cost += 2.0;
+  if (best.why.empty() && !decimalCount(would, seen.unit, seen.places)) best.cost += kOtherPlaces;
   return best;
 }
 
 }  // namespace
+
+std::optional<std::int64_t> decimalCount(Length length, Unit unit, int places) {
+  std::int64_t per = ticksPer(unit);
+  std::int64_t scale = 1;
+  for (int i = 0; i < places; ++i) {
+    if (per % 10 == 0) {
+      per /= 10;
+    } else {
+      scale *= 10;
+    }
+  }
+  if (scale > 1'000'000 || length.magnitude().ticks() > (std::int64_t{1} << 62) / scale)
+    return std::nullopt;
+  const std::int64_t scaled = length.ticks() * scale;
+  if (scaled % per != 0) return std::nullopt;
+  return scaled / per;
+}
 
 Resemblance resemblance(const Lettered& seen, Length would) {
   return seen.lettering == Lettering::fraction ? fractionResemblance(seen, would)
@@ -281,9 +301,10 @@ std::string letteredLike(const Lettered& seen, Length would) {
   int places = point == std::string::npos ? 0 : static_cast<int>(text.size() - point) - 1;
   if (places == 0 && seen.places > 0) text += '.';
   for (; places < seen.places; ++places) text += '0';
-  const bool bareSeen =
-      seen.value.ticks() < ticksPer(seen.unit) && seen.text.find("0.") == std::string::npos;
-  if (bareSeen && text.starts_with("0.") && seen.lettering == Lettering::decimal) text.erase(0, 1);
+  // Inches go without a leading nought, as is customary, unless this very figure shows one.
+  const bool leading =
+      seen.value.ticks() < ticksPer(seen.unit) && seen.text.find("0.") != std::string::npos;
+  if (seen.lettering == Lettering::decimal && !leading && text.starts_with("0.")) text.erase(0, 1);
   if (seen.text.find("mm") != std::string::npos) text += " mm";
   return text;
 }
@@ -291,7 +312,7 @@ std::string letteredLike(const Lettered& seen, Length would) {
 std::vector<Length> decimalNeighbours(const Lettered& seen) {
   std::vector<Length> found;
   if (seen.lettering == Lettering::fraction) return found;
-  const auto count = countAt(seen.value, seen.unit, seen.places);
+  const auto count = decimalCount(seen.value, seen.unit, seen.places);
   if (!count || *count <= 0) return found;
   const auto add = [&](std::int64_t other, int places) {
     const auto length = lengthAt(other, seen.unit, places);

@@ -1,5 +1,7 @@
 #pragma once
 
+#include <cstdint>
+#include <optional>
 #include <string>
 #include <vector>
 
@@ -29,6 +31,10 @@ Resemblance resemblance(const Lettered& seen, Length would);
 /// decimal with the same number of places (more when it needs them) for a decimal. The figure only,
 /// without tolerance, brackets or symbol.
 std::string letteredLike(const Lettered& seen, Length would);
+
+/// The length in units of the last of so many decimal places; empty when it does not come out
+/// there.
+std::optional<std::int64_t> decimalCount(Length length, Unit unit, int places);
 
 /// For decimals and millimetres: every length whose figure differs by one digit, by two neighbours
 /// swapped or by the place of the point. Sorted, without `seen.value` itself.

@@ -53,7 +53,9 @@ class BlockRanking {
   void gather();
   std::vector<std::uint32_t> readingsOf(const Clash& clash) const;
   std::map<std::size_t, std::uint32_t> headsOf(const std::vector<Clash*>& clashes) const;
-  void list(Clash& clash, std::optional<std::uint32_t> head) const;
+  std::vector<std::uint32_t> unheard(const std::vector<Clash*>& clashes) const;
+  void list(Clash& clash, std::optional<std::uint32_t> head,
+            const std::vector<std::uint32_t>& partners) const;
   void listOnItsOwn(Clash& clash);
   Suspect suspectOf(const Opinion& opinion) const;
   Suspect figureOnly(const Correction& correction) const;
@@ -126,6 +128,20 @@ std::map<std::size_t, std::uint32_t> BlockRanking::headsOf(
   return heads;
 }
 
+// What the likeliest explanation needs and no loop that misses shows: two misreadings may cancel in
+// the only loops that one of them is on. They are told wherever a partner of theirs is.
+std::vector<std::uint32_t> BlockRanking::unheard(const std::vector<Clash*>& clashes) const {
+  std::set<std::uint32_t> heard;
+  for (const Clash* clash : clashes) {
+    for (const std::uint32_t link : readingsOf(*clash)) heard.insert(link);
+  }
+  std::vector<std::uint32_t> rest;
+  for (const Correction& one : explanations_.front().corrections) {
+    if (heard.count(one.link) == 0) rest.push_back(one.link);
+  }
+  return rest;
+}
+
 std::string BlockRanking::tracedFigure(const Correction& correction) const {
   const auto drawn = tracing_.lengthOf(correction.link);
   if (!drawn) return {};
@@ -185,11 +201,14 @@ Suspect BlockRanking::suspectOf(const Opinion& opinion) const {
   return suspect;
 }
 
-void BlockRanking::list(Clash& clash, std::optional<std::uint32_t> head) const {
+void BlockRanking::list(Clash& clash, std::optional<std::uint32_t> head,
+                        const std::vector<std::uint32_t>& partners) const {
   std::set<std::uint32_t> best;
   for (const Correction& one : explanations_.front().corrections) best.insert(one.link);
   std::vector<const Opinion*> ranked;
-  for (const std::uint32_t link : readingsOf(clash)) {
+  std::vector<std::uint32_t> links = readingsOf(clash);
+  links.insert(links.end(), partners.begin(), partners.end());
+  for (const std::uint32_t link : links) {
     const auto found = opinions_.find(link);
     if (found != opinions_.end()) ranked.push_back(&found->second);
   }
@@ -240,7 +259,8 @@ void BlockRanking::rank(std::vector<Clash*>& clashes) {
       continue;
     }
     const auto head = heads.find(i);
-    list(*clashes[i], head == heads.end() ? std::nullopt : std::optional(head->second));
+    list(*clashes[i], head == heads.end() ? std::nullopt : std::optional(head->second),
+         unheard(clashes));
   }
 }
 

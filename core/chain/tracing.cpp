@@ -16,6 +16,9 @@ constexpr double kBadlyTraced = 0.005;
 constexpr double kBadDensity = 0.25;
 constexpr double kRootOfTwoPi = 2.5066282746310002;
 constexpr std::size_t kMostNodes = 200;
+/// A length in inches from which on a reading counts fully for the scale, so that no long one
+/// rules.
+constexpr double kFullWeight = 1.0;
 
 struct Deviation {
   double inches;
@@ -93,8 +96,9 @@ void Tracing::gatherScale(const Part& part) {
     const double lettered = part.readings[link.source.index].figure.value.toInches();
     const double drawn = *traced_[link.to] - *traced_[link.from];
     if (lettered < 0.25 || drawn <= 0) continue;
-    ratios.push_back({drawn / lettered, lettered});
-    total += lettered;
+    const double weight = std::min(lettered, kFullWeight);
+    ratios.push_back({drawn / lettered, weight});
+    total += weight;
   }
   if (ratios.size() < 4) return;
   std::sort(ratios.begin(), ratios.end());
