@@ -4,18 +4,10 @@
 #include <ostream>
 
 #include "app/words/console.h"
+#include "app/words/tolerance_note.h"
 
 namespace inchwright::app {
 namespace {
-
-std::string at(std::int64_t ticks, const Step& step) {
-  return showAtStep(Rational(ticks), step).text;
-}
-
-std::string withSign(std::int64_t ticks, const Step& step) {
-  const std::string text = at(ticks, step);
-  return text.starts_with('-') ? text : "+" + text;
-}
 
 std::string percent(double share) {
   return std::to_string(std::lround(share * 100)) + " %";
@@ -23,7 +15,7 @@ std::string percent(double share) {
 
 std::string spanLine(const Span& span, const Rational& nominal, const Step& step) {
   const std::int64_t middle = nominal.rounded().value_or(0);
-  return at(span.low, step) + " to " + at(span.high, step) + "  (" +
+  return atStep(span.low, step) + " to " + atStep(span.high, step) + "  (" +
          withSign(span.low - middle, step) + " " + withSign(span.high - middle, step) + ")";
 }
 
@@ -48,7 +40,7 @@ void printStack(const std::string& title, const Stack& stack, const Step& step,
   for (const StackMember& member : stack.members) {
     rows.push_back({oneLine(member.label), oneLine(member.from + " to " + member.to),
                     factorText(member.factor),
-                    oneLine(member.text.empty() ? at(member.nominal, step) : member.text),
+                    oneLine(member.text.empty() ? atStep(member.nominal, step) : member.text),
                     withSign(member.high - member.nominal, step),
                     withSign(member.low - member.nominal, step), percent(member.share)});
   }

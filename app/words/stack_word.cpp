@@ -5,6 +5,7 @@
 #include "app/words/job_file.h"
 #include "app/words/stack_note.h"
 #include "app/words/tolerance_job.h"
+#include "app/words/tolerance_json.h"
 #include "app/words/words.h"
 #include "core/part/plain_decimal.h"
 
@@ -27,21 +28,9 @@ tolerance: at worst, by root sum square, and by that widened.
 
   inchwright stack plate.inchwright --from A --to B --axis x
 
-Exit status: 0 fine; 1 printed, but the part has a clash or a loose feature (see check);
-2 the words or the file could not be used.
+Exit status: 0 fine; 1 printed, and there is something to look at: a member that other readings
+contradict at their worst, a clash or a loose feature (see check); 2 the words or the file could not be used.
 )";
-
-std::string at(std::int64_t ticks, const Step& step) {
-  return showAtStep(Rational(ticks), step).text;
-}
-
-Json spanAt(const Span& span, const Step& step) {
-  return Json{at(span.low, step), at(span.high, step)};
-}
-
-Json ticksOf(const Span& span) {
-  return Json{span.low, span.high};
-}
 
 Json asJson(const Stack& stack, const Step& step) {
   Json entry;
@@ -66,10 +55,10 @@ Json asJson(const Stack& stack, const Step& step) {
                                     {"to", member.to},
                                     {"sign", member.sign()},
                                     {"factor", factorText(member.factor)},
-                                    {"nominal", at(member.nominal, step)},
+                                    {"nominal", atStep(member.nominal, step)},
                                     {"nominal_ticks", member.nominal},
-                                    {"plus", at(plus, step)},
-                                    {"minus", at(minus, step)},
+                                    {"plus", atStep(plus, step)},
+                                    {"minus", atStep(minus, step)},
                                     {"plus_ticks", plus},
                                     {"minus_ticks", minus},
                                     {"share", member.share},
@@ -88,13 +77,20 @@ Result<double> inflationIn(const Arguments& arguments) {
   return *factor;
 }
 
-Result<Stack> asDrawn(const Part& part, Axis axis, const std::string& from, const std::string& to,
-                      double inflation) {
-  const Result<ToleranceNetwork> network = toleranceNetworkOf(part, axis);
-  if (!network) return network.error();
-  Result<std::vector<StackMember>> members = chainBetween(part, *network, from, to);
+Result<Stack> asDrawn(const Part& part, const ToleranceNetwork& network, const std::string& from,
+                      const std::string& to, double inflation) {
+  Result<std::vector<StackMember>> members = chainBetween(part, network, from, to);
   if (!members) return members.error();
   return stackOf(std::move(members).value(), inflation);
+}
+
+// The members of a stack that other readings of the print run beside without assuring them.
+Result<std::vector<Unassured>> unassuredMembers(const Part& part, const ToleranceNetwork& network,
+                                                const Stack& stack) {
+  std::vector<Id> ids;
+  for (const StackMember& member : stack.members) ids.push_back(member.label);
+  if (ids.empty()) return std::vector<Unassured>{};
+  return unassuredReadings(part, network, ids);
 }
 
 int run(std::span<const std::string> args, Streams& streams) {
@@ -124,8 +120,12 @@ int run(std::span<const std::string> args, Streams& streams) {
   if (!step) return stop(step.error(), opened->file);
 
   const Part& part = opened->part(**solved);
-  const Result<Stack> drawn = asDrawn(part, *axis, *from, *to, *inflation);
+  const Result<ToleranceNetwork> network = toleranceNetworkOf(part, *axis);
+  if (!network) return stop(network.error(), opened->file);
+  const Result<Stack> drawn = asDrawn(part, *network, *from, *to, *inflation);
   if (!drawn) return stop(drawn.error(), opened->file);
+  const Result<std::vector<Unassured>> unassured = unassuredMembers(part, *network, *drawn);
+  if (!unassured) return stop(unassured.error(), opened->file);
   if (arguments->has("--json")) {
     Json all{{"inchwright", 1},
              {"part", part.name},
@@ -133,12 +133,14 @@ int run(std::span<const std::string> args, Streams& streams) {
              {"from", *from},
              {"to", *to}};
     all.update(asJson(*drawn, *step));
+    all["unassured"] = unassuredAsJson(*unassured, *step);
     streams.out << all.dump(2, ' ', false, Json::error_handler_t::replace) << '\n';
   } else {
     printStack(*from + " to " + *to + " along " + std::string(nameOf(*axis)), *drawn, *step,
                streams);
+    printUnassured(*unassured, *step, streams);
   }
-  return hasFindings((*solved)->solution) ? kFindings : kFine;
+  return !unassured->empty() || hasFindings((*solved)->solution) ? kFindings : kFine;
 }
 
 }  // namespace

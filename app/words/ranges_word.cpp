@@ -1,0 +1,131 @@
+#include <nlohmann/json.hpp>
+#include <ostream>
+
+#include "app/words/console.h"
+#include "app/words/job_file.h"
+#include "app/words/tolerance_job.h"
+#include "app/words/tolerance_json.h"
+#include "app/words/tolerance_note.h"
+#include "app/words/words.h"
+#include "core/tolerance/ranges.h"
+
+namespace inchwright::app {
+namespace {
+
+using Json = nlohmann::ordered_json;
+
+constexpr std::string_view kHelp =
+    R"(inchwright ranges FILE --from A --axis x|y|z [--part P] [--json]
+
+Where every feature may lie, measured from A, when each reading of the print is anywhere within
+its tolerance; exact, with the readings that set each end. Readings that can't all hold are named,
+and those that the others do not assure.
+
+  --from A       the place to measure from
+  --axis x|y|z   along which of the print's axes
+  --part P       the part, where the document has several
+  --json         one JSON object
+
+Exit status: 0 fine; 1 printed, and there is something to look at: tolerances that contradict each
+other or that the other readings do not assure, a clash or a loose feature (see check); 2 the
+words or the file could not be used.
+)";
+
+Json asJson(const PlaceRange& one, const Step& step) {
+  return Json{{"id", one.id},
+              {"nominal", atStep(one.nominal, step)},
+              {"low", atStep(one.span.low, step)},
+              {"high", atStep(one.span.high, step)},
+              {"nominal_ticks", one.nominal},
+              {"low_ticks", one.span.low},
+              {"high_ticks", one.span.high},
+              {"low_by", one.lowBy},
+              {"high_by", one.highBy}};
+}
+
+Json asJson(const Ranges& ranges, const std::vector<Unassured>& unassured, const Step& step) {
+  Json entry;
+  if (!ranges.contradiction.empty()) {
+    entry["contradiction"] = ranges.contradiction;
+    return entry;
+  }
+  entry["ranges"] = Json::array();
+  for (const PlaceRange& one : ranges.places) entry["ranges"].push_back(asJson(one, step));
+  entry["left_out"] = ranges.leftOut;
+  entry["unassured"] = unassuredAsJson(unassured, step);
+  return entry;
+}
+
+void print(const Ranges& ranges, const Step& step, const Streams& streams) {
+  std::vector<std::vector<std::string>> rows{
+      {"place", "lettered", "least", "greatest", "under", "over", "set by"}};
+  for (const PlaceRange& one : ranges.places) {
+    const std::string low = listed(one.lowBy);
+    const std::string high = listed(one.highBy);
+    rows.push_back({oneLine(one.id), atStep(one.nominal, step), atStep(one.span.low, step),
+                    atStep(one.span.high, step), withSign(one.span.low - one.nominal, step),
+                    withSign(one.span.high - one.nominal, step),
+                    oneLine(low == high ? low : low + " / " + high)});
+  }
+  const Justify left = Justify::left;
+  const Justify right = Justify::right;
+  for (const std::string& line :
+       alignedRows(rows, {left, right, right, right, right, right, left})) {
+    streams.out << "  " << line << '\n';
+  }
+  for (const std::string& label : ranges.leftOut) {
+    streams.out << "  not reckoned with: " << oneLine(label) << "; ranges may be narrower\n";
+  }
+}
+
+int run(std::span<const std::string> args, Streams& streams) {
+  const auto stop = [&](const Error& error, std::string_view file = {}) {
+    return refuse(streams, "ranges", error, file);
+  };
+  const Result<Arguments> arguments =
+      sortArguments(args, {{"--json"}, {"--part", true}, {"--from", true}, {"--axis", true}});
+  if (!arguments) return stop(arguments.error());
+  const Result<Axis> axis = neededAxis(*arguments);
+  if (!axis) return stop(axis.error());
+  const Result<std::string> from = needed(*arguments, "--from");
+  if (!from) return stop(from.error());
+  const Result<OpenedJob> opened = openJob(*arguments);
+  if (!opened) return stop(opened.error());
+  const Result<const OpenedJob::Solved*> solved = theOnePart(*opened);
+  if (!solved) return stop(solved.error());
+  const Result<Step> step = readStep(opened->job.machine.step, opened->job.machine.unit);
+  if (!step) return stop(step.error(), opened->file);
+
+  const Part& part = opened->part(**solved);
+  const Result<ToleranceNetwork> network = toleranceNetworkOf(part, *axis);
+  if (!network) return stop(network.error(), opened->file);
+  const Result<Ranges> ranges = rangesFrom(part, *network, *from);
+  if (!ranges) return stop(ranges.error(), opened->file);
+  const Result<std::vector<Unassured>> unassured = unassuredReadings(part, *network);
+  if (!unassured) return stop(unassured.error(), opened->file);
+  if (arguments->has("--json")) {
+    Json all{{"inchwright", 1}, {"part", part.name}, {"axis", nameOf(*axis)}, {"from", *from}};
+    all.update(asJson(*ranges, *unassured, *step));
+    streams.out << all.dump(2, ' ', false, Json::error_handler_t::replace) << '\n';
+  } else {
+    streams.out << toned(streams, Tone::heading,
+                         oneLine(part.name + ", from " + *from + " along " +
+                                 std::string(nameOf(*axis))))
+                << '\n';
+    if (!ranges->contradiction.empty()) {
+      printContradiction(ranges->contradiction, streams);
+    } else {
+      print(*ranges, *step, streams);
+      printUnassured(*unassured, *step, streams);
+    }
+  }
+  const bool findings = !ranges->contradiction.empty() || !unassured->empty();
+  return findings || hasFindings((*solved)->solution) ? kFindings : kFine;
+}
+
+}  // namespace
+
+extern const Word kRangesWord{"ranges", "where every feature may lie within the tolerances", kHelp,
+                              run};
+
+}  // namespace inchwright::app

@@ -1,0 +1,29 @@
+#pragma once
+
+#include <cstdint>
+#include <string>
+#include <vector>
+
+#include "app/words/streams.h"
+#include "core/measure/writing.h"
+#include "core/tolerance/ranges.h"
+
+namespace inchwright::app {
+
+/// Ticks as the readout shows them, and the same always with a sign.
+std::string atStep(std::int64_t ticks, const Step& step);
+std::string withSign(std::int64_t ticks, const Step& step);
+
+/// `r1, r2 and r3`
+std::string listed(const std::vector<std::string>& names);
+
+/// `r4 allows 2.9000 to 3.1000, but r1, r2 and r3 can make it 3.3000: 0.2000 too much`
+std::string unassuredText(const Unassured& one, const Step& step);
+
+/// The lines of `unassuredText` under a heading; nothing when there are none.
+void printUnassured(const std::vector<Unassured>& found, const Step& step, const Streams& streams);
+
+/// `r1, r2 and r4 can't all hold`, as a doubt.
+void printContradiction(const std::vector<Id>& readings, const Streams& streams);
+
+}  // namespace inchwright::app

@@ -1,0 +1,264 @@
+#include "core/tolerance/budget.h"
+
+#include <algorithm>
+#include <map>
+#include <set>
+
+#include "core/chain/ordered.h"
+#include "core/chain/skeleton.h"
+#include "core/tolerance/budget_graph.h"
+#include "core/tolerance/difference_graph.h"
+#include "core/tolerance/filling.h"
+
+namespace inchwright {
+namespace {
+
+/// What a place strays by at the least: the machine's accuracy, or for zero the finder's error.
+std::vector<std::int64_t> leastRooms(const BudgetGraph& graph, const BudgetRequest& request) {
+  std::vector<std::int64_t> least(graph.variables, request.accuracy);
+  if (graph.zero) least[*graph.zero] = request.finderError;
+  return least;
+}
+
+/// The edges with rooms taken off both limits.
+std::vector<DifferenceEdge> narrowed(const std::vector<BudgetGraph::Edge>& edges,
+                                     const std::vector<std::int64_t>& room) {
+  std::vector<DifferenceEdge> narrow;
+  narrow.reserve(edges.size());
+  for (const BudgetGraph::Edge& edge : edges) {
+    const std::int64_t both = room[edge.limits.a] + room[edge.limits.b];
+    narrow.push_back(
+        {edge.limits.a, edge.limits.b, edge.limits.low + both, edge.limits.high - both});
+  }
+  return narrow;
+}
+
+/// Picks the readings that can't be guaranteed, and takes their edges out of the graph.
+class Guarantee {
+ public:
+  Guarantee(const Part& part, const ToleranceNetwork& network, BudgetGraph& graph,
+            std::vector<std::int64_t> least)
+      : part_(part), network_(network), graph_(graph), least_(std::move(least)) {}
+
+  std::set<std::uint32_t> dropped() {
+    dropTooTight();
+    std::vector<std::uint32_t> order = dropContradicting();
+    for (auto link = order.rbegin(); link != order.rend(); ++link) {
+      dropped_.erase(*link);
+      if (!holds()) dropped_.insert(*link);
+    }
+    const auto out = [&](const auto& one) { return dropped_.count(one.link) != 0; };
+    std::erase_if(graph_.edges, out);
+    std::erase_if(graph_.inner, out);
+    return dropped_;
+  }
+
+ private:
+  void dropTooTight() {
+    for (const BudgetGraph::Edge& edge : graph_.edges) {
+      const std::int64_t both = least_[edge.limits.a] + least_[edge.limits.b];
+      if (edge.limits.high - edge.limits.low < 2 * both) dropped_.insert(edge.link);
+    }
+    for (const BudgetGraph::Inner& inner : graph_.inner) {
+      if (inner.slack < 2 * least_[inner.variable]) dropped_.insert(inner.link);
+    }
+  }
+
+  std::vector<BudgetGraph::Edge> kept() const {
+    std::vector<BudgetGraph::Edge> edges;
+    for (const BudgetGraph::Edge& edge : graph_.edges) {
+      if (dropped_.count(edge.link) == 0) edges.push_back(edge);
+    }
+    return edges;
+  }
+
+  bool holds() const {
+    const std::vector<BudgetGraph::Edge> edges = kept();
+    const DifferenceGraph graph(graph_.variables, narrowed(edges, least_));
+    return graph.feasible(graph_.printed).has_value();
+  }
+
+  std::vector<std::uint32_t> dropContradicting() {
+    std::vector<std::uint32_t> order;
+    while (!holds()) {
+      const std::vector<BudgetGraph::Edge> edges = kept();
+      const DifferenceGraph graph(graph_.variables, narrowed(edges, least_));
+      std::optional<std::uint32_t> tightest;
+      for (const std::uint32_t edge : graph.contradiction()) {
+        const std::uint32_t link = edges[edge].link;
+        if (!tightest || tighter(link, *tightest)) tightest = link;
+      }
+      if (!tightest) break;
+      dropped_.insert(*tightest);
+      order.push_back(*tightest);
+    }
+    return order;
+  }
+
+  bool tighter(std::uint32_t a, std::uint32_t b) const {
+    const TolerancedLink& one = network_.links[a];
+    const TolerancedLink& other = network_.links[b];
+    if (one.width() != other.width()) return one.width() < other.width();
+    return labelOf(part_, one.source) < labelOf(part_, other.source);
+  }
+
+  const Part& part_;
+  const ToleranceNetwork& network_;
+  BudgetGraph& graph_;
+  std::vector<std::int64_t> least_;
+  std::set<std::uint32_t> dropped_;
+};
+
+/// Edges between the same two variables become one; `of` keeps what each stands for.
+struct Merged {
+  std::vector<DifferenceEdge> edges;
+  std::vector<std::vector<std::uint32_t>> links;
+};
+
+Merged merged(const BudgetGraph& graph) {
+  Merged all;
+  std::map<std::pair<std::uint32_t, std::uint32_t>, std::size_t> numbers;
+  for (const BudgetGraph::Edge& one : graph.edges) {
+    DifferenceEdge edge = one.limits;
+    if (edge.a > edge.b) edge = {edge.b, edge.a, -edge.high, -edge.low};
+    const auto [found, isNew] = numbers.emplace(std::pair(edge.a, edge.b), all.edges.size());
+    if (isNew) {
+      all.edges.push_back(edge);
+      all.links.push_back({one.link});
+      continue;
+    }
+    DifferenceEdge& joint = all.edges[found->second];
+    joint.low = std::max(joint.low, edge.low);
+    joint.high = std::min(joint.high, edge.high);
+    all.links[found->second].push_back(one.link);
+  }
+  return all;
+}
+
+std::vector<DifferenceEdge> turnedRound(std::vector<DifferenceEdge> edges) {
+  for (DifferenceEdge& edge : edges) edge = {edge.a, edge.b, -edge.high, -edge.low};
+  return edges;
+}
+
+// How far each target has to leave its printed position, so that the rooms fit: half way between
+// the least and the greatest shifts that are no farther off than they must be.
+std::vector<std::int64_t> shiftsOf(const BudgetGraph& graph,
+                                   const std::vector<std::int64_t>& room) {
+  std::vector<DifferenceEdge> edges = narrowed(graph.edges, room);
+  bool fits = true;
+  for (DifferenceEdge& edge : edges) {
+    const std::int64_t printed = graph.printed[edge.b] - graph.printed[edge.a];
+    edge.low -= printed;
+    edge.high -= printed;
+    fits = fits && edge.low <= 0 && edge.high >= 0;
+  }
+  std::vector<std::int64_t> none(graph.variables, 0);
+  if (fits) return none;
+  const DifferenceGraph shifts(graph.variables, edges);
+  std::vector<std::int64_t> below = none;
+  std::vector<std::int64_t> above = none;
+  if (graph.zero) {
+    const auto start = shifts.feasible(none);
+    if (!start) return none;
+    const Reach reach = shifts.from(*graph.zero, *start);
+    for (std::uint32_t i = 0; i < graph.variables; ++i) {
+      if (!reach.reached(i)) continue;
+      below[i] = std::max<std::int64_t>(0, reach.low[i]);
+      above[i] = std::max<std::int64_t>(0, -reach.high[i]);
+    }
+  }
+  const auto greatest = shifts.feasible(below);
+  const auto least = DifferenceGraph(graph.variables, turnedRound(edges)).feasible(above);
+  if (!greatest || !least) return none;
+  for (std::uint32_t i = 0; i < graph.variables; ++i) {
+    const std::int64_t sum = (*greatest)[i] - (*least)[i];
+    none[i] = sum >= 0 ? sum / 2 : -((1 - sum) / 2);
+  }
+  return none;
+}
+
+std::vector<Id> sortedIds(const Part& part, const ToleranceNetwork& network,
+                          const std::set<std::uint32_t>& links) {
+  std::vector<Id> ids;
+  for (const std::uint32_t link : links) ids.push_back(labelOf(part, network.links[link].source));
+  std::sort(ids.begin(), ids.end());
+  ids.erase(std::unique(ids.begin(), ids.end()), ids.end());
+  return ids;
+}
+
+std::vector<std::optional<Rational>> capsOf(const BudgetGraph& graph) {
+  std::vector<std::optional<Rational>> caps(graph.variables);
+  for (const BudgetGraph::Inner& inner : graph.inner) {
+    const auto half = Rational::of(inner.slack, 2);
+    auto& cap = caps[inner.variable];
+    if (!cap || *half < *cap) cap = half;
+  }
+  return caps;
+}
+
+// Rooms in whole ticks, rounded down.
+std::vector<std::int64_t> wholeRooms(const Filling& filling) {
+  std::vector<std::int64_t> rooms;
+  for (const auto& room : filling.room) {
+    const Int128 whole = room ? room->numerator() / room->denominator() : 0;
+    rooms.push_back(static_cast<std::int64_t>(std::max<Int128>(whole, 0)));
+  }
+  return rooms;
+}
+
+}  // namespace
+
+Result<Budget> budgetOf(const Part& part, const ToleranceNetwork& network,
+                        const BudgetRequest& request) {
+  Result<BudgetGraph> built = budgetGraphOf(network, request);
+  if (!built) return built.error();
+  BudgetGraph& graph = *built;
+  const std::set<std::uint32_t> dropped =
+      Guarantee(part, network, graph, leastRooms(graph, request)).dropped();
+  const Merged all = merged(graph);
+  std::vector<std::optional<Rational>> given(graph.variables);
+  if (graph.zero) given[*graph.zero] = Rational(request.finderError);
+  const std::vector<std::optional<Rational>> caps = capsOf(graph);
+  const Result<Filling> filling = fillEvenly(graph.variables, all.edges, given, caps);
+  if (!filling) return filling.error();
+  const std::vector<std::int64_t> rooms = wholeRooms(*filling);
+  const std::vector<std::int64_t> shifts = shiftsOf(graph, rooms);
+
+  std::vector<std::set<std::uint32_t>> holders(graph.variables);
+  for (std::uint32_t i = 0; i < graph.variables; ++i) {
+    for (const std::uint32_t edge : filling->heldBy[i]) {
+      holders[i].insert(all.links[edge].begin(), all.links[edge].end());
+    }
+  }
+  for (const BudgetGraph::Inner& inner : graph.inner) {
+    if (filling->room[inner.variable] == Rational::of(inner.slack, 2)) {
+      holders[inner.variable].insert(inner.link);
+    }
+  }
+  Budget budget;
+  budget.notGuaranteed = sortedIds(part, network, dropped);
+  for (std::uint32_t place = 0; place < network.places.size(); ++place) {
+    const std::uint32_t variable = graph.variable[place];
+    if (variable == kNone) continue;
+    PlaceBudget one;
+    one.id = network.places[place];
+    one.printed = graph.printed[variable] + graph.offset[place];
+    one.target = one.printed + shifts[variable];
+    one.isZero = variable == graph.zero;
+    if (one.isZero) {
+      one.plusMinus = 0;
+    } else if (filling->room[variable]) {
+      one.plusMinus = rooms[variable];
+      one.heldBy = sortedIds(part, network, holders[variable]);
+    }
+    budget.places.push_back(std::move(one));
+  }
+  return budget;
+}
+
+std::int64_t leftAfterRounding(std::int64_t plusMinus, std::int64_t target, std::int64_t dialled) {
+  const std::int64_t off = dialled > target ? dialled - target : target - dialled;
+  return std::max<std::int64_t>(0, plusMinus - off);
+}
+
+}  // namespace inchwright

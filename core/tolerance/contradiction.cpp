@@ -1,0 +1,143 @@
+#include <algorithm>
+#include <deque>
+
+#include "core/chain/skeleton.h"
+#include "core/tolerance/difference_graph.h"
+
+namespace inchwright {
+namespace {
+
+constexpr std::int64_t kUnknown = Reach::kUnreached;
+constexpr std::uint64_t kMostSteps = 400'000'000;
+
+constexpr std::size_t kMostCells = 40'000'000;
+
+/// Ways of so many edges from one node: the best to each node, and the edge it ends on.
+struct Layer {
+  std::vector<std::int64_t> cost;
+  std::vector<std::uint32_t> by;
+};
+
+}  // namespace
+
+// Follows the parents from every node until they turn round on themselves.
+std::vector<std::uint32_t> DifferenceGraph::circleOf(
+    const std::vector<std::uint32_t>& parentEdge) const {
+  const auto parent = [&](std::uint32_t node) {
+    const DifferenceEdge& edge = edges_[parentEdge[node]];
+    return edge.a == node ? edge.b : edge.a;
+  };
+  std::vector<std::uint32_t> mark(nodes_, kNone);
+  for (std::uint32_t start = 0; start < nodes_; ++start) {
+    std::uint32_t node = start;
+    while (parentEdge[node] != kNone && mark[node] == kNone) {
+      mark[node] = start;
+      node = parent(node);
+    }
+    if (parentEdge[node] == kNone || mark[node] != start) continue;
+    std::vector<std::uint32_t> circle;
+    const std::uint32_t first = node;
+    do {
+      circle.push_back(parentEdge[node]);
+      node = parent(node);
+    } while (node != first);
+    std::reverse(circle.begin(), circle.end());
+    return circle;
+  }
+  return {};
+}
+
+// Bellman–Ford with a queue, from the edges that `positions` break; yields the circle that
+// contradicts itself, or nothing once every edge is satisfied.
+std::vector<std::uint32_t> DifferenceGraph::settle(std::vector<std::int64_t>& positions) const {
+  std::deque<std::uint32_t> queue;
+  std::vector<bool> queued(nodes_, false);
+  std::vector<std::uint32_t> parentEdge(nodes_, kNone);
+  const auto enqueue = [&](std::uint32_t node) {
+    if (queued[node]) return;
+    queued[node] = true;
+    queue.push_back(node);
+  };
+  for (const DifferenceEdge& edge : edges_) {
+    if (positions[edge.b] - positions[edge.a] > edge.high) enqueue(edge.a);
+    if (positions[edge.b] - positions[edge.a] < edge.low) enqueue(edge.b);
+  }
+  std::uint64_t lowered = 0;
+  std::uint64_t nextLook = nodes_ + 1;
+  while (!queue.empty()) {
+    const std::uint32_t node = queue.front();
+    queue.pop_front();
+    queued[node] = false;
+    for (const Arc& arc : arcsAt(node)) {
+      if (positions[arc.to] <= positions[node] + arc.up) continue;
+      positions[arc.to] = positions[node] + arc.up;
+      parentEdge[arc.to] = arc.edge;
+      enqueue(arc.to);
+      if (++lowered < nextLook) continue;
+      const std::vector<std::uint32_t> circle = circleOf(parentEdge);
+      if (!circle.empty()) return circle;
+      nextLook = lowered + nodes_ + 1;
+    }
+  }
+  return {};
+}
+
+std::optional<std::vector<std::int64_t>> DifferenceGraph::feasible(
+    std::vector<std::int64_t> guess) const {
+  guess.resize(nodes_, 0);
+  if (!settle(guess).empty()) return std::nullopt;
+  return guess;
+}
+
+// The shortest contradicting walk from a node back to itself of fewer than `limit` edges.
+std::vector<std::uint32_t> DifferenceGraph::circleFrom(std::uint32_t start, std::size_t limit,
+                                                       std::uint64_t& steps) const {
+  std::vector<Layer> layers{
+      {std::vector<std::int64_t>(nodes_, kUnknown), std::vector<std::uint32_t>(nodes_, kNone)}};
+  layers[0].cost[start] = 0;
+  std::vector<std::uint32_t> front{start};
+  for (std::size_t length = 1; length < limit && !front.empty(); ++length) {
+    layers.push_back(
+        {std::vector<std::int64_t>(nodes_, kUnknown), std::vector<std::uint32_t>(nodes_, kNone)});
+    const Layer& before = layers[length - 1];
+    Layer& now = layers[length];
+    std::vector<std::uint32_t> next;
+    for (const std::uint32_t node : front) {
+      for (const Arc& arc : arcsAt(node)) {
+        ++steps;
+        const std::int64_t value = before.cost[node] + arc.up;
+        if (now.cost[arc.to] == kUnknown) next.push_back(arc.to);
+        if (value >= now.cost[arc.to]) continue;
+        now.cost[arc.to] = value;
+        now.by[arc.to] = arc.edge;
+      }
+    }
+    if (now.cost[start] < 0) {
+      std::vector<std::uint32_t> circle;
+      std::uint32_t node = start;
+      for (std::size_t i = length; i > 0; --i) {
+        const std::uint32_t edge = layers[i].by[node];
+        circle.push_back(edge);
+        node = edges_[edge].a == node ? edges_[edge].b : edges_[edge].a;
+      }
+      std::reverse(circle.begin(), circle.end());
+      return circle;
+    }
+    front = std::move(next);
+  }
+  return {};
+}
+
+std::vector<std::uint32_t> DifferenceGraph::contradiction() const {
+  std::vector<std::int64_t> positions(nodes_, 0);
+  std::vector<std::uint32_t> best = settle(positions);
+  if (best.empty() || best.size() * nodes_ > kMostCells) return best;
+  std::uint64_t steps = 0;
+  for (std::uint32_t start = 0; start < nodes_ && steps < kMostSteps; ++start) {
+    std::vector<std::uint32_t> circle = circleFrom(start, best.size(), steps);
+    if (!circle.empty()) best = std::move(circle);
+  }
+  return best;
+}
+
+}  // namespace inchwright

@@ -1,0 +1,58 @@
+#include "core/tolerance/grouped_network.h"
+
+#include "core/chain/skeleton.h"
+
+namespace inchwright {
+
+GroupedNetwork groupRigidly(const ToleranceNetwork& network, Basic basic) {
+  const auto isRigid = [&](const TolerancedLink& link) {
+    if (link.toleranced) return false;
+    return link.source.kind != SourceKind::reading || basic == Basic::rigid;
+  };
+  const auto count = static_cast<std::uint32_t>(network.places.size());
+  std::vector<std::vector<std::uint32_t>> rigidAt(count);
+  for (std::uint32_t i = 0; i < network.links.size(); ++i) {
+    const TolerancedLink& link = network.links[i];
+    if (!isRigid(link)) continue;
+    rigidAt[link.from].push_back(i);
+    rigidAt[link.to].push_back(i);
+  }
+
+  GroupedNetwork grouped;
+  grouped.group.assign(count, kNone);
+  grouped.offset.assign(count, 0);
+  for (std::uint32_t start = 0; start < count; ++start) {
+    if (grouped.group[start] != kNone) continue;
+    grouped.group[start] = grouped.groups;
+    std::vector<std::uint32_t> queue{start};
+    for (std::size_t i = 0; i < queue.size(); ++i) {
+      for (const std::uint32_t number : rigidAt[queue[i]]) {
+        const TolerancedLink& link = network.links[number];
+        const bool forward = link.from == queue[i];
+        const std::uint32_t next = forward ? link.to : link.from;
+        if (grouped.group[next] != kNone) continue;
+        grouped.group[next] = grouped.groups;
+        grouped.offset[next] = grouped.offset[queue[i]] + (forward ? link.low : -link.low);
+        queue.push_back(next);
+      }
+    }
+    ++grouped.groups;
+  }
+
+  for (std::uint32_t i = 0; i < network.links.size(); ++i) {
+    const TolerancedLink& link = network.links[i];
+    const std::int64_t shift = grouped.offset[link.to] - grouped.offset[link.from];
+    if (grouped.group[link.from] == grouped.group[link.to]) {
+      const bool holds = link.low <= shift && shift <= link.high;
+      if (!holds) grouped.impossible.push_back(i);
+      if (holds && !isRigid(link)) grouped.inner.push_back(i);
+      continue;
+    }
+    grouped.edges.push_back(
+        {grouped.group[link.from], grouped.group[link.to], link.low - shift, link.high - shift});
+    grouped.linkOf.push_back(i);
+  }
+  return grouped;
+}
+
+}  // namespace inchwright

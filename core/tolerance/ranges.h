@@ -1,0 +1,65 @@
+#pragma once
+
+#include <cstdint>
+#include <optional>
+#include <string>
+#include <string_view>
+#include <vector>
+
+#include "core/base/result.h"
+#include "core/tolerance/stack.h"
+#include "core/tolerance/tolerance_network.h"
+
+namespace inchwright {
+
+/// Where a place may lie when every toleranced reading of the print is within its limits.
+struct PlaceRange {
+  Id id;
+  /// The print's position less that of the place measured from, along the first chain that joins
+  /// them, to the tick.
+  std::int64_t nominal = 0;
+  Span span;
+  std::vector<Id> lowBy;  ///< the members that set the low end, from the place measured from on
+  std::vector<Id> highBy;
+
+  bool operator==(const PlaceRange&) const = default;
+};
+
+/// A reading that the others do not take care of: when all of them are within their limits, what
+/// it measures may still come out beyond its own.
+struct Unassured {
+  Id reading;
+  Span allowed;
+  Span others;                    ///< what the others alone let it be
+  std::vector<Id> lowBy, highBy;  ///< the others that set those ends
+
+  bool operator==(const Unassured&) const = default;
+};
+
+struct Ranges {
+  /// Places that something joins to the one measured from, in order of ids, itself included.
+  std::vector<PlaceRange> places;
+  /// Readings that can't all hold together: the smallest set; then there are no ranges.
+  std::vector<Id> contradiction;
+  /// Middles and equal spaces among these places that the ranges do not reckon with: the true
+  /// ranges may be narrower, never wider.
+  std::vector<std::string> leftOut;
+
+  bool operator==(const Ranges&) const = default;
+};
+
+/// The exact worst-case position of every place less that of `from`.
+///
+/// All of it is exact integers. Middles, symmetric places and equal spaces are reckoned with as
+/// exact equations by linear programming over exact rationals where no more than
+/// `kMostWithRelations` (relation_ranges.h) places are free to move; beyond that they are left out
+/// and named.
+/// An end that is no whole tick is rounded outwards. Errors: as `nodeAlong`, `outOfRange`.
+Result<Ranges> rangesFrom(const Part& part, const ToleranceNetwork& network, std::string_view from);
+
+/// The toleranced readings of an axis that lie in a loop and that the others do not assure, in the
+/// network's order; of `among` only, where it is not empty. One search for each.
+Result<std::vector<Unassured>> unassuredReadings(const Part& part, const ToleranceNetwork& network,
+                                                 const std::vector<Id>& among = {});
+
+}  // namespace inchwright
