@@ -6,6 +6,7 @@
 #include "core/document/object_writer.h"
 #include "core/document/part_reader.h"
 #include "core/document/part_writer.h"
+#include "core/document/picture_json.h"
 #include "core/part/check.h"
 
 namespace inchwright {
@@ -99,6 +100,9 @@ Result<Job> readDocument(std::string_view json) {
   object.each("parts", [&](const JsonValue& item, const Where& here) {
     job.parts.push_back(readPart(item, here, trouble, job.unit));
   });
+  object.each("pictures", [&](const JsonValue& item, const Where& here) {
+    job.pictures.push_back(readPicture(item, here, trouble));
+  });
   if (trouble.any()) return trouble.first();
   job.extra = object.rest();
   if (const Result<Done> sound = checkJob(job); !sound) return sound.error();
@@ -118,6 +122,16 @@ std::string writeDocument(const Job& job) {
     writePart(list, job.parts[i], 4);
   }
   list += job.parts.empty() ? "]" : "\n  ]";
+  if (!job.pictures.empty()) {
+    std::string& pictures = object.value("pictures");
+    const char* before = "[\n    ";
+    for (const Picture& picture : job.pictures) {
+      pictures += before;
+      before = ",\n    ";
+      writePicture(pictures, picture);
+    }
+    pictures += "\n  ]";
+  }
   object.rest(job.extra);
   object.close();
   out += '\n';

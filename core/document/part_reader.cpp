@@ -2,6 +2,8 @@
 
 #include <algorithm>
 
+#include "core/document/picture_json.h"
+
 namespace inchwright {
 namespace {
 
@@ -217,6 +219,9 @@ Part readPart(const JsonValue& value, const Where& where, Trouble& trouble, Unit
   });
   object.each("setups", [&](const JsonValue& item, const Where& here) {
     part.setups.push_back(readSetup(item, here, context));
+  });
+  object.each("views", [&](const JsonValue& item, const Where& here) {
+    part.views.push_back(readPictureView(item, here, trouble));
   });
   object.read("accepted", part.accepted);
   part.extra = object.rest();

@@ -5,6 +5,7 @@
 
 #include "core/document/json_string.h"
 #include "core/document/object_writer.h"
+#include "core/document/picture_json.h"
 
 namespace inchwright {
 namespace {
@@ -190,6 +191,7 @@ void writePart(std::string& out, const Part& part, int indent) {
   writeList(object.value("understood"), part.understood, inner, writeUnderstanding);
   writeList(object.value("setups"), part.setups, inner,
             [inner](std::string& text, const Setup& setup) { writeSetup(text, setup, inner + 2); });
+  if (!part.views.empty()) writeList(object.value("views"), part.views, inner, writePictureView);
   if (!part.accepted.empty()) {
     writeList(object.value("accepted"), part.accepted, inner,
               [](std::string& text, const std::string& key) { appendQuoted(text, key); });

@@ -393,6 +393,7 @@ Result<Done> checkJob(const Job& job) {
       return *faultAt(pointer + "/name", "the part `" + job.parts[i].name + "` is there twice");
     }
   }
+  if (const Fault fault = checkPictures(job)) return *fault;
   return Done{};
 }
 

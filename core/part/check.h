@@ -29,6 +29,9 @@ Fault checkFeature(const Feature& feature, const PlaceIndex& index, const std::s
 Fault checkReading(const Reading& reading, const PlaceIndex& index, const std::string& pointer);
 Fault checkUnderstanding(const Understanding& understanding, const PlaceIndex& index,
                          const std::string& pointer);
+/// Pictures named and named once, and every view of one that is there. `pointer`s are from the
+/// document's root.
+Fault checkPictures(const Job& job);
 Fault checkSetup(const Setup& setup, const PlaceIndex& index, const std::string& pointer);
 
 /// Whether `id` names a place with a position along `axis`.

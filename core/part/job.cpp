@@ -30,4 +30,11 @@ const Part* Job::part(std::string_view partName) const {
   return nullptr;
 }
 
+const Picture* Job::picture(std::string_view pictureName) const {
+  for (const Picture& one : pictures) {
+    if (one.name == pictureName) return &one;
+  }
+  return nullptr;
+}
+
 }  // namespace inchwright

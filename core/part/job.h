@@ -8,6 +8,7 @@
 #include "core/base/result.h"
 #include "core/part/extra.h"
 #include "core/part/feature.h"
+#include "core/part/picture.h"
 #include "core/part/reading.h"
 #include "core/part/setup.h"
 
@@ -36,6 +37,7 @@ struct Part {
   std::vector<Reading> readings;
   std::vector<Understanding> understood;
   std::vector<Setup> setups;
+  std::vector<PictureView> views;  ///< pictures of the print under the faces
   /// Keys of doubts the user has looked at and accepted (see Doubt in chain/solution.h).
   std::vector<std::string> accepted;
   Extra extra;
@@ -56,9 +58,11 @@ struct Job {
   Extra jobExtra;
   Machine machine;
   std::vector<Part> parts;
+  std::vector<Picture> pictures;
   Extra extra;
 
   const Part* part(std::string_view name) const;
+  const Picture* picture(std::string_view name) const;
 
   bool operator==(const Job&) const = default;
 };

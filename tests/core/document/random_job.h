@@ -1,5 +1,6 @@
 #pragma once
 
+#include <cmath>
 #include <random>
 #include <string>
 #include <tuple>
@@ -28,6 +29,10 @@ class RandomJob {
     job.jobExtra = extra();
     job.machine = machine();
     for (int i = below(3); i >= 0; --i) job.parts.push_back(part("part " + std::to_string(i)));
+    for (int i = below(3); i > 0; --i) job.pictures.push_back(picture(std::to_string(i)));
+    for (Part& one : job.parts) {
+      if (!job.pictures.empty() && coin()) one.views.push_back(view(job.pictures.front().name));
+    }
     job.extra = extra();
     return job;
   }
@@ -217,6 +222,35 @@ class RandomJob {
     setup.stockExtra = extra();
     setup.extra = extra();
     return setup;
+  }
+
+  Picture picture(const std::string& name) {
+    Picture picture;
+    picture.name = name;
+    if (coin()) {
+      picture.file = "prints/plate é.png";
+    } else {
+      std::string bytes;
+      for (int i = below(40); i >= 0; --i) bytes += static_cast<char>(below(256));
+      picture.data = PictureBytes(bytes);
+    }
+    picture.page = 1 + below(3);
+    for (int i = below(6); i > 0; --i) {
+      const double pixel = std::ldexp(static_cast<double>(random_()), -below(60));
+      picture.points.push_back({pixel, -below(4000) / 3.0, *readLength("3 7/8", {Unit::inch}),
+                                *readLength("12.7 mm", {Unit::inch})});
+    }
+    picture.extra = extra();
+    return picture;
+  }
+
+  PictureView view(const std::string& picture) {
+    PictureView view;
+    view.face = static_cast<Face>(below(6));
+    view.picture = picture;
+    if (coin()) view.at = {decimal(), decimal()};
+    view.extra = extra();
+    return view;
   }
 
   General general() {

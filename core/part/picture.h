@@ -1,0 +1,70 @@
+#pragma once
+
+#include <memory>
+#include <string>
+#include <utility>
+#include <vector>
+
+#include "core/measure/lettered.h"
+#include "core/part/axis.h"
+#include "core/part/extra.h"
+
+namespace inchwright {
+
+/// The bytes of a picture file, as they stand in it. Copies share them, so that the versions of a
+/// document do not hold the picture once each; they never change.
+class PictureBytes {
+ public:
+  PictureBytes() = default;
+  explicit PictureBytes(std::string bytes)
+      : bytes_(bytes.empty() ? nullptr : std::make_shared<const std::string>(std::move(bytes))) {}
+
+  bool empty() const { return bytes_ == nullptr; }
+  const std::string& get() const {
+    static const std::string none;
+    return bytes_ ? *bytes_ : none;
+  }
+  /// Constant time for copies of one another.
+  bool operator==(const PictureBytes& other) const {
+    return bytes_ == other.bytes_ || get() == other.get();
+  }
+
+ private:
+  std::shared_ptr<const std::string> bytes_;
+};
+
+/// A point of a picture whose place on the print is known.
+struct PicturePoint {
+  double pixelX = 0;  ///< from the upright picture's top left corner
+  double pixelY = 0;  ///< downwards
+  Lettered x;         ///< on the print, to the right; bare figures are inches
+  Lettered y;         ///< on the print, upwards
+
+  bool operator==(const PicturePoint&) const = default;
+};
+
+/// A photo, scan or PDF page of the print. It only says where things are drawn, and never a size.
+struct Picture {
+  std::string name;
+  std::string file;                  ///< linked: a path, relative to the document's folder; or else
+  PictureBytes data;                 ///< kept in the document
+  int page = 1;                      ///< of a file that has several
+  std::vector<PicturePoint> points;  ///< what it is squared up by; none: as it was taken
+  Extra extra;
+
+  bool operator==(const Picture&) const = default;
+};
+
+/// Which picture lies under a face of the part.
+struct PictureView {
+  Face face = Face::top;
+  std::string picture;
+  /// Where the face's own zero lies on the squared-up print: two plain decimals, inches; empty for
+  /// its zero.
+  std::vector<std::string> at;
+  Extra extra;
+
+  bool operator==(const PictureView&) const = default;
+};
+
+}  // namespace inchwright
