@@ -1,5 +1,6 @@
 #include "app/words/tolerance_note.h"
 
+#include <algorithm>
 #include <ostream>
 
 #include "app/words/console.h"
@@ -25,17 +26,21 @@ std::string listed(const std::vector<std::string>& names) {
 }
 
 std::string unassuredText(const Unassured& one, const Step& step) {
+  const std::int64_t over = one.others.high - one.allowed.high;
+  const std::int64_t under = one.allowed.low - one.others.low;
   std::string text = one.reading + " allows " + atStep(one.allowed.low, step) + " to " +
-                     atStep(one.allowed.high, step);
-  if (one.others.high > one.allowed.high) {
-    text += ", but " + listed(one.highBy) + " can make it " + atStep(one.others.high, step) + ": " +
-            atStep(one.others.high - one.allowed.high, step) + " too much";
+                     atStep(one.allowed.high, step) + ", but ";
+  if (over > 0 && under > 0) {
+    return text + listed(one.highBy) + " can make it " + atStep(one.others.low, step) + " to " +
+           atStep(one.others.high, step) + ": " + atStep(std::max(over, under), step) +
+           " beyond it";
   }
-  if (one.others.low < one.allowed.low) {
-    text += ", but " + listed(one.lowBy) + " can make it " + atStep(one.others.low, step) + ": " +
-            atStep(one.allowed.low - one.others.low, step) + " too little";
+  if (over > 0) {
+    return text + listed(one.highBy) + " can make it " + atStep(one.others.high, step) + ": " +
+           atStep(over, step) + " too much";
   }
-  return text;
+  return text + listed(one.lowBy) + " can make it " + atStep(one.others.low, step) + ": " +
+         atStep(under, step) + " too little";
 }
 
 void printUnassured(const std::vector<Unassured>& found, const Step& step, const Streams& streams) {

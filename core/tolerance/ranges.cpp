@@ -19,6 +19,17 @@ std::vector<Id> labelsOf(const Part& part, const ToleranceNetwork& network,
   return labels;
 }
 
+// Whether a reading is the one that a chain of others closes on: none of them is longer.
+bool isOverall(const Part& part, const Unassured& one) {
+  const auto lengthOf = [&](const Id& id) {
+    const Reading* reading = part.reading(id);
+    return reading ? reading->figure.value : Length();
+  };
+  const auto noLonger = [&](const Id& id) { return lengthOf(id) <= lengthOf(one.reading); };
+  return std::all_of(one.lowBy.begin(), one.lowBy.end(), noLonger) &&
+         std::all_of(one.highBy.begin(), one.highBy.end(), noLonger);
+}
+
 }  // namespace
 
 std::vector<std::int64_t> printedPositions(const ToleranceNetwork& network,
@@ -112,6 +123,7 @@ Result<std::vector<Unassured>> unassuredReadings(const Part& part, const Toleran
   for (std::uint32_t i = 0; i < grouped.edges.size(); ++i) {
     const TolerancedLink& link = network.links[grouped.linkOf[i]];
     if (!link.toleranced || link.source.kind != SourceKind::reading) continue;
+    if (!part.readings[link.source.index].figure.tolerance) continue;
     const Id& id = part.readings[link.source.index].id;
     if (!among.empty() && std::find(among.begin(), among.end(), id) == among.end()) continue;
     GroupedNetwork others = grouped;
@@ -131,6 +143,7 @@ Result<std::vector<Unassured>> unassuredReadings(const Part& part, const Toleran
                          DifferenceGraph::waysTo(reach, others.edges, edge.b, false));
     one.highBy =
         labelsOf(part, network, others, DifferenceGraph::waysTo(reach, others.edges, edge.b, true));
+    if (!isOverall(part, one)) continue;
     found.push_back(std::move(one));
   }
   return found;

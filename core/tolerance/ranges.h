@@ -57,8 +57,11 @@ struct Ranges {
 /// An end that is no whole tick is rounded outwards. Errors: as `nodeAlong`, `outOfRange`.
 Result<Ranges> rangesFrom(const Part& part, const ToleranceNetwork& network, std::string_view from);
 
-/// The toleranced readings of an axis that lie in a loop and that the others do not assure, in the
-/// network's order; of `among` only, where it is not empty. One search for each.
+/// The readings that a chain of others closes on without assuring them, in the network's order; of
+/// `among` only, where it is not empty. A drawing with such a one is over-dimensioned: parts whose
+/// chain is within its tolerances can fail it. Only readings lettered with a tolerance of their own
+/// count, and of a loop only one that no other member exceeds in length, which is the overall one.
+/// One search for each.
 Result<std::vector<Unassured>> unassuredReadings(const Part& part, const ToleranceNetwork& network,
                                                  const std::vector<Id>& among = {});
 

@@ -1,0 +1,126 @@
+#include "core/tolerance/difference_graph.h"
+
+#include <gtest/gtest.h>
+
+#include "tests/core/tolerance/random_limits.h"
+
+namespace inchwright {
+namespace {
+
+using test::allPairs;
+using test::kFar;
+using test::possibleEdges;
+
+// What the edges on a way add up to, walked from its first node.
+std::int64_t sumOf(const std::vector<DifferenceEdge>& edges, const std::vector<std::uint32_t>& way,
+                   std::uint32_t source, bool high) {
+  std::int64_t sum = 0;
+  std::uint32_t node = source;
+  for (const std::uint32_t number : way) {
+    const DifferenceEdge& edge = edges[number];
+    const bool forward = edge.a == node;
+    sum += high ? (forward ? edge.high : -edge.low) : (forward ? edge.low : -edge.high);
+    node = forward ? edge.b : edge.a;
+  }
+  return sum;
+}
+
+TEST(DifferenceGraph, BothEndsFromEveryNodeAgreeWithAllPairs) {
+  std::mt19937_64 random(20'250'401);
+  for (int round = 0; round < 300; ++round) {
+    SCOPED_TRACE("round " + std::to_string(round) + " of seed 20250401");
+    const auto nodes = static_cast<std::uint32_t>(1 + random() % 24);
+    const auto more = static_cast<std::uint32_t>(random() % (1 + nodes));
+    const std::int64_t slack = round % 5 == 0 ? 0 : 1'000;
+    const auto edges = possibleEdges(random, nodes, more, slack);
+    const auto most = allPairs(nodes, edges);
+    const DifferenceGraph graph(nodes, edges);
+    const auto positions = graph.feasible(std::vector<std::int64_t>(nodes, 0));
+    ASSERT_TRUE(positions.has_value());
+    for (const DifferenceEdge& edge : edges) {
+      const std::int64_t length = (*positions)[edge.b] - (*positions)[edge.a];
+      ASSERT_TRUE(edge.low <= length && length <= edge.high);
+    }
+    for (std::uint32_t source = 0; source < nodes; ++source) {
+      const Reach reach = graph.from(source, *positions);
+      for (std::uint32_t node = 0; node < nodes; ++node) {
+        ASSERT_TRUE(reach.reached(node));
+        ASSERT_EQ(reach.high[node], most[source][node]);
+        ASSERT_EQ(reach.low[node], -most[node][source]);
+        const auto high = DifferenceGraph::waysTo(reach, edges, node, true);
+        const auto low = DifferenceGraph::waysTo(reach, edges, node, false);
+        ASSERT_EQ(sumOf(edges, high, source, true), reach.high[node]);
+        ASSERT_EQ(sumOf(edges, low, source, false), reach.low[node]);
+      }
+    }
+  }
+}
+
+TEST(DifferenceGraph, NodesThatNothingJoinsAreNotReached) {
+  const std::vector<DifferenceEdge> edges{{0, 1, 1, 2}, {2, 3, 1, 2}, {3, 4, 1, 2}, {4, 2, -4, -2}};
+  const DifferenceGraph graph(6, edges);
+  const auto positions = graph.feasible({});
+  ASSERT_TRUE(positions.has_value());
+  const Reach reach = graph.from(1, *positions);
+  EXPECT_TRUE(reach.reached(0));
+  for (const std::uint32_t node : {2u, 3u, 4u, 5u}) EXPECT_FALSE(reach.reached(node));
+}
+
+// The fewest edges of a contradicting walk, by trying lengths one after another from every node.
+std::size_t fewestByBruteForce(std::uint32_t nodes, const std::vector<DifferenceEdge>& edges) {
+  std::vector<std::vector<std::int64_t>> most(nodes, std::vector<std::int64_t>(nodes, kFar));
+  for (std::uint32_t i = 0; i < nodes; ++i) most[i][i] = 0;
+  for (std::size_t length = 1; length <= nodes; ++length) {
+    std::vector<std::vector<std::int64_t>> next(nodes, std::vector<std::int64_t>(nodes, kFar));
+    for (std::uint32_t i = 0; i < nodes; ++i) {
+      for (const DifferenceEdge& edge : edges) {
+        if (most[i][edge.a] != kFar) {
+          next[i][edge.b] = std::min(next[i][edge.b], most[i][edge.a] + edge.high);
+        }
+        if (most[i][edge.b] != kFar) {
+          next[i][edge.a] = std::min(next[i][edge.a], most[i][edge.b] - edge.low);
+        }
+      }
+      if (next[i][i] < 0) return length;
+    }
+    most = next;
+  }
+  return 0;
+}
+
+TEST(DifferenceGraph, NamesTheSmallestContradiction) {
+  std::mt19937_64 random(77);
+  int contradicting = 0;
+  for (int round = 0; round < 400; ++round) {
+    SCOPED_TRACE("round " + std::to_string(round) + " of seed 77");
+    const auto nodes = static_cast<std::uint32_t>(3 + random() % 8);
+    auto edges = possibleEdges(random, nodes, nodes, 400);
+    for (int i = 0; i < 2; ++i) {
+      DifferenceEdge& edge = edges[random() % edges.size()];
+      const auto shift = static_cast<std::int64_t>(random() % 3'000) - 1'500;
+      edge.low += shift;
+      edge.high += shift;
+    }
+    const DifferenceGraph graph(nodes, edges);
+    const auto found = graph.contradiction();
+    ASSERT_EQ(found.size(), fewestByBruteForce(nodes, edges));
+    ASSERT_EQ(found.empty(), graph.feasible({}).has_value());
+    if (found.empty()) continue;
+    ++contradicting;
+    std::vector<DifferenceEdge> these;
+    for (const std::uint32_t edge : found) these.push_back(edges[edge]);
+    ASSERT_FALSE(DifferenceGraph(nodes, these).feasible({}).has_value());
+    these.pop_back();
+    ASSERT_TRUE(DifferenceGraph(nodes, these).feasible({}).has_value());
+  }
+  EXPECT_GT(contradicting, 50);
+}
+
+TEST(DifferenceGraph, FeasibleIsTheGreatestAtOrBelowTheGuess) {
+  const DifferenceGraph graph(3, std::vector<DifferenceEdge>{{0, 1, 5, 7}, {1, 2, -1, 1}});
+  EXPECT_EQ(*graph.feasible({0, 0, 0}), (std::vector<std::int64_t>{-5, 0, 0}));
+  EXPECT_EQ(*graph.feasible({0, 6, 6}), (std::vector<std::int64_t>{0, 6, 6}));
+}
+
+}  // namespace
+}  // namespace inchwright

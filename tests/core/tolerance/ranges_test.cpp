@@ -1,0 +1,194 @@
+#include "core/tolerance/ranges.h"
+
+#include <gtest/gtest.h>
+
+#include "core/tolerance/relation_ranges.h"
+#include "tests/support/part_text.h"
+
+namespace inchwright {
+namespace {
+
+using test::partFrom;
+
+constexpr std::int64_t kThou = 2'540'000;
+constexpr std::int64_t kInch = Length::kTicksPerInch;
+
+Ranges ranges(const Part& part, const std::string& from) {
+  const auto network = toleranceNetworkOf(part, Axis::x);
+  EXPECT_TRUE(network.ok());
+  const auto found = rangesFrom(part, *network, from);
+  EXPECT_TRUE(found.ok());
+  return found ? *found : Ranges{};
+}
+
+const PlaceRange* rangeOf(const Ranges& all, const Id& id) {
+  for (const PlaceRange& one : all.places) {
+    if (one.id == id) return &one;
+  }
+  return nullptr;
+}
+
+TEST(Ranges, AShorterWayRoundSetsTheEnd) {
+  const Ranges all = ranges(partFrom(R"(
+    edge L x left
+    edge R x right
+    hole A 1/4
+    r1 x L A 1 ±.010
+    r2 x A R 1 ±.001
+    r3 x L R 2 ±.002
+  )"),
+                            "L");
+  const PlaceRange* a = rangeOf(all, "A");
+  ASSERT_NE(a, nullptr);
+  EXPECT_EQ(a->span, (Span{kInch - 3 * kThou, kInch + 3 * kThou}));
+  EXPECT_EQ(a->highBy, (std::vector<Id>{"r3", "r2"}));
+  EXPECT_EQ(a->nominal, kInch);
+  EXPECT_EQ(rangeOf(all, "R")->span, (Span{2 * kInch - 2 * kThou, 2 * kInch + 2 * kThou}));
+  EXPECT_EQ(rangeOf(all, "L")->span, (Span{0, 0}));
+}
+
+TEST(Ranges, TolerancesThatCantAllHoldAreNamed) {
+  const Ranges all = ranges(partFrom(R"(
+    edge L x left
+    edge R x right
+    hole A 1/4
+    hole B 1/4
+    r1 x L A 1 ±.001
+    r2 x A R 1 ±.001
+    r3 x L R 2.003 ±.0005
+    r4 x R B 1 ±.001
+  )"),
+                            "L");
+  std::vector<Id> named = all.contradiction;
+  std::sort(named.begin(), named.end());
+  EXPECT_EQ(named, (std::vector<Id>{"r1", "r2", "r3"}));
+  EXPECT_TRUE(all.places.empty());
+}
+
+TEST(Ranges, PlacesInLineShareARange) {
+  const Ranges all = ranges(partFrom(R"(
+    edge L x left
+    hole A 1/4
+    hole B 1/4
+    r1 x L A 1 +.002 -.001
+    in_line x A B
+  )"),
+                            "B");
+  EXPECT_EQ(rangeOf(all, "L")->span, (Span{-kInch - 2 * kThou, -kInch + kThou}));
+  EXPECT_EQ(rangeOf(all, "A")->span, (Span{0, 0}));
+}
+
+TEST(Ranges, AMiddleIsExactFromEitherEnd) {
+  const Part part = partFrom(R"(
+    edge L x left
+    edge R x right
+    hole A 1/4
+    hole B 1/4
+    r1 x L R 2 ±.004
+    midway x A L R
+    midway x B L R
+  )");
+  const Ranges all = ranges(part, "L");
+  EXPECT_EQ(rangeOf(all, "A")->span, (Span{kInch - 2 * kThou, kInch + 2 * kThou}));
+  EXPECT_EQ(rangeOf(all, "A")->highBy, (std::vector<Id>{"r1"}));
+  const Ranges back = ranges(part, "A");
+  EXPECT_EQ(rangeOf(back, "R")->span, (Span{kInch - 2 * kThou, kInch + 2 * kThou}));
+  EXPECT_EQ(rangeOf(back, "B")->span, (Span{0, 0}));
+  EXPECT_TRUE(all.leftOut.empty());
+}
+
+TEST(Ranges, AMiddleAlsoNarrowsWhatReadingsAllow) {
+  // A = (L + R) / 2 with A dimensioned as well: R = 2 A is tighter than its own reading.
+  const Ranges all = ranges(partFrom(R"(
+    edge L x left
+    edge R x right
+    hole A 1/4
+    r1 x L R 2 ±.010
+    r2 x L A 1 ±.001
+    midway x A L R
+  )"),
+                            "L");
+  EXPECT_EQ(rangeOf(all, "R")->span, (Span{2 * kInch - 2 * kThou, 2 * kInch + 2 * kThou}));
+  EXPECT_EQ(rangeOf(all, "A")->span, (Span{kInch - kThou, kInch + kThou}));
+}
+
+TEST(Ranges, AMiddleThatContradictsNamesTheReadings) {
+  const Ranges all = ranges(partFrom(R"(
+    edge L x left
+    edge R x right
+    hole A 1/4
+    hole B 1/4
+    r1 x L R 2 ±.001
+    r2 x L A 1.010 ±.001
+    r3 x A B 1 ±.001
+    midway x A L R
+  )"),
+                            "L");
+  std::vector<Id> named = all.contradiction;
+  std::sort(named.begin(), named.end());
+  EXPECT_EQ(named, (std::vector<Id>{"r1", "r2"}));
+}
+
+TEST(Ranges, TooManyMiddlesAreNamedAsLeftOut) {
+  std::string text = "edge L x left\nedge R x right\nr0 x L R 2 ±.010\nmidway x H0 L R\n";
+  for (int i = 0; i < 60; ++i) {
+    const std::string hole = "H" + std::to_string(i);
+    text = "hole " + hole + " 1/8\n" + text;
+    text +=
+        "r" + std::to_string(i + 1) + " x L " + hole + " 1 ±.00" + std::to_string(1 + i % 9) + "\n";
+  }
+  const Ranges all = ranges(partFrom(text), "L");
+  EXPECT_EQ(all.leftOut, (std::vector<std::string>{"H0 midway L–R"}));
+  EXPECT_EQ(rangeOf(all, "H0")->span, (Span{kInch - kThou, kInch + kThou}));
+}
+
+TEST(Ranges, TheOrderOfTheReadingsDoesNotMatter) {
+  Part part = partFrom(R"(
+    edge L x left
+    edge R x right
+    hole A 1/4
+    hole B 1/4
+    r1 x L A 1 ±.003
+    r2 x A R 1 ±.003
+    r3 x L B 1 ±.003
+    r4 x B R 1 ±.003
+    r5 x L R 2 ±.001
+  )");
+  const Ranges first = ranges(part, "A");
+  std::reverse(part.readings.begin(), part.readings.end());
+  std::reverse(part.features.begin(), part.features.end());
+  EXPECT_EQ(ranges(part, "A"), first);
+}
+
+TEST(Unassured, OnlyTheOverallReadingThatTheChainDoesNotKeep) {
+  const Part part = partFrom(R"(
+    edge L x left
+    edge R x right
+    hole A 1/4
+    r1 x L A 1 ±.003
+    r2 x A R 1 ±.003
+    r3 x L R 2 ±.004
+  )");
+  const auto network = toleranceNetworkOf(part, Axis::x);
+  const auto found = unassuredReadings(part, *network);
+  ASSERT_TRUE(found.ok());
+  ASSERT_EQ(found->size(), 1u);
+  EXPECT_EQ((*found)[0].reading, "r3");
+  EXPECT_EQ((*found)[0].others, (Span{2 * kInch - 6 * kThou, 2 * kInch + 6 * kThou}));
+  EXPECT_EQ((*found)[0].highBy, (std::vector<Id>{"r1", "r2"}));
+  const auto among = unassuredReadings(part, *network, {"r1"});
+  EXPECT_TRUE(among->empty());
+}
+
+TEST(Unassured, NoneWhereTheChainIsCloseEnoughOrOpen) {
+  for (const char* last : {"r3 x L R 2 ±.006", "r3 x L R (2)", "r3 x L R 2"}) {
+    const Part part = partFrom(std::string("edge L x left\nedge R x right\nhole A 1/4\n"
+                                           "r1 x L A 1 ±.003\nr2 x A R 1 ±.003\n") +
+                               last);
+    const auto network = toleranceNetworkOf(part, Axis::x);
+    EXPECT_TRUE(unassuredReadings(part, *network)->empty()) << last;
+  }
+}
+
+}  // namespace
+}  // namespace inchwright

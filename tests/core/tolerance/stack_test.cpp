@@ -1,0 +1,170 @@
+#include "core/tolerance/stack.h"
+
+#include <gtest/gtest.h>
+
+#include "tests/support/part_text.h"
+
+namespace inchwright {
+namespace {
+
+using test::partFrom;
+
+constexpr std::int64_t kThou = 2'540'000;
+constexpr std::int64_t kInch = Length::kTicksPerInch;
+
+Stack stackBetween(const Part& part, const std::string& from, const std::string& to) {
+  const auto network = toleranceNetworkOf(part, Axis::x);
+  EXPECT_TRUE(network.ok());
+  auto members = chainBetween(part, *network, from, to);
+  EXPECT_TRUE(members.ok()) << members.error().text;
+  if (!members) return {};
+  const auto stack = stackOf(*members);
+  EXPECT_TRUE(stack.ok());
+  return *stack;
+}
+
+std::vector<Id> labels(const Stack& stack) {
+  std::vector<Id> ids;
+  for (const StackMember& member : stack.members) ids.push_back(member.label);
+  return ids;
+}
+
+const char* const kPlate = R"(
+  edge L x left
+  edge R x right
+  hole A 1/4
+  hole B 1/4
+  r1 x L A .500 +.002 -.000
+  r2 x A B 1.000 ±.003
+  r3 x B R .4995/.5005
+  r4 x L R (2)
+)";
+
+TEST(Stack, AddsUnequalTolerancesAndLimitsExactly) {
+  const Stack stack = stackBetween(partFrom(kPlate), "L", "R");
+  EXPECT_EQ(labels(stack), (std::vector<Id>{"r1", "r2", "r3"}));
+  EXPECT_EQ(stack.nominal, Rational(2 * kInch));
+  EXPECT_EQ(stack.worst, (Span{2 * kInch - 7 * kThou / 2, 2 * kInch + 11 * kThou / 2}));
+  EXPECT_EQ(stack.middle, Rational(2 * kInch + kThou));
+  // √(1² + 3² + ½²) = 3.201562118716424 thou about the shifted middle.
+  EXPECT_EQ(stack.rss.high, 2 * kInch + kThou + 8'131'968);
+  EXPECT_EQ(stack.rss.low, 2 * kInch + kThou - 8'131'968);
+  EXPECT_EQ(stack.inflated.high, 2 * kInch + kThou + 12'197'952);
+}
+
+TEST(Stack, SharesAddUpToOne) {
+  const Stack stack = stackBetween(partFrom(kPlate), "L", "R");
+  double share = 0;
+  double worst = 0;
+  for (const StackMember& member : stack.members) {
+    share += member.share;
+    worst += member.worstShare;
+  }
+  EXPECT_NEAR(share, 1, 1e-12);
+  EXPECT_NEAR(worst, 1, 1e-12);
+  EXPECT_NEAR(stack.members[1].share, 9 / 10.25, 1e-12);
+  EXPECT_NEAR(stack.members[1].worstShare, 3 / 4.5, 1e-12);
+}
+
+TEST(Stack, BackwardsIsTheSameTurnedRound) {
+  const Stack there = stackBetween(partFrom(kPlate), "A", "R");
+  const Stack back = stackBetween(partFrom(kPlate), "R", "A");
+  EXPECT_EQ(back.nominal, there.nominal.negated());
+  EXPECT_EQ(back.worst, (Span{-there.worst.high, -there.worst.low}));
+  EXPECT_EQ(labels(back), (std::vector<Id>{"r3", "r2"}));
+  EXPECT_EQ(back.members[0].sign(), -1);
+  EXPECT_EQ(back.members[0].from, "R");
+}
+
+TEST(Stack, TakesTheFewestMembersThenTheNarrowest) {
+  const Part part = partFrom(R"(
+    edge L x left
+    hole A 1/4
+    hole B 1/4
+    hole C 1/4
+    r1 x L A 1 ±.001
+    r2 x A B 1 ±.001
+    r3 x L B 2 ±.010
+    r4 x L C 1 ±.001
+    r5 x C A 0 ±.020
+    r6 x C B 1 ±.002
+  )");
+  EXPECT_EQ(labels(stackBetween(part, "L", "B")), (std::vector<Id>{"r3"}));
+  EXPECT_EQ(labels(stackBetween(part, "A", "C")), (std::vector<Id>{"r5"}));
+  const Part square = partFrom(R"(
+    edge L x left
+    hole A 1/4
+    hole B 1/4
+    hole C 1/4
+    r1 x L A 1 ±.001
+    r2 x A B 1 ±.003
+    r3 x L C 1 ±.001
+    r4 x C B 1 ±.002
+  )");
+  EXPECT_EQ(labels(stackBetween(square, "L", "B")), (std::vector<Id>{"r3", "r4"}));
+}
+
+TEST(Stack, GoesOverMiddlesByHalves) {
+  const Part part = partFrom(R"(
+    edge L x left
+    edge R x right
+    hole A 1/4
+    r1 x L R 2 ±.004
+    midway x A L R
+  )");
+  const Stack stack = stackBetween(part, "L", "A");
+  EXPECT_EQ(labels(stack), (std::vector<Id>{"r1"}));
+  EXPECT_EQ(stack.members[0].factor, *Rational::of(1, 2));
+  EXPECT_EQ(stack.worst, (Span{kInch - 2 * kThou, kInch + 2 * kThou}));
+}
+
+TEST(Stack, UnderstoodPlacesTakeNoTolerance) {
+  const Part part = partFrom(R"(
+    edge L x left
+    hole A 1/4
+    hole B 1/4
+    row D x 3 1/2
+    r1 x L A 1 ±.004
+    in_line x A B
+    r2 x B D1 1/4 ±.001
+  )");
+  const Stack stack = stackBetween(part, "L", "D3");
+  EXPECT_EQ(stack.worst, (Span{kInch * 9 / 4 - 5 * kThou, kInch * 9 / 4 + 5 * kThou}));
+  EXPECT_EQ(labels(stack), (std::vector<Id>{"r1", "r2", "row D", "row D"}));
+}
+
+TEST(Stack, SaysWhatCantBeStacked) {
+  const Part part = partFrom(kPlate);
+  const auto network = toleranceNetworkOf(part, Axis::x);
+  ASSERT_TRUE(network.ok());
+  EXPECT_EQ(chainBetween(part, *network, "L", "nowhere").error().code, ErrorCode::notFound);
+  const Part loose = partFrom("edge L x left\nedge R x right\nr1 x L R (2)\nedge F y front");
+  const auto bare = toleranceNetworkOf(loose, Axis::x);
+  ASSERT_TRUE(bare.ok());
+  EXPECT_EQ(chainBetween(loose, *bare, "L", "R").error().code, ErrorCode::unsolvable);
+  EXPECT_EQ(chainBetween(loose, *bare, "L", "F").error().code, ErrorCode::badRequest);
+  EXPECT_EQ(chainBetween(loose, *bare, "L", "L")->size(), 0u);
+}
+
+TEST(Stack, RefusesAFactorBelowOneAndTurnedLimits) {
+  EXPECT_FALSE(stackOf({}, 0.5).ok());
+  StackMember member;
+  member.low = 2;
+  member.high = 1;
+  EXPECT_FALSE(stackOf({member}).ok());
+}
+
+TEST(ToleranceNetwork, TheGeneralToleranceFollowsTheLettering) {
+  const Part part =
+      partFrom("edge L x left\nedge R x right\nhole A 1/4\nr1 x L R 2\nr2 x L A .500");
+  const auto network = toleranceNetworkOf(part, Axis::x);
+  ASSERT_TRUE(network.ok());
+  ASSERT_EQ(network->links.size(), 2u);
+  for (const TolerancedLink& link : network->links) {
+    const bool whole = link.nominal == 2 * kInch;
+    EXPECT_EQ(link.width(), whole ? kInch / 32 : 10 * kThou);
+  }
+}
+
+}  // namespace
+}  // namespace inchwright
