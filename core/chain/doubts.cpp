@@ -27,16 +27,6 @@ void addUnique(std::vector<Id>& ids, const Id& id) {
   if (!id.empty() && std::find(ids.begin(), ids.end(), id) == ids.end()) ids.push_back(id);
 }
 
-const Feature* ownerOf(const Part& part, const Id& place) {
-  for (const Feature& feature : part.features) {
-    if (place.compare(0, feature.id.size(), feature.id) != 0) continue;
-    for (const Place& one : placesOf(feature)) {
-      if (one.id == place) return &feature;
-    }
-  }
-  return nullptr;
-}
-
 // ---- clashes ----
 
 // A figure as a term of a sum: ` + 3/8`, ` − 2 × 7/16`.
@@ -103,8 +93,9 @@ std::string textOf(const Part& part, const Clash& clash) {
   } else {
     const std::string sum = sumOf(part, clash, unit);
     const std::string total = spoken(made, unit);
-    text = wayThrough(clash) + restingOn(clash) + ": ";
-    text += sum.empty() || sum == total ? "makes " + total : sum + " makes " + total;
+    text = wayThrough(clash) + restingOn(clash);
+    if (!sum.empty() && sum != total) text += ": " + sum;
+    text += " makes " + total;
     text += ", " + (closing != nullptr ? "the print says " : last.label + " asks for ");
     text += spoken(said, unit);
     if (closing != nullptr && closing->reference) text += " in brackets";
@@ -221,41 +212,39 @@ void addReadings(const Part& part, std::vector<Doubt>& kept, std::vector<Doubt>&
   }
 }
 
+// The size a feature is entered with that a reading of this kind speaks of.
+const std::optional<Lettered>& sizeOf(const Feature& feature, ReadingKind kind) {
+  switch (kind) {
+    case ReadingKind::radius:
+      return feature.radius ? feature.radius : feature.diameter;
+    case ReadingKind::diameter:
+      return feature.diameter ? feature.diameter : feature.radius;
+    default:
+      break;
+  }
+  return feature.pitchDiameter;
+}
+
 // A size that stands at the feature and in a reading must be the same.
 void addSizes(const Part& part, std::vector<Doubt>& questions) {
   for (const Reading& reading : part.readings) {
+    if (reading.kind != ReadingKind::radius && reading.kind != ReadingKind::diameter &&
+        reading.kind != ReadingKind::pcd) {
+      continue;
+    }
     const Feature* feature = part.feature(reading.from);
     if (feature == nullptr) continue;
-    const std::optional<Lettered>* size = nullptr;
-    std::int64_t read = reading.figure.value.ticks();
-    std::int64_t kept = 0;
-    switch (reading.kind) {
-      case ReadingKind::radius:
-        size = feature->radius ? &feature->radius : &feature->diameter;
-        break;
-      case ReadingKind::diameter:
-        size = feature->diameter ? &feature->diameter : &feature->radius;
-        break;
-      case ReadingKind::pcd:
-        size = &feature->pitchDiameter;
-        break;
-      default:
-        continue;
-    }
-    if (!size->has_value()) continue;
-    kept = (*size)->value.ticks();
-    const bool keptIsRadius = size == &feature->radius;
-    const bool readIsRadius = reading.kind == ReadingKind::radius;
-    if (keptIsRadius != readIsRadius) {
-      const auto doubled = Length::ticks(keptIsRadius ? kept : read).times(2);
-      if (!doubled) continue;
-      (keptIsRadius ? kept : read) = doubled->ticks();
-    }
-    if (kept == read) continue;
+    const std::optional<Lettered>& size = sizeOf(*feature, reading.kind);
+    if (!size) continue;
+    const bool isRadius = &size == &feature->radius;
+    const bool saysRadius = reading.kind == ReadingKind::radius;
+    const auto kept = size->value.times(isRadius && !saysRadius ? 2 : 1);
+    const auto said = reading.figure.value.times(saysRadius && !isRadius ? 2 : 1);
+    if (kept && said && *kept == *said) continue;
     questions.push_back({DoubtKind::question,
                          "question:" + reading.id,
                          reading.id + " says " + reading.figure.text + " for " + feature->id +
-                             ", which is entered as " + (*size)->text,
+                             ", which is entered as " + size->text,
                          {reading.id, feature->id},
                          false});
   }
@@ -317,29 +306,28 @@ std::string spoken(const Rational& ticks, Unit unit) {
   return writePlain(*rounded, unit) + (unit == Unit::millimetre ? " mm" : "");
 }
 
-std::string adviceFor(const Part& part, const Id& place, Axis axis, const Id& fixed,
-                      const std::vector<Id>& kin) {
+std::string adviceFor(const Part& part, const Feature& feature, const Id& place, Axis axis,
+                      const Id& fixed, const std::vector<Id>& kin) {
   const std::string along = " along " + capital(axis);
-  const Feature* feature = ownerOf(part, place);
-  if (feature != nullptr && feature->kind == FeatureKind::ring && place != feature->id &&
-      !(feature->firstAngle && pitchDiameterOf(part, *feature))) {
-    return std::string("give ") +
-           (feature->firstAngle ? "the PCD" : "the angle of the first hole") + " of ring " +
-           feature->id;
-  }
-  if (feature != nullptr && feature->kind == FeatureKind::round && feature->about.empty()) {
-    for (const Id& edge : feature->corner) {
-      const Feature* one = part.feature(edge);
-      if (one != nullptr && one->axis == axis && !one->side) {
-        return "say which side of the part " + edge + " is; the round lies inside it";
-      }
+  if (feature.kind == FeatureKind::ring && place != feature.id) {
+    const char* lacking = feature.firstAngle ? "the PCD" : "the angle of the first hole";
+    if (!feature.firstAngle || pitchDiameterOf(part, feature) == nullptr) {
+      return std::string("give ") + lacking + " of ring " + feature.id;
     }
   }
-  std::vector<Id> others;
-  for (const Id& one : kin) {
-    if (one != place && others.size() < 4) others.push_back(one);
+  for (const Id& edge : feature.corner) {
+    const Feature* one = part.feature(edge);
+    if (one != nullptr && one->axis == axis && !one->side) {
+      return "say which side of the part " + edge + " is; the round lies inside it";
+    }
   }
-  std::string advice = others.empty() ? "" : "it hangs together with " + listed(others) + "; ";
+  std::string advice;
+  if (!kin.empty()) {
+    const bool many = kin.size() > kMostNamed;
+    std::vector<Id> named(kin.begin(), kin.begin() + std::min(kin.size(), kMostNamed));
+    if (many) named.push_back("others");
+    advice = "it hangs together with " + listed(named) + "; ";
+  }
   if (fixed.empty()) return advice + "give a distance" + along;
   return advice + "give its distance" + along + " from " + fixed +
          ", or say what it is in line with";

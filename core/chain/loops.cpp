@@ -1,16 +1,17 @@
 #include "core/chain/loops.h"
 
 #include <algorithm>
+#include <compare>
+#include <iterator>
 #include <map>
 #include <utility>
-
-#include "core/chain/skeleton.h"
 
 namespace inchwright {
 namespace {
 
-// Beyond so many link visits no further starting points are tried.
-constexpr std::size_t kEffort = 4'000'000;
+// A block is of ordinary size when starting from each node and visiting every link stays below
+// this; in a larger one as many visits and steps are spent on each part of the search.
+constexpr std::size_t kEffort = 1'000'000;
 
 // One block with its nodes renumbered from 0, in order.
 class Block {
@@ -38,6 +39,9 @@ class Block {
   const std::vector<AxisLink>& links() const { return links_; }
   std::uint32_t number(std::uint32_t local) const { return number_[local]; }
   const std::vector<std::uint32_t>& linksAt(std::uint32_t node) const { return at_[node]; }
+  std::uint32_t otherEnd(std::uint32_t link, std::uint32_t node) const {
+    return links_[link].from == node ? links_[link].to : links_[link].from;
+  }
 
  private:
   std::uint32_t renumbered(std::uint32_t node) const {
@@ -51,20 +55,51 @@ class Block {
   std::vector<std::vector<std::uint32_t>> at_;
 };
 
+// Shortest ways from one node of a block, breadth first.
+struct Tree {
+  std::uint32_t start = 0;
+  std::vector<std::uint32_t>
+      above;  ///< the link towards the start; kNone there and where not reached
+  std::vector<std::uint32_t> branch;  ///< the node next to the start that the way leads over
+  std::vector<std::uint32_t> depth;
+
+  explicit Tree(std::size_t nodeCount)
+      : above(nodeCount, kNone), branch(nodeCount, kNone), depth(nodeCount) {}
+};
+
+Tree treeFrom(const Block& block, std::uint32_t start) {
+  Tree tree(block.nodeCount());
+  tree.start = start;
+  tree.branch[start] = start;
+  std::vector<std::uint32_t> queue{start};
+  for (std::size_t i = 0; i < queue.size(); ++i) {
+    const std::uint32_t node = queue[i];
+    for (const std::uint32_t link : block.linksAt(node)) {
+      const std::uint32_t next = block.otherEnd(link, node);
+      if (tree.branch[next] != kNone) continue;
+      tree.branch[next] = node == start ? next : tree.branch[node];
+      tree.depth[next] = tree.depth[node] + 1;
+      tree.above[next] = link;
+      queue.push_back(next);
+    }
+  }
+  return tree;
+}
+
 // The links from `node` up to where a walk began, `above` naming the link towards it.
-Loop pathUp(const Block& block, const std::vector<std::uint32_t>& above, std::uint32_t node) {
+template <class Above>
+Loop pathUp(const Block& block, const Above& above, std::uint32_t node) {
   Loop path;
-  while (above[node] != kNone) {
-    const AxisLink& link = block.links()[above[node]];
-    const bool forwards = link.from == node;
-    path.push_back({above[node], forwards ? 1 : -1});
-    node = forwards ? link.to : link.from;
+  for (std::uint32_t link = above(node); link != kNone; link = above(node)) {
+    path.push_back({link, block.links()[link].from == node ? 1 : -1});
+    node = block.otherEnd(link, node);
   }
   return path;
 }
 
-// start → x, the link x – y, y → start.
-Loop closedBy(const Block& block, const std::vector<std::uint32_t>& above, std::uint32_t link) {
+// Out to the one end of a link, across it, and back from the other.
+Loop closedBy(const Block& block, const Tree& tree, std::uint32_t link) {
+  const auto above = [&](std::uint32_t node) { return tree.above[node]; };
   Loop loop = pathUp(block, above, block.links()[link].from);
   std::reverse(loop.begin(), loop.end());
   for (auto& step : loop) step.second = -step.second;
@@ -72,57 +107,6 @@ Loop closedBy(const Block& block, const std::vector<std::uint32_t>& above, std::
   const Loop back = pathUp(block, above, block.links()[link].to);
   loop.insert(loop.end(), back.begin(), back.end());
   return loop;
-}
-
-// All loops through `start` that are a shortest path out, one link across, a shortest path back.
-void collectFrom(const Block& block, std::uint32_t start, std::vector<Loop>& loops) {
-  std::vector<std::uint32_t> above(block.nodeCount(), kNone);
-  std::vector<std::uint32_t> branch(block.nodeCount(), kNone);
-  std::vector<std::uint32_t> queue{start};
-  branch[start] = start;
-  for (std::size_t i = 0; i < queue.size(); ++i) {
-    const std::uint32_t node = queue[i];
-    for (const std::uint32_t link : block.linksAt(node)) {
-      const AxisLink& one = block.links()[link];
-      const std::uint32_t next = one.from == node ? one.to : one.from;
-      if (branch[next] != kNone) continue;
-      branch[next] = node == start ? next : branch[node];
-      above[next] = link;
-      queue.push_back(next);
-    }
-  }
-  for (std::uint32_t link = 0; link < block.links().size(); ++link) {
-    const AxisLink& one = block.links()[link];
-    if (above[one.from] == link || above[one.to] == link) continue;
-    const bool selfLoop = one.from == one.to;
-    if (selfLoop ? one.from == start : branch[one.from] != branch[one.to]) {
-      loops.push_back(closedBy(block, above, link));
-    }
-  }
-}
-
-// The loops that the links outside the skeleton close over it: a basis, if not a short one.
-void collectFundamental(const Block& block, const Skeleton& skeleton, std::vector<Loop>& loops) {
-  for (std::uint32_t link = 0; link < block.links().size(); ++link) {
-    if (skeleton.holds(link)) continue;
-    std::uint32_t a = block.links()[link].to;
-    std::uint32_t b = block.links()[link].from;
-    Loop loop{{link, 1}};
-    Loop tail;
-    while (a != b) {
-      const bool first = skeleton.depth(a) >= skeleton.depth(b);
-      std::uint32_t& node = first ? a : b;
-      const int sign = skeleton.signAbove(node);
-      if (first) {
-        loop.push_back({skeleton.linkAbove(node), -sign});
-      } else {
-        tail.push_back({skeleton.linkAbove(node), sign});
-      }
-      node = skeleton.parent(node);
-    }
-    loop.insert(loop.end(), tail.rbegin(), tail.rend());
-    loops.push_back(std::move(loop));
-  }
 }
 
 // Keeps loops that are independent of those kept before, told by the links outside the skeleton
@@ -156,11 +140,99 @@ class Independence {
   std::map<std::uint32_t, std::vector<std::uint32_t>> byLowest_;
 };
 
-std::vector<std::uint32_t> sortedLinks(const Loop& loop) {
-  std::vector<std::uint32_t> links;
-  for (const auto& step : loop) links.push_back(step.first);
-  std::sort(links.begin(), links.end());
-  return links;
+// What is kept of the loops tried, until there are as many as can be independent.
+class Basis {
+ public:
+  Basis(const Block& block, const Skeleton& skeleton)
+      : block_(block),
+        independence_(skeleton),
+        wanted_(block.links().size() + 1 - block.nodeCount()) {}
+
+  bool isFull() const { return loops_.size() == wanted_; }
+
+  void offer(Loop loop) {
+    if (isFull() || !independence_.take(loop)) return;
+    for (auto& step : loop) step.first = block_.number(step.first);
+    loops_.push_back(std::move(loop));
+  }
+
+  std::vector<Loop> take() { return std::move(loops_); }
+
+ private:
+  const Block& block_;
+  Independence independence_;
+  std::size_t wanted_;
+  std::vector<Loop> loops_;
+};
+
+// Every loop that is a shortest way out, one link across and a shortest way back, from anywhere:
+// among these are those of a shortest basis.
+void offerAll(const Block& block, Basis& basis) {
+  struct Candidate {
+    std::uint32_t length, start, link;
+    auto operator<=>(const Candidate&) const = default;
+  };
+  std::vector<Tree> trees;
+  std::vector<Candidate> candidates;
+  for (std::uint32_t start = 0; start < block.nodeCount(); ++start) {
+    trees.push_back(treeFrom(block, start));
+    const Tree& tree = trees.back();
+    for (std::uint32_t link = 0; link < block.links().size(); ++link) {
+      const auto [from, to] = std::pair(block.links()[link].from, block.links()[link].to);
+      if (tree.above[from] == link || tree.above[to] == link) continue;
+      const bool closes = from == to ? from == start : tree.branch[from] != tree.branch[to];
+      if (closes) candidates.push_back({tree.depth[from] + tree.depth[to] + 1, start, link});
+    }
+  }
+  std::sort(candidates.begin(), candidates.end());
+  for (const Candidate& one : candidates) {
+    if (basis.isFull()) break;
+    basis.offer(closedBy(block, trees[one.start], one.link));
+  }
+}
+
+// The shortest loop through one link; empty when it is not found within `effort`, which is used up.
+Loop shortestThrough(const Block& block, std::uint32_t link, std::size_t& effort) {
+  const std::uint32_t start = block.links()[link].to;
+  const std::uint32_t end = block.links()[link].from;
+  std::map<std::uint32_t, std::uint32_t> above{{start, kNone}};
+  std::vector<std::uint32_t> queue{start};
+  for (std::size_t i = 0; i < queue.size() && above.count(end) == 0; ++i) {
+    for (const std::uint32_t next : block.linksAt(queue[i])) {
+      if (effort == 0) return {};
+      --effort;
+      const std::uint32_t other = block.otherEnd(next, queue[i]);
+      if (next != link && above.emplace(other, next).second) queue.push_back(other);
+    }
+  }
+  if (above.count(end) == 0) return {};
+  Loop loop = pathUp(
+      block, [&](std::uint32_t node) { return above.at(node); }, end);
+  std::reverse(loop.begin(), loop.end());
+  for (auto& step : loop) step.second = -step.second;
+  loop.push_back({link, 1});
+  return loop;
+}
+
+// In a large block: the shortest loop through each link while the effort lasts, then whatever
+// loops the skeleton gives.
+void offerSome(const Block& block, const Skeleton& skeleton, Basis& basis) {
+  std::size_t effort = kEffort;
+  std::vector<Loop> found;
+  for (std::uint32_t link = 0; link < block.links().size() && effort > 0; ++link) {
+    Loop loop = shortestThrough(block, link, effort);
+    if (!loop.empty()) found.push_back(std::move(loop));
+  }
+  std::stable_sort(found.begin(), found.end(),
+                   [](const Loop& a, const Loop& b) { return a.size() < b.size(); });
+  for (Loop& loop : found) basis.offer(std::move(loop));
+  std::size_t steps = 0;
+  for (std::uint32_t link = 0; link < block.links().size(); ++link) {
+    if (skeleton.holds(link) || basis.isFull() || steps > kEffort) continue;
+    Loop loop = skeleton.loopOver(link);
+    steps += loop.size();
+    basis.offer(std::move(loop));
+  }
 }
 
 }  // namespace
@@ -168,31 +240,15 @@ std::vector<std::uint32_t> sortedLinks(const Loop& loop) {
 std::vector<Loop> shortLoops(std::span<const AxisLink> links,
                              std::span<const std::uint32_t> block) {
   const Block local(links, block);
-  const Skeleton skeleton(static_cast<std::uint32_t>(local.nodeCount()), local.links());
-  std::vector<Loop> all;
-  const std::size_t affordable = kEffort / (local.links().size() + local.nodeCount() + 1) + 1;
-  const std::size_t starts = std::min(local.nodeCount(), affordable);
-  for (std::uint32_t start = 0; start < starts; ++start) collectFrom(local, start, all);
-  if (starts < local.nodeCount()) collectFundamental(local, skeleton, all);
-
-  std::vector<std::pair<std::vector<std::uint32_t>, std::size_t>> order;
-  for (std::size_t i = 0; i < all.size(); ++i) order.push_back({sortedLinks(all[i]), i});
-  std::sort(order.begin(), order.end(), [](const auto& a, const auto& b) {
-    if (a.first.size() != b.first.size()) return a.first.size() < b.first.size();
-    return a < b;
-  });
-
-  const std::size_t wanted = local.links().size() + 1 - local.nodeCount();
-  Independence independence(skeleton);
-  std::vector<Loop> kept;
-  for (const auto& one : order) {
-    if (kept.size() == wanted) break;
-    Loop& loop = all[one.second];
-    if (!independence.take(loop)) continue;
-    for (auto& step : loop) step.first = local.number(step.first);
-    kept.push_back(std::move(loop));
+  const auto nodeCount = static_cast<std::uint32_t>(local.nodeCount());
+  const Skeleton skeleton(nodeCount, local.links());
+  Basis basis(local, skeleton);
+  if (nodeCount * (nodeCount + local.links().size()) <= kEffort) {
+    offerAll(local, basis);
+  } else {
+    offerSome(local, skeleton, basis);
   }
-  return kept;
+  return basis.take();
 }
 
 }  // namespace inchwright

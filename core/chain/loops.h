@@ -5,19 +5,18 @@
 #include <vector>
 
 #include "core/chain/network.h"
+#include "core/chain/skeleton.h"
 
 namespace inchwright {
 
-/// A closed walk over links: each with +1 where it is walked from `from` to `to`, else −1.
-using Loop = std::vector<std::pair<std::uint32_t, int>>;
-
-/// As many independent loops of the given links as there are, short ones first.
+/// Independent loops of the given links, short ones first.
 ///
-/// In a block of ordinary size they form a shortest cycle basis (Horton, A polynomial-time
-/// algorithm to find the shortest cycle basis of a graph, SIAM J. Comput. 16, 1987): every loop is
-/// the shortest that adds something to those before it. In a very large one only some
-/// starting points are tried, and a loop may be longer than need be. Equally long ones are taken
-/// in the order of their links' numbers.
+/// In a block of ordinary size (some 600 places) they form a shortest cycle basis (Horton, A
+/// polynomial-time algorithm to find the shortest cycle basis of a graph, SIAM J. Comput. 16,
+/// 1987): there are as many as can be independent, and each is the shortest that adds something to
+/// those before it. In a larger one the search is bounded: loops may be longer than need be, and
+/// in a very large one some may be left out. Which of equally long ones are taken depends only on
+/// the numbers of nodes and links.
 /// Requires: `block` holds link numbers, all joined to each other.
 std::vector<Loop> shortLoops(std::span<const AxisLink> links, std::span<const std::uint32_t> block);
 

@@ -71,4 +71,20 @@ std::uint32_t Skeleton::otherEnd(std::uint32_t link, std::uint32_t node) const {
   return links_[link].from == node ? links_[link].to : links_[link].from;
 }
 
+Loop Skeleton::loopOver(std::uint32_t spare) const {
+  std::uint32_t a = links_[spare].to;
+  std::uint32_t b = links_[spare].from;
+  Loop loop{{spare, 1}};
+  Loop back;
+  while (a != b) {
+    const bool first = depth_[a] >= depth_[b];
+    std::uint32_t& node = first ? a : b;
+    const int sign = signAbove(node);
+    (first ? loop : back).push_back({linkAbove_[node], first ? -sign : sign});
+    node = parent_[node];
+  }
+  loop.insert(loop.end(), back.rbegin(), back.rend());
+  return loop;
+}
+
 }  // namespace inchwright

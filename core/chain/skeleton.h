@@ -2,6 +2,7 @@
 
 #include <cstdint>
 #include <span>
+#include <utility>
 #include <vector>
 
 #include "core/chain/network.h"
@@ -9,6 +10,9 @@
 namespace inchwright {
 
 inline constexpr std::uint32_t kNone = 0xffffffff;
+
+/// A closed walk over links: each with +1 where it is walked from `from` to `to`, else −1.
+using Loop = std::vector<std::pair<std::uint32_t, int>>;
 
 /// Disjoint sets of numbers, by union-find.
 class Sets {
@@ -39,6 +43,9 @@ class Skeleton {
   /// Tree links at a node.
   std::span<const std::uint32_t> linksAt(std::uint32_t node) const;
   std::uint32_t otherEnd(std::uint32_t link, std::uint32_t node) const;
+
+  /// The loop that a link outside the forest closes over it, beginning with that link.
+  Loop loopOver(std::uint32_t spare) const;
 
   /// Visits `start` and every node joined to it, nearer ones first: visit(node, from, link), with
   /// kNone twice at the start.

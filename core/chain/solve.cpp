@@ -26,25 +26,27 @@ Id fixedPlace(const AxisNetwork& network, const std::vector<Position>& positions
 // first, since what places it places them all.
 void addLoose(const Part& part, const AxisNetwork& network, const std::vector<Position>& positions,
               std::vector<Loose>& loose) {
-  std::map<Id, Id> owner;
+  std::map<Id, const Feature*> owner;
   for (const Feature& feature : part.features) {
-    for (const Place& place : placesOf(feature)) owner[place.id] = feature.id;
+    for (const Place& place : placesOf(feature)) owner[place.id] = &feature;
   }
   std::map<int, std::vector<Id>> kin;
   for (std::size_t i = 0; i < positions.size(); ++i) {
     if (positions[i].group != 0) kin[positions[i].group].push_back(network.places[i]);
   }
   const Id fixed = fixedPlace(network, positions);
-  std::set<std::pair<Id, int>> told;
+  std::set<std::pair<const Feature*, int>> told;
   for (std::size_t i = 0; i < positions.size(); ++i) {
     const int group = positions[i].group;
     const Id& id = network.places[i];
     if (group == 0 || !told.insert({owner[id], group}).second) continue;
     std::vector<Id> others;
     for (const Id& one : kin[group]) {
+      if (others.size() > kMostNamed) break;
       if (owner[one] != owner[id]) others.push_back(one);
     }
-    loose.push_back({id, network.axis, adviceFor(part, id, network.axis, fixed, others)});
+    loose.push_back(
+        {id, network.axis, adviceFor(part, *owner[id], id, network.axis, fixed, others)});
   }
 }
 

@@ -22,6 +22,7 @@ using test::smallPrint;
 
 // ---- ranks ----
 
+constexpr std::uint32_t kNowhere = 0xffffffff;
 constexpr std::int64_t kPrime = 1'000'000'007;
 using Row = std::vector<std::int64_t>;
 
@@ -327,6 +328,32 @@ TEST(ShortLoops, TogetherAsShortAsCanBe) {
     }
     ASSERT_EQ(basis.size(), found.size());
     EXPECT_EQ(length, least);
+  }
+}
+
+// In a block too large to try every starting point the loops are still closed and independent.
+TEST(ShortLoops, LargeBlock) {
+  constexpr std::uint32_t kRungs = 3000;
+  std::vector<AxisLink> links;
+  for (std::uint32_t i = 0; i < kRungs; ++i) {
+    links.push_back({2 * i, 2 * i + 1, 0, true, {}});
+    if (i + 1 == kRungs) break;
+    links.push_back({2 * i, 2 * i + 2, 0, true, {}});
+    links.push_back({2 * i + 1, 2 * i + 3, 0, true, {}});
+  }
+  std::vector<std::uint32_t> block(links.size());
+  for (std::uint32_t i = 0; i < block.size(); ++i) block[i] = i;
+  const auto loops = shortLoops(links, block);
+  ASSERT_EQ(loops.size(), kRungs - 1);
+  for (const Loop& loop : loops) {
+    std::uint32_t at = kNowhere;
+    for (const auto& [link, sign] : loop) {
+      const std::uint32_t from = sign > 0 ? links[link].from : links[link].to;
+      if (at != kNowhere) {
+        ASSERT_EQ(from, at);
+      }
+      at = sign > 0 ? links[link].to : links[link].from;
+    }
   }
 }
 

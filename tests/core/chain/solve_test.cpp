@@ -359,6 +359,60 @@ r5 x L R 2 1/64
   EXPECT_EQ(at(solution, "H", Axis::x), "5/4");
 }
 
+TEST(Solve, PlainReadingsPlaceBeforeBracketedOnes) {
+  // Both ways to R miss; the chain is followed, not the reference, wherever it stands in the list.
+  const Solution solution = solved(R"(
+edge L x left
+edge R x right
+edge W x
+a1 x L R (3)
+r1 x L W 1
+r2 x W R 1
+)");
+  EXPECT_EQ(at(solution, "R", Axis::x), "2 disputed");
+  EXPECT_EQ(solution.clashes[0].missesBy, Rational(Length::kTicksPerInch));
+}
+
+TEST(Solve, UnderstandingsStandInLoops) {
+  const Solution solution = solved(R"(
+edge L x left
+hole A 1/4
+hole B 1/4
+in_line x A B
+r1 x L A 1
+r2 x L B 1 1/4
+)");
+  ASSERT_EQ(solution.clashes.size(), 1u);
+  const Doubt* told = doubt(solution, "clash:x:r1+r2");
+  ASSERT_NE(told, nullptr);
+  EXPECT_EQ(told->text.substr(0, told->text.find(';')),
+            "L–A–B (with A, B in line) makes 1, the print says 1 1/4 (r2): 1/4 too long");
+}
+
+TEST(Solve, AReadingToItselfIsToldPlainly) {
+  const Solution solution = solved("edge L x left\nr1 x L L 1\n");
+  ASSERT_EQ(solution.clashes.size(), 1u);
+  EXPECT_EQ(solution.clashes[0].missesBy, Rational(Length::kTicksPerInch));
+  EXPECT_EQ(solution.status.at("r1"), ReadingStatus::clashes);
+  EXPECT_EQ(doubt(solution, "clash:x:r1")->text.substr(0, 33), "r1 is measured from L to itself");
+}
+
+TEST(Solve, LooseOnesThatHangTogetherSaySo) {
+  const Solution solution = solved(R"(
+edge L x left
+hole A 1/4
+hole B 1/4
+slot S x 1/4 1
+r1 x A B 1
+)");
+  ASSERT_NE(doubt(solution, "loose:A:x"), nullptr);
+  EXPECT_EQ(doubt(solution, "loose:A:x")->text,
+            "A: nothing says where it lies along X; it hangs together with B; give its distance "
+            "along X from L, or say what it is in line with");
+  EXPECT_NE(doubt(solution, "loose:S:x"), nullptr);
+  EXPECT_EQ(doubt(solution, "loose:S1:x"), nullptr) << "one entry for the slot is enough";
+}
+
 TEST(Solve, DoubtsAboutReadings) {
   const Solution solution = solved(R"(
 edge L x left

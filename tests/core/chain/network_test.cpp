@@ -1,0 +1,155 @@
+#include "core/chain/network.h"
+
+#include <gtest/gtest.h>
+
+#include <limits>
+#include <string>
+
+#include "core/chain/ordered.h"
+#include "tests/support/part_text.h"
+
+namespace inchwright {
+namespace {
+
+// One line a link or relation, lengths in sixteenths of an inch.
+std::string told(const std::string& text, Axis axis) {
+  const Part part = test::partFrom(text);
+  const auto network = networkOf(part, axis);
+  EXPECT_TRUE(network.ok());
+  if (!network.ok()) return "";
+  std::string lines;
+  for (const AxisLink& link : network->links) {
+    lines += network->places[link.from] + " " + network->places[link.to] + " " +
+             std::to_string(link.ticks / (Length::kTicksPerInch / 16)) +
+             (link.exact ? "" : " about") + " by " + labelOf(part, link.source) + "\n";
+  }
+  for (const AxisRelation& relation : network->relations) {
+    for (const auto& [node, factor] : relation.terms) {
+      lines += std::to_string(factor) + " " + network->places[node] + " ";
+    }
+    lines += "by " + labelOf(part, relation.source) + "\n";
+  }
+  return lines;
+}
+
+TEST(NetworkOf, PlacesInTheOrderOfFeatures) {
+  const auto network = networkOf(
+      test::partFrom("hole B 1/4\nedge K y back\nedge L x left\nrow D x 2 1/2\nhole H 1/8 left\n"),
+      Axis::x);
+  ASSERT_TRUE(network.ok());
+  EXPECT_EQ(network->places, (std::vector<Id>{"B", "L", "D", "D1", "D2"}));
+}
+
+TEST(NetworkOf, ReadingsAlongTheAxisOnly) {
+  const char* text = R"(
+edge L x left
+edge F y front
+hole A 1/4
+r1 x L A 3/16
+r2 y F A 5/16
+r3 centres A A 1
+r4 diameter A 1/4
+)";
+  EXPECT_EQ(told(text, Axis::x), "L A 3 by r1\n");
+  EXPECT_EQ(told(text, Axis::y), "F A 5 by r2\n");
+  EXPECT_EQ(told(text, Axis::z), "");
+}
+
+TEST(NetworkOf, Understandings) {
+  const char* text = R"(
+edge L x left
+edge R x right
+hole A 1/4
+hole B 1/4
+hole C 1/4
+in_line y A B C
+midway x A L R
+symmetric x A B about C
+equal x L A B R
+concentric A B
+tangent A B
+)";
+  EXPECT_EQ(told(text, Axis::x),
+            "A B 0 by A, B concentric\n"
+            "1 L -2 A 1 R by A midway L–R\n"
+            "1 A 1 B -2 C by A, B symmetric about C\n"
+            "2 L -3 A 1 R by L, A, B, R equally spaced\n"
+            "1 L -3 B 2 R by L, A, B, R equally spaced\n");
+  EXPECT_EQ(told(text, Axis::y),
+            "A B 0 by A, B, C in line\nA C 0 by A, B, C in line\nA B 0 by A, B concentric\n");
+}
+
+TEST(NetworkOf, SymmetricOnesPairFromTheOutsideIn) {
+  const char* text = "edge A x\nedge B x\nedge C x\nedge D x\nedge E x\nedge M x\n";
+  EXPECT_EQ(told(std::string(text) + "symmetric x A B C D E about M\n", Axis::x),
+            "M C 0 by A, B, C, D, E symmetric about M\n"
+            "1 A 1 E -2 M by A, B, C, D, E symmetric about M\n"
+            "1 B 1 D -2 M by A, B, C, D, E symmetric about M\n");
+}
+
+TEST(NetworkOf, ShapesOfFeatures) {
+  EXPECT_EQ(told("row D x 3 1/4\n", Axis::x),
+            "D D1 0 by row D\nD1 D2 4 by row D\nD2 D3 4 by row D\n");
+  EXPECT_EQ(told("row D x 3 1/4\n", Axis::y),
+            "D D1 0 by row D\nD1 D2 0 by row D\nD2 D3 0 by row D\n");
+  EXPECT_EQ(told("row D x 3 -\n", Axis::x), "D D1 0 by row D\n1 D1 -2 D2 1 D3 by row D\n");
+  EXPECT_EQ(told("slot S z 1/4 1 1/4 @ front\n", Axis::z), "S S1 -8 by slot S\nS S2 8 by slot S\n");
+  EXPECT_EQ(told("slot S z 1/4 1 1/4 @ front\n", Axis::x), "S S1 0 by slot S\nS S2 0 by slot S\n");
+  EXPECT_EQ(told("ring E 2 2 90 @ back\n", Axis::z), "E E1 16 by ring E\nE E2 -16 by ring E\n");
+  EXPECT_EQ(told("ring E 2 2 0 @ back\n", Axis::x), "E E1 -16 by ring E\nE E2 16 by ring E\n");
+  EXPECT_EQ(told("ring E 2 2 -\nring G 2 - 0\n", Axis::x), "");
+  EXPECT_EQ(told("hole A 1/4\nround Q 3/8 about A left\n", Axis::x), "A Q -6 by round Q\n");
+  EXPECT_EQ(told("hole A 1/4\nround Q 3/8 about A left\n", Axis::y), "A Q 0 by round Q\n");
+  EXPECT_EQ(told("hole A 1/4\nround Q 3/8 about A\n", Axis::x), "A Q 0 by round Q\n");
+  EXPECT_EQ(told("edge R x right\nedge K y back\nround Q 1/8 corner R K\n", Axis::x),
+            "R Q -2 by round Q\n");
+  EXPECT_EQ(told("edge L x left\nedge K y\nround Q 1/8 corner L K\n", Axis::y), "");
+}
+
+TEST(NetworkOf, ARingMayTakeItsCircleFromAReading) {
+  EXPECT_EQ(told("ring E 2 - 0\nr2 pcd E 1\nr1 pcd E 2\n", Axis::x),
+            "E E1 16 by ring E\nE E2 -16 by ring E\n")
+      << "of two, the first by id";
+}
+
+TEST(NetworkOf, HalfATickIsRoundedAndSaysSo) {
+  Part part = test::partFrom("slot S x 1/4 1\n");
+  part.features[0].length->value = Length::ticks(part.features[0].width->value.ticks() + 5);
+  const auto network = networkOf(part, Axis::x);
+  ASSERT_TRUE(network.ok());
+  EXPECT_EQ(network->links[0].ticks, -3);
+  EXPECT_EQ(network->links[1].ticks, 3);
+  EXPECT_FALSE(network->links[1].exact);
+}
+
+TEST(NetworkOf, RefusesTheLowestInteger) {
+  Part part = test::partFrom("edge L x left\nedge R x right\nr1 x L R 1\n");
+  part.readings[0].figure.value = Length::ticks(std::numeric_limits<std::int64_t>::min());
+  const auto network = networkOf(part, Axis::x);
+  ASSERT_FALSE(network.ok());
+  EXPECT_EQ(network.error().code, ErrorCode::outOfRange);
+}
+
+TEST(InOrder, TrustsShapeThenWordsThenPlainReadings) {
+  const Part part = test::partFrom(R"(
+edge R x right
+edge L x left
+row D x 2 1/2
+r1 x L R (2)
+r2 x L R 2
+r3 x L R 2/3
+in_line x L D assumed
+in_line x R D2
+)");
+  const auto network = networkOf(part, Axis::x);
+  ASSERT_TRUE(network.ok());
+  const AxisNetwork ordered = inOrder(part, *network);
+  EXPECT_EQ(ordered.places, (std::vector<Id>{"D", "D1", "D2", "L", "R"}));
+  std::vector<std::string> labels;
+  for (const AxisLink& link : ordered.links) labels.push_back(labelOf(part, link.source));
+  EXPECT_EQ(labels, (std::vector<std::string>{"row D", "row D", "R, D2 in line", "r2", "r3",
+                                              "L, D in line", "r1"}));
+}
+
+}  // namespace
+}  // namespace inchwright
