@@ -27,9 +27,10 @@ struct Closure {
   std::vector<std::int64_t> position;
   /// The first-numbered node of each node's component.
   std::vector<std::uint32_t> component;
-  std::uint32_t spares = 0;   ///< links that closed a loop
-  std::vector<Miss> misses;   ///< those whose loop does not close; which links those are depends on
-                              ///< the order of links when there are any, whether there are any does not
+  std::uint32_t spares = 0;  ///< links that closed a loop
+  std::vector<Miss>
+      misses;  ///< those whose loop does not close; which links those are depends on
+               ///< the order of links when there are any, whether there are any does not
 };
 
 /// Time and memory linear in nodes and links. Exact; errors: `outOfRange` when a position leaves
