@@ -10,7 +10,8 @@
 namespace inchwright::app {
 namespace {
 
-constexpr std::array kWords{&kReadWord, &kCheckWord, &kTableWord, &kSheetWord, &kStackWord};
+constexpr std::array kWords{&kReadWord,  &kCheckWord,  &kTableWord, &kSheetWord,
+                            &kStackWord, &kRangesWord, &kBudgetWord};
 
 bool asksForHelp(std::span<const std::string> args) {
   for (const std::string& arg : args) {

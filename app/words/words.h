@@ -13,6 +13,8 @@ extern const Word kCheckWord;
 extern const Word kTableWord;
 extern const Word kSheetWord;
 extern const Word kStackWord;
+extern const Word kRangesWord;
+extern const Word kBudgetWord;
 
 /// The word named, or null: then the argument is a document for the desk.
 const Word* wordNamed(std::string_view name);

@@ -1,6 +1,7 @@
 #include "core/document/document.h"
 
 #include "core/document/atomic_file.h"
+#include "core/document/gap_document.h"
 #include "core/document/json_text.h"
 #include "core/document/object_reader.h"
 #include "core/document/object_writer.h"
@@ -56,6 +57,8 @@ void readMachine(ObjectReader& object, Machine& machine) {
   object.readWord("x_counts", machine.xCounts, countsXNamed, 2);
   object.readWord("y_counts", machine.yCounts, countsYNamed, 2);
   object.read("finder", machine.finder, machine.unit);
+  object.read("accuracy", machine.accuracy, machine.unit);
+  object.read("finder_error", machine.finderError, machine.unit);
   machine.extra = object.rest();
 }
 
@@ -76,6 +79,8 @@ void writeMachine(std::string& out, const Machine& machine) {
   object.text("x_counts", nameOf(machine.xCounts));
   object.text("y_counts", nameOf(machine.yCounts));
   object.figure("finder", machine.finder);
+  object.figure("accuracy", machine.accuracy);
+  object.figure("finder_error", machine.finderError);
   object.rest(machine.extra);
   object.close();
 }
@@ -102,6 +107,9 @@ Result<Job> readDocument(std::string_view json) {
   });
   object.each("pictures", [&](const JsonValue& item, const Where& here) {
     job.pictures.push_back(readPicture(item, here, trouble));
+  });
+  object.each("gaps", [&](const JsonValue& item, const Where& here) {
+    job.gaps.push_back(readGap(item, here, trouble, job.unit));
   });
   if (trouble.any()) return trouble.first();
   job.extra = object.rest();
@@ -131,6 +139,15 @@ std::string writeDocument(const Job& job) {
       writePicture(pictures, picture);
     }
     pictures += "\n  ]";
+  }
+  if (!job.gaps.empty()) {
+    std::string& gaps = object.value("gaps");
+    gaps += '[';
+    for (std::size_t i = 0; i < job.gaps.size(); ++i) {
+      gaps += i == 0 ? "\n    " : ",\n    ";
+      writeGap(gaps, job.gaps[i], 4);
+    }
+    gaps += "\n  ]";
   }
   object.rest(job.extra);
   object.close();

@@ -379,6 +379,18 @@ Result<Done> checkJob(const Job& job) {
   if (job.machine.finder && job.machine.finder->value <= Length()) {
     return *faultAt("/machine/finder", "the finder's tip has a diameter greater than 0");
   }
+  if (job.machine.accuracy && job.machine.accuracy->value < Length()) {
+    return *faultAt("/machine/accuracy", "how close the machine goes is not below 0");
+  }
+  if (job.machine.finderError && job.machine.finderError->value < Length()) {
+    return *faultAt("/machine/finder_error", "the error of a zero is not below 0");
+  }
+  for (std::size_t i = 0; i < job.gaps.size(); ++i) {
+    const Gap& gap = job.gaps[i];
+    if (gap.name.empty() || job.gap(gap.name) != &gap) {
+      return *faultAt(at("/gaps", i) + "/name", "a gap has a name of its own");
+    }
+  }
   std::size_t places = 0;
   std::set<std::string_view> seen;
   for (std::size_t i = 0; i < job.parts.size(); ++i) {

@@ -37,4 +37,11 @@ const Picture* Job::picture(std::string_view pictureName) const {
   return nullptr;
 }
 
+const Gap* Job::gap(std::string_view gapName) const {
+  for (const Gap& one : gaps) {
+    if (one.name == gapName) return &one;
+  }
+  return nullptr;
+}
+
 }  // namespace inchwright

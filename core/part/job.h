@@ -8,6 +8,7 @@
 #include "core/base/result.h"
 #include "core/part/extra.h"
 #include "core/part/feature.h"
+#include "core/part/gap.h"
 #include "core/part/picture.h"
 #include "core/part/reading.h"
 #include "core/part/setup.h"
@@ -58,10 +59,12 @@ struct Job {
   Extra jobExtra;
   Machine machine;
   std::vector<Part> parts;
+  std::vector<Gap> gaps;  ///< between parts, that have to come out within limits
   std::vector<Picture> pictures;
   Extra extra;
 
   const Part* part(std::string_view name) const;
+  const Gap* gap(std::string_view name) const;
   const Picture* picture(std::string_view name) const;
 
   bool operator==(const Job&) const = default;

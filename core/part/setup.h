@@ -68,6 +68,9 @@ struct Machine {
   CountsX xCounts = CountsX::right;
   CountsY yCounts = CountsY::away;
   std::optional<Lettered> finder;  ///< diameter of the edge finder's tip
+  /// How closely the machine goes to a coordinate, either way; empty when nobody knows.
+  std::optional<Lettered> accuracy;
+  std::optional<Lettered> finderError;  ///< how far a zero found may be off, either way
   Extra extra;
 
   bool operator==(const Machine&) const = default;
