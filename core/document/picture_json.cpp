@@ -12,7 +12,7 @@ namespace inchwright {
 namespace {
 
 /// `[x, y]`: two JSON numbers that a double can hold.
-void readPixel(ObjectReader& object, PicturePoint& point) {
+void readPixel(ObjectReader& object, SquaringPoint& point) {
   std::array<double*, 2> into{&point.pixelX, &point.pixelY};
   std::size_t count = 0;
   object.each("pixel", [&](const JsonValue& item, const Where&) {
@@ -29,7 +29,7 @@ void readPixel(ObjectReader& object, PicturePoint& point) {
   if (count != into.size()) object.report("pixel", "a pixel is given by two numbers");
 }
 
-void readKnown(ObjectReader& object, PicturePoint& point) {
+void readKnown(ObjectReader& object, SquaringPoint& point) {
   std::vector<std::string> texts;
   object.read("inches", texts);
   if (texts.size() != 2) return object.report("inches", "give two lengths, across and up");
@@ -40,8 +40,8 @@ void readKnown(ObjectReader& object, PicturePoint& point) {
   }
 }
 
-PicturePoint readPoint(const JsonValue& value, const Where& where, Trouble& trouble) {
-  PicturePoint point;
+SquaringPoint readPoint(const JsonValue& value, const Where& where, Trouble& trouble) {
+  SquaringPoint point;
   ObjectReader object(value, where, trouble);
   readPixel(object, point);
   readKnown(object, point);
@@ -54,7 +54,7 @@ void appendNumber(std::string& out, double number) {
   out.append(text.data(), end);
 }
 
-void writePoint(std::string& out, const PicturePoint& point) {
+void writePoint(std::string& out, const SquaringPoint& point) {
   ObjectWriter object(out);
   std::string& pixel = object.value("pixel");
   pixel += '[';
@@ -95,7 +95,7 @@ void writePicture(std::string& out, const Picture& picture) {
   if (!picture.points.empty()) {
     std::string& list = object.value("points");
     const char* before = "[";
-    for (const PicturePoint& point : picture.points) {
+    for (const SquaringPoint& point : picture.points) {
       list += before;
       before = ", ";
       writePoint(list, point);

@@ -15,7 +15,7 @@ Fault checkPicture(const Picture& picture, const std::string& pointer) {
   }
   if (picture.page < 1) return faultAt(pointer + "/page", "pages are counted from 1");
   for (std::size_t i = 0; i < picture.points.size(); ++i) {
-    const PicturePoint& point = picture.points[i];
+    const SquaringPoint& point = picture.points[i];
     if (!std::isfinite(point.pixelX) || !std::isfinite(point.pixelY)) {
       return faultAt(pointer + "/points/" + std::to_string(i) + "/pixel", "no such pixel");
     }

@@ -34,22 +34,22 @@ class PictureBytes {
 };
 
 /// A point of a picture whose place on the print is known.
-struct PicturePoint {
+struct SquaringPoint {
   double pixelX = 0;  ///< from the upright picture's top left corner
   double pixelY = 0;  ///< downwards
   Lettered x;         ///< on the print, to the right; bare figures are inches
   Lettered y;         ///< on the print, upwards
 
-  bool operator==(const PicturePoint&) const = default;
+  bool operator==(const SquaringPoint&) const = default;
 };
 
 /// A photo, scan or PDF page of the print. It only says where things are drawn, and never a size.
 struct Picture {
   std::string name;
-  std::string file;                  ///< linked: a path, relative to the document's folder; or else
-  PictureBytes data;                 ///< kept in the document
-  int page = 1;                      ///< of a file that has several
-  std::vector<PicturePoint> points;  ///< what it is squared up by; none: as it was taken
+  std::string file;   ///< linked: a path, relative to the document's folder; or else
+  PictureBytes data;  ///< kept in the document
+  int page = 1;       ///< of a file that has several
+  std::vector<SquaringPoint> points;  ///< what it is squared up by; none: as it was taken
   Extra extra;
 
   bool operator==(const Picture&) const = default;
