@@ -53,6 +53,7 @@ class PrintPainter {
     painter_.setFont(deskFont(0.95));
     for (const DrawnPlace& place : scene_.drawn.places) paintPlace(place);
     if (scene_.pending) paintPending();
+    for (std::size_t i = 0; i < scene_.marks.size(); ++i) paintMark(i);
   }
 
  private:
@@ -167,7 +168,7 @@ class PrintPainter {
     painter_.setBrush(Qt::NoBrush);
     painter_.fillRect(box, chosen ? blended(look_.print, look_.wash) : look_.print);
     painter_.setPen(colour);
-    QString text = line.text;
+    QString text = scene_.hideFigures ? QStringLiteral("…") : line.text;
     if (line.standing == Standing::doubtful) text += QStringLiteral(" ?");
     if (line.standing == Standing::clashes) text += QStringLiteral(" ≠");
     painter_.drawText(box, Qt::AlignCenter, text);
@@ -192,6 +193,14 @@ class PrintPainter {
     painter_.setPen(pencil(look_.blue, kFirmLine, true));
     painter_.setBrush(look_.wash);
     painter_.drawEllipse(at, 9, 9);
+  }
+
+  void paintMark(std::size_t index) {
+    const QPointF at = map_.toWidget(scene_.marks[index]);
+    painter_.setPen(pencil(look_.blue, kFirmLine));
+    painter_.setBrush(look_.wash);
+    painter_.drawEllipse(at, 7, 7);
+    painter_.drawText(at + QPointF(10, -6), QString::number(index + 1));
   }
 
   QPainter& painter_;

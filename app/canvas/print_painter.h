@@ -19,6 +19,10 @@ struct PrintScene {
   std::set<Id> chosenReadings;
   Id hovered;
   std::optional<QPointF> pending;  ///< inches in the view
+  /// Known places of a picture that is being squared up, in the order they were named.
+  std::vector<QPointF> marks = {};
+  /// The second, blind reading: figures are not shown, only where they stand.
+  bool hideFigures = false;
 };
 
 /// How far the dimension lines of one side stand apart and from the view, in pixels.

@@ -44,22 +44,34 @@ struct PrintView::Layout {
   double lettering = 0;
 };
 
-PrintView::PrintView(Work& work, QWidget* parent) : QWidget(parent), work_(work) {
+PrintView::PrintView(Work& work, QWidget* parent)
+    : QWidget(parent), work_(work), picture_(work.desk()) {
   setObjectName(QStringLiteral("print"));
   setAccessibleName(tr("Their print"));
   setFocusPolicy(Qt::StrongFocus);
   setMouseTracking(true);
   grabGesture(Qt::PinchGesture);
   setMinimumSize(240, 200);
+  setAcceptDrops(true);
   Desk& desk = work.desk();
   connect(&desk, &Desk::edited, this, &PrintView::forgetLayout);
   connect(&desk, &Desk::viewChanged, this, [this] {
+    followPicture();
     forgetLayout();
     fitted_ = true;
     fit();
   });
   connect(&desk, &Desk::selectionChanged, this, qOverload<>(&QWidget::update));
-  connect(&work, &Work::changed, this, qOverload<>(&QWidget::update));
+  connect(&work, &Work::changed, this, [this] {
+    followPicture();
+    update();
+  });
+  connect(&picture_, &PictureLayer::changed, this, [this] {
+    const bool seen = !picture_.bounds().isNull();
+    if (seen && !pictureSeen_) fit();
+    pictureSeen_ = seen;
+    update();
+  });
   connect(&work, &Work::show, this,
           [this](const std::vector<Id>& places, const std::vector<Id>& readings) {
             shownReadings_ = readings;
@@ -69,6 +81,18 @@ PrintView::PrintView(Work& work, QWidget* parent) : QWidget(parent), work_(work)
 
 PrintView::~PrintView() = default;
 
+QRectF PrintView::content() const {
+  const QRectF picture = picture_.bounds();
+  if (squaring()) return picture.isNull() ? QRectF(0, 0, 4, 3) : picture;
+  return picture.isNull() ? layoutNow().drawn.bounds : picture;
+}
+
+std::optional<QPointF> PrintView::whereIs(const Id& place) const {
+  const DrawnPlace* drawn = layoutNow().drawn.find(place);
+  if (drawn == nullptr) return std::nullopt;
+  return map_.toWidget(drawn->at);
+}
+
 const PrintView::Layout& PrintView::layoutNow() const {
   const double lettering =
       QFontMetricsF(figures(0.95)).horizontalAdvance(QLatin1Char('0')) / map_.scale();
@@ -77,7 +101,7 @@ const PrintView::Layout& PrintView::layoutNow() const {
   const Desk& desk = work_.desk();
   if (desk.hasPart()) {
     next->drawn = layout_ ? std::move(layout_->drawn)
-                          : drawFace(desk.part(), desk.solution(), desk.face(), false);
+                          : drawFace(desk.part(), desk.solution(), desk.face(), picture_.wanted());
     next->lines = dimensionLines(desk.part(), desk.solution(), next->drawn, lettering);
   } else {
     next->drawn.bounds = QRectF(0, 0, 4, 3);
@@ -87,8 +111,13 @@ const PrintView::Layout& PrintView::layoutNow() const {
   return *layout_;
 }
 
+const DrawnFace& PrintView::drawn() const {
+  return layoutNow().drawn;
+}
+
 void PrintView::forgetLayout() {
   layout_.reset();
+  followPicture();
   if (fitted_) fit();
   update();
 }
@@ -109,7 +138,8 @@ void PrintView::fit() {
   const qreal margin = 34;
   const QSizeF room(std::max(width() - beside * spacing, 120.0),
                     std::max(height() - below * spacing, 120.0));
-  const PrintMap fitted = PrintMap::fitting(layout.drawn.bounds, room, margin);
+  const PrintMap fitted =
+      PrintMap::fitting(content(), room, picture_.bounds().isNull() ? margin : 8);
   setMap(fitted.moved({width() - room.width(), 0}));
   fitted_ = true;
 }
@@ -142,6 +172,11 @@ QPointF PrintView::inFace(QPointF at) const {
 Pointed PrintView::hit(QPointF at) const {
   Pointed pointed;
   pointed.at = inFace(at);
+  if (squaring()) {
+    // On the picture as it was taken there are no features yet.
+    pointed.at = map_.toInches(at);
+    return pointed;
+  }
   const Layout& layout = layoutNow();
   for (const DimensionLine& line : layout.lines) {
     if (letteringOf(line, layout.drawn, map_).contains(at)) {
@@ -167,15 +202,25 @@ void PrintView::paintEvent(QPaintEvent* event) {
   const Look& look = Look::now();
   QPainter painter(this);
   painter.fillRect(event->rect(), look.print);
-  const Layout& layout = layoutNow();
+  picture_.paint(painter, map_, event->rect());
   const Desk& desk = work_.desk();
+  if (squaring()) {
+    static const DrawnFace kNothing;
+    PrintScene scene{kNothing, {}, {}, {}, {}, work_.pending(), work_.marks()};
+    paintPrint(painter, scene, map_, event->rect());
+    paintNote(painter);
+    return;
+  }
+  const Layout& layout = layoutNow();
   PrintScene scene{layout.drawn, layout.lines, {}, {}, hovered_, {}};
   for (const Id& id : desk.selection().places) scene.chosenPlaces.insert(id);
   for (const Id& id : work_.chosen()) scene.chosenPlaces.insert(id);
   for (const Id& id : desk.selection().readings) scene.chosenReadings.insert(id);
   scene.chosenReadings.insert(shownReadings_.begin(), shownReadings_.end());
   if (const auto pending = work_.pending()) scene.pending = asViewed(*pending, desk.face());
+  scene.hideFigures = work_.doing() == Doing::rereading;
   paintPrint(painter, scene, map_, event->rect());
+  paintNote(painter);
   if (hasFocus()) {
     painter.setPen(QPen(look.blue, kFirmLine));
     painter.setBrush(Qt::NoBrush);
@@ -284,6 +329,10 @@ void PrintView::walk(bool forward) {
 }
 
 void PrintView::bringIntoSight(const std::vector<Id>& places) {
+  if (work_.doing() == Doing::rereading && picture_.wanted()) {
+    enlarge(places);
+    return;
+  }
   QRectF box;
   for (const Id& id : places) {
     if (const DrawnPlace* place = layoutNow().drawn.find(id)) {
@@ -319,6 +368,11 @@ bool PrintView::event(QEvent* event) {
 }
 
 void PrintView::keyPressEvent(QKeyEvent* event) {
+  if (event->matches(QKeySequence::Paste) && paste()) return;
+  if (event->key() == Qt::Key_Escape && picture_.progress()) {
+    picture_.cancel();
+    return;
+  }
   switch (event->key()) {
     case Qt::Key_Left:
       nudge({-1, 0});

@@ -7,6 +7,7 @@
 
 #include "app/canvas/dimension_lines.h"
 #include "app/canvas/drawn_places.h"
+#include "app/canvas/picture_layer.h"
 #include "app/canvas/print_map.h"
 #include "app/session/work.h"
 
@@ -28,6 +29,14 @@ class PrintView : public QWidget {
   void fitToSelection();
   void zoomBy(qreal factor);  ///< about the middle of the sheet
   const PrintMap& map() const { return map_; }
+  /// Where a place is drawn on the widget; empty when this face does not show it.
+  std::optional<QPointF> whereIs(const Id& place) const;
+
+  /// The picture under the print: read from a file, dropped on it, or pasted. It is kept in the
+  /// document and then squared up. False when it can't be read; the desk has told why.
+  bool takePicture(const QString& file);
+  bool paste();
+  PictureLayer& picture() { return picture_; }
 
   QSize sizeHint() const override { return {640, 480}; }
 
@@ -44,11 +53,14 @@ class PrintView : public QWidget {
   void mouseDoubleClickEvent(QMouseEvent* event) override;
   void wheelEvent(QWheelEvent* event) override;
   void keyPressEvent(QKeyEvent* event) override;
+  void dragEnterEvent(QDragEnterEvent* event) override;
+  void dropEvent(QDropEvent* event) override;
   bool event(QEvent* event) override;
 
  private:
   struct Layout;
   const Layout& layoutNow() const;
+  const DrawnFace& drawn() const;
   void forgetLayout();
   Pointed hit(QPointF at) const;
   /// In the axes of the current face, from a position on the widget.
@@ -57,9 +69,18 @@ class PrintView : public QWidget {
   void nudge(QPointF pixels);
   void walk(bool forward);
   void bringIntoSight(const std::vector<Id>& places);
+  void enlarge(const std::vector<Id>& places);
+  void followPicture();
+  bool squaring() const { return work_.doing() == Doing::squaring; }
+  /// What there is to see: the picture, or what is traced.
+  QRectF content() const;
+  bool lay(const QString& name, const QByteArray& bytes);
+  void paintNote(QPainter& painter);
   void setMap(const PrintMap& map);
 
   Work& work_;
+  PictureLayer picture_;
+  bool pictureSeen_ = false;  ///< the picture has been fitted once
   PrintMap map_;
   bool fitted_ = false;  ///< still as fitted: a resize fits again
   mutable std::unique_ptr<Layout> layout_;

@@ -47,6 +47,10 @@ class Activity {
   virtual bool back() = 0;
   virtual std::vector<Id> chosen() const { return {}; }
   virtual std::optional<QPointF> pending() const { return {}; }
+  /// Places of the picture that are known already, numbered as they were pointed at.
+  virtual std::vector<QPointF> marks() const { return {}; }
+  /// Whether it has done what it was begun for; then one is looking again.
+  virtual bool over() const { return false; }
 
  protected:
   Hands& hands_;
@@ -59,6 +63,7 @@ std::unique_ptr<Activity> relating(Hands& hands, UnderstandingKind kind);
 std::unique_ptr<Activity> settingZero(Hands& hands);
 std::unique_ptr<Activity> stacking(Hands& hands);
 std::unique_ptr<Activity> rereading(Hands& hands);
+std::unique_ptr<Activity> squaringUp(Hands& hands);
 
 /// What a figure says, for the echo: `1 3/16 = 1.1875 in = 30.1625 mm`, with its tolerance and the
 /// reader's questions.

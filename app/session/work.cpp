@@ -3,6 +3,7 @@
 #include <utility>
 
 #include "app/session/activity.h"
+#include "app/session/picture_edits.h"
 
 namespace inchwright::app {
 
@@ -13,10 +14,7 @@ struct Work::State {
   std::unique_ptr<Activity> activity;
   FeatureKind kind = FeatureKind::hole;
 
-  bool begin(std::unique_ptr<Activity> next) {
-    activity = std::move(next);
-    return true;
-  }
+  void begin(std::unique_ptr<Activity> next) { activity = std::move(next); }
 };
 
 Work::Work(Desk& desk, QObject* parent) : QObject(parent), state_(std::make_unique<State>(desk)) {
@@ -58,6 +56,10 @@ std::optional<QPointF> Work::pending() const {
   return state_->activity->pending();
 }
 
+std::vector<QPointF> Work::marks() const {
+  return state_->activity->marks();
+}
+
 void Work::look() {
   state_->begin(looking(state_->hands));
   tell();
@@ -94,6 +96,16 @@ void Work::reread() {
   tell();
 }
 
+void Work::squareUp() {
+  Desk& on = desk();
+  if (!on.hasPart() || pictureUnder(on.job(), on.part(), on.face()) == nullptr) {
+    emit on.refused(tr("There is no picture under this face"));
+    return;
+  }
+  state_->begin(squaringUp(state_->hands));
+  tell();
+}
+
 void Work::setAxis(Axis axis) {
   state_->hands.axis = axis;
   tell();
@@ -111,6 +123,7 @@ void Work::point(const Pointed& pointed) {
 
 bool Work::enter(const QString& text) {
   const bool done = state_->activity->enter(text.trimmed());
+  if (state_->activity->over()) state_->begin(looking(state_->hands));
   tell();
   return done;
 }

@@ -23,6 +23,7 @@ enum class Doing {
   zeroing,    ///< point at what zero is
   stacking,   ///< choose the two ends of a stack
   rereading,  ///< the second, blind reading of each figure
+  squaring,   ///< point at known places of the picture and say where they are
 };
 
 /// Where on the print a click fell, in inches as drawn in the plane of the current face (x to the
@@ -63,6 +64,9 @@ class Work : public QObject {
   void zero();
   void stack();
   void reread();
+  /// Squares up the picture under the current face; refused when there is none. Meanwhile places
+  /// are pointed at on the picture as it was taken (see kAsTakenPixelsPerInch).
+  void squareUp();
 
   Axis axis() const;  ///< the axis chains run along
   void setAxis(Axis axis);
@@ -84,6 +88,8 @@ class Work : public QObject {
   std::vector<Id> chosen() const;
   /// A trace that waits for its name and size.
   std::optional<QPointF> pending() const;
+  /// While squaring up: the places that are known already.
+  std::vector<QPointF> marks() const;
 
  signals:
   void changed();  ///< prompt, offer, chosen or doing changed

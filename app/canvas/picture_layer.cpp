@@ -1,0 +1,274 @@
+#include "app/canvas/picture_layer.h"
+
+#include <QDir>
+#include <QFile>
+#include <QFileInfo>
+#include <QTimer>
+#include <algorithm>
+#include <array>
+#include <cmath>
+
+#include "app/base/look.h"
+#include "app/canvas/picture_decoder.h"
+#include "app/session/picture_edits.h"
+#include "core/part/plain_decimal.h"
+
+namespace inchwright::app {
+namespace {
+
+constexpr int kTile = 256;           // device pixels
+constexpr int kTileCache = 320;      // tiles: 80 MB
+constexpr int kProgressEvery = 100;  // milliseconds
+
+QPointF offsetOf(const PictureView& view) {
+  if (view.at.size() != 2) return {};
+  return {plainDecimal(view.at[0]).value_or(0), plainDecimal(view.at[1]).value_or(0)};
+}
+
+/// For each value of a channel, what it is shown as between pencil and paper.
+std::array<std::uint8_t, 256> tones(const PictureTone& tone, int pencil, int paper) {
+  std::array<std::uint8_t, 256> shown{};
+  const double slope = tone.contrast >= 0 ? 1 + tone.contrast / 25.0 : 1 + tone.contrast / 110.0;
+  for (int value = 0; value < 256; ++value) {
+    double white = ((value / 255.0) - 0.5) * slope + 0.5 + tone.brightness / 200.0;
+    white = std::clamp(white, 0.0, 1.0);
+    white += (1 - white) * tone.fade / 100.0;
+    shown[static_cast<std::size_t>(value)] =
+        static_cast<std::uint8_t>(std::lround(pencil + (paper - pencil) * white));
+  }
+  return shown;
+}
+
+QByteArray bytesOf(const PictureBytes& kept, const QString& file, QString& trouble) {
+  if (!kept.empty()) {
+    return QByteArray::fromRawData(kept.get().data(), static_cast<qsizetype>(kept.get().size()));
+  }
+  QFile from(file);
+  if (!from.open(QIODevice::ReadOnly)) {
+    trouble = QFileInfo(file).fileName() + QStringLiteral(": ") + from.errorString();
+    return {};
+  }
+  return from.readAll();
+}
+
+}  // namespace
+
+PictureLayer::PictureLayer(Desk& desk, QObject* parent) : QObject(parent), desk_(desk) {
+  tiles_.setMaxCost(kTileCache);
+}
+
+PictureLayer::~PictureLayer() {
+  stop();
+}
+
+std::optional<PictureLayer::Wanted> PictureLayer::lookUp(bool asTaken) const {
+  if (!desk_.hasPart()) return std::nullopt;
+  const PictureView* view = viewOf(desk_.part(), desk_.face());
+  const Picture* picture = view == nullptr ? nullptr : desk_.job().picture(view->picture);
+  if (picture == nullptr) return std::nullopt;
+  Wanted wanted{picture->data, {}, picture->page, {}, {}};
+  if (!picture->file.empty()) {
+    const QDir folder = QFileInfo(desk_.file()).absoluteDir();
+    wanted.file = folder.absoluteFilePath(QString::fromStdString(picture->file));
+  }
+  if (!asTaken) {
+    wanted.points = picture->points;
+    wanted.at = offsetOf(*view);
+  }
+  return wanted;
+}
+
+void PictureLayer::follow(bool asTaken) {
+  auto wanted = lookUp(asTaken);
+  if (wanted == wanted_) return;
+  // The same picture on another part of the sheet need not be read again.
+  if (wanted && wanted_ && shown_ && !work_) {
+    Wanted moved = *wanted_;
+    moved.at = wanted->at;
+    if (moved == *wanted) {
+      wanted_ = std::move(wanted);
+      tiles_.clear();
+      emit changed();
+      return;
+    }
+  }
+  wanted_ = std::move(wanted);
+  stop();
+  shown_.reset();
+  tiles_.clear();
+  trouble_.clear();
+  if (wanted_) start();
+  emit changed();
+}
+
+void PictureLayer::start() {
+  work_ = std::make_shared<WorkUnderWay>();
+  thread_ = std::thread([this, work = work_, wanted = *wanted_] {
+    QString trouble;
+    std::optional<SquaredPicture> squared;
+    const QByteArray bytes = bytesOf(wanted.bytes, wanted.file, trouble);
+    if (trouble.isEmpty() && !work->cancelled) {
+      auto image = decodePicture(bytes, wanted.page);
+      if (image.ok()) {
+        squared = squarePicture(std::move(image).value(), wanted.points, *work);
+      } else {
+        trouble = QString::fromStdString(image.error().text);
+      }
+    }
+    // `this` outlives the thread, which its destructor waits for.
+    QMetaObject::invokeMethod(
+        this,
+        [this, work, trouble,
+         done = std::make_shared<std::optional<SquaredPicture>>(std::move(squared))] {
+          arrived(work, std::move(*done), trouble);
+        },
+        Qt::QueuedConnection);
+  });
+  auto* beat = new QTimer(this);
+  connect(beat, &QTimer::timeout, this, [this, beat, work = work_] {
+    if (work_ != work) beat->deleteLater();
+    emit changed();
+  });
+  beat->start(kProgressEvery);
+}
+
+void PictureLayer::stop() {
+  if (work_) work_->cancelled = true;
+  if (thread_.joinable()) thread_.join();
+  work_.reset();
+}
+
+void PictureLayer::arrived(const std::shared_ptr<WorkUnderWay>& work,
+                           std::optional<SquaredPicture> picture, const QString& trouble) {
+  if (work != work_) return;
+  stop();
+  shown_ = std::move(picture);
+  trouble_ = trouble;
+  tiles_.clear();
+  emit changed();
+}
+
+std::optional<int> PictureLayer::progress() const {
+  return work_ ? std::optional(work_->percent.load()) : std::nullopt;
+}
+
+void PictureLayer::cancel() {
+  if (!work_) return;
+  stop();
+  trouble_ = tr("stopped");
+  emit changed();
+}
+
+void PictureLayer::setTone(const PictureTone& tone) {
+  if (tone == tone_) return;
+  tone_ = tone;
+  tiles_.clear();
+  emit changed();
+}
+
+QRectF PictureLayer::bounds() const {
+  if (!shown_ || !wanted_) return {};
+  return shown_->bounds().translated(-wanted_->at);
+}
+
+/// `inches` is y up: its bottom() is drawn at the top of `target`.
+void PictureLayer::draw(QPainter& painter, const QRectF& target, const QRectF& inches,
+                        qreal perInch) const {
+  std::size_t level = 0;
+  double levelPerInch = shown_->pixelsPerInch;
+  while (level + 1 < shown_->levels.size() && levelPerInch / 2 >= perInch) {
+    ++level;
+    levelPerInch /= 2;
+  }
+  const QImage& image = shown_->levels[level];
+  // Levels are rounded up to whole pixels, so each has its own exact resolution.
+  const QRectF all = bounds();
+  const double across = image.width() / all.width(), up = image.height() / all.height();
+  const QRectF source((inches.left() - all.left()) * across, (all.bottom() - inches.bottom()) * up,
+                      inches.width() * across, inches.height() * up);
+  painter.setRenderHint(QPainter::SmoothPixmapTransform, perInch < 3 * levelPerInch);
+  painter.drawImage(target, image, source);
+}
+
+void PictureLayer::colour(QImage& image) const {
+  const Look& look = Look::now();
+  const auto red = tones(tone_, look.pencil.red(), look.print.red());
+  const auto green = tones(tone_, look.pencil.green(), look.print.green());
+  const auto blue = tones(tone_, look.pencil.blue(), look.print.blue());
+  for (int y = 0; y < image.height(); ++y) {
+    auto* pixel = reinterpret_cast<QRgb*>(image.scanLine(y));
+    for (int x = 0; x < image.width(); ++x, ++pixel) {
+      *pixel = qRgb(red[static_cast<std::size_t>(qRed(*pixel))],
+                    green[static_cast<std::size_t>(qGreen(*pixel))],
+                    blue[static_cast<std::size_t>(qBlue(*pixel))]);
+    }
+  }
+}
+
+QPixmap PictureLayer::tile(const PrintMap& map, qreal ratio, int column, int row) {
+  if (const QPixmap* kept = tiles_.object({column, row})) return *kept;
+  const qreal side = kTile / (map.scale() * ratio);  // inches
+  const QRectF inches(column * side, -(row + 1) * side, side, side);
+  QImage image(kTile, kTile, QImage::Format_RGB32);
+  image.fill(Qt::white);
+  {
+    const QRectF part = inches.intersected(bounds());
+    QPainter painter(&image);
+    const qreal scale = map.scale() * ratio;
+    draw(painter,
+         QRectF((part.left() - inches.left()) * scale, (inches.bottom() - part.bottom()) * scale,
+                part.width() * scale, part.height() * scale),
+         part, scale);
+  }
+  colour(image);
+  auto* made = new QPixmap(QPixmap::fromImage(std::move(image)));
+  made->setDevicePixelRatio(ratio);
+  const QPixmap copy = *made;
+  tiles_.insert({column, row}, made);
+  return copy;
+}
+
+void PictureLayer::paint(QPainter& painter, const PrintMap& map, const QRectF& visible) {
+  if (!shown_ || tone_.fade >= 100) return;
+  const qreal ratio = painter.device()->devicePixelRatioF();
+  const std::tuple now{map.scale(), ratio, Look::now().dark};
+  if (tilesFor_ != now) {
+    tiles_.clear();
+    tilesFor_ = now;
+  }
+  const QRectF inView = map.toWidget(bounds());
+  const QRectF part = inView.intersected(visible);
+  if (part.isEmpty()) return;
+  // Whole device pixels, so that tiles meet without a seam.
+  const QPointF origin = map.toWidget(QPointF(0, 0));
+  const QPointF corner(std::round(origin.x() * ratio) / ratio,
+                       std::round(origin.y() * ratio) / ratio);
+  const qreal side = kTile / ratio;
+  const auto index = [side](qreal at) { return static_cast<int>(std::floor(at / side)); };
+  for (int row = index(part.top() - corner.y()); row <= index(part.bottom() - corner.y()); ++row) {
+    for (int column = index(part.left() - corner.x()); column <= index(part.right() - corner.x());
+         ++column) {
+      painter.drawPixmap(corner + QPointF(column * side, row * side),
+                         tile(map, ratio, column, row));
+    }
+  }
+}
+
+QImage PictureLayer::cut(const QRectF& inches, const QSize& size) const {
+  const QRectF part = inches.intersected(bounds());
+  if (!shown_ || part.isEmpty()) return {};
+  QImage image(size, QImage::Format_RGB32);
+  image.fill(Qt::white);
+  const qreal scale = std::min(size.width() / inches.width(), size.height() / inches.height());
+  {
+    QPainter painter(&image);
+    draw(painter,
+         QRectF((part.left() - inches.left()) * scale, (inches.bottom() - part.bottom()) * scale,
+                part.width() * scale, part.height() * scale),
+         part, scale);
+  }
+  colour(image);
+  return image;
+}
+
+}  // namespace inchwright::app

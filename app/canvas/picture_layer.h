@@ -1,0 +1,95 @@
+#pragma once
+
+#include <QCache>
+#include <QObject>
+#include <QPainter>
+#include <QPixmap>
+#include <memory>
+#include <optional>
+#include <thread>
+#include <tuple>
+
+#include "app/canvas/print_map.h"
+#include "app/canvas/squared_picture.h"
+#include "app/session/desk.h"
+
+namespace inchwright::app {
+
+/// How a picture is shown, each from -100 to 100; fade from 0 (as it is) to 100 (gone).
+struct PictureTone {
+  int brightness = 0;
+  int contrast = 0;
+  int fade = 0;
+
+  bool operator==(const PictureTone&) const = default;
+};
+
+/// The picture of the print under the face that is looked at.
+///
+/// Read and squared up in the background, shown in the desk's own paper and pencil (white becomes
+/// the paper, black the pencil, so that it suits the lamplight too). Painted from tiles that are
+/// kept while the scale stays, each from the level of the picture that fits the scale.
+class PictureLayer : public QObject {
+  Q_OBJECT
+
+ public:
+  explicit PictureLayer(Desk& desk, QObject* parent = nullptr);
+  ~PictureLayer() override;  ///< stops what is under way and waits for it
+
+  /// Looks which picture is wanted; `asTaken` while it is being squared up. Starts reading it when
+  /// it is another than before.
+  void follow(bool asTaken);
+
+  /// Whether the face has a picture, be it ready or not.
+  bool wanted() const { return wanted_.has_value(); }
+  /// Inches of the view, y up; null while there is nothing to show.
+  QRectF bounds() const;
+  void paint(QPainter& painter, const PrintMap& map, const QRectF& visible);
+  /// An enlarged cut of the picture with its sharpest pixels, `size` device pixels round a box of
+  /// inches; null when there is none.
+  QImage cut(const QRectF& inches, const QSize& size) const;
+
+  /// Under way, in percent; empty when nothing is.
+  std::optional<int> progress() const;
+  void cancel();
+  /// Why the picture can't be shown; empty when it can.
+  const QString& trouble() const { return trouble_; }
+
+  const PictureTone& tone() const { return tone_; }
+  void setTone(const PictureTone& tone);
+
+ signals:
+  void changed();
+
+ private:
+  struct Wanted {
+    PictureBytes bytes;
+    QString file;
+    int page = 1;
+    std::vector<SquaringPoint> points;
+    QPointF at;
+
+    bool operator==(const Wanted&) const = default;
+  };
+
+  std::optional<Wanted> lookUp(bool asTaken) const;
+  void start();
+  void stop();
+  void arrived(const std::shared_ptr<WorkUnderWay>& work, std::optional<SquaredPicture> picture,
+               const QString& trouble);
+  QPixmap tile(const PrintMap& map, qreal ratio, int column, int row);
+  void draw(QPainter& painter, const QRectF& target, const QRectF& inches, qreal perInch) const;
+  void colour(QImage& image) const;
+
+  Desk& desk_;
+  std::optional<Wanted> wanted_;
+  std::optional<SquaredPicture> shown_;
+  std::shared_ptr<WorkUnderWay> work_;
+  std::thread thread_;
+  QString trouble_;
+  PictureTone tone_;
+  QCache<std::pair<int, int>, QPixmap> tiles_;
+  std::tuple<qreal, qreal, bool> tilesFor_{0, 0, false};  ///< scale, ratio, lamplight
+};
+
+}  // namespace inchwright::app

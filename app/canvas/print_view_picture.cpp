@@ -1,0 +1,123 @@
+// The print view and the picture underneath: taking one in, following it, looking closely at it.
+
+#include <QBuffer>
+#include <QClipboard>
+#include <QDragEnterEvent>
+#include <QFile>
+#include <QFileInfo>
+#include <QFontMetricsF>
+#include <QGuiApplication>
+#include <QMimeData>
+#include <QPainter>
+#include <QUrl>
+
+#include "app/base/look.h"
+#include "app/canvas/picture_decoder.h"
+#include "app/canvas/print_view.h"
+#include "app/session/picture_edits.h"
+
+namespace inchwright::app {
+namespace {
+
+/// The first picture file among what is dropped or pasted; empty when there is none.
+QString pictureIn(const QMimeData* mime) {
+  for (const QUrl& url : mime->urls()) {
+    if (url.isLocalFile() && looksLikePicture(url.toLocalFile())) return url.toLocalFile();
+  }
+  return {};
+}
+
+}  // namespace
+
+void PrintView::followPicture() {
+  const bool had = picture_.wanted();
+  picture_.follow(squaring());
+  if (had != picture_.wanted()) forgetLayout();
+}
+
+/// The second reading looks at the print itself, close up.
+void PrintView::enlarge(const std::vector<Id>& places) {
+  QRectF box;
+  for (const Id& id : places) {
+    const DrawnPlace* place = drawn().find(id);
+    if (place == nullptr) continue;
+    const QPointF at = place->across
+                           ? (place->alongViewX ? QPointF(place->at.x(), content().center().y())
+                                                : QPointF(content().center().x(), place->at.y()))
+                           : place->at;
+    box = box.united(QRectF(at.x() - 0.3, at.y() - 0.3, 0.6, 0.6));
+  }
+  if (box.isNull()) return;
+  setMap(PrintMap::fitting(box, size(), 40));
+  fitted_ = false;
+}
+
+void PrintView::paintNote(QPainter& painter) {
+  QString note;
+  if (const auto percent = picture_.progress()) {
+    note = squaring() ? tr("Reading the picture …")
+                      : tr("Squaring up: %1 %  (Escape stops it)").arg(*percent);
+  } else if (!picture_.trouble().isEmpty()) {
+    note = tr("No picture: %1").arg(picture_.trouble());
+  }
+  if (note.isEmpty()) return;
+  painter.setFont(deskFont());
+  const QFontMetricsF metrics(painter.font());
+  const QRectF box(12, 12, metrics.horizontalAdvance(note) + 16, metrics.height() + 8);
+  painter.fillRect(box, Look::now().slip);
+  painter.setPen(Look::now().pencil);
+  painter.drawText(box, Qt::AlignCenter, note);
+}
+
+bool PrintView::lay(const QString& name, const QByteArray& bytes) {
+  Desk& desk = work_.desk();
+  const auto readable = decodePicture(bytes);
+  if (!readable.ok()) {
+    emit desk.refused(QString::fromStdString(readable.error().text));
+    return false;
+  }
+  auto next = layPicture(desk.job(), desk.partIndex(), desk.face(), name, bytes);
+  if (!next.ok()) {
+    emit desk.refused(QString::fromStdString(next.error().text));
+    return false;
+  }
+  desk.endMerge();
+  pictureSeen_ = false;
+  desk.apply(*std::move(next), tr("Lay the picture %1 underneath").arg(name));
+  work_.squareUp();
+  return true;
+}
+
+bool PrintView::takePicture(const QString& file) {
+  QFile from(file);
+  if (!from.open(QIODevice::ReadOnly)) {
+    emit work_.desk().refused(from.errorString());
+    return false;
+  }
+  return lay(QFileInfo(file).completeBaseName(), from.readAll());
+}
+
+bool PrintView::paste() {
+  const QMimeData* mime = QGuiApplication::clipboard()->mimeData();
+  if (mime == nullptr) return false;
+  if (mime->hasImage()) {
+    QByteArray bytes;
+    QBuffer buffer(&bytes);
+    buffer.open(QIODevice::WriteOnly);
+    qvariant_cast<QImage>(mime->imageData()).save(&buffer, "PNG");
+    return lay(tr("pasted print"), bytes);
+  }
+  const QString file = pictureIn(mime);
+  return !file.isEmpty() && takePicture(file);
+}
+
+void PrintView::dragEnterEvent(QDragEnterEvent* event) {
+  if (!pictureIn(event->mimeData()).isEmpty()) event->acceptProposedAction();
+}
+
+void PrintView::dropEvent(QDropEvent* event) {
+  const QString file = pictureIn(event->mimeData());
+  if (!file.isEmpty() && takePicture(file)) event->acceptProposedAction();
+}
+
+}  // namespace inchwright::app

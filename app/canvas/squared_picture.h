@@ -1,0 +1,35 @@
+#pragma once
+
+#include <QImage>
+#include <QRectF>
+#include <atomic>
+#include <optional>
+#include <vector>
+
+#include "core/part/picture.h"
+
+namespace inchwright::app {
+
+/// A picture squared up to the print's inches, and halved again and again for far views.
+struct SquaredPicture {
+  std::vector<QImage> levels;  ///< each half as large as the one before
+  double pixelsPerInch = 0;    ///< of levels[0]
+  double left = 0;             ///< inches of its top left corner; y up
+  double top = 0;
+
+  QRectF bounds() const;  ///< inches, y up: top() is the lower edge
+};
+
+/// What a long piece of work tells and hears meanwhile; shared between threads.
+struct WorkUnderWay {
+  std::atomic<int> percent{0};
+  std::atomic<bool> cancelled{false};
+};
+
+/// Squares a picture up by its points, on two threads; without points, or when they do not serve,
+/// it comes as it was taken (kAsTakenPixelsPerInch, top left corner at 0, 0). Empty when cancelled.
+/// About as many pixels as the source has. Requires: `source` has four bytes a pixel.
+std::optional<SquaredPicture> squarePicture(QImage source, const std::vector<SquaringPoint>& points,
+                                            WorkUnderWay& work);
+
+}  // namespace inchwright::app

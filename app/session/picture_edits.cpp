@@ -1,0 +1,116 @@
+#include "app/session/picture_edits.h"
+
+#include <algorithm>
+#include <optional>
+#include <set>
+
+namespace inchwright::app {
+namespace {
+
+std::string freeName(const Job& job, const std::string& wanted) {
+  std::string name = wanted.empty() ? "print" : wanted;
+  for (int number = 2; job.picture(name) != nullptr; ++number) {
+    name = wanted + " " + std::to_string(number);
+  }
+  return name;
+}
+
+/// Takes away pictures that lie under no face any more.
+void dropUnused(Job& job) {
+  std::set<std::string> used;
+  for (const Part& part : job.parts) {
+    for (const PictureView& view : part.views) used.insert(view.picture);
+  }
+  auto& all = job.pictures;
+  all.erase(std::remove_if(all.begin(), all.end(),
+                           [&](const Picture& one) { return used.count(one.name) == 0; }),
+            all.end());
+}
+
+void dropViews(Part& part, Face face) {
+  auto& views = part.views;
+  views.erase(std::remove_if(views.begin(), views.end(),
+                             [&](const PictureView& view) { return view.face == face; }),
+              views.end());
+}
+
+}  // namespace
+
+const PictureView* viewOf(const Part& part, Face face) {
+  const auto found = std::find_if(part.views.begin(), part.views.end(),
+                                  [&](const PictureView& view) { return view.face == face; });
+  return found == part.views.end() ? nullptr : &*found;
+}
+
+const Picture* pictureUnder(const Job& job, const Part& part, Face face) {
+  const PictureView* view = viewOf(part, face);
+  return view == nullptr ? nullptr : job.picture(view->picture);
+}
+
+Result<Job> layPicture(const Job& job, int part, Face face, const QString& name,
+                       const QByteArray& bytes) {
+  if (bytes.isEmpty()) return Error{ErrorCode::fileTrouble, "the picture is empty", {}};
+  Job next = job;
+  if (next.parts.empty()) {
+    Part first;
+    first.name = name.isEmpty() ? "Part" : name.toStdString();
+    next.parts.push_back(std::move(first));
+    part = 0;
+  }
+  Part& under = next.parts[static_cast<std::size_t>(part)];
+  dropViews(under, face);
+  dropUnused(next);
+  Picture picture;
+  picture.name = freeName(next, name.toStdString());
+  picture.data = PictureBytes(bytes.toStdString());
+  PictureView view;
+  view.face = face;
+  view.picture = picture.name;
+  under.views.push_back(std::move(view));
+  next.pictures.push_back(std::move(picture));
+  return next;
+}
+
+Job liftPicture(const Job& job, int part, Face face) {
+  Job next = job;
+  if (next.parts.empty()) return next;
+  dropViews(next.parts[static_cast<std::size_t>(part)], face);
+  dropUnused(next);
+  return next;
+}
+
+Result<Job> setPicturePoints(const Job& job, const std::string& picture,
+                             const std::vector<SquaringPoint>& points) {
+  Job next = job;
+  for (Picture& one : next.pictures) {
+    if (one.name != picture) continue;
+    one.points = points;
+    return next;
+  }
+  return Error{ErrorCode::notFound, "there is no picture `" + picture + "`", picture};
+}
+
+Result<std::pair<Lettered, Lettered>> readTwoLengths(const std::string& text, Unit unit) {
+  std::optional<std::pair<Lettered, Lettered>> found;
+  Error first{ErrorCode::badText, "give two lengths, across and up: 3 7/8, 1 1/2", {}, 0};
+  const bool comma = text.find(',') != std::string::npos;
+  for (std::size_t at = 0; at < text.size(); ++at) {
+    if (text[at] != (comma ? ',' : ' ')) continue;
+    auto x = readLength(text.substr(0, at), {unit});
+    if (!x.ok()) continue;
+    auto y = readLength(text.substr(at + 1), {unit});
+    if (!y.ok()) {
+      first = y.error();
+      first.at = at + 1 + y.error().at.value_or(0);
+      continue;
+    }
+    if (found) {
+      return Error{ErrorCode::badText, "put a comma between the two lengths", {}, at};
+    }
+    found.emplace(std::move(*x), std::move(*y));
+  }
+  if (found) return *std::move(found);
+  return first;
+}
+
+}  // namespace inchwright::app

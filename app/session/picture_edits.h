@@ -1,0 +1,36 @@
+#pragma once
+
+#include <QByteArray>
+#include <QString>
+#include <string>
+#include <vector>
+
+#include "core/base/result.h"
+#include "core/part/job.h"
+
+namespace inchwright::app {
+
+/// How large a picture lies on the desk before it is squared up: so many of its pixels an inch,
+/// from its top left corner to the right and, negative, downwards.
+inline constexpr double kAsTakenPixelsPerInch = 100;
+
+/// The view that gives a face its picture; null when there is none.
+const PictureView* viewOf(const Part& part, Face face);
+/// The picture under a face; null when there is none.
+const Picture* pictureUnder(const Job& job, const Part& part, Face face);
+
+/// A picture kept in the document and laid under a face, in place of the one before. A job without
+/// parts gets one of the picture's name. Requires: `part` is an index of a part, if there are any.
+Result<Job> layPicture(const Job& job, int part, Face face, const QString& name,
+                       const QByteArray& bytes);
+/// Takes the picture from under a face; from the document too, when it lies nowhere else.
+Job liftPicture(const Job& job, int part, Face face);
+/// Errors: `notFound`.
+Result<Job> setPicturePoints(const Job& job, const std::string& picture,
+                             const std::vector<SquaringPoint>& points);
+
+/// Two lengths written one behind the other, as across and up: `3 7/8 0`, `3 7/8, 1 1/2`. Errors:
+/// those of readLength, `badText` where it is not clear where the second begins.
+Result<std::pair<Lettered, Lettered>> readTwoLengths(const std::string& text, Unit unit);
+
+}  // namespace inchwright::app

@@ -1,0 +1,151 @@
+// Squaring a picture up: point at places that are known, say where they are, then Enter.
+
+#include <QCoreApplication>
+
+#include "app/session/activity.h"
+#include "app/session/picture_edits.h"
+#include "core/geometry/homography.h"
+#include "core/measure/writing.h"
+
+namespace inchwright::app {
+namespace {
+
+QString tr(const char* text) {
+  return QCoreApplication::translate("Work", text);
+}
+
+std::vector<KnownPoint> knownPoints(const std::vector<SquaringPoint>& points) {
+  std::vector<KnownPoint> known;
+  for (const SquaringPoint& one : points) {
+    known.push_back({{one.pixelX, one.pixelY}, {one.x.value.toInches(), one.y.value.toInches()}});
+  }
+  return known;
+}
+
+/// Bare figures of the document are inches here; others carry their unit.
+Lettered inOwnUnit(Lettered figure, Unit bare) {
+  if (bare == Unit::inch || figure.unit == Unit::inch) return figure;
+  auto named = readLength(writeDecimal(figure.value, Unit::millimetre) + " mm");
+  return named.ok() ? *std::move(named) : figure;
+}
+
+class SquaringActivity : public Activity {
+ public:
+  using Activity::Activity;
+
+  Doing doing() const override { return Doing::squaring; }
+
+  QString prompt() const override {
+    if (pending_) return tr("Where on the print is this point? Across and up, such as 3 7/8, 0");
+    switch (points_.size()) {
+      case 0:
+        return tr("Square up: point at a corner or centre whose place you know");
+      case 1:
+        return tr("Point at a second known place; four corners also take out a slant");
+      default:
+        return tr("%1 places known. Point at another, or press Enter to square up by these")
+            .arg(points_.size());
+    }
+  }
+
+  QString offer() const override {
+    return pending_ && points_.empty() ? QStringLiteral("0, 0") : QString();
+  }
+
+  Echo echo(const QString& text) const override {
+    if (text.isEmpty()) return soFar();
+    const auto two = readTwoLengths(text.toStdString(), hands_.desk.job().unit);
+    if (!two.ok()) {
+      return {QString::fromStdString(two.error().text), true,
+              static_cast<int>(two.error().at.value_or(0)), false};
+    }
+    return {tr("across %1, up %2")
+                .arg(QString::fromStdString(two->first.text).trimmed(),
+                     QString::fromStdString(two->second.text).trimmed()),
+            false, -1, false};
+  }
+
+  void point(const Pointed& pointed) override { pending_ = pointed.at; }
+
+  bool enter(const QString& typed) override {
+    if (!pending_ && typed.isEmpty() && points_.size() >= 2) return finish();
+    const QString text = typed.isEmpty() ? offer() : typed;
+    if (!pending_) {
+      emit hands_.desk.refused(tr("Point at the place on the picture first"));
+      return false;
+    }
+    const Unit unit = hands_.desk.job().unit;
+    auto two = readTwoLengths(text.toStdString(), unit);
+    if (!two.ok()) {
+      emit hands_.desk.refused(QString::fromStdString(two.error().text));
+      return false;
+    }
+    points_.push_back({pending_->x() * kAsTakenPixelsPerInch,
+                       -pending_->y() * kAsTakenPixelsPerInch, inOwnUnit(two->first, unit),
+                       inOwnUnit(two->second, unit)});
+    pending_.reset();
+    return true;
+  }
+
+  bool back() override {
+    if (pending_) {
+      pending_.reset();
+    } else if (!points_.empty()) {
+      points_.pop_back();
+    } else {
+      return false;
+    }
+    return true;
+  }
+
+  bool over() const override { return over_; }
+  std::optional<QPointF> pending() const override { return pending_; }
+
+  std::vector<QPointF> marks() const override {
+    std::vector<QPointF> marks;
+    for (const SquaringPoint& one : points_) {
+      marks.emplace_back(one.pixelX / kAsTakenPixelsPerInch, -one.pixelY / kAsTakenPixelsPerInch);
+    }
+    return marks;
+  }
+
+ private:
+  /// How well the points agree, once there are enough to tell.
+  Echo soFar() const {
+    if (points_.size() < 2) return {};
+    const auto squared = squareUp(knownPoints(points_));
+    if (!squared.ok()) return {QString::fromStdString(squared.error().text), true, -1, false};
+    if (points_.size() < 5) return {};
+    return {tr("the points agree to within %1 in").arg(squared->largestResidual, 0, 'f', 3), false,
+            -1, squared->largestResidual > 1.0 / 16};
+  }
+
+  bool finish() {
+    const Job& job = hands_.desk.job();
+    const Picture* picture =
+        hands_.desk.hasPart() ? pictureUnder(job, hands_.part(), hands_.desk.face()) : nullptr;
+    const auto squared = squareUp(knownPoints(points_));
+    auto next = setPicturePoints(job, picture == nullptr ? std::string() : picture->name, points_);
+    const Error* refused = !squared.ok() ? &squared.error() : !next.ok() ? &next.error() : nullptr;
+    if (refused != nullptr) {
+      emit hands_.desk.refused(QString::fromStdString(refused->text));
+      return false;
+    }
+    hands_.desk.endMerge();
+    over_ = true;
+    hands_.desk.apply(*std::move(next), tr("Square up the picture"));
+    return true;
+  }
+
+  std::vector<SquaringPoint> points_;
+  std::optional<QPointF> pending_;
+  bool over_ = false;
+};
+
+}  // namespace
+
+std::unique_ptr<Activity> squaringUp(Hands& hands) {
+  return std::make_unique<SquaringActivity>(hands);
+}
+
+}  // namespace inchwright::app
