@@ -63,15 +63,8 @@ bool ConditionSpace::takeLoops(std::vector<Condition>& conditions) const {
   for (std::uint32_t link = 0; link < network_.links.size(); ++link) {
     if (skeleton_.holds(link)) continue;
     Condition condition;
-    condition.links[link] = Rational(1);
-    std::uint32_t a = network_.links[link].to;
-    std::uint32_t b = network_.links[link].from;
-    while (a != b) {
-      const bool first = skeleton_.depth(a) >= skeleton_.depth(b);
-      std::uint32_t& node = first ? a : b;
-      const int sign = skeleton_.signAbove(node);
-      condition.links[skeleton_.linkAbove(node)] = Rational(first ? -sign : sign);
-      node = skeleton_.parent(node);
+    for (const auto& [member, sign] : skeleton_.loopOver(link)) {
+      condition.links[member] = Rational(sign);
     }
     steps += condition.links.size();
     if (steps > kMostSteps) return false;

@@ -252,6 +252,7 @@ void BlockRanking::listOnItsOwn(Clash& clash) {
 
 void BlockRanking::rank(std::vector<Clash*>& clashes) {
   const auto heads = headsOf(clashes);
+  const auto partners = explanations_.empty() ? std::vector<std::uint32_t>() : unheard(clashes);
   for (std::size_t i = 0; i < clashes.size(); ++i) {
     clashes[i]->suspects.clear();
     if (explanations_.empty()) {
@@ -259,8 +260,7 @@ void BlockRanking::rank(std::vector<Clash*>& clashes) {
       continue;
     }
     const auto head = heads.find(i);
-    list(*clashes[i], head == heads.end() ? std::nullopt : std::optional(head->second),
-         unheard(clashes));
+    list(*clashes[i], head == heads.end() ? std::nullopt : std::optional(head->second), partners);
   }
 }
 
