@@ -10,8 +10,8 @@
 namespace inchwright::app {
 namespace {
 
-constexpr std::array kWords{&kReadWord,  &kCheckWord,  &kTableWord, &kSheetWord,
-                            &kStackWord, &kRangesWord, &kBudgetWord};
+constexpr std::array kWords{&kReadWord,  &kCheckWord,  &kTableWord,  &kSheetWord,
+                            &kStackWord, &kRangesWord, &kBudgetWord, &kAdjustWord};
 
 bool asksForHelp(std::span<const std::string> args) {
   for (const std::string& arg : args) {
@@ -66,6 +66,8 @@ int runWords(std::span<const std::string> args, Streams& streams) {
 
 void printOverview(std::ostream& out) {
   out << "inchwright [FILE]          opens the desk, on FILE when one is named\n"
+         "inchwright --picture OUT.png [FILE] [--size 1280x720] [--lamplight] [--machine]\n"
+         "                           draws the desk into a picture, without a display\n"
          "inchwright WORD ...        does one thing without a window:\n";
   for (const Word* word : kWords) {
     std::string name(word->name);

@@ -15,6 +15,7 @@ extern const Word kSheetWord;
 extern const Word kStackWord;
 extern const Word kRangesWord;
 extern const Word kBudgetWord;
+extern const Word kAdjustWord;
 
 /// The word named, or null: then the argument is a document for the desk.
 const Word* wordNamed(std::string_view name);

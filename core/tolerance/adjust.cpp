@@ -1,0 +1,156 @@
+#include "core/tolerance/adjust.h"
+
+#include <Eigen/Dense>
+#include <algorithm>
+#include <cmath>
+#include <map>
+
+#include "core/chain/ordered.h"
+#include "core/chain/skeleton.h"
+
+namespace inchwright {
+namespace {
+
+constexpr double kOneInAThousand = 3.29;  ///< of a normal residual, either way
+constexpr double kNothingChecks = 1e-9;
+
+// The upper tail of chi-square: by the regularised incomplete gamma function, as a series below
+// and a continued fraction above (Abramowitz and Stegun 6.5.29, 6.5.31).
+double chanceBeyond(double squares, int freedom) {
+  const double a = freedom / 2.0;
+  const double x = squares / 2;
+  if (x <= 0) return 1;
+  const double lead = std::exp(-x + a * std::log(x) - std::lgamma(a));
+  if (x < a + 1) {
+    double term = 1 / a;
+    double sum = term;
+    for (int n = 1; n < 10'000 && term > sum * 1e-15; ++n) {
+      term *= x / (a + n);
+      sum += term;
+    }
+    return 1 - sum * lead;
+  }
+  constexpr double kTiny = 1e-300;
+  double b = x + 1 - a;
+  double c = 1 / kTiny;
+  double d = 1 / b;
+  double fraction = d;
+  for (int n = 1; n < 10'000; ++n) {
+    const double factor = -n * (n - a);
+    b += 2;
+    d = factor * d + b;
+    if (std::fabs(d) < kTiny) d = kTiny;
+    c = b + factor / c;
+    if (std::fabs(c) < kTiny) c = kTiny;
+    d = 1 / d;
+    fraction *= d * c;
+    if (std::fabs(d * c - 1) < 1e-15) break;
+  }
+  return fraction * lead;
+}
+
+/// The unknowns of the normal equations.
+struct Unknowns {
+  std::map<std::uint32_t, double> fixed;
+  std::map<std::uint32_t, Eigen::Index> column;
+};
+
+Result<Unknowns> unknownsOf(std::uint32_t nodes, const std::vector<Observation>& observed,
+                            const std::vector<std::pair<std::uint32_t, double>>& fixed) {
+  if (fixed.empty()) return Error{ErrorCode::badRequest, "one place has to be fixed", ""};
+  Unknowns unknowns;
+  Sets sets(nodes);
+  for (const auto& [node, value] : fixed) {
+    unknowns.fixed[node] = value;
+    sets.unite(fixed.front().first, node);
+  }
+  for (const Observation& one : observed) {
+    if (!(one.deviation > 0)) {
+      return Error{ErrorCode::badRequest, "a deviation is greater than 0", one.label};
+    }
+    sets.unite(one.from, one.to);
+  }
+  for (const Observation& one : observed) {
+    if (sets.find(one.from) != sets.find(fixed.front().first)) {
+      return Error{ErrorCode::unsolvable, "nothing joins this to what is fixed", one.label};
+    }
+    for (const std::uint32_t node : {one.from, one.to}) {
+      if (unknowns.fixed.count(node) != 0) continue;
+      unknowns.column.emplace(node, static_cast<Eigen::Index>(unknowns.column.size()));
+    }
+  }
+  return unknowns;
+}
+
+}  // namespace
+
+Result<Adjustment> adjustDifferences(std::uint32_t nodes, const std::vector<Observation>& observed,
+                                     const std::vector<std::pair<std::uint32_t, double>>& fixed) {
+  const Result<Unknowns> unknowns = unknownsOf(nodes, observed, fixed);
+  if (!unknowns) return unknowns.error();
+  const auto rows = static_cast<Eigen::Index>(observed.size());
+  const auto columns = static_cast<Eigen::Index>(unknowns->column.size());
+  Eigen::MatrixXd design = Eigen::MatrixXd::Zero(rows, columns);
+  Eigen::VectorXd right(rows);
+  for (Eigen::Index i = 0; i < rows; ++i) {
+    const Observation& one = observed[static_cast<std::size_t>(i)];
+    right(i) = one.value / one.deviation;
+    for (const auto& [node, sign] : {std::pair(one.from, -1.0), std::pair(one.to, 1.0)}) {
+      const auto column = unknowns->column.find(node);
+      if (column != unknowns->column.end()) {
+        design(i, column->second) += sign / one.deviation;
+      } else {
+        right(i) -= sign * unknowns->fixed.at(node) / one.deviation;
+      }
+    }
+  }
+  const Eigen::ColPivHouseholderQR<Eigen::MatrixXd> factors(design);
+  const Eigen::VectorXd solution = factors.solve(right);
+  const Eigen::MatrixXd cofactor =
+      (design.transpose() * design).ldlt().solve(Eigen::MatrixXd::Identity(columns, columns));
+  const Eigen::VectorXd residual = design * solution - right;
+
+  Adjustment result;
+  for (const auto& [node, value] : unknowns->fixed) result.places.push_back({node, value, 0});
+  for (const auto& [node, column] : unknowns->column) {
+    result.places.push_back({node, solution(column), std::sqrt(cofactor(column, column))});
+  }
+  std::sort(result.places.begin(), result.places.end(),
+            [](const auto& a, const auto& b) { return a.node < b.node; });
+  result.squares = residual.squaredNorm();
+  result.freedom = static_cast<int>(rows - columns);
+  double largest = kOneInAThousand;
+  for (Eigen::Index i = 0; i < rows; ++i) {
+    const double spare = 1 - (design.row(i) * cofactor * design.row(i).transpose()).value();
+    const double deviation = observed[static_cast<std::size_t>(i)].deviation;
+    const double normalised = spare > kNothingChecks ? residual(i) / std::sqrt(spare) : 0;
+    result.residuals.push_back({residual(i) * deviation, normalised});
+    if (result.freedom < 2 || std::fabs(normalised) <= largest) continue;
+    largest = std::fabs(normalised);
+    result.blunder = static_cast<std::size_t>(i);
+  }
+  if (result.freedom > 0) {
+    result.s0 = std::sqrt(result.squares / result.freedom);
+    result.chance = chanceBeyond(result.squares, result.freedom);
+  }
+  return result;
+}
+
+std::vector<Observation> observationsOf(const Part& part, const ToleranceNetwork& network) {
+  std::vector<Observation> observed;
+  double closest = 0;
+  for (const TolerancedLink& link : network.links) {
+    const double deviation = static_cast<double>(link.width()) / 6;
+    if (deviation > 0 && (closest == 0 || deviation < closest)) closest = deviation;
+  }
+  if (closest == 0) closest = static_cast<double>(Length::kTicksPerInch) / 1000;
+  for (const TolerancedLink& link : network.links) {
+    const double deviation =
+        link.width() > 0 ? static_cast<double>(link.width()) / 6 : closest / 10;
+    const double middle = (static_cast<double>(link.low) + static_cast<double>(link.high)) / 2;
+    observed.push_back({labelOf(part, link.source), link.from, link.to, middle, deviation});
+  }
+  return observed;
+}
+
+}  // namespace inchwright
