@@ -187,6 +187,19 @@ Setup readSetup(const JsonValue& value, const Where& where, const Context& conte
   return setup;
 }
 
+MadePlace readMade(const JsonValue& value, const Where& where, const Context& context) {
+  MadePlace made;
+  ObjectReader object(value, where, context.trouble);
+  if (!object.require("place", "say where it was made")) return made;
+  object.read("place", made.place);
+  object.read("setup", made.setup);
+  object.read("ticks", made.ticks);
+  object.read("x", made.x, context.unit);
+  object.read("y", made.y, context.unit);
+  made.extra = object.rest();
+  return made;
+}
+
 void readGeneral(ObjectReader& object, General& general, Unit unit) {
   readPlusMinus(object, "fractions", general.fractions, unit);
   readPlusMinus(object, "two_places", general.twoPlaces, unit);
@@ -224,6 +237,9 @@ Part readPart(const JsonValue& value, const Where& where, Trouble& trouble, Unit
     part.views.push_back(readPictureView(item, here, trouble));
   });
   object.read("accepted", part.accepted);
+  object.each("made", [&](const JsonValue& item, const Where& here) {
+    part.made.push_back(readMade(item, here, context));
+  });
   part.extra = object.rest();
   return part;
 }

@@ -148,6 +148,17 @@ void writeSetup(std::string& out, const Setup& setup, int indent) {
   object.close();
 }
 
+void writeMade(std::string& out, const MadePlace& made) {
+  ObjectWriter object(out);
+  object.text("place", made.place);
+  object.textIfAny("setup", made.setup);
+  object.textsIfAny("ticks", made.ticks);
+  object.figure("x", made.x);
+  object.figure("y", made.y);
+  object.rest(made.extra);
+  object.close();
+}
+
 void writeGeneral(std::string& out, const General& general) {
   ObjectWriter object(out);
   object.figure("fractions", general.fractions);
@@ -196,6 +207,7 @@ void writePart(std::string& out, const Part& part, int indent) {
     writeList(object.value("accepted"), part.accepted, inner,
               [](std::string& text, const std::string& key) { appendQuoted(text, key); });
   }
+  if (!part.made.empty()) writeList(object.value("made"), part.made, inner, writeMade);
   object.rest(part.extra);
   object.close();
 }

@@ -87,6 +87,7 @@ std::string renamedInKey(const Part& part, const Feature& feature, const std::st
 void renameMentions(Part& part, const Feature& old, std::string_view newId) {
   forEachMention(part, [&](const std::string&, Id& id) { id = renamed(old, id, newId); });
   for (std::string& key : part.accepted) key = renamedInKey(part, old, key, newId);
+  for (MadePlace& made : part.made) made.place = renamed(old, made.place, newId);
 }
 
 /// Whether an understanding still says something true when one of its `of` is left out.
@@ -115,6 +116,7 @@ class Remover {
       });
       dropFrom(setup.checks);
     }
+    std::erase_if(part_.made, [this](const MadePlace& made) { return isGone(made.place); });
   }
 
  private:
@@ -254,6 +256,31 @@ Result<Part> removeSetup(const Part& part, std::string_view name) {
   const std::ptrdiff_t place = placeIn(part.setups, &Setup::name, name);
   if (isEnd(part.setups, place)) return noSuch("setup", name);
   return removed(part, &Part::setups, place);
+}
+
+Part withMade(const Part& part, const MadePlace& made) {
+  Part edited = part;
+  const auto there = std::find_if(edited.made.begin(), edited.made.end(), [&](const auto& one) {
+    return one.place == made.place && one.setup == made.setup;
+  });
+  if (there == edited.made.end()) {
+    if (!made.empty()) edited.made.push_back(made);
+  } else if (made.empty()) {
+    edited.made.erase(there);
+  } else {
+    *there = made;
+  }
+  return edited;
+}
+
+MadePlace madeAt(const Part& part, std::string_view place, std::string_view setup) {
+  for (const MadePlace& one : part.made) {
+    if (one.place == place && one.setup == setup) return one;
+  }
+  MadePlace none;
+  none.place = place;
+  none.setup = setup;
+  return none;
 }
 
 Result<Job> addPart(const Job& job, const Part& part) {

@@ -60,6 +60,12 @@ Result<Part> addSetup(const Part& part, const Setup& setup);
 Result<Part> replaceSetup(const Part& part, std::string_view name, const Setup& setup);
 Result<Part> removeSetup(const Part& part, std::string_view name);
 
+/// Puts down how far a place has got; what says nothing is removed. Ids that the part does not have
+/// are kept: a place may come back by undo.
+Part withMade(const Part& part, const MadePlace& made);
+/// What is known of a place in a setup; an empty one when nothing is.
+MadePlace madeAt(const Part& part, std::string_view place, std::string_view setup);
+
 Result<Job> addPart(const Job& job, const Part& part);
 Result<Job> replacePart(const Job& job, std::string_view name, const Part& part);
 Result<Job> removePart(const Job& job, std::string_view name);

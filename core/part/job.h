@@ -9,6 +9,7 @@
 #include "core/part/extra.h"
 #include "core/part/feature.h"
 #include "core/part/gap.h"
+#include "core/part/made.h"
 #include "core/part/picture.h"
 #include "core/part/reading.h"
 #include "core/part/setup.h"
@@ -41,6 +42,7 @@ struct Part {
   std::vector<PictureView> views;  ///< pictures of the print under the faces
   /// Keys of doubts the user has looked at and accepted (see Doubt in chain/solution.h).
   std::vector<std::string> accepted;
+  std::vector<MadePlace> made;  ///< what was done and measured at the machine
   Extra extra;
 
   const Feature* feature(std::string_view id) const;
