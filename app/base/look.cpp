@@ -2,6 +2,7 @@
 
 #include <QFontInfo>
 #include <QGuiApplication>
+#include <QPainter>
 
 namespace inchwright::app {
 namespace {
@@ -91,6 +92,19 @@ QFont deskFont(qreal scale) {
 }
 QFont figures(qreal scale) {
   return scaled(QStringLiteral("B612 Mono"), scale);
+}
+
+void paintPaperShadow(QPainter& painter, const QRectF& box) {
+  painter.save();
+  painter.setRenderHint(QPainter::Antialiasing);
+  painter.setPen(Qt::NoPen);
+  QColor tone = Look::now().shadow;
+  tone.setAlpha(tone.alpha() / 5);
+  painter.setBrush(tone);
+  for (int i = 1; i <= 5; ++i) {
+    painter.drawRoundedRect(box.adjusted(-i, -i + 2, i, i + 3), i, i);
+  }
+  painter.restore();
 }
 
 }  // namespace inchwright::app

@@ -5,6 +5,9 @@
 #include <QPalette>
 #include <QPen>
 
+class QPainter;
+class QRectF;
+
 namespace inchwright::app {
 
 /// The colours of the desk: paper and pencil, by day and by lamplight.
@@ -44,5 +47,8 @@ inline constexpr qreal kFirmLine = 1.8;
 /// The brought font at the system's text size times `scale`; figures are of one width in `figures`.
 QFont deskFont(qreal scale = 1.0);
 QFont figures(qreal scale = 1.0);
+
+/// A soft shadow under a piece of paper.
+void paintPaperShadow(QPainter& painter, const QRectF& box);
 
 }  // namespace inchwright::app

@@ -104,14 +104,17 @@ std::string stepText(const Step& step) {
   return showAtStep(step.size.rational(), step).text;
 }
 
+std::string stepWords(const MakingStep& step) {
+  const std::string kind(nameOf(step.kind));
+  if (step.tool.empty()) return kind;
+  return step.tool.find(kind) == std::string::npos ? kind + " " + step.tool : step.tool;
+}
+
 std::string stepsText(const TableRow& row) {
   std::string text;
   for (const MakingStep& step : row.steps) {
-    const std::string kind(nameOf(step.kind));
     text += text.empty() ? "" : ", ";
-    text += step.tool.find(kind) == std::string::npos && !step.tool.empty() ? kind + " " + step.tool
-            : step.tool.empty()                                             ? kind
-                                                                            : step.tool;
+    text += stepWords(step);
   }
   return text;
 }

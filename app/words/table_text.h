@@ -16,6 +16,8 @@ void printTableText(const SetupTable& table, const Streams& streams);
 /// line, then one line a row, with the part, setup, unit and step on each.
 std::string tablesAsCsv(const std::vector<SetupTable>& tables);
 
+/// One operation: `drill 15/64`.
+std::string stepWords(const MakingStep& step);
 /// The operations at a hole in order: `spot, drill 15/64, ream 1/4`.
 std::string stepsText(const TableRow& row);
 

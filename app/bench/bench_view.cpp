@@ -1,0 +1,283 @@
+#include "app/bench/bench_view.h"
+
+#include <QCheckBox>
+#include <QHBoxLayout>
+#include <QKeyEvent>
+#include <QLabel>
+#include <QLineEdit>
+#include <QMouseEvent>
+#include <QPainter>
+#include <QPushButton>
+#include <QVBoxLayout>
+#include <algorithm>
+
+#include "app/base/look.h"
+#include "app/words/table_text.h"
+#include "core/part/edit.h"
+
+namespace inchwright::app {
+namespace {
+
+QString ownWords(const std::string& text) {
+  return QString::fromStdString(text);
+}
+
+/// The largest font in which `text` fits into a width and a height.
+QFont fitting(QFont font, const QString& text, QSizeF room) {
+  font.setPixelSize(100);
+  const QFontMetricsF metrics(font);
+  const qreal scale = std::min(room.width() / std::max(1.0, metrics.horizontalAdvance(text)),
+                               room.height() / metrics.height());
+  font.setPixelSize(std::max(8, static_cast<int>(100 * scale)));
+  return font;
+}
+
+}  // namespace
+
+BenchView::BenchView(Desk& desk, QWidget* parent)
+    : QWidget(parent, Qt::Window),
+      desk_(desk),
+      head_(new QLabel(this)),
+      tools_(new QWidget(this)),
+      toolRow_(new QHBoxLayout(tools_)),
+      measuredX_(new QLineEdit(this)),
+      measuredY_(new QLineEdit(this)),
+      back_(new QPushButton(tr("◂ &Back"), this)),
+      next_(new QPushButton(tr("&Next ▸"), this)),
+      leave_(new QPushButton(tr("&Leave the machine"), this)) {
+  setObjectName(QStringLiteral("bench"));
+  setWindowTitle(tr("At the machine"));
+  setAccessibleName(windowTitle());
+  setFocusPolicy(Qt::StrongFocus);
+  head_->setFont(deskFont(1.4));
+  measuredX_->setAccessibleName(tr("Measured X"));
+  measuredY_->setAccessibleName(tr("Measured Y"));
+  auto* top = new QHBoxLayout;
+  top->addWidget(head_, 1);
+  top->addWidget(leave_);
+  auto* bottom = new QHBoxLayout;
+  bottom->addWidget(back_);
+  bottom->addStretch(1);
+  for (const auto& [field, text] :
+       {std::pair{measuredX_, tr("measured &X")}, std::pair{measuredY_, tr("measured &Y")}}) {
+    field->setFont(figures(1.6));
+    field->setMaximumWidth(field->fontMetrics().averageCharWidth() * 12);
+    auto* label = new QLabel(text, this);
+    label->setFont(deskFont(1.2));
+    label->setBuddy(field);
+    bottom->addWidget(label);
+    bottom->addWidget(field);
+    bottom->addSpacing(24);
+    connect(field, &QLineEdit::editingFinished, this, &BenchView::takeMeasured);
+    connect(field, &QLineEdit::returnPressed, this, [this] { setFocus(); });
+  }
+  bottom->addStretch(1);
+  bottom->addWidget(next_);
+  for (QPushButton* button : {back_, next_, leave_}) {
+    button->setFont(deskFont(1.5));
+    button->setFocusPolicy(Qt::TabFocus);
+    button->setAccessibleName(button->text().remove(QLatin1Char('&')));
+  }
+  auto* column = new QVBoxLayout(this);
+  column->setContentsMargins(36, 22, 36, 22);
+  column->addLayout(top);
+  column->addStretch(1);
+  column->addWidget(tools_);
+  column->addLayout(bottom);
+  connect(back_, &QPushButton::clicked, this, [this] { go(row_ - 1); });
+  connect(next_, &QPushButton::clicked, this, [this] { go(row_ + 1); });
+  connect(leave_, &QPushButton::clicked, this, &QWidget::close);
+  connect(&desk, &Desk::edited, this, &BenchView::follow);
+  connect(&desk, &Desk::viewChanged, this, &BenchView::follow);
+  follow();
+  setFocus();
+}
+
+const TableRow* BenchView::current() const {
+  const SetupTable* table = desk_.table();
+  if (table == nullptr || row_ < 0 || row_ >= static_cast<int>(table->rows.size())) return nullptr;
+  return &table->rows[row_];
+}
+
+void BenchView::go(int row) {
+  const SetupTable* table = desk_.table();
+  const int count = table == nullptr ? 0 : static_cast<int>(table->rows.size());
+  row_ = std::clamp(row, 0, std::max(0, count - 1));
+  follow();
+  setFocus();
+}
+
+void BenchView::follow() {
+  filling_ = true;
+  for (QCheckBox* tick : ticks_) delete tick;
+  ticks_.clear();
+  const TableRow* row = current();
+  const int count = row == nullptr ? 0 : static_cast<int>(desk_.table()->rows.size());
+  back_->setEnabled(row != nullptr && row_ > 0);
+  next_->setEnabled(row != nullptr && row_ + 1 < count);
+  if (row == nullptr) {
+    head_->setText(tr("There is nothing to drive to."));
+    filling_ = false;
+    update();
+    return;
+  }
+  const Part& part = desk_.part();
+  const MadePlace made = madeAt(part, row->id, desk_.setup().name);
+  head_->setText(tr("%1 · %2 · place %3 of %4")
+                     .arg(ownWords(part.name), ownWords(desk_.setup().name))
+                     .arg(row_ + 1)
+                     .arg(count));
+  for (std::size_t i = 0; i < row->steps.size(); ++i) {
+    const MakingStep& step = row->steps[i];
+    const QString depth = ownWords(step.depth);
+    auto* tick = new QCheckBox(
+        ownWords(stepWords(step)) + (depth.isEmpty() ? QString() : QStringLiteral(", ") + depth),
+        tools_);
+    tick->setFont(deskFont(2.0));
+    const int side = tick->fontMetrics().height();
+    tick->setStyleSheet(
+        QStringLiteral("QCheckBox::indicator { width: %1px; height: %1px; }").arg(side));
+    tick->setChecked(std::find(made.ticks.begin(), made.ticks.end(), stepWords(step)) !=
+                     made.ticks.end());
+    tick->setAccessibleName(tick->text());
+    tick->setFocusPolicy(Qt::TabFocus);
+    const int index = static_cast<int>(i);
+    connect(tick, &QCheckBox::toggled, this, [this, index](bool on) { setTick(index, on); });
+    toolRow_->addWidget(tick);
+    ticks_.push_back(tick);
+  }
+  measuredX_->setText(made.x ? ownWords(made.x->text) : QString());
+  measuredY_->setText(made.y ? ownWords(made.y->text) : QString());
+  setAccessibleDescription(tr("%1: X %2, Y %3, %4")
+                               .arg(ownWords(row->id), ownWords(signedText(row->x)),
+                                    ownWords(signedText(row->y)), ownWords(row->size)));
+  filling_ = false;
+  update();
+}
+
+void BenchView::setTick(int step, bool on) {
+  const TableRow* row = current();
+  if (filling_ || row == nullptr) return;
+  MadePlace made = madeAt(desk_.part(), row->id, desk_.setup().name);
+  const std::string tick = stepWords(row->steps[step]);
+  std::erase(made.ticks, tick);
+  if (on) made.ticks.push_back(tick);
+  const QString title = tr("Tick %1 at %2").arg(ownWords(tick), ownWords(row->id));
+  desk_.endMerge();
+  // The box that was clicked is made anew by the edit, so the edit waits for its click to end.
+  QMetaObject::invokeMethod(
+      this, [this, made, title] { desk_.applyPart(withMade(desk_.part(), made), title); },
+      Qt::QueuedConnection);
+}
+
+void BenchView::tickNext() {
+  for (QCheckBox* tick : ticks_) {
+    if (!tick->isChecked()) {
+      tick->setChecked(true);
+      return;
+    }
+  }
+  go(row_ + 1);
+}
+
+void BenchView::takeMeasured() {
+  const TableRow* row = current();
+  if (filling_ || row == nullptr) return;
+  MadePlace made = madeAt(desk_.part(), row->id, desk_.setup().name);
+  const MadePlace before = made;
+  const Unit unit = desk_.job().machine.unit;
+  for (const auto& [field, figure] :
+       {std::pair{measuredX_, &made.x}, std::pair{measuredY_, &made.y}}) {
+    const std::string text = field->text().trimmed().toStdString();
+    if (text.empty()) {
+      figure->reset();
+      continue;
+    }
+    const auto read = readLength(text, {unit});
+    if (read.ok()) {
+      *figure = *read;
+    } else {
+      head_->setText(tr("%1: %2").arg(field->accessibleName(), ownWords(read.error().text)));
+    }
+  }
+  if (made == before) return;
+  desk_.endMerge();
+  desk_.applyPart(withMade(desk_.part(), made), tr("Measure %1").arg(ownWords(row->id)));
+}
+
+QRectF BenchView::figuresBox() const {
+  const qreal top = head_->geometry().bottom() + 14;
+  const qreal bottom = std::min(tools_->geometry().top(), measuredX_->geometry().top()) - 14;
+  return QRectF(36, top, width() - 72, std::max(60.0, bottom - top));
+}
+
+void BenchView::paintEvent(QPaintEvent*) {
+  const Look& look = Look::now();
+  QPainter painter(this);
+  painter.setRenderHint(QPainter::Antialiasing);
+  painter.fillRect(rect(), look.dark ? look.desk : look.sheet);
+  const TableRow* row = current();
+  if (row == nullptr) return;
+  painter.setPen(look.pencil);
+  const QRectF box = figuresBox();
+  const QRectF left(box.left(), box.top(), box.width() * 0.26, box.height());
+  const QRectF right(left.right() + 20, box.top(), box.right() - left.right() - 20, box.height());
+  const QString id = ownWords(row->id);
+  painter.setFont(fitting(deskFont(), id, {left.width(), left.height() * 0.62}));
+  painter.drawText(QRectF(left.left(), left.top(), left.width(), left.height() * 0.66),
+                   Qt::AlignCenter, id);
+  const QString size = ownWords(row->size);
+  const QRectF below(left.left(), left.top() + left.height() * 0.66, left.width(),
+                     left.height() * 0.34);
+  painter.setFont(fitting(deskFont(), size, {below.width(), below.height() * 0.4}));
+  painter.drawText(below, Qt::AlignHCenter | Qt::AlignTop | Qt::TextWordWrap,
+                   row->disputed ? tr("%1\nin dispute").arg(size) : size);
+  const QString x = QStringLiteral("X ") + ownWords(signedText(row->x));
+  const QString y = QStringLiteral("Y ") + ownWords(signedText(row->y));
+  const QString longer = x.size() > y.size() ? x : y;
+  painter.setFont(fitting(figures(), longer, {right.width(), right.height() * 0.46}));
+  const qreal half = right.height() / 2;
+  painter.drawText(QRectF(right.left(), right.top(), right.width(), half),
+                   Qt::AlignRight | Qt::AlignVCenter, x);
+  painter.drawText(QRectF(right.left(), right.top() + half, right.width(), half),
+                   Qt::AlignRight | Qt::AlignVCenter, y);
+}
+
+void BenchView::keyPressEvent(QKeyEvent* event) {
+  switch (event->key()) {
+    case Qt::Key_Space:
+      tickNext();
+      return;
+    case Qt::Key_Right:
+    case Qt::Key_Down:
+    case Qt::Key_PageDown:
+      go(row_ + 1);
+      return;
+    case Qt::Key_Left:
+    case Qt::Key_Up:
+    case Qt::Key_PageUp:
+      go(row_ - 1);
+      return;
+    case Qt::Key_Home:
+      go(0);
+      return;
+    case Qt::Key_Escape:
+      close();
+      return;
+    default:
+      QWidget::keyPressEvent(event);
+  }
+  if (event->matches(QKeySequence::Undo)) desk_.undo();
+  if (event->matches(QKeySequence::Redo)) desk_.redo();
+}
+
+void BenchView::mouseReleaseEvent(QMouseEvent* event) {
+  if (!figuresBox().contains(event->position())) return;
+  go(row_ + (event->position().x() < width() / 2.0 ? -1 : 1));
+}
+
+void BenchView::resizeEvent(QResizeEvent*) {
+  update();
+}
+
+}  // namespace inchwright::app

@@ -1,0 +1,120 @@
+#include "app/session/preferences.h"
+
+#include <QDir>
+#include <QFileInfo>
+#include <QSettings>
+#include <QStandardPaths>
+#include <algorithm>
+
+#include "core/measure/lettered.h"
+#include "core/measure/writing.h"
+
+namespace inchwright::app {
+namespace {
+
+constexpr int kMostRecent = 10;
+constexpr double kNearest = 300;  // mm, as tapeUpSheet takes it
+constexpr double kFarthest = 3000;
+
+QSettings settings() {
+  const QString folder = QStandardPaths::writableLocation(QStandardPaths::GenericConfigLocation);
+  return QSettings(folder + QStringLiteral("/inchwright/desk.ini"), QSettings::IniFormat);
+}
+
+QVariant kept(const char* key, const QVariant& otherwise = {}) {
+  return settings().value(QLatin1String(key), otherwise);
+}
+
+void keep(const char* key, const QVariant& value) {
+  settings().setValue(QLatin1String(key), value);
+}
+
+QString text(std::string_view view) {
+  return QString::fromUtf8(view.data(), static_cast<qsizetype>(view.size()));
+}
+
+}  // namespace
+
+Machine Preferences::machine() {
+  Machine machine;
+  const auto word = [](const char* key) { return kept(key).toString().toStdString(); };
+  machine.unit = unitNamed(word("machine/unit")).value_or(machine.unit);
+  const std::string step = word("machine/step");
+  if (!step.empty() && readStep(step, machine.unit).ok()) machine.step = step;
+  machine.xCounts = countsXNamed(word("machine/x_counts")).value_or(machine.xCounts);
+  machine.yCounts = countsYNamed(word("machine/y_counts")).value_or(machine.yCounts);
+  const auto finder = readLength(word("machine/finder"), {machine.unit});
+  if (finder.ok()) machine.finder = *finder;
+  return machine;
+}
+
+void Preferences::setMachine(const Machine& machine) {
+  keep("machine/unit", text(nameOf(machine.unit)));
+  keep("machine/step", text(machine.step));
+  keep("machine/x_counts", text(nameOf(machine.xCounts)));
+  keep("machine/y_counts", text(nameOf(machine.yCounts)));
+  keep("machine/finder", machine.finder ? text(machine.finder->text) : QString());
+}
+
+SheetOptions Preferences::sheet() {
+  SheetOptions options;
+  if (kept("sheet/paper").toString() == QLatin1String("letter")) options.paper = Paper::letter;
+  options.readingDistance =
+      std::clamp(kept("sheet/distance", options.readingDistance).toDouble(), kNearest, kFarthest);
+  return options;
+}
+
+void Preferences::setSheet(const SheetOptions& options) {
+  keep("sheet/paper",
+       options.paper == Paper::letter ? QStringLiteral("letter") : QStringLiteral("a4"));
+  keep("sheet/distance", options.readingDistance);
+}
+
+Look::Choice Preferences::look() {
+  const QString word = kept("look").toString();
+  return word == QLatin1String("day")         ? Look::Choice::day
+         : word == QLatin1String("lamplight") ? Look::Choice::lamplight
+                                              : Look::Choice::system;
+}
+
+void Preferences::setLook(Look::Choice choice) {
+  keep("look", choice == Look::Choice::day         ? QStringLiteral("day")
+               : choice == Look::Choice::lamplight ? QStringLiteral("lamplight")
+                                                   : QStringLiteral("system"));
+}
+
+bool Preferences::tourSeen() {
+  return kept("tour_seen", false).toBool();
+}
+void Preferences::setTourSeen(bool seen) {
+  keep("tour_seen", seen);
+}
+QByteArray Preferences::windowGeometry() {
+  return kept("window").toByteArray();
+}
+void Preferences::setWindowGeometry(const QByteArray& geometry) {
+  keep("window", geometry);
+}
+
+QStringList Preferences::recentFiles() {
+  QStringList files = kept("recent").toStringList();
+  files.removeIf([](const QString& file) { return !QFileInfo::exists(file); });
+  return files.mid(0, kMostRecent);
+}
+
+void Preferences::noteRecentFile(const QString& file) {
+  QStringList files = recentFiles();
+  const QString path = QFileInfo(file).absoluteFilePath();
+  files.removeAll(path);
+  files.prepend(path);
+  keep("recent", files.mid(0, kMostRecent));
+}
+
+QString dataFolder(const QString& name) {
+  const QString folder = QStandardPaths::writableLocation(QStandardPaths::GenericDataLocation) +
+                         QStringLiteral("/inchwright/") + name;
+  QDir().mkpath(folder);
+  return folder;
+}
+
+}  // namespace inchwright::app

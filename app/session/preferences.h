@@ -1,0 +1,42 @@
+#pragma once
+
+#include <QByteArray>
+#include <QString>
+#include <QStringList>
+
+#include "app/base/look.h"
+#include "core/part/setup.h"
+#include "core/sheet/tape_up.h"
+
+namespace inchwright::app {
+
+/// What the program keeps for its user between one start and the next, in a file of the user's own
+/// configuration folder. Reading never fails: what is missing or spoilt is as at the first start.
+class Preferences {
+ public:
+  /// The machine new jobs begin with.
+  static Machine machine();
+  static void setMachine(const Machine& machine);
+
+  /// Paper and reading distance; the date and all that belongs to one sheet are not kept.
+  static SheetOptions sheet();
+  static void setSheet(const SheetOptions& options);
+
+  static Look::Choice look();
+  static void setLook(Look::Choice choice);
+
+  static bool tourSeen();
+  static void setTourSeen(bool seen);
+
+  static QByteArray windowGeometry();
+  static void setWindowGeometry(const QByteArray& geometry);
+
+  /// Files opened or saved, the last one first, at most ten; those that are gone are left out.
+  static QStringList recentFiles();
+  static void noteRecentFile(const QString& file);
+};
+
+/// A folder of the program's own below the user's application data, made when it is not there.
+QString dataFolder(const QString& name);
+
+}  // namespace inchwright::app

@@ -1,0 +1,269 @@
+#include "app/sheet/sheet_view.h"
+
+#include <QGestureEvent>
+#include <QKeyEvent>
+#include <QPainter>
+#include <QPinchGesture>
+#include <QScrollBar>
+#include <algorithm>
+#include <cmath>
+#include <tuple>
+
+#include "app/base/look.h"
+#include "app/render/faces.h"
+#include "app/render/painting.h"
+
+namespace inchwright::app {
+namespace {
+
+constexpr qreal kMargin = 18;         // pixels about and between the pages
+constexpr qreal kLeastScale = 0.4;    // pixels a millimetre
+constexpr qreal kGreatestScale = 24;  // a figure then fills the screen
+constexpr int kEmptyWidth = 210;      // mm: a sheet of nothing yet, of the usual shape
+constexpr int kEmptyHeight = 297;
+
+}  // namespace
+
+SheetView::SheetView(Desk& desk, QWidget* parent) : QAbstractScrollArea(parent), desk_(desk) {
+  // Without its own faces the sheet is painted with what the system has.
+  std::ignore = loadFaces();
+  setObjectName(QStringLiteral("sheet"));
+  setAccessibleName(tr("My sheet"));
+  setFrameShape(QFrame::NoFrame);
+  setFocusPolicy(Qt::StrongFocus);
+  setMinimumSize(200, 200);
+  viewport()->setAccessibleName(accessibleName());
+  viewport()->grabGesture(Qt::PinchGesture);
+  horizontalScrollBar()->setAccessibleName(tr("My sheet, sideways"));
+  verticalScrollBar()->setAccessibleName(tr("My sheet, up and down"));
+  connect(&desk, &Desk::edited, this, &SheetView::follow);
+  connect(&desk, &Desk::viewChanged, this, &SheetView::follow);
+  follow();
+}
+
+void SheetView::follow() {
+  const std::vector<Page>& pages = desk_.pages();
+  const bool sameShape = pages.size() == shown_.size();
+  shown_.resize(pages.size());
+  for (std::size_t i = 0; i < pages.size(); ++i) {
+    if (shown_[i].page != pages[i]) shown_[i] = {pages[i], {}, 0, false};
+  }
+  if (!sameShape) layOut();
+  viewport()->update();
+}
+
+void SheetView::layOut() {
+  qreal width = kEmptyWidth, height = kEmptyHeight;
+  if (!shown_.empty()) {
+    width = height = 0;
+    for (const Shown& shown : shown_) {
+      width = std::max(width, shown.page.width);
+      height = std::max(height, shown.page.height);
+    }
+  }
+  const QSizeF room = viewport()->size();
+  const qreal across = (room.width() - 2 * kMargin) / width;
+  if (fit_ == Fit::page) scale_ = std::min(across, (room.height() - 2 * kMargin) / height);
+  if (fit_ == Fit::width) scale_ = across;
+  scale_ = std::clamp(scale_, kLeastScale, kGreatestScale);
+  qreal below = kMargin;
+  for (const Shown& shown : shown_) below += shown.page.height * scale_ + kMargin;
+  const int right = static_cast<int>(std::ceil(width * scale_ + 2 * kMargin));
+  verticalScrollBar()->setRange(0, std::max(0, static_cast<int>(below - room.height())));
+  verticalScrollBar()->setPageStep(static_cast<int>(room.height()));
+  verticalScrollBar()->setSingleStep(30);
+  horizontalScrollBar()->setRange(0, std::max(0, right - static_cast<int>(room.width())));
+  horizontalScrollBar()->setPageStep(static_cast<int>(room.width()));
+  horizontalScrollBar()->setSingleStep(30);
+}
+
+QRectF SheetView::boxOf(int index) const {
+  qreal top = kMargin;
+  for (int i = 0; i < index; ++i) top += shown_[i].page.height * scale_ + kMargin;
+  const qreal width = shown_[index].page.width * scale_;
+  const qreal left = std::max(kMargin, (viewport()->width() - width) / 2);
+  return {std::round(left), std::round(top), width, shown_[index].page.height * scale_};
+}
+
+const QPixmap& SheetView::pictureOf(Shown& shown) const {
+  const Look& look = Look::now();
+  if (shown.picture.isNull() || shown.scale != scale_ || shown.dark != look.dark) {
+    const qreal ratio = devicePixelRatioF();
+    QPixmap picture((QSizeF(shown.page.width, shown.page.height) * scale_ * ratio).toSize());
+    picture.setDevicePixelRatio(ratio);
+    picture.fill(Qt::white);
+    QPainter painter(&picture);
+    painter.setRenderHint(QPainter::Antialiasing);
+    painter.save();
+    painter.scale(scale_, scale_);
+    paintPage(painter, shown.page);
+    painter.restore();
+    // Ink on paper: by lamplight the white of the draw list is the paper's own tone.
+    painter.setCompositionMode(QPainter::CompositionMode_Multiply);
+    painter.fillRect(QRectF(0, 0, shown.page.width * scale_, shown.page.height * scale_),
+                     look.sheet);
+    painter.end();
+    shown.picture = picture;
+    shown.scale = scale_;
+    shown.dark = look.dark;
+  }
+  return shown.picture;
+}
+
+void SheetView::paintEmpty(QPainter& painter) const {
+  const Look& look = Look::now();
+  const QSizeF size = QSizeF(kEmptyWidth, kEmptyHeight) * scale_;
+  const QRectF box(QPointF(std::max(kMargin, (viewport()->width() - size.width()) / 2), kMargin),
+                   size);
+  paintPaperShadow(painter, box);
+  painter.fillRect(box, look.sheet);
+  // The paper is light by day and by lamplight.
+  painter.setPen(Look::day().faint);
+  painter.setFont(deskFont(1.15));
+  const auto& error = desk_.tableError();
+  const QString why = error ? QString::fromStdString(error->text)
+                            : tr("My sheet grows here as the readings come in.");
+  painter.drawText(box.adjusted(24, 24, -24, -24), Qt::AlignCenter | Qt::TextWordWrap, why);
+}
+
+void SheetView::paintEvent(QPaintEvent*) {
+  QPainter painter(viewport());
+  painter.setRenderHint(QPainter::Antialiasing);
+  painter.fillRect(viewport()->rect(), Look::now().desk);
+  painter.translate(-horizontalScrollBar()->value(), -verticalScrollBar()->value());
+  if (shown_.empty()) paintEmpty(painter);
+  const QRectF inSight =
+      QRectF(viewport()->rect())
+          .translated(horizontalScrollBar()->value(), verticalScrollBar()->value());
+  for (int i = 0; i < pageCount(); ++i) {
+    const QRectF box = boxOf(i);
+    if (!box.adjusted(-10, -10, 10, 10).intersects(inSight)) continue;
+    paintPaperShadow(painter, box);
+    painter.drawPixmap(box.topLeft(), pictureOf(shown_[i]));
+    if (hasFocus() && i == pageInSight()) {
+      painter.setPen(QPen(Look::now().blue, kFirmLine));
+      painter.setBrush(Qt::NoBrush);
+      painter.drawRect(box.adjusted(-3, -3, 3, 3));
+    }
+  }
+}
+
+int SheetView::pageInSight() const {
+  const qreal middle = verticalScrollBar()->value() + viewport()->height() / 2.0;
+  for (int i = 0; i < pageCount(); ++i) {
+    if (middle < boxOf(i).bottom() + kMargin) return i;
+  }
+  return std::max(0, pageCount() - 1);
+}
+
+void SheetView::fit(Fit how) {
+  fit_ = how;
+  const int page = pageInSight();
+  layOut();
+  showPage(page);
+  viewport()->update();
+}
+
+void SheetView::zoomBy(qreal factor) {
+  setScale(scale_ * factor, QRectF(viewport()->rect()).center());
+}
+
+void SheetView::setScale(qreal scale, QPointF about) {
+  const QPointF scroll(horizontalScrollBar()->value(), verticalScrollBar()->value());
+  const qreal before = scale_;
+  fit_ = Fit::none;
+  scale_ = std::clamp(scale, kLeastScale, kGreatestScale);
+  layOut();
+  const QPointF now = (scroll + about) * (scale_ / before) - about;
+  horizontalScrollBar()->setValue(qRound(now.x()));
+  verticalScrollBar()->setValue(qRound(now.y()));
+  viewport()->update();
+}
+
+void SheetView::showPage(int index) {
+  if (shown_.empty()) return;
+  const QRectF box = boxOf(std::clamp(index, 0, pageCount() - 1));
+  const qreal spare = std::max(0.0, viewport()->height() - box.height()) / 2;
+  verticalScrollBar()->setValue(qRound(box.top() - std::max(kMargin, spare)));
+}
+
+void SheetView::scrollContentsBy(int, int) {
+  viewport()->update();
+  emit pageInSightChanged();
+}
+
+void SheetView::resizeEvent(QResizeEvent*) {
+  const int page = pageInSight();
+  layOut();
+  if (fit_ != Fit::none) showPage(page);
+}
+
+void SheetView::wheelEvent(QWheelEvent* event) {
+  if (event->modifiers().testFlag(Qt::ControlModifier)) {
+    setScale(scale_ * std::pow(1.2, event->angleDelta().y() / 120.0), event->position());
+    event->accept();
+    return;
+  }
+  QAbstractScrollArea::wheelEvent(event);
+}
+
+void SheetView::keyPressEvent(QKeyEvent* event) {
+  QScrollBar* const down = verticalScrollBar();
+  QScrollBar* const across = horizontalScrollBar();
+  switch (event->key()) {
+    case Qt::Key_PageDown:
+      showPage(pageInSight() + 1);
+      return;
+    case Qt::Key_PageUp:
+      showPage(pageInSight() - 1);
+      return;
+    case Qt::Key_Home:
+      showPage(0);
+      return;
+    case Qt::Key_End:
+      showPage(pageCount() - 1);
+      return;
+    case Qt::Key_Up:
+    case Qt::Key_Down:
+      down->setValue(down->value() + (event->key() == Qt::Key_Up ? -30 : 30));
+      return;
+    case Qt::Key_Left:
+    case Qt::Key_Right:
+      across->setValue(across->value() + (event->key() == Qt::Key_Left ? -30 : 30));
+      return;
+    default:
+      emit typed(event);
+  }
+}
+
+void SheetView::mousePressEvent(QMouseEvent* event) {
+  dragged_ = event->position();
+  dragging_ = true;
+  viewport()->setCursor(Qt::ClosedHandCursor);
+}
+
+void SheetView::mouseMoveEvent(QMouseEvent* event) {
+  if (!dragging_) return;
+  const QPointF by = event->position() - dragged_;
+  dragged_ = event->position();
+  horizontalScrollBar()->setValue(horizontalScrollBar()->value() - qRound(by.x()));
+  verticalScrollBar()->setValue(verticalScrollBar()->value() - qRound(by.y()));
+}
+
+void SheetView::mouseReleaseEvent(QMouseEvent*) {
+  dragging_ = false;
+  viewport()->unsetCursor();
+}
+
+bool SheetView::viewportEvent(QEvent* event) {
+  if (event->type() == QEvent::Gesture) {
+    auto* gesture = static_cast<QGestureEvent*>(event)->gesture(Qt::PinchGesture);
+    if (auto* pinch = static_cast<QPinchGesture*>(gesture)) {
+      setScale(scale_ * pinch->scaleFactor(), viewport()->mapFromGlobal(pinch->centerPoint()));
+      return true;
+    }
+  }
+  return QAbstractScrollArea::viewportEvent(event);
+}
+
+}  // namespace inchwright::app

@@ -1,0 +1,224 @@
+#include "app/window/desk_menus.h"
+
+#include <QAction>
+#include <QActionGroup>
+#include <QApplication>
+#include <QFileInfo>
+#include <QLineEdit>
+#include <QListWidget>
+#include <QMenu>
+#include <QMenuBar>
+
+#include "app/canvas/print_view.h"
+#include "app/doubts/doubts_slip.h"
+#include "app/session/activity.h"
+#include "app/session/preferences.h"
+#include "app/sheet/sheet_view.h"
+#include "app/sheet/side_words.h"
+#include "app/strip/strip.h"
+#include "app/window/desk_files.h"
+#include "app/window/desk_window.h"
+#include "app/window/outputs.h"
+
+namespace inchwright::app {
+
+DeskMenus::DeskMenus(DeskWindow& window) : QObject(&window), window_(window) {
+  addJob();
+  addChange();
+  addPrint();
+  addReading();
+  addSheet();
+  addMachine();
+  addHelp();
+  window.menuBar()->setAccessibleName(tr("Menus"));
+  // One key that always leads into the menus, whatever Alt means where one is.
+  auto* enter = new QAction(&window);
+  enter->setShortcut(Qt::Key_F10);
+  window.addAction(enter);
+  connect(enter, &QAction::triggered, this, [this] {
+    QMenuBar* bar = window_.menuBar();
+    bar->setFocus();
+    bar->setActiveAction(bar->actions().front());
+  });
+}
+
+QAction* DeskMenus::add(QMenu* menu, const QString& text, const QKeySequence& key,
+                        const std::function<void()>& action) {
+  QAction* made = menu->addAction(text);
+  made->setShortcut(key);
+  connect(made, &QAction::triggered, this, [action] { action(); });
+  return made;
+}
+
+void DeskMenus::addJob() {
+  QMenu* menu = window_.menuBar()->addMenu(tr("&Job"));
+  DeskFiles& files = window_.files();
+  add(menu, tr("&New …"), QKeySequence::New, [this] { window_.showStart(); });
+  add(menu, tr("&Open …"), QKeySequence::Open, [&files] { files.openChosen(); });
+  QMenu* recent = menu->addMenu(tr("Open a&gain"));
+  connect(recent, &QMenu::aboutToShow, this, [this, recent] { fillRecent(recent); });
+  add(menu, tr("The &sample: a front plate"), {}, [&files] { files.openSample(); });
+  menu->addSeparator();
+  add(menu, tr("Sa&ve"), QKeySequence::Save, [&files] { files.save(); });
+  add(menu, tr("Save &as …"), QKeySequence(Qt::CTRL | Qt::SHIFT | Qt::Key_S),
+      [&files] { files.saveAs(); });
+  add(menu, tr("&Details of job and part …"), QKeySequence(Qt::CTRL | Qt::Key_I),
+      [this] { window_.showDetails(); });
+  menu->addSeparator();
+  add(menu, tr("&Print my sheet …"), QKeySequence::Print,
+      [this] { previewPrint(window_.desk(), &window_); });
+  QMenu* out = menu->addMenu(tr("Write my sheet as"));
+  for (const QString& ending : {QStringLiteral("pdf"), QStringLiteral("svg"), QStringLiteral("png"),
+                                QStringLiteral("csv")}) {
+    const QKeySequence key =
+        ending == QLatin1String("pdf") ? QKeySequence(Qt::CTRL | Qt::Key_E) : QKeySequence();
+    add(out, ending == QLatin1String("csv") ? tr("&CSV: the table …") : ending.toUpper() + " …",
+        key, [this, ending] { window_.exportTo(ending); });
+  }
+  add(menu, tr("&Copy the table"), QKeySequence(Qt::CTRL | Qt::SHIFT | Qt::Key_C), [this] {
+    const auto done = copyTable(window_.desk());
+    if (!done.ok()) emit window_.desk().refused(QString::fromStdString(done.error().text));
+  });
+  menu->addSeparator();
+  add(menu, tr("&Leave"), QKeySequence(Qt::CTRL | Qt::Key_Q), [this] { window_.close(); });
+}
+
+void DeskMenus::fillRecent(QMenu* menu) {
+  menu->clear();
+  int number = 0;
+  for (const QString& file : Preferences::recentFiles()) {
+    QString name = QFileInfo(file).fileName().replace(QLatin1Char('&'), QStringLiteral("&&"));
+    QAction* action = menu->addAction(tr("&%1  %2").arg(++number % 10).arg(name),
+                                      [this, file] { window_.files().open(file); });
+    action->setToolTip(file);
+  }
+  if (number == 0) menu->addAction(tr("nothing yet"))->setEnabled(false);
+}
+
+void DeskMenus::addChange() {
+  QMenu* menu = window_.menuBar()->addMenu(tr("Cha&nge"));
+  Desk& desk = window_.desk();
+  QAction* undo = add(menu, tr("&Undo"), QKeySequence::Undo, [&desk] { desk.undo(); });
+  QAction* redo = add(menu, tr("&Redo"), QKeySequence::Redo, [&desk] { desk.redo(); });
+  const auto follow = [&desk, undo, redo] {
+    undo->setEnabled(desk.canUndo());
+    redo->setEnabled(desk.canRedo());
+    undo->setText(desk.canUndo() ? tr("&Undo: %1").arg(desk.undoTitle()) : tr("&Undo"));
+    redo->setText(desk.canRedo() ? tr("&Redo: %1").arg(desk.redoTitle()) : tr("&Redo"));
+  };
+  connect(&desk, &Desk::edited, this, follow);
+  follow();
+  menu->addSeparator();
+  QMenu* look = menu->addMenu(tr("&Light"));
+  auto* group = new QActionGroup(look);
+  const QString words[] = {tr("As the &system"), tr("&Day"), tr("&Lamplight")};
+  for (int i = 0; i < 3; ++i) {
+    QAction* one = add(look, words[i], {}, [this, i] { window_.chooseLook(i); });
+    one->setCheckable(true);
+    one->setChecked(static_cast<int>(Preferences::look()) == i);
+    group->addAction(one);
+  }
+}
+
+void DeskMenus::addPrint() {
+  QMenu* menu = window_.menuBar()->addMenu(tr("Their &print"));
+  PrintView* print = window_.print_;
+  add(menu, tr("Go to their &print"), QKeySequence(Qt::CTRL | Qt::Key_1),
+      [print] { print->setFocus(Qt::ShortcutFocusReason); });
+  menu->addSeparator();
+  QMenu* faces = menu->addMenu(tr("&Face"));
+  for (int i = 0; i < 6; ++i) {
+    const Face face = static_cast<Face>(i);
+    add(faces, wordFor(face),
+        QKeySequence(Qt::CTRL | Qt::ALT | static_cast<Qt::Key>(Qt::Key_1 + i)),
+        [this, face] { window_.desk().chooseFace(face); });
+  }
+  menu->addSeparator();
+  add(menu, tr("&All of it"), QKeySequence(Qt::CTRL | Qt::Key_0), [print] { print->fit(); });
+  add(menu, tr("What is &chosen"), QKeySequence(Qt::CTRL | Qt::Key_Period),
+      [print] { print->fitToSelection(); });
+  add(menu, tr("&Nearer"), QKeySequence::ZoomIn, [print] { print->zoomBy(1.25); });
+  add(menu, tr("F&arther"), QKeySequence::ZoomOut, [print] { print->zoomBy(0.8); });
+  menu->addSeparator();
+  add(menu, tr("Their print fills the &window"), Qt::Key_F2,
+      [this] { window_.fill(DeskWindow::Filling::theirs); });
+  add(menu, tr("&Both sheets"), Qt::Key_F4, [this] { window_.fill(DeskWindow::Filling::both); });
+}
+
+void DeskMenus::addReading() {
+  QMenu* menu = window_.menuBar()->addMenu(tr("&What to do"));
+  Work& work = window_.work();
+  Strip* strip = window_.strip_;
+  const auto toLine = [strip](const std::function<void()>& begin) {
+    return [strip, begin] {
+      begin();
+      strip->line()->setFocus(Qt::ShortcutFocusReason);
+    };
+  };
+  add(menu, tr("Go to the &strip"), QKeySequence(Qt::CTRL | Qt::Key_3), toLine([] {}));
+  add(menu, tr("Go to the &doubts"), QKeySequence(Qt::CTRL | Qt::Key_4),
+      [this] { window_.doubts_->list()->setFocus(Qt::ShortcutFocusReason); });
+  menu->addSeparator();
+  QMenu* trace = menu->addMenu(tr("&Trace"));
+  for (int i = 0; i < 9; ++i) {
+    const auto kind = static_cast<FeatureKind>(i);
+    add(trace, wordFor(kind), QKeySequence(Qt::ALT | static_cast<Qt::Key>(Qt::Key_1 + i)),
+        toLine([&work, kind] { work.trace(kind); }));
+  }
+  add(menu, tr("&Read a chain"), Qt::Key_F6, toLine([&work] { work.read(); }));
+  QMenu* relate = menu->addMenu(tr("What the print &shows without a figure"));
+  for (int i = 0; i < 8; ++i) {
+    const auto kind = static_cast<UnderstandingKind>(i);
+    add(relate, wordFor(kind), {}, toLine([&work, kind] { work.relate(kind); }));
+  }
+  add(menu, tr("&Zero"), Qt::Key_F7, toLine([&work] { work.zero(); }));
+  add(menu, tr("Stac&k"), Qt::Key_F8, toLine([&work] { work.stack(); }));
+  add(menu, tr("Read a&gain, blind"), Qt::Key_F9, toLine([&work] { work.reread(); }));
+  menu->addSeparator();
+  add(menu, tr("Along &X"), QKeySequence(Qt::ALT | Qt::Key_X),
+      toLine([&work] { work.setAxis(Axis::x); }));
+  add(menu, tr("Along &Y"), QKeySequence(Qt::ALT | Qt::Key_Y),
+      toLine([&work] { work.setAxis(Axis::y); }));
+  add(menu, tr("Along Z, for depths"), QKeySequence(Qt::ALT | Qt::Key_V),
+      toLine([&work] { work.setAxis(Axis::z); }));
+}
+
+void DeskMenus::addSheet() {
+  QMenu* menu = window_.menuBar()->addMenu(tr("My s&heet"));
+  SheetView* sheet = window_.sheet_;
+  add(menu, tr("Go to my &sheet"), QKeySequence(Qt::CTRL | Qt::Key_2),
+      [sheet] { sheet->setFocus(Qt::ShortcutFocusReason); });
+  add(menu, tr("&Zero, stock and machine …"), Qt::Key_F5, [this] { window_.showSetup(); });
+  menu->addSeparator();
+  add(menu, tr("A whole &page"), QKeySequence(Qt::SHIFT | Qt::Key_F3),
+      [sheet] { sheet->fit(SheetView::Fit::page); });
+  add(menu, tr("The page's &width"), QKeySequence(Qt::CTRL | Qt::Key_F3),
+      [sheet] { sheet->fit(SheetView::Fit::width); });
+  add(menu, tr("&Nearer"), QKeySequence(Qt::CTRL | Qt::SHIFT | Qt::Key_Up),
+      [sheet] { sheet->zoomBy(1.25); });
+  add(menu, tr("&Farther"), QKeySequence(Qt::CTRL | Qt::SHIFT | Qt::Key_Down),
+      [sheet] { sheet->zoomBy(0.8); });
+  add(menu, tr("N&ext page"), QKeySequence(Qt::CTRL | Qt::Key_PageDown),
+      [sheet] { sheet->showPage(sheet->pageInSight() + 1); });
+  add(menu, tr("P&revious page"), QKeySequence(Qt::CTRL | Qt::Key_PageUp),
+      [sheet] { sheet->showPage(sheet->pageInSight() - 1); });
+  menu->addSeparator();
+  add(menu, tr("My sheet fills the win&dow"), Qt::Key_F3,
+      [this] { window_.fill(DeskWindow::Filling::mine); });
+}
+
+void DeskMenus::addMachine() {
+  QMenu* menu = window_.menuBar()->addMenu(tr("Ma&chine"));
+  add(menu, tr("&At the machine: one place at a time"), Qt::Key_F11,
+      [this] { window_.showMachine(); });
+  add(menu, tr("My &machine …"), {}, [this] { window_.showSetup(); });
+}
+
+void DeskMenus::addHelp() {
+  QMenu* menu = window_.menuBar()->addMenu(tr("Help"));
+  add(menu, tr("Every &key"), Qt::Key_F1, [this] { window_.showHelp(); });
+  add(menu, tr("The &tour of a minute"), QKeySequence(Qt::SHIFT | Qt::Key_F1),
+      [this] { window_.startTour(); });
+}
+
+}  // namespace inchwright::app

@@ -1,0 +1,92 @@
+#include "app/window/desk_style.h"
+
+#include <QApplication>
+#include <QFont>
+#include <QStyleFactory>
+#include <utility>
+
+#include "app/base/look.h"
+#include "app/render/faces.h"
+
+namespace inchwright::app {
+namespace {
+
+QString inkOf(const QColor& colour) {
+  return QStringLiteral("rgba(%1,%2,%3,%4)")
+      .arg(colour.red())
+      .arg(colour.green())
+      .arg(colour.blue())
+      .arg(colour.alpha());
+}
+
+/// Words on paper instead of raised grey buttons; the one in use has a line under it.
+constexpr const char* kRules = R"(
+QMainWindow, QMenuBar { background: %desk; color: %pencil; }
+QMenuBar { padding: 2px 8px; border: none; }
+QMenuBar::item { padding: 4px 10px; background: transparent; color: %pencil; }
+QMenuBar::item:selected { background: %slip; }
+QMenu { background: %slip; color: %pencil; border: 1px solid %faint; padding: 6px 0; }
+QMenu::item { padding: 5px 28px 5px 28px; }
+QMenu::item:selected { background: %wash; color: %pencil; }
+QMenu::item:disabled { color: %faint; }
+QMenu::separator { height: 1px; background: %faint; margin: 5px 14px; }
+QPushButton, QToolButton { background: transparent; color: %pencil; border: none;
+  border-bottom: 2px solid transparent; padding: 4px 9px; }
+QPushButton:hover, QToolButton:hover { background: %wash; }
+QPushButton:focus, QToolButton:focus { border-bottom: 2px dashed %blue; }
+QPushButton:checked, QToolButton:checked { border-bottom: 2px solid %blue; color: %blue; }
+QPushButton:disabled, QToolButton:disabled { color: %faint; }
+QPushButton::menu-indicator, QToolButton::menu-indicator { image: none; width: 0; }
+QPushButton[firm="true"] { border: 1px solid %blue; color: %blue; padding: 6px 16px; }
+QPushButton[firm="true"]:focus { border: 2px solid %blue; padding: 5px 15px; }
+QDialog, QMessageBox { background: %slip; color: %pencil; }
+QLineEdit, QComboBox, QSpinBox, QPlainTextEdit, QTextBrowser { background: transparent;
+  color: %pencil; border: none; border-bottom: 1px solid %faint; padding: 3px 2px;
+  selection-background-color: %blue; selection-color: %base; }
+QLineEdit:focus, QComboBox:focus, QSpinBox:focus, QPlainTextEdit:focus {
+  border-bottom: 2px solid %blue; }
+QLineEdit#line { border: none; }
+QComboBox QAbstractItemView { background: %slip; color: %pencil;
+  selection-background-color: %blue; selection-color: %base; }
+QComboBox::drop-down { border: none; width: 1.2em; }
+QListWidget { background: transparent; border: none; outline: none; color: %pencil; }
+QListWidget::item { padding: 2px 4px; }
+QListWidget::item:selected { background: %wash; color: %pencil; border-left: 3px solid %blue; }
+QScrollBar { background: transparent; border: none; }
+QScrollBar:vertical { width: 11px; }
+QScrollBar:horizontal { height: 11px; }
+QScrollBar::handle { background: %faint; border-radius: 4px; margin: 2px; min-height: 28px;
+  min-width: 28px; }
+QScrollBar::add-line, QScrollBar::sub-line { width: 0; height: 0; }
+QScrollBar::add-page, QScrollBar::sub-page { background: transparent; }
+QToolTip { background: %slip; color: %pencil; border: 1px solid %faint; padding: 4px; }
+)";
+
+QString rules(const Look& look) {
+  QString text = QString::fromUtf8(kRules);
+  const std::pair<const char*, QColor> inks[] = {{"%desk", look.desk},
+                                                 {"%slip", look.slip},
+                                                 {"%pencil", look.pencil},
+                                                 {"%faint", look.faint},
+                                                 {"%blue", look.blue},
+                                                 {"%wash", look.wash},
+                                                 {"%base", look.dark ? look.desk : look.sheet}};
+  for (const auto& [name, colour] : inks) text.replace(QLatin1String(name), inkOf(colour));
+  return text;
+}
+
+}  // namespace
+
+void dressApplication(QApplication& application) {
+  // The faces that come with the program stand in where the system has none of that name.
+  if (loadFaces().ok()) {
+    QFont::insertSubstitution(QStringLiteral("B612"), faceFamily(Typeface::regular));
+    QFont::insertSubstitution(QStringLiteral("B612 Mono"), faceFamily(Typeface::mono));
+  }
+  application.setStyle(QStyleFactory::create(QStringLiteral("fusion")));
+  application.setPalette(Look::now().palette());
+  application.setFont(deskFont());
+  application.setStyleSheet(rules(Look::now()));
+}
+
+}  // namespace inchwright::app

@@ -1,0 +1,255 @@
+#include "app/window/desk_window.h"
+
+#include <QApplication>
+#include <QCloseEvent>
+#include <QFileDialog>
+#include <QFileInfo>
+#include <QHBoxLayout>
+#include <QLineEdit>
+#include <QListWidget>
+#include <QMessageBox>
+#include <QMimeData>
+#include <QPainter>
+#include <QPushButton>
+#include <QVBoxLayout>
+
+#include "app/base/look.h"
+#include "app/bench/bench_view.h"
+#include "app/canvas/print_view.h"
+#include "app/doubts/doubts_slip.h"
+#include "app/session/preferences.h"
+#include "app/sheet/setup_slip.h"
+#include "app/sheet/sheet_view.h"
+#include "app/strip/strip.h"
+#include "app/window/asking.h"
+#include "app/window/desk_files.h"
+#include "app/window/desk_menus.h"
+#include "app/window/desk_split.h"
+#include "app/window/desk_style.h"
+#include "app/window/details_slip.h"
+#include "app/window/hands_row.h"
+#include "app/window/help_page.h"
+#include "app/window/ledger_line.h"
+#include "app/window/outputs.h"
+#include "app/window/paper_frame.h"
+#include "app/window/start_slip.h"
+#include "app/window/tour_slip.h"
+#include "app/words/sheet_date.h"
+
+namespace inchwright::app {
+
+DeskWindow::DeskWindow(QWidget* parent) : DeskWindow(askingByDialogs(this), parent) {}
+
+DeskWindow::DeskWindow(Asking asking, QWidget* parent) : QMainWindow(parent), work_(desk_) {
+  files_ = new DeskFiles(desk_, std::move(asking), this);
+  SheetOptions options = Preferences::sheet();
+  options.date = sheetDate();
+  desk_.setSheetOptions(options);
+  build();
+  new DeskMenus(*this);
+  wire();
+  resize(1280, 720);
+  restoreGeometry(Preferences::windowGeometry());
+  retitle();
+  strip_->line()->setFocus();
+}
+
+DeskWindow::~DeskWindow() = default;
+
+void DeskWindow::build() {
+  auto* ground = new QWidget(this);
+  ground->setObjectName(QStringLiteral("ground"));
+  auto* column = new QVBoxLayout(ground);
+  column->setContentsMargins(6, 0, 6, 6);
+  column->setSpacing(2);
+  ledger_ = new LedgerLine(desk_);
+  column->addWidget(ledger_);
+  split_ = new DeskSplit;
+  print_ = new PrintView(work_);
+  printPaper_ = new PaperFrame(print_);
+  sheet_ = new SheetView(desk_);
+  split_->addWidget(printPaper_);
+  split_->addWidget(sheet_);
+  split_->setStretchFactor(0, 3);
+  split_->setStretchFactor(1, 2);
+  split_->setSizes({760, 500});
+  column->addWidget(split_, 1);
+  column->addWidget(bottomRow());
+  setCentralWidget(ground);
+  setAcceptDrops(true);
+}
+
+QWidget* DeskWindow::bottomRow() {
+  auto* bottom = new QWidget;
+  auto* row = new QHBoxLayout(bottom);
+  row->setContentsMargins(0, 0, 0, 0);
+  row->setSpacing(2);
+  strip_ = new Strip(work_);
+  doubts_ = new DoubtsSlip(work_);
+  auto* hands = new HandsRow(work_);
+  connect(hands, &HandsRow::chosen, this, [this] { strip_->line()->setFocus(); });
+  auto* slip = new QWidget;
+  auto* column = new QVBoxLayout(slip);
+  column->setContentsMargins(0, 0, 0, 0);
+  column->setSpacing(0);
+  column->addWidget(strip_, 1);
+  column->addWidget(hands);
+  auto* doubtsPaper = new PaperFrame(doubts_);
+  row->addWidget(new PaperFrame(slip), 3);
+  row->addWidget(doubtsPaper, 2);
+  const int lines = QFontMetrics(deskFont()).lineSpacing();
+  doubtsPaper->setMinimumWidth(lines * 16);
+  bottom->setFixedHeight(lines * 11);
+  return bottom;
+}
+
+void DeskWindow::wire() {
+  connect(print_, &PrintView::typed, this, &DeskWindow::toStrip);
+  connect(sheet_, &SheetView::typed, this, &DeskWindow::toStrip);
+  connect(ledger_, &LedgerLine::detailsWanted, this, &DeskWindow::showDetails);
+  connect(ledger_, &LedgerLine::setupWanted, this, &DeskWindow::showSetup);
+  connect(ledger_, &LedgerLine::doubtsWanted, this, [this] { doubts_->list()->setFocus(); });
+  connect(&desk_, &Desk::savedChanged, this, &DeskWindow::retitle);
+  connect(&desk_, &Desk::edited, this, &DeskWindow::retitle);
+}
+
+void DeskWindow::toStrip(QKeyEvent* event) {
+  // Typing always lands in the strip, wherever one looks.
+  strip_->line()->setFocus(Qt::OtherFocusReason);
+  QApplication::sendEvent(strip_->line(), event);
+}
+
+void DeskWindow::retitle() {
+  setWindowTitle(QStringLiteral("%1[*] — Inchwright").arg(files_->shownName()));
+  setWindowModified(desk_.unsaved());
+}
+
+void DeskWindow::fill(Filling which) {
+  printPaper_->setVisible(which != Filling::mine);
+  sheet_->setVisible(which != Filling::theirs);
+}
+
+void DeskWindow::begin() {
+  if (files_->recover()) return;
+  if (!Preferences::tourSeen()) {
+    files_->openSample();
+    startTour();
+    return;
+  }
+  showStart();
+}
+
+void DeskWindow::startTour() {
+  Preferences::setTourSeen(true);
+  if (tour_ == nullptr) tour_ = new TourSlip(centralWidget());
+  tour_->begin({{QStringLiteral("print"), print_},
+                {QStringLiteral("strip"), strip_},
+                {QStringLiteral("sheet"), sheet_},
+                {QStringLiteral("doubts"), doubts_},
+                {QStringLiteral("ledger"), ledger_}});
+}
+
+void DeskWindow::showStart() {
+  StartSlip start(this);
+  if (start.exec() != QDialog::Accepted) return;
+  if (start.choice() == StartSlip::Choice::sample) {
+    files_->openSample();
+  } else if (start.choice() == StartSlip::Choice::open) {
+    files_->openChosen();
+  } else if (start.choice() == StartSlip::Choice::readings) {
+    const auto part = start.pastedPart();
+    if (part.ok() && files_->newJob()) desk_.applyPart(part, tr("Paste readings"));
+  } else {
+    files_->newJob();
+  }
+  print_->fit();
+  strip_->line()->setFocus();
+}
+
+void DeskWindow::showDetails() {
+  if (!desk_.hasPart()) files_->newJob();
+  DetailsSlip(desk_, this).exec();
+}
+
+void DeskWindow::showSetup() {
+  if (!desk_.hasPart()) return;
+  SetupSlip slip(desk_, this);
+  slip.exec();
+}
+
+void DeskWindow::showMachine() {
+  if (desk_.table() == nullptr || desk_.table()->rows.empty()) {
+    emit desk_.refused(tr("there is no place to drive to yet"));
+    return;
+  }
+  auto* bench = new BenchView(desk_, this);
+  bench->setAttribute(Qt::WA_DeleteOnClose);
+  bench->showFullScreen();
+}
+
+void DeskWindow::showHelp() {
+  HelpPage(menuBar(), this).exec();
+}
+
+void DeskWindow::exportTo(const QString& ending) {
+  const QString name = desk_.file().isEmpty()
+                           ? QString::fromStdString(desk_.hasPart() ? desk_.part().name : "sheet")
+                           : QFileInfo(desk_.file()).completeBaseName();
+  const QString folder = desk_.file().isEmpty() ? QDir::homePath() : QFileInfo(desk_.file()).path();
+  QString file = QFileDialog::getSaveFileName(
+      this, tr("Write my sheet"), folder + QLatin1Char('/') + name + QLatin1Char('.') + ending,
+      QStringLiteral("%1 (*.%2)").arg(ending.toUpper(), ending));
+  if (file.isEmpty()) return;
+  if (QFileInfo(file).suffix().isEmpty()) file += QLatin1Char('.') + ending;
+  const auto done = exportSheet(desk_, file);
+  if (!done.ok()) {
+    QMessageBox::warning(this, tr("Not written"), QString::fromStdString(done.error().text));
+  }
+}
+
+void DeskWindow::chooseLook(int choice) {
+  const auto look = static_cast<Look::Choice>(choice);
+  Preferences::setLook(look);
+  Look::choose(look);
+  if (auto* application = qobject_cast<QApplication*>(QCoreApplication::instance())) {
+    dressApplication(*application);
+  }
+  emit desk_.viewChanged();
+  update();
+}
+
+void DeskWindow::closeEvent(QCloseEvent* event) {
+  if (!files_->mayLeave()) {
+    event->ignore();
+    return;
+  }
+  files_->journal().drop();
+  Preferences::setWindowGeometry(saveGeometry());
+  event->accept();
+}
+
+void DeskWindow::dragEnterEvent(QDragEnterEvent* event) {
+  if (event->mimeData()->hasUrls()) event->acceptProposedAction();
+}
+
+void DeskWindow::dropEvent(QDropEvent* event) {
+  for (const QUrl& url : event->mimeData()->urls()) {
+    const QString file = url.toLocalFile();
+    if (!file.endsWith(QStringLiteral(".inchwright"), Qt::CaseInsensitive)) continue;
+    event->acceptProposedAction();
+    files_->open(file);
+    return;
+  }
+}
+
+void DeskWindow::paintEvent(QPaintEvent* event) {
+  QPainter painter(this);
+  painter.fillRect(event->rect(), Look::now().desk);
+}
+
+void DeskWindow::showEvent(QShowEvent* event) {
+  QMainWindow::showEvent(event);
+  print_->fit();
+}
+
+}  // namespace inchwright::app

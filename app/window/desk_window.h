@@ -1,0 +1,81 @@
+#pragma once
+
+#include <QMainWindow>
+
+#include "app/session/desk.h"
+#include "app/session/work.h"
+
+class QSplitter;
+
+namespace inchwright::app {
+
+struct Asking;
+class DeskFiles;
+class DoubtsSlip;
+class LedgerLine;
+class PaperFrame;
+class PrintView;
+class SheetView;
+class Strip;
+class TourSlip;
+
+/// The desk: two sheets of paper, the strip and the doubts. It only wires them to the session.
+class DeskWindow : public QMainWindow {
+  Q_OBJECT
+
+ public:
+  explicit DeskWindow(QWidget* parent = nullptr);
+  /// With answers instead of dialogs, for tests and for pictures.
+  explicit DeskWindow(Asking asking, QWidget* parent = nullptr);
+  ~DeskWindow() override;
+
+  Desk& desk() { return desk_; }
+  Work& work() { return work_; }
+  DeskFiles& files() { return *files_; }
+
+  enum class Filling { both, theirs, mine };
+  void fill(Filling which);
+
+  /// What a start without a file shows: what was left behind by a crash, else the sample with the
+  /// tour at the first start, else an empty job.
+  void begin();
+
+  void startTour();
+  void showSetup();
+  void showMachine();
+  void showHelp();
+  void showStart();
+  void showDetails();
+
+ protected:
+  void closeEvent(QCloseEvent* event) override;
+  void dragEnterEvent(QDragEnterEvent* event) override;
+  void dropEvent(QDropEvent* event) override;
+  void paintEvent(QPaintEvent* event) override;
+  void showEvent(QShowEvent* event) override;
+
+ private:
+  friend class DeskMenus;
+
+  void build();
+  void wire();
+  void toStrip(QKeyEvent* event);
+  void exportTo(const QString& filter);
+  void chooseLook(int choice);
+  void retitle();
+  QWidget* bottomRow();
+
+  Desk desk_;
+  Work work_;
+  DeskFiles* files_;
+  LedgerLine* ledger_;
+  PrintView* print_;
+  PaperFrame* printPaper_;
+  SheetView* sheet_;
+  Strip* strip_;
+  DoubtsSlip* doubts_;
+  QSplitter* split_;
+  TourSlip* tour_ = nullptr;
+};
+
+}  // namespace inchwright::app

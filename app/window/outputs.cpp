@@ -1,0 +1,155 @@
+#include "app/window/outputs.h"
+
+#include <QClipboard>
+#include <QCoreApplication>
+#include <QFileInfo>
+#include <QGuiApplication>
+#include <QMimeData>
+#include <QPageLayout>
+#include <QPageSize>
+#include <QPainter>
+#include <QPrintPreviewDialog>
+#include <QPrinter>
+#include <QStringList>
+
+#include "app/render/faces.h"
+#include "app/render/render.h"
+#include "app/words/table_text.h"
+#include "core/document/atomic_file.h"
+
+namespace inchwright::app {
+namespace {
+
+constexpr double kPixelsPerMm = 300 / 25.4;
+
+QString ownWords(const std::string& text) {
+  return QString::fromStdString(text);
+}
+
+Result<Done> write(const QString& file, const QByteArray& bytes) {
+  return replaceFile(file.toStdString(),
+                     {bytes.constData(), static_cast<std::size_t>(bytes.size())});
+}
+
+QString numbered(const QString& file, std::size_t page, std::size_t pages) {
+  if (pages == 1) return file;
+  const QFileInfo info(file);
+  return info.path() + QLatin1Char('/') + info.completeBaseName() +
+         QStringLiteral("-%1.").arg(page + 1) + info.suffix();
+}
+
+Error nothingYet(const Desk& desk) {
+  if (desk.tableError()) return *desk.tableError();
+  return {ErrorCode::badRequest, "there is no sheet yet: nothing is placed", {}};
+}
+
+Result<Done> exportPictures(const Desk& desk, const QString& file, bool svg) {
+  const std::vector<Page>& pages = desk.pages();
+  const QString title = ownWords(desk.job().title);
+  for (std::size_t i = 0; i < pages.size(); ++i) {
+    auto picture = svg ? renderSvg(pages[i], title) : renderPng(pages[i], kPixelsPerMm);
+    if (!picture.ok()) return picture.error();
+    auto done = write(numbered(file, i, pages.size()), *picture);
+    if (!done.ok()) return done;
+  }
+  return Done{};
+}
+
+QStringList cells(const TableRow& row) {
+  return {ownWords(row.id),   ownWords(signedText(row.x)), ownWords(signedText(row.y)),
+          ownWords(row.size), ownWords(stepsText(row)),    ownWords(row.note)};
+}
+
+QStringList headings() {
+  const auto tr = [](const char* text) { return QCoreApplication::translate("Outputs", text); };
+  return {tr("id"), tr("X"), tr("Y"), tr("size"), tr("make"), tr("note")};
+}
+
+void paintOnPrinter(const std::vector<Page>& pages, QPrinter* printer) {
+  QPainter painter;
+  if (!painter.begin(printer)) return;
+  const double scale = printer->resolution() / 25.4;
+  for (std::size_t i = 0; i < pages.size(); ++i) {
+    if (i > 0 && !printer->newPage()) return;
+    painter.resetTransform();
+    painter.scale(scale, scale);
+    paintPage(painter, pages[i]);
+  }
+}
+
+}  // namespace
+
+Result<Done> exportSheet(const Desk& desk, const QString& file) {
+  const SetupTable* table = desk.table();
+  if (table == nullptr || desk.pages().empty()) return nothingYet(desk);
+  const QString ending = QFileInfo(file).suffix().toLower();
+  if (ending == QLatin1String("csv")) {
+    return write(file, QByteArray::fromStdString(tablesAsCsv({*table})));
+  }
+  if (ending == QLatin1String("svg")) return exportPictures(desk, file, true);
+  if (ending == QLatin1String("png")) return exportPictures(desk, file, false);
+  if (ending != QLatin1String("pdf")) {
+    return Error{ErrorCode::badRequest, "the name must end in .pdf, .svg, .png or .csv",
+                 file.toStdString()};
+  }
+  auto pdf = renderPdf(desk.pages(), ownWords(desk.job().title));
+  return pdf.ok() ? write(file, *pdf) : Result<Done>(pdf.error());
+}
+
+QString tableAsTsv(const SetupTable& table) {
+  QStringList lines{headings().join(QLatin1Char('\t'))};
+  for (const TableRow& row : table.rows) {
+    QStringList line = cells(row);
+    // A tab or a line end inside a cell would make two of it.
+    for (QString& cell : line) cell = cell.simplified();
+    lines << line.join(QLatin1Char('\t'));
+  }
+  return lines.join(QLatin1Char('\n')) + QLatin1Char('\n');
+}
+
+QString tableAsHtml(const SetupTable& table) {
+  const auto line = [](const QStringList& texts, const QString& tag) {
+    QString html = QStringLiteral("<tr>");
+    for (const QString& text : texts) {
+      html += QStringLiteral("<%1>%2</%1>").arg(tag, text.toHtmlEscaped());
+    }
+    return html + QStringLiteral("</tr>\n");
+  };
+  QString html =
+      QStringLiteral("<table>\n<caption>%1</caption>\n").arg(ownWords(table.zero).toHtmlEscaped());
+  html += line(headings(), QStringLiteral("th"));
+  for (const TableRow& row : table.rows) html += line(cells(row), QStringLiteral("td"));
+  return html + QStringLiteral("</table>\n");
+}
+
+Result<Done> copyTable(const Desk& desk) {
+  const SetupTable* table = desk.table();
+  if (table == nullptr) return nothingYet(desk);
+  auto* data = new QMimeData;
+  const QString text = tableAsTsv(*table);
+  data->setText(text);
+  data->setData(QStringLiteral("text/tab-separated-values"), text.toUtf8());
+  data->setHtml(tableAsHtml(*table));
+  QGuiApplication::clipboard()->setMimeData(data);
+  return Done{};
+}
+
+void previewPrint(const Desk& desk, QWidget* parent) {
+  const std::vector<Page> pages = desk.pages();
+  if (pages.empty() || !loadFaces().ok()) return;
+  QPrinter printer(QPrinter::HighResolution);
+  printer.setDocName(ownWords(desk.job().title));
+  printer.setFullPage(true);
+  printer.setPageLayout(
+      {QPageSize(QSizeF(pages.front().width, pages.front().height), QPageSize::Millimeter),
+       QPageLayout::Portrait,
+       {}});
+  printer.setFullPage(true);
+  QPrintPreviewDialog preview(&printer, parent);
+  preview.setWindowTitle(QCoreApplication::translate("Outputs", "The pages as they will print"));
+  QObject::connect(&preview, &QPrintPreviewDialog::paintRequested, &preview,
+                   [&pages](QPrinter* on) { paintOnPrinter(pages, on); });
+  preview.exec();
+}
+
+}  // namespace inchwright::app

@@ -1,0 +1,22 @@
+#include "app/window/paper_frame.h"
+
+#include <QPainter>
+#include <QVBoxLayout>
+
+#include "app/base/look.h"
+
+namespace inchwright::app {
+
+PaperFrame::PaperFrame(QWidget* content, QWidget* parent) : QWidget(parent), content_(content) {
+  auto* column = new QVBoxLayout(this);
+  column->setContentsMargins(8, 5, 8, 9);
+  column->addWidget(content);
+}
+
+void PaperFrame::paintEvent(QPaintEvent*) {
+  QPainter painter(this);
+  paintPaperShadow(painter, content_->geometry());
+  painter.fillRect(content_->geometry(), Look::now().slip);
+}
+
+}  // namespace inchwright::app

@@ -1,0 +1,150 @@
+#include "app/window/start_desk.h"
+
+#include <QApplication>
+#include <QImage>
+#include <QScreen>
+#include <QStandardPaths>
+#include <algorithm>
+#include <cstdio>
+#include <optional>
+
+#include "app/base/look.h"
+#include "app/bench/bench_view.h"
+#include "app/session/preferences.h"
+#include "app/window/desk_files.h"
+#include "app/window/desk_style.h"
+#include "app/window/desk_window.h"
+
+namespace inchwright::app {
+namespace {
+
+struct Wanted {
+  QString file;
+  QString picture;
+  QSize size{1280, 720};
+  bool lamplight = false;
+  bool machine = false;
+  bool tour = false;
+  DeskWindow::Filling filling = DeskWindow::Filling::both;
+};
+
+int refuse(const QString& why) {
+  std::fprintf(stderr, "inchwright: %s\n", qUtf8Printable(why));
+  return 2;
+}
+
+std::optional<QSize> sizeOf(const QString& text) {
+  const QStringList sides = text.split(QLatin1Char('x'));
+  if (sides.size() != 2) return std::nullopt;
+  const QSize size(sides[0].toInt(), sides[1].toInt());
+  const bool sensible =
+      std::min(size.width(), size.height()) >= 200 && std::max(size.width(), size.height()) <= 8000;
+  return sensible ? std::optional(size) : std::nullopt;
+}
+
+/// Empty, with `why` set, when the arguments can't be used.
+std::optional<Wanted> wantedOf(const std::vector<std::string>& args, QString& why) {
+  Wanted wanted;
+  for (std::size_t i = 0; i < args.size(); ++i) {
+    const QString arg = QString::fromLocal8Bit(args[i].c_str());
+    const QString next =
+        i + 1 < args.size() ? QString::fromLocal8Bit(args[i + 1].c_str()) : QString();
+    if (arg == QLatin1String("--picture") && !next.isEmpty()) {
+      wanted.picture = next;
+      ++i;
+    } else if (arg == QLatin1String("--size") && sizeOf(next)) {
+      wanted.size = *sizeOf(next);
+      ++i;
+    } else if (arg == QLatin1String("--fill") &&
+               (next == QLatin1String("theirs") || next == QLatin1String("mine"))) {
+      wanted.filling =
+          next == QLatin1String("mine") ? DeskWindow::Filling::mine : DeskWindow::Filling::theirs;
+      ++i;
+    } else if (arg == QLatin1String("--lamplight")) {
+      wanted.lamplight = true;
+    } else if (arg == QLatin1String("--machine")) {
+      wanted.machine = true;
+    } else if (arg == QLatin1String("--tour")) {
+      wanted.tour = true;
+    } else if (arg == QLatin1String("--") && !next.isEmpty()) {
+      wanted.file = next;
+      ++i;
+    } else if (!arg.startsWith(QLatin1Char('-')) && wanted.file.isEmpty()) {
+      wanted.file = arg;
+    } else {
+      why = QStringLiteral("“%1” can't be used here; inchwright --help lists what can").arg(arg);
+      return std::nullopt;
+    }
+  }
+  return wanted;
+}
+
+/// Answers for a run with nobody in front of it.
+Asking unattended() {
+  Asking asking;
+  asking.fileToOpen = [] { return QString(); };
+  asking.fileToSave = [](const QString&) { return QString(); };
+  asking.unsavedWork = [](const QString&) { return Asking::Answer::leave; };
+  asking.yes = [](const QString&) { return false; };
+  asking.tell = [](const QString& what) { refuse(what); };
+  return asking;
+}
+
+int drawPicture(const Wanted& wanted) {
+  Look::choose(wanted.lamplight ? Look::Choice::lamplight : Look::Choice::day);
+  dressApplication(*qobject_cast<QApplication*>(QCoreApplication::instance()));
+  DeskWindow window(unattended());
+  const bool opened =
+      wanted.file.isEmpty() ? window.files().openSample() : window.files().open(wanted.file);
+  if (!opened) return 2;
+  window.resize(wanted.size);
+  window.fill(wanted.filling);
+  window.show();
+  if (wanted.tour) window.startTour();
+  QCoreApplication::processEvents();
+  QWidget* shown = &window;
+  BenchView bench(window.desk());
+  if (wanted.machine) {
+    bench.resize(wanted.size);
+    bench.show();
+    shown = &bench;
+  }
+  QCoreApplication::processEvents();
+  if (!shown->grab().save(wanted.picture)) {
+    return refuse(QStringLiteral("%1 could not be written").arg(wanted.picture));
+  }
+  return 0;
+}
+
+}  // namespace
+
+bool asksForPicture(const std::vector<std::string>& args) {
+  return std::find(args.begin(), args.end(), "--picture") != args.end();
+}
+
+int startDesk(int& argc, char** argv, const std::vector<std::string>& args) {
+  QString why;
+  const auto wanted = wantedOf(args, why);
+  if (!wanted) return refuse(why);
+  if (!wanted->picture.isEmpty()) {
+    qputenv("QT_QPA_PLATFORM", "offscreen");
+    // A picture neither reads nor leaves anything of the user's.
+    QStandardPaths::setTestModeEnabled(true);
+  }
+  QApplication application(argc, argv);
+  QCoreApplication::setApplicationName(QStringLiteral("Inchwright"));
+  QCoreApplication::setApplicationVersion(QStringLiteral(INCHWRIGHT_VERSION));
+  if (!wanted->picture.isEmpty()) return drawPicture(*wanted);
+  Look::choose(Preferences::look());
+  dressApplication(application);
+  DeskWindow window;
+  window.show();
+  if (wanted->file.isEmpty()) {
+    window.begin();
+  } else if (!window.files().recover()) {
+    window.files().open(wanted->file);
+  }
+  return QApplication::exec();
+}
+
+}  // namespace inchwright::app

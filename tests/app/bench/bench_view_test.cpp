@@ -1,0 +1,79 @@
+#include "app/bench/bench_view.h"
+
+#include <gtest/gtest.h>
+
+#include <QCheckBox>
+#include <QLineEdit>
+#include <QTest>
+
+#include "core/part/edit.h"
+#include "core/part/pasted.h"
+#include "tests/support/desk_application.h"
+
+namespace inchwright::app {
+namespace {
+
+class BenchViewTest : public testing::Test {
+ protected:
+  void SetUp() override {
+    deskApplication();
+    Part part;
+    part.name = "Plate";
+    const auto read = applyLines(
+        part, "hole A 1/4 ream\nhole B 1/4 ream\nL A 3/8\nF A 1/2\nA B 1\nin line y A B", {});
+    ASSERT_TRUE(read.ok()) << read.error().text;
+    Job job;
+    job.parts.push_back(*read);
+    desk.take(job, {});
+    ASSERT_NE(desk.table(), nullptr);
+    ASSERT_EQ(desk.table()->rows.size(), 2u);
+    bench = std::make_unique<BenchView>(desk);
+    bench->resize(1280, 720);
+    bench->show();
+    bench->setFocus();
+  }
+
+  const Id& place(int row) const { return desk.table()->rows[row].id; }
+  MadePlace made(int row) const { return madeAt(desk.part(), place(row), desk.setup().name); }
+
+  Desk desk;
+  std::unique_ptr<BenchView> bench;
+};
+
+TEST_F(BenchViewTest, SpaceTicksEachToolThenGoesOn) {
+  const std::size_t tools = desk.table()->rows[0].steps.size();
+  ASSERT_GT(tools, 0u);
+  for (std::size_t i = 0; i < tools; ++i) {
+    QTest::keyClick(bench.get(), Qt::Key_Space);
+    QCoreApplication::processEvents();
+    EXPECT_EQ(made(0).ticks.size(), i + 1);
+    EXPECT_EQ(bench->row(), 0);
+  }
+  QTest::keyClick(bench.get(), Qt::Key_Space);
+  EXPECT_EQ(bench->row(), 1);
+  EXPECT_TRUE(desk.unsaved());
+}
+
+TEST_F(BenchViewTest, ArrowsAndHalvesOfTheFiguresWalk) {
+  QTest::keyClick(bench.get(), Qt::Key_Right);
+  EXPECT_EQ(bench->row(), 1);
+  QTest::keyClick(bench.get(), Qt::Key_Right);
+  EXPECT_EQ(bench->row(), 1);
+  QTest::mouseClick(bench.get(), Qt::LeftButton, {}, {200, 300});
+  EXPECT_EQ(bench->row(), 0);
+  QTest::mouseClick(bench.get(), Qt::LeftButton, {}, {1100, 300});
+  EXPECT_EQ(bench->row(), 1);
+}
+
+TEST_F(BenchViewTest, MeasuredFigureIsKept) {
+  auto fields = bench->findChildren<QLineEdit*>();
+  ASSERT_EQ(fields.size(), 2);
+  QTest::keyClicks(fields[0], QStringLiteral("0.3752"));
+  QTest::keyClick(fields[0], Qt::Key_Return);
+  ASSERT_TRUE(made(0).x.has_value());
+  EXPECT_EQ(made(0).x->text, "0.3752");
+  EXPECT_FALSE(made(0).y.has_value());
+}
+
+}  // namespace
+}  // namespace inchwright::app

@@ -1,0 +1,74 @@
+#include "app/sheet/sheet_view.h"
+
+#include <gtest/gtest.h>
+
+#include <QLineEdit>
+#include <QTest>
+
+#include "app/sheet/setup_slip.h"
+#include "core/part/pasted.h"
+#include "tests/support/desk_application.h"
+
+namespace inchwright::app {
+namespace {
+
+class SheetViewTest : public testing::Test {
+ protected:
+  void SetUp() override {
+    deskApplication();
+    Part part;
+    part.name = "Plate";
+    const auto read = applyLines(part, "hole A 1/4 ream\nL A 3/8\nL R 2\nF A 1/2\nF K 1", {});
+    ASSERT_TRUE(read.ok()) << read.error().text;
+    Job job;
+    job.parts.push_back(*read);
+    desk.take(job, {});
+  }
+
+  Desk desk;
+};
+
+TEST_F(SheetViewTest, PagesAreThoseOfTheDesk) {
+  SheetView view(desk);
+  EXPECT_EQ(view.pageCount(), static_cast<int>(desk.pages().size()));
+  desk.take(Job{}, {});
+  EXPECT_EQ(view.pageCount(), 0);
+}
+
+TEST_F(SheetViewTest, ARefusedZeroLeavesBarePaper) {
+  SheetView view(desk);
+  view.resize(400, 500);
+  desk.take(Job{}, {});
+  const QImage picture = view.grab().toImage();
+  EXPECT_EQ(picture.pixelColor(200, 60), Look::now().sheet);
+  EXPECT_EQ(picture.pixelColor(2, 250), Look::now().desk);
+}
+
+TEST_F(SheetViewTest, KeysThatWriteAreHandedOn) {
+  SheetView view(desk);
+  int typed = 0;
+  QObject::connect(&view, &SheetView::typed, [&typed] { ++typed; });
+  QTest::keyClick(&view, Qt::Key_7);
+  QTest::keyClick(&view, Qt::Key_Home);
+  EXPECT_EQ(typed, 1);
+}
+
+TEST_F(SheetViewTest, StockTypedIntoTheSlipIsOneStepOfUndo) {
+  SetupSlip slip(desk);
+  QLineEdit* left = nullptr;
+  for (QLineEdit* field : slip.findChildren<QLineEdit*>()) {
+    if (field->accessibleName() == QStringLiteral("Stock on the left")) left = field;
+  }
+  ASSERT_NE(left, nullptr);
+  slip.show();
+  left->setFocus();
+  QTest::keyClicks(left, QStringLiteral("1/16"));
+  QTest::keyClick(left, Qt::Key_Return);
+  EXPECT_EQ(desk.setup().stockOn(Side::left), readLength("1/16", {})->value);
+  desk.undo();
+  EXPECT_TRUE(left->text().isEmpty());
+  EXPECT_FALSE(desk.canUndo());
+}
+
+}  // namespace
+}  // namespace inchwright::app
