@@ -32,8 +32,14 @@ bool looksLikeId(std::string_view word) {
 }
 
 Result<Lettered> figureFrom(LineWords& words, Unit unit, std::string_view what) {
-  const std::string_view text = words.takeUntil(kStops);
-  if (text.empty()) return words.refuse("give the " + std::string(what) + " here");
+  std::size_t count = 0;
+  while (!words.peek(count).empty() && !isStop(words.peek(count))) ++count;
+  if (count == 0) return words.refuse("give the " + std::string(what) + " here");
+  // Two figures may stand side by side, as in `pitch 9/16 1/8`: the longest that is one is taken.
+  std::size_t taken = count;
+  while (taken > 1 && !readLength(words.span(taken), {unit}).ok()) --taken;
+  if (!readLength(words.span(taken), {unit}).ok()) taken = count;
+  const std::string_view text = words.take(taken);
   auto figure = readLength(text, {unit});
   if (figure.ok()) return figure;
   Error error = figure.error();
@@ -68,6 +74,7 @@ class FeatureReader {
 
  private:
   Result<Done> into(std::optional<Lettered>& member, std::string_view what) {
+    if (member) return words_.refuse("the " + std::string(what) + " is given already");
     auto figure = figureFrom(words_, context_.unit, what);
     if (!figure.ok()) return figure.error();
     member = std::move(figure).value();

@@ -22,6 +22,19 @@ std::string_view LineWords::take() {
   return empty() ? std::string_view{} : words_[next_++].text;
 }
 
+std::string_view LineWords::span(std::size_t count) const {
+  if (count == 0) return {};
+  const LineWord& last = words_[next_ + count - 1];
+  const std::size_t begin = words_[next_].at;
+  return line_.substr(begin, last.at + last.text.size() - begin);
+}
+
+std::string_view LineWords::take(std::size_t count) {
+  const std::string_view text = span(count);
+  next_ += count;
+  return text;
+}
+
 bool LineWords::takeIf(std::string_view word) {
   if (empty() || peek() != word) return false;
   ++next_;

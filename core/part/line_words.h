@@ -31,6 +31,10 @@ class LineWords {
   bool takeIf(std::string_view word);
   /// Takes words up to the first that is one of `stops` and gives the text they span, unchanged.
   std::string_view takeUntil(const std::vector<std::string_view>& stops);
+  /// Takes so many words and gives the text they span, unchanged. Requires: they are there.
+  std::string_view take(std::size_t count);
+  /// The text the next so many words span.
+  std::string_view span(std::size_t count) const;
   /// The rest of the line, unchanged.
   std::string_view takeRest();
 

@@ -1,0 +1,224 @@
+#include "core/part/lines.h"
+
+#include <gtest/gtest.h>
+
+#include <string>
+
+#include "core/part/edit.h"
+
+namespace inchwright {
+namespace {
+
+/// The part that lines make one after another; the test fails at a line that is refused.
+Part made(const std::vector<std::string>& lines, Part part = {}) {
+  part.name = "Plate";
+  for (const std::string& line : lines) {
+    auto next = applyLine(part, line, {});
+    EXPECT_TRUE(next.ok()) << line << ": " << (next.ok() ? "" : next.error().text);
+    if (next.ok()) part = std::move(next->part);
+  }
+  return part;
+}
+
+Part plate() {
+  return made({"edge L left", "edge R right", "edge F front", "edge K back", "hole A 1/4 ream",
+               "hole B 3/16", "point P"});
+}
+
+TEST(Lines, AReadingIsTwoEndsAndAFigure) {
+  const auto outcome = applyLine(plate(), "L A 3/8", {});
+  ASSERT_TRUE(outcome.ok()) << outcome.error().text;
+  EXPECT_EQ(outcome->did, LineDid::reading);
+  ASSERT_EQ(outcome->part.readings.size(), 1u);
+  const Reading& reading = outcome->part.readings[0];
+  EXPECT_EQ(reading.id, "r1");
+  EXPECT_EQ(reading.axis, Axis::x);
+  EXPECT_EQ(reading.from, "L");
+  EXPECT_EQ(reading.to, "A");
+  EXPECT_EQ(reading.figure.text, "3/8");
+  EXPECT_EQ(reading.figure.value, Length::ticks(952'500'000));
+  EXPECT_EQ(outcome->said, "r1: L to A along X, 3/8");
+}
+
+TEST(Lines, TheEndsSettleTheAxisBeforeTheContextDoes) {
+  LineContext along;
+  along.axis = Axis::x;
+  const auto up = applyLine(plate(), "F A 1/2", along);
+  ASSERT_TRUE(up.ok());
+  EXPECT_EQ(up->part.readings[0].axis, Axis::y);
+  along.axis = Axis::y;
+  const auto between = applyLine(plate(), "A B 1 3/16", along);
+  ASSERT_TRUE(between.ok());
+  EXPECT_EQ(between->part.readings[0].axis, Axis::y);
+  const auto said = applyLine(plate(), "x A B 1 3/16", along);
+  ASSERT_TRUE(said.ok());
+  EXPECT_EQ(said->part.readings[0].axis, Axis::x);
+}
+
+TEST(Lines, AReadingMayBringItsOwnIdAndTolerance) {
+  const auto outcome = applyLine(plate(), "r7 x A B 1 3/16 ±1/64", {});
+  ASSERT_TRUE(outcome.ok()) << outcome.error().text;
+  EXPECT_EQ(outcome->id, "r7");
+  EXPECT_TRUE(outcome->part.readings[0].figure.tolerance.has_value());
+  const auto reference = applyLine(plate(), "L R (2 3/8)", {});
+  ASSERT_TRUE(reference.ok());
+  EXPECT_TRUE(reference->part.readings[0].figure.reference);
+}
+
+TEST(Lines, CentresAndAngles) {
+  const Part part = made({"centres A B 5/8", "centers A P 1", "angle A B 55"}, plate());
+  ASSERT_EQ(part.readings.size(), 3u);
+  EXPECT_EQ(part.readings[0].kind, ReadingKind::centres);
+  EXPECT_EQ(part.readings[1].kind, ReadingKind::centres);
+  EXPECT_EQ(part.readings[2].kind, ReadingKind::angle);
+  EXPECT_TRUE(part.readings[2].angle.has_value());
+}
+
+TEST(Lines, HolesOfEveryMake) {
+  const Part part = made({"hole A 1/4 ream", "hole B 3/16 deep 1/2", "hole C 10-32 tap",
+                          "hole tap 2 BA", "hole 1/8", "hole Ø 1/4"});
+  ASSERT_EQ(part.features.size(), 6u);
+  EXPECT_EQ(part.features[0].make, Make::ream);
+  EXPECT_EQ(part.features[0].diameter->text, "1/4");
+  EXPECT_FALSE(part.features[1].depth.through);
+  EXPECT_EQ(part.features[1].depth.length->text, "1/2");
+  EXPECT_EQ(part.features[2].thread, "10-32");
+  EXPECT_EQ(part.features[2].make, Make::tap);
+  EXPECT_FALSE(part.features[2].diameter.has_value());
+  EXPECT_EQ(part.features[3].thread, "2 BA");
+  EXPECT_EQ(part.features[3].id, "D");
+  EXPECT_EQ(part.features[4].id, "E");
+  EXPECT_EQ(part.features[5].diameter->value, Length::ticks(635'000'000));
+}
+
+TEST(Lines, TheOtherFeatures) {
+  const Part part = made({"edge L left", "edge S x", "slot T2 x 1/4 by 1",
+                          "ring G 6 on 2 1/2 from 30 drill 1/8", "row D x 5 holes pitch 9/16 1/8",
+                          "row E y 4 spaces", "hole A 1/4", "round U2 3/8 about A left"});
+  ASSERT_EQ(part.features.size(), 8u);
+  EXPECT_EQ(part.features[0].side, Side::left);
+  EXPECT_EQ(part.features[0].axis, Axis::x);
+  EXPECT_FALSE(part.features[1].side.has_value());
+  EXPECT_EQ(part.features[2].width->text, "1/4");
+  EXPECT_EQ(part.features[2].length->text, "1");
+  EXPECT_EQ(part.features[3].holes, 6);
+  EXPECT_EQ(part.features[3].pitchDiameter->text, "2 1/2");
+  EXPECT_EQ(part.features[3].diameter->text, "1/8");
+  EXPECT_EQ(part.features[4].holes, 5);
+  EXPECT_EQ(part.features[4].pitch->text, "9/16");
+  EXPECT_EQ(part.features[5].holes, 5);
+  EXPECT_TRUE(part.features[5].countedBySpaces);
+  EXPECT_EQ(part.features[7].about, "A");
+  EXPECT_EQ(part.features[7].side, Side::left);
+}
+
+TEST(Lines, WhatIsUnderstood) {
+  const Part part = made({"in line y A B", "midway y A F K", "equal x A B P stated",
+                          "symmetric x A B about P", "concentric A B"},
+                         plate());
+  ASSERT_EQ(part.understood.size(), 5u);
+  EXPECT_EQ(part.understood[0].kind, UnderstandingKind::inLine);
+  EXPECT_EQ(part.understood[0].of, (std::vector<Id>{"A", "B"}));
+  EXPECT_FALSE(part.understood[0].stated);
+  EXPECT_EQ(part.understood[1].of, (std::vector<Id>{"A"}));
+  EXPECT_EQ(part.understood[1].between, (std::vector<Id>{"F", "K"}));
+  EXPECT_TRUE(part.understood[2].stated);
+  EXPECT_EQ(part.understood[3].about, "P");
+  EXPECT_FALSE(part.understood[4].axis.has_value());
+}
+
+TEST(Lines, ZeroAndStockMakeTheSetupTheyNeed) {
+  const Part part =
+      made({"zero y F", "zero x middle L R stock", "stock left 1/16", "zero x A"}, plate());
+  ASSERT_EQ(part.setups.size(), 1u);
+  const inchwright::Setup& setup = part.setups[0];
+  ASSERT_EQ(setup.zero.size(), 2u);
+  EXPECT_EQ(setup.zero[0].axis, Axis::x);
+  EXPECT_EQ(setup.zero[0].at, "A");
+  EXPECT_EQ(setup.zero[1].at, "F");
+  EXPECT_EQ(setup.stock[static_cast<std::size_t>(Side::left)]->text, "1/16");
+}
+
+TEST(Lines, DeletingTakesWhatHangsOnIt) {
+  const Part before = made({"L A 3/8", "A B 1", "in line y A B"}, plate());
+  const auto after = applyLine(before, "delete A", {});
+  ASSERT_TRUE(after.ok()) << after.error().text;
+  EXPECT_EQ(after->part.feature("A"), nullptr);
+  EXPECT_TRUE(after->part.readings.empty());
+  EXPECT_TRUE(after->part.understood.empty());
+  const auto one = applyLine(before, "delete r1", {});
+  ASSERT_TRUE(one.ok());
+  EXPECT_EQ(one->part.readings.size(), 1u);
+}
+
+TEST(Lines, RenamingFollowsEverywhere) {
+  const Part part = made({"L A 3/8", "rename A M"}, plate());
+  EXPECT_NE(part.feature("M"), nullptr);
+  EXPECT_EQ(part.readings[0].to, "M");
+}
+
+TEST(Lines, AnIdWinsOverAWord) {
+  Part part = plate();
+  Feature named;
+  named.id = "zero";
+  named.kind = FeatureKind::point;
+  part.features.push_back(named);
+  const auto outcome = applyLine(part, "zero A 3/8", {});
+  ASSERT_TRUE(outcome.ok()) << outcome.error().text;
+  EXPECT_EQ(outcome->part.readings[0].from, "zero");
+}
+
+struct BadLine {
+  const char* line;
+  int at;  ///< byte of the fault; -1 where the whole line is at fault
+};
+
+TEST(Lines, WhatIsRefusedAndWhere) {
+  const BadLine rows[] = {
+      {"", 0},
+      {"   ", 3},
+      {"L A", 3},
+      {"L A 3/0", 4},
+      {"L A three", 4},
+      {"L Q 3/8", 0},
+      {"y L A 3/8", -1},
+      {"L F 3/8", -1},
+      {"hole A 1/4", -1},
+      {"row D x 5 pitch 1/2", 10},
+      {"ring G six on 2", 7},
+      {"in a row A B", 3},
+      {"midway y A F", -1},
+      {"equal x A B", -1},
+      {"hole C 1/4 3/8", 11},
+      {"zero", 4},
+      {"zero x", -1},
+      {"stock outside 1/16", 6},
+      {"stock left -1/16", -1},
+      {"delete Q", -1},
+      {"rename A B", -1},
+      {"edge L left left2", -1},
+      {"twaddle", 0},
+  };
+  for (const BadLine& row : rows) {
+    SCOPED_TRACE(row.line);
+    const Part before = plate();
+    const auto outcome = applyLine(before, row.line, {});
+    ASSERT_FALSE(outcome.ok());
+    EXPECT_FALSE(outcome.error().text.empty());
+    if (row.at >= 0) {
+      EXPECT_EQ(outcome.error().at, static_cast<std::size_t>(row.at));
+    }
+    EXPECT_EQ(before, plate());
+  }
+}
+
+TEST(Lines, TheAxisTwoPlacesShare) {
+  const Part part = plate();
+  EXPECT_EQ(axisBetween(part, "L", "A", Axis::y).value(), Axis::x);
+  EXPECT_EQ(axisBetween(part, "A", "B", Axis::y).value(), Axis::y);
+  EXPECT_EQ(axisBetween(part, "L", "F", Axis::x).error().code, ErrorCode::badRequest);
+  EXPECT_EQ(axisBetween(part, "L", "Q", Axis::x).error().code, ErrorCode::notFound);
+}
+
+}  // namespace
+}  // namespace inchwright
