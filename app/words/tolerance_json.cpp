@@ -12,8 +12,7 @@ nlohmann::ordered_json ticksOf(const Span& span) {
   return {span.low, span.high};
 }
 
-nlohmann::ordered_json unassuredAsJson(const std::vector<Unassured>& found,
-                                              const Step& step) {
+nlohmann::ordered_json unassuredAsJson(const std::vector<Unassured>& found, const Step& step) {
   nlohmann::ordered_json list = nlohmann::ordered_json::array();
   for (const Unassured& one : found) {
     list.push_back({{"reading", one.reading},

@@ -74,7 +74,9 @@ bool readAfterFeet(Cursor& cursor, bool wholeFeet, Quantity& quantity) {
 bool applyUnitWord(Cursor& cursor, Quantity& quantity) {
   const Token word = cursor.take();
   const auto unit = meaningOf(word.unit);
-  if (!unit) return cursor.fail(word.at, "degrees and minutes belong to an angle, and a least size alone is no size");
+  if (!unit)
+    return cursor.fail(word.at,
+                       "degrees and minutes belong to an angle, and a least size alone is no size");
   const bool whole = quantity.count;
   if (!applyUnit(cursor, *unit, quantity)) return false;
   return word.unit != UnitWord::foot || readAfterFeet(cursor, whole, quantity);
