@@ -38,6 +38,11 @@ Asking askingByDialogs(QWidget* window) {
   asking.fileToOpen = [window] {
     return QFileDialog::getOpenFileName(window, tr("Open a job"), {}, filter());
   };
+  asking.pictureToOpen = [window] {
+    return QFileDialog::getOpenFileName(
+        window, tr("A picture of the print"), {},
+        tr("Pictures (*.png *.jpg *.jpeg *.tif *.tiff *.webp *.pdf);;All files (*)"));
+  };
   asking.fileToSave = [window](const QString& suggested) {
     return QFileDialog::getSaveFileName(window, tr("Save the job"), suggested, filter());
   };

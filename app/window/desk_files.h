@@ -17,6 +17,7 @@ struct Asking {
   enum class Answer { save, leave, stay };
 
   std::function<QString()> fileToOpen;                          ///< empty: none chosen
+  std::function<QString()> pictureToOpen;                       ///< empty: none chosen
   std::function<QString(const QString& suggested)> fileToSave;  ///< empty: none chosen
   std::function<Answer(const QString& name)> unsavedWork;
   std::function<bool(const QString& question)> yes;
@@ -42,6 +43,9 @@ class DeskFiles : public QObject {
   bool mayLeave();
   /// Offers what an earlier process left behind. True when it was taken over.
   bool recover();
+
+  /// Asks which picture is to lie under the print; empty: none.
+  QString pictureToLay() const { return asking_.pictureToOpen(); }
 
   Journal& journal() { return journal_; }
   QString shownName() const;  ///< of the document, for the title of the window

@@ -12,6 +12,7 @@
 #include "app/canvas/print_view.h"
 #include "app/doubts/doubts_slip.h"
 #include "app/session/activity.h"
+#include "app/session/picture_edits.h"
 #include "app/session/preferences.h"
 #include "app/sheet/sheet_view.h"
 #include "app/sheet/side_words.h"
@@ -125,6 +126,19 @@ void DeskMenus::addPrint() {
   PrintView* print = window_.print_;
   add(menu, tr("Go to their &print"), QKeySequence(Qt::CTRL | Qt::Key_1),
       [print] { print->setFocus(Qt::ShortcutFocusReason); });
+  menu->addSeparator();
+  add(menu, tr("&Lay a picture underneath …"), QKeySequence(Qt::CTRL | Qt::Key_L),
+      [this] { window_.layPicture(); });
+  add(menu, tr("Paste a p&icture"), QKeySequence(Qt::CTRL | Qt::SHIFT | Qt::Key_V),
+      [print] { print->paste(); });
+  add(menu, tr("&Square the picture up"), QKeySequence(Qt::CTRL | Qt::Key_U),
+      [this] { window_.work().squareUp(); });
+  Desk& desk = window_.desk();
+  add(menu, tr("&Take the picture away"), {}, [&desk] {
+    if (!desk.hasPart()) return;
+    desk.endMerge();
+    desk.apply(liftPicture(desk.job(), desk.partIndex(), desk.face()), tr("Take the picture away"));
+  });
   menu->addSeparator();
   QMenu* faces = menu->addMenu(tr("&Face"));
   for (int i = 0; i < 6; ++i) {

@@ -151,7 +151,10 @@ void DeskWindow::startTour() {
 
 void DeskWindow::showStart() {
   StartSlip start(this);
-  if (start.exec() != QDialog::Accepted) return;
+  if (start.exec() != QDialog::Accepted) {
+    if (!desk_.hasPart()) files_->newJob();
+    return;
+  }
   if (start.choice() == StartSlip::Choice::sample) {
     files_->openSample();
   } else if (start.choice() == StartSlip::Choice::open) {
@@ -159,11 +162,16 @@ void DeskWindow::showStart() {
   } else if (start.choice() == StartSlip::Choice::readings) {
     const auto part = start.pastedPart();
     if (part.ok() && files_->newJob()) desk_.applyPart(part, tr("Paste readings"));
-  } else {
-    files_->newJob();
+  } else if (files_->newJob() && start.choice() == StartSlip::Choice::picture) {
+    layPicture();
   }
   print_->fit();
   strip_->line()->setFocus();
+}
+
+void DeskWindow::layPicture() {
+  const QString file = files_->pictureToLay();
+  if (!file.isEmpty() && print_->takePicture(file)) strip_->line()->setFocus();
 }
 
 void DeskWindow::showDetails() {
@@ -174,6 +182,8 @@ void DeskWindow::showDetails() {
 void DeskWindow::showSetup() {
   if (!desk_.hasPart()) return;
   SetupSlip slip(desk_, this);
+  connect(&slip, &SetupSlip::machineKept, this, &Preferences::setMachine);
+  connect(&slip, &SetupSlip::sheetChosen, this, &Preferences::setSheet);
   slip.exec();
 }
 

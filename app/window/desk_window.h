@@ -46,6 +46,7 @@ class DeskWindow : public QMainWindow {
   void showHelp();
   void showStart();
   void showDetails();
+  void layPicture();  ///< asks for a picture of the print and lays it underneath
 
  protected:
   void closeEvent(QCloseEvent* event) override;

@@ -83,6 +83,7 @@ std::optional<Wanted> wantedOf(const std::vector<std::string>& args, QString& wh
 Asking unattended() {
   Asking asking;
   asking.fileToOpen = [] { return QString(); };
+  asking.pictureToOpen = [] { return QString(); };
   asking.fileToSave = [](const QString&) { return QString(); };
   asking.unsavedWork = [](const QString&) { return Asking::Answer::leave; };
   asking.yes = [](const QString&) { return false; };

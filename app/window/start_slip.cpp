@@ -22,6 +22,7 @@ StartSlip::StartSlip(QWidget* parent)
   heading->setFont(deskFont(1.4));
   column->addWidget(heading);
   const std::pair<QString, Choice> words[] = {
+      {tr("A &picture of their print: a photo, a scan or a PDF"), Choice::picture},
       {tr("&Blank paper: I put the places down roughly and read them in"), Choice::blank},
       {tr("A job I &saved"), Choice::open},
       {tr("The sample: a &front plate, with its print"), Choice::sample}};

@@ -10,12 +10,13 @@ class QPlainTextEdit;
 
 namespace inchwright::app {
 
-/// How a job begins: with the sample, a saved job, blank paper, or a table of readings.
+/// How a job begins: with a picture of the print, the sample, a saved job, blank
+/// paper, or a table of readings.
 class StartSlip : public QDialog {
   Q_OBJECT
 
  public:
-  enum class Choice { sample, open, blank, readings };
+  enum class Choice { picture, sample, open, blank, readings };
 
   explicit StartSlip(QWidget* parent = nullptr);
 

@@ -26,6 +26,7 @@ class DeskWindowTest : public testing::Test {
     dressApplication(deskApplication());
     Asking asking;
     asking.fileToOpen = [this] { return toOpen; };
+    asking.pictureToOpen = [] { return QString(); };
     asking.fileToSave = [this](const QString&) { return toSave; };
     asking.unsavedWork = [this](const QString&) {
       ++askedForUnsaved;
