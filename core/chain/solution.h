@@ -53,11 +53,11 @@ struct LoopMember {
 /// A reading that, read otherwise, would close the loops.
 struct Suspect {
   Id reading;
-  Length wouldBe;       ///< what it would have to say
+  Length wouldBe;           ///< what it would have to say
   std::string wouldBeText;  ///< lettered as the print would: `1 1/8`
-  std::string why;      ///< such as `looks like 1 7/16`, `a whole inch dropped`, `the tracing says so`
-  double weight = 0;    ///< higher is likelier; comparable within a solution only
-  bool closesAll = false;  ///< alone it closes every missing loop of its group
+  std::string why;          ///< `looks like 1 7/16`, `a whole inch dropped`, `half for full` …
+  double weight = 0;        ///< higher is likelier; comparable within a solution only
+  bool closesAll = false;   ///< alone it closes every missing loop of its group
 
   bool operator==(const Suspect&) const = default;
 };
