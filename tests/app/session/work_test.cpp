@@ -1,0 +1,285 @@
+#include "app/session/work.h"
+
+#include <gtest/gtest.h>
+
+#include "app/session/picture_edits.h"
+#include "core/document/document.h"
+
+namespace inchwright::app {
+namespace {
+
+/// A desk with an empty plate on it, and hands.
+class WorkTest : public ::testing::Test {
+ protected:
+  void SetUp() override {
+    Job job;
+    Part part;
+    part.name = "Plate";
+    job.parts.push_back(part);
+    desk.take(job, {});
+    QObject::connect(&desk, &Desk::refused, [this](const QString& why) { refused << why; });
+  }
+
+  void type(std::initializer_list<const char*> lines) {
+    for (const char* line : lines) {
+      EXPECT_TRUE(work.enter(QString::fromUtf8(line)))
+          << line << ": " << refused.join(' ').toStdString();
+    }
+  }
+
+  void click(double x, double y, const char* place = "") {
+    work.point({QPointF(x, y), place, {}, false});
+  }
+
+  /// Four sides and two holes where a plate of 2 by 1 1/2 has them.
+  void tracePlate() {
+    work.trace(FeatureKind::edge);
+    click(0, 0.7);
+    type({""});
+    click(2, 0.7);
+    type({""});
+    click(1, 0);
+    type({""});
+    click(1, 1.5);
+    type({""});
+    work.trace(FeatureKind::hole);
+    click(0.377, 0.75);
+    type({"A 1/4 ream"});
+    click(1.56, 0.752);
+    type({""});
+  }
+
+  const Part& part() const { return desk.part(); }
+
+  Desk desk;
+  Work work{desk};
+  QStringList refused;
+};
+
+TEST_F(WorkTest, EdgesOfferTheirSidesAndHolesTheLastSize) {
+  tracePlate();
+  ASSERT_EQ(part().features.size(), 6u);
+  const char* sides[] = {"L", "R", "F", "K"};
+  for (std::size_t i = 0; i < 4; ++i) EXPECT_EQ(part().features[i].id, sides[i]);
+  EXPECT_EQ(part().features[1].traced, (std::vector<std::string>{"2.000"}));
+  EXPECT_EQ(part().features[5].id, "B");
+  EXPECT_EQ(part().features[5].diameter->text, "1/4");
+  EXPECT_EQ(part().features[5].make, Make::ream);
+  EXPECT_EQ(part().features[5].traced, (std::vector<std::string>{"1.560", "0.752"}));
+}
+
+TEST_F(WorkTest, AChainIsReadByClicksAndFigures) {
+  tracePlate();
+  work.read();
+  click(0, 0, "L");
+  click(0, 0, "A");
+  EXPECT_EQ(work.chosen(), (std::vector<Id>{"L", "A"}));
+  type({"3/8"});
+  EXPECT_EQ(work.chosen(), (std::vector<Id>{"A"}));
+  click(0, 0, "B");
+  type({"1 3/16"});
+  click(0, 0, "R");
+  type({"7/16"});
+  ASSERT_EQ(part().readings.size(), 3u);
+  EXPECT_EQ(part().readings[1].from, "A");
+  EXPECT_EQ(part().readings[1].to, "B");
+  EXPECT_TRUE(desk.solution().between("L", "R", Axis::x).has_value());
+}
+
+TEST_F(WorkTest, FromTheFirstEachReadingStartsAnew) {
+  tracePlate();
+  work.read();
+  work.setFromFirst(true);
+  click(0, 0, "L");
+  for (const auto& [place, figure] : {std::pair{"A", "3/8"}, {"B", "1 9/16"}, {"R", "2"}}) {
+    click(0, 0, place);
+    type({figure});
+  }
+  for (const Reading& reading : part().readings) EXPECT_EQ(reading.from, "L");
+}
+
+TEST_F(WorkTest, AWholeChainByIdsAlone) {
+  work.look();
+  type({"edge L left", "edge R right", "hole A 1/4", "hole B 1/4"});
+  work.read();
+  type({"L", "A 3/8", "B 1 3/16", "R 7/16", "L R (2)"});
+  ASSERT_EQ(part().readings.size(), 4u);
+  EXPECT_EQ(part().readings[2].to, "R");
+  EXPECT_TRUE(part().readings[3].figure.reference);
+  EXPECT_TRUE(desk.solution().clashes.empty());
+}
+
+TEST_F(WorkTest, AChainWalkedBackwardsStillRunsInThePositiveDirection) {
+  tracePlate();
+  work.read();
+  click(0, 0, "B");
+  click(0, 0, "A");
+  type({"1 3/16"});
+  EXPECT_EQ(part().readings[0].from, "A");
+  EXPECT_EQ(part().readings[0].to, "B");
+}
+
+TEST_F(WorkTest, OnceTheTracingIsToScaleItOffersAndObjects) {
+  tracePlate();
+  work.read();
+  click(0, 0, "L");
+  click(0, 0, "A");
+  EXPECT_EQ(work.offer(), "");
+  type({"3/8"});
+  click(0, 0, "B");
+  type({"1 3/16"});
+  click(0, 0, "R");
+  EXPECT_EQ(work.offer(), "7/16");
+  const Echo doubtful = work.echo("1 7/16");
+  EXPECT_TRUE(doubtful.doubtful);
+  EXPECT_FALSE(doubtful.refused);
+  EXPECT_TRUE(doubtful.text.contains("7/16")) << doubtful.text.toStdString();
+  EXPECT_FALSE(work.echo("7/16").doubtful);
+  type({""});
+  EXPECT_EQ(part().readings.back().figure.text, "7/16");
+}
+
+TEST_F(WorkTest, TheEchoShowsEveryFormAndTheFault) {
+  work.read();
+  EXPECT_TRUE(work.echo("1 3/16").text.contains("30.1625 mm"));
+  EXPECT_TRUE(work.echo("1 3/16").text.contains("1.1875 in"));
+  const Echo bad = work.echo("1 3/x");
+  EXPECT_TRUE(bad.refused);
+  EXPECT_GE(bad.at, 0);
+}
+
+TEST_F(WorkTest, ARefusalChangesNothing) {
+  work.look();
+  const Job before = desk.job();
+  EXPECT_FALSE(work.enter("L A 3/8"));
+  EXPECT_EQ(refused.size(), 1);
+  EXPECT_EQ(desk.job(), before);
+  EXPECT_FALSE(desk.canUndo());
+}
+
+TEST_F(WorkTest, UndoingAllGivesTheSameBytes) {
+  const std::string before = writeDocument(desk.job());
+  tracePlate();
+  work.read();
+  type({"L", "A 3/8", "B 1 3/16", "R 7/16"});
+  work.relate(UnderstandingKind::inLine);
+  work.setAxis(Axis::y);
+  type({"A B"});
+  work.zero();
+  click(0, 0, "A");
+  type({""});
+  const std::string after = writeDocument(desk.job());
+  int steps = 0;
+  while (desk.canUndo()) {
+    desk.undo();
+    ++steps;
+  }
+  EXPECT_EQ(writeDocument(desk.job()), before);
+  while (desk.canRedo()) desk.redo();
+  EXPECT_EQ(writeDocument(desk.job()), after);
+  EXPECT_EQ(steps, 11);
+}
+
+TEST_F(WorkTest, MidwayByThreeClicks) {
+  tracePlate();
+  work.relate(UnderstandingKind::midway);
+  work.setAxis(Axis::y);
+  for (const char* place : {"A", "F", "K"}) click(0, 0, place);
+  type({"stated"});
+  ASSERT_EQ(part().understood.size(), 1u);
+  EXPECT_EQ(part().understood[0].between, (std::vector<Id>{"F", "K"}));
+  EXPECT_TRUE(part().understood[0].stated);
+}
+
+TEST_F(WorkTest, ZeroInTheMiddleOfTheStock) {
+  tracePlate();
+  work.zero();
+  click(0, 0, "L");
+  click(0, 0, "R");
+  type({"stock"});
+  ASSERT_EQ(part().setups.size(), 1u);
+  EXPECT_EQ(part().setups[0].zero[0].middle, (std::vector<Id>{"L", "R"}));
+  EXPECT_TRUE(part().setups[0].zero[0].ofStock);
+}
+
+TEST_F(WorkTest, TheSecondReadingNeverShowsTheFirst) {
+  tracePlate();
+  work.read();
+  type({"L", "A 3/8", "B 1 3/16"});
+  work.reread();
+  EXPECT_FALSE(work.prompt().contains("3/8")) << work.prompt().toStdString();
+  type({"3/8"});
+  EXPECT_EQ(part().readings[0].again, "3/8");
+  EXPECT_FALSE(work.prompt().contains("3/16"));
+  // Two that differ are settled by a third look.
+  type({"1 5/16"});
+  EXPECT_EQ(part().readings[1].again, "");
+  EXPECT_FALSE(work.prompt().contains("3/16") || work.prompt().contains("5/16"));
+  type({"1 5/16"});
+  EXPECT_EQ(part().readings[1].figure.text, "1 5/16");
+  EXPECT_EQ(part().readings[1].again, "1 5/16");
+}
+
+TEST_F(WorkTest, EscapeStepsBackAndThenLooks) {
+  tracePlate();
+  work.read();
+  click(0, 0, "L");
+  click(0, 0, "A");
+  work.back();
+  EXPECT_EQ(work.chosen(), (std::vector<Id>{"L"}));
+  work.back();
+  work.back();
+  EXPECT_EQ(work.doing(), Doing::looking);
+}
+
+TEST_F(WorkTest, SquaringUpTakesPointsAndThenLooks) {
+  work.squareUp();
+  EXPECT_EQ(work.doing(), Doing::looking);
+  EXPECT_EQ(refused.size(), 1);
+  desk.apply(*layPicture(desk.job(), 0, Face::top, "sheet", "bytes"), "lay");
+  work.squareUp();
+  ASSERT_EQ(work.doing(), Doing::squaring);
+  click(1, -5);
+  EXPECT_EQ(work.offer(), "0, 0");
+  type({""});
+  click(4, -1);
+  type({"3 7/8, 6 1/4"});
+  EXPECT_EQ(work.marks().size(), 2u);
+  type({""});
+  EXPECT_EQ(work.doing(), Doing::looking);
+  const Picture* picture = desk.job().picture("sheet");
+  ASSERT_NE(picture, nullptr);
+  ASSERT_EQ(picture->points.size(), 2u);
+  EXPECT_EQ(picture->points[0].pixelX, 100);
+  EXPECT_EQ(picture->points[0].pixelY, 500);
+  EXPECT_EQ(picture->points[1].y.value, Length::ticks(15'875'000'000));
+}
+
+struct TwoRow {
+  const char* text;
+  const char* x;  ///< null: refused
+  const char* y;
+};
+
+TEST(TwoLengths, WhereTheSecondBegins) {
+  const TwoRow rows[] = {{"0 0", "0", "0"},
+                         {"3 7/8 0", "3 7/8", "0"},
+                         {"3 7/8, 1 1/2", "3 7/8", "1 1/2"},
+                         {"1 1/2 3 1/4", "1 1/2", "3 1/4"},
+                         {"12.7 mm, 5", "12.7 mm", "5"},
+                         {"", nullptr, nullptr},
+                         {"3", nullptr, nullptr},
+                         {"x y", nullptr, nullptr},
+                         {"1, 2, 3", nullptr, nullptr}};
+  for (const TwoRow& row : rows) {
+    SCOPED_TRACE(row.text);
+    const auto two = readTwoLengths(row.text, Unit::inch);
+    ASSERT_EQ(two.ok(), row.x != nullptr);
+    if (!two.ok()) continue;
+    EXPECT_EQ(two->first.value, readLength(row.x)->value);
+    EXPECT_EQ(two->second.value, readLength(row.y)->value);
+  }
+}
+
+}  // namespace
+}  // namespace inchwright::app
