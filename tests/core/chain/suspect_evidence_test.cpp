@@ -1,0 +1,196 @@
+// The conditions of a block and what its tracing says, under the ranking of suspects.
+
+#include <gtest/gtest.h>
+
+#include <algorithm>
+#include <cmath>
+
+#include "core/chain/explanation.h"
+#include "core/chain/missing_block.h"
+#include "core/chain/network.h"
+#include "core/chain/ordered.h"
+#include "core/chain/solution.h"
+#include "core/chain/tracing.h"
+#include "tests/core/chain/drawn_print.h"
+
+namespace inchwright {
+namespace {
+
+using drawn::Maker;
+using drawn::Manner;
+using drawn::Print;
+using drawn::Trace;
+
+AxisNetwork orderedAlong(const Part& part, Axis axis) {
+  const auto network = networkOf(part, axis);
+  EXPECT_TRUE(network.ok());
+  return network.ok() ? inOrder(part, *network) : AxisNetwork{};
+}
+
+// Makes the readings of a network longer in place, so that its conditions can be looked at again.
+AxisNetwork corrected(AxisNetwork network, const std::vector<Correction>& corrections) {
+  for (const Correction& one : corrections) network.links[one.link].ticks += one.longer;
+  return network;
+}
+
+struct Wrong {
+  Axis axis;
+  std::vector<Correction> truth;  ///< what would mend it
+};
+
+// The misread links along the axis of the first of them, as corrections.
+Wrong wrongIn(const Print& print) {
+  Wrong wrong{print.part.reading(print.misread.front().reading)->axis, {}};
+  const AxisNetwork network = orderedAlong(print.part, wrong.axis);
+  for (std::uint32_t i = 0; i < network.links.size(); ++i) {
+    const Reading& reading = print.part.readings[network.links[i].source.index];
+    for (const auto& misread : print.misread) {
+      if (misread.reading != reading.id) continue;
+      wrong.truth.push_back({i, misread.truth.ticks() - reading.figure.value.ticks()});
+    }
+  }
+  return wrong;
+}
+
+TEST(SuspectBlocks, NoneWhenAllCloses) {
+  for (std::uint64_t seed = 1; seed <= 20; ++seed) {
+    SCOPED_TRACE(seed);
+    const Print print = Maker(seed, Manner::chained).make(0, Trace::none);
+    for (const Axis axis : {Axis::x, Axis::y}) {
+      const AxisNetwork network = orderedAlong(print.part, axis);
+      EXPECT_TRUE(ConditionSpace(print.part, network).blocks().empty());
+    }
+  }
+}
+
+TEST(SuspectBlocks, TheTruthMendsEveryCondition) {
+  for (std::uint64_t seed = 1; seed <= 60; ++seed) {
+    SCOPED_TRACE(seed);
+    const Print print = Maker(seed, Manner::chained).make(1, Trace::none);
+    const Wrong wrong = wrongIn(print);
+    const AxisNetwork network = orderedAlong(print.part, wrong.axis);
+    const ConditionSpace space(print.part, network);
+    ASSERT_EQ(space.blocks().size(), 1u);
+    EXPECT_TRUE(ConditionSpace(print.part, corrected(network, wrong.truth)).blocks().empty());
+    // As the columns say without solving again.
+    const MissingBlock& block = space.blocks().front();
+    const Correction& truth = wrong.truth.front();
+    const auto at = std::find(block.readings.begin(), block.readings.end(), truth.link);
+    ASSERT_NE(at, block.readings.end());
+    const auto& column = block.columns[at - block.readings.begin()];
+    for (std::size_t i = 0; i < block.misses.size(); ++i) {
+      EXPECT_TRUE(block.misses[i] + Int128{truth.longer} * column[i] == 0);
+      EXPECT_TRUE(block.slack[i] == 0);
+    }
+  }
+}
+
+// A links-and-midway system, by hand: 2 · r1 − r2 must vanish and misses by 2 · 19/16 − 21/8 =
+// −1/4.
+TEST(SuspectBlocks, AMidwayIsOneCondition) {
+  AxisNetwork network;
+  network.places = {"A", "L", "R"};
+  constexpr std::int64_t k16th = Length::kTicksPerInch / 16;
+  network.links = {{1, 0, 19 * k16th, true, {SourceKind::reading, 0}},
+                   {1, 2, 42 * k16th, true, {SourceKind::reading, 1}}};
+  network.relations = {{{{0, 2}, {1, -1}, {2, -1}}, {SourceKind::understanding, 0}}};
+  Part part;
+  part.readings.resize(2);
+  part.understood.resize(1);
+  const ConditionSpace space(part, network);
+  ASSERT_EQ(space.blocks().size(), 1u);
+  const MissingBlock& block = space.blocks().front();
+  EXPECT_EQ(block.relations, std::vector<std::uint32_t>{0});
+  ASSERT_EQ(block.misses.size(), 1u);
+  EXPECT_EQ(block.columns[0][0], -2 * block.columns[1][0]);
+  EXPECT_TRUE(block.misses[0] * 2 == Int128{block.columns[0][0]} * -4 * k16th);
+}
+
+TEST(SuspectTracing, FitsTheTruthBest) {
+  for (std::uint64_t seed = 1; seed <= 60; ++seed) {
+    SCOPED_TRACE(seed);
+    const Print print = Maker(seed, Manner::ladder).make(1, Trace::gaussian);
+    const Wrong wrong = wrongIn(print);
+    const Correction& truth = wrong.truth.front();
+    if (std::abs(truth.longer) < Length::kTicksPerInch / 4) continue;
+    const AxisNetwork network = orderedAlong(print.part, wrong.axis);
+    const ConditionSpace space(print.part, network);
+    ASSERT_EQ(space.blocks().size(), 1u);
+    const Tracing tracing(print.part, network, space, space.blocks().front());
+    ASSERT_TRUE(tracing.isUsable());
+    EXPECT_EQ(tracing.cost({}), tracing.cost({}));
+    // Only where the reading carries a place: a spare one moves nothing.
+    if (space.skeleton().holds(truth.link)) {
+      EXPECT_LT(tracing.cost({truth}), tracing.cost({}));
+      EXPECT_LT(tracing.cost({truth}), tracing.cost({{truth.link, -truth.longer}}));
+    }
+    const auto length = tracing.lengthOf(truth.link);
+    ASSERT_TRUE(length.has_value());
+    const double now = Length::ticks(network.links[truth.link].ticks).toInches();
+    const double then = Length::ticks(network.links[truth.link].ticks + truth.longer).toInches();
+    EXPECT_LT(std::abs(*length - then), std::abs(*length - now));
+  }
+}
+
+TEST(SuspectTracing, UntracedPrintsSayNothing) {
+  const Print print = Maker(3, Manner::ladder).make(1, Trace::none);
+  const Wrong wrong = wrongIn(print);
+  const AxisNetwork network = orderedAlong(print.part, wrong.axis);
+  const ConditionSpace space(print.part, network);
+  ASSERT_EQ(space.blocks().size(), 1u);
+  const Tracing tracing(print.part, network, space, space.blocks().front());
+  EXPECT_FALSE(tracing.isUsable());
+  EXPECT_EQ(tracing.cost(wrong.truth), 0);
+  EXPECT_EQ(tracing.lengthOf(wrong.truth.front().link), std::nullopt);
+}
+
+TEST(SuspectTracing, ALinkBearsOnWhatHangsBelowIt) {
+  const Print print = Maker(5, Manner::ladder).make(1, Trace::uniform);
+  const Wrong wrong = wrongIn(print);
+  const AxisNetwork network = orderedAlong(print.part, wrong.axis);
+  const ConditionSpace space(print.part, network);
+  ASSERT_EQ(space.blocks().size(), 1u);
+  const Tracing tracing(print.part, network, space, space.blocks().front());
+  for (std::uint32_t node = 0; node < network.places.size(); ++node) {
+    Int128 sum = 0;
+    for (std::uint32_t link = 0; link < network.links.size(); ++link) {
+      sum += Int128{network.links[link].ticks} * tracing.shareOf(node, link);
+    }
+    EXPECT_TRUE(sum == space.potential(node)) << network.places[node];
+  }
+}
+
+// Whatever is offered closes every condition, and the truth is among it.
+TEST(SuspectExplanations, EveryOneClosesTheBlock) {
+  for (std::uint64_t seed = 1; seed <= 30; ++seed) {
+    for (const Trace trace : {Trace::none, Trace::gaussian}) {
+      SCOPED_TRACE(seed);
+      const Print print = Maker(seed, Manner::chained).make(1, trace);
+      const Wrong wrong = wrongIn(print);
+      const AxisNetwork network = orderedAlong(print.part, wrong.axis);
+      const ConditionSpace space(print.part, network);
+      ASSERT_EQ(space.blocks().size(), 1u);
+      const MissingBlock& block = space.blocks().front();
+      const Tracing tracing(print.part, network, space, block);
+      const auto explanations = explain(print.part, network, space, block, tracing);
+      ASSERT_FALSE(explanations.empty());
+      bool hasTruth = false;
+      for (std::size_t i = 0; i < explanations.size(); ++i) {
+        const Explanation& one = explanations[i];
+        EXPECT_EQ(one.reasons.size(), one.corrections.size());
+        EXPECT_GE(one.cost, explanations[i == 0 ? 0 : i - 1].cost);
+        hasTruth = hasTruth || one.corrections == wrong.truth;
+        const AxisNetwork mended = corrected(network, one.corrections);
+        EXPECT_TRUE(ConditionSpace(print.part, mended).blocks().empty());
+        for (const Correction& each : one.corrections) {
+          EXPECT_GT(mended.links[each.link].ticks, 0);
+          EXPECT_NE(each.longer, 0);
+        }
+      }
+      EXPECT_TRUE(hasTruth);
+    }
+  }
+}
+
+}  // namespace
+}  // namespace inchwright
