@@ -18,7 +18,10 @@ bool systemIsDark() {
 QFont scaled(const QString& family, qreal scale) {
   QFont font = QGuiApplication::font();
   const qreal points = font.pointSizeF() > 0 ? font.pointSizeF() : 10;
-  font.setFamily(family);
+  // A system's own B612 may answer for its mono sister: the brought face goes first where the
+  // application has named it.
+  const QStringList brought = QFont::substitutes(family);
+  font.setFamily(brought.isEmpty() ? family : brought.first());
   font.setPointSizeF(points * scale);
   return font;
 }
