@@ -32,6 +32,39 @@ QFont fitting(QFont font, const QString& text, QSizeF room) {
   return font;
 }
 
+/// A box to tick with a pencil, large enough for a thumb.
+class TickBox : public QCheckBox {
+ public:
+  using QCheckBox::QCheckBox;
+
+  QSize sizeHint() const override {
+    const int side = fontMetrics().height();
+    return {fontMetrics().horizontalAdvance(text()) + side * 2, side + 16};
+  }
+
+ protected:
+  bool hitButton(const QPoint& at) const override { return rect().contains(at); }
+
+  void paintEvent(QPaintEvent*) override {
+    const Look& look = Look::now();
+    QPainter painter(this);
+    painter.setRenderHint(QPainter::Antialiasing);
+    const qreal side = fontMetrics().height() * 0.9;
+    const QRectF box(3, (height() - side) / 2, side, side);
+    painter.setPen(QPen(hasFocus() ? look.blue : look.pencil, hasFocus() ? 4 : 2));
+    painter.drawRect(box);
+    if (isChecked()) {
+      painter.setPen(QPen(look.blue, side / 8, Qt::SolidLine, Qt::RoundCap, Qt::RoundJoin));
+      painter.drawPolyline(QPolygonF{{box.left() + side * 0.2, box.center().y()},
+                                     {box.left() + side * 0.42, box.bottom() - side * 0.18},
+                                     {box.right() + side * 0.1, box.top() - side * 0.05}});
+    }
+    painter.setPen(look.pencil);
+    painter.drawText(rect().adjusted(static_cast<int>(side * 1.5), 0, 0, 0),
+                     Qt::AlignLeft | Qt::AlignVCenter, text());
+  }
+};
+
 }  // namespace
 
 BenchView::BenchView(Desk& desk, QWidget* parent)
@@ -123,20 +156,17 @@ void BenchView::follow() {
   }
   const Part& part = desk_.part();
   const MadePlace made = madeAt(part, row->id, desk_.setup().name);
-  head_->setText(tr("%1 · %2 · place %3 of %4")
+  head_->setText(tr("%1 · setup %2 · place %3 of %4")
                      .arg(ownWords(part.name), ownWords(desk_.setup().name))
                      .arg(row_ + 1)
                      .arg(count));
   for (std::size_t i = 0; i < row->steps.size(); ++i) {
     const MakingStep& step = row->steps[i];
     const QString depth = ownWords(step.depth);
-    auto* tick = new QCheckBox(
+    auto* tick = new TickBox(
         ownWords(stepWords(step)) + (depth.isEmpty() ? QString() : QStringLiteral(", ") + depth),
         tools_);
     tick->setFont(deskFont(2.0));
-    const int side = tick->fontMetrics().height();
-    tick->setStyleSheet(
-        QStringLiteral("QCheckBox::indicator { width: %1px; height: %1px; }").arg(side));
     tick->setChecked(std::find(made.ticks.begin(), made.ticks.end(), stepWords(step)) !=
                      made.ticks.end());
     tick->setAccessibleName(tick->text());
@@ -235,7 +265,7 @@ void BenchView::paintEvent(QPaintEvent*) {
   const QString x = QStringLiteral("X ") + ownWords(signedText(row->x));
   const QString y = QStringLiteral("Y ") + ownWords(signedText(row->y));
   const QString longer = x.size() > y.size() ? x : y;
-  painter.setFont(fitting(figures(), longer, {right.width(), right.height() * 0.46}));
+  painter.setFont(fitting(deskFont(), longer, {right.width(), right.height() * 0.46}));
   const qreal half = right.height() / 2;
   painter.drawText(QRectF(right.left(), right.top(), right.width(), half),
                    Qt::AlignRight | Qt::AlignVCenter, x);

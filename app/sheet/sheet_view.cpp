@@ -48,7 +48,10 @@ void SheetView::follow() {
   for (std::size_t i = 0; i < pages.size(); ++i) {
     if (shown_[i].page != pages[i]) shown_[i] = {pages[i], {}, 0, false};
   }
-  if (!sameShape) layOut();
+  if (!sameShape) {
+    layOut();
+    if (fit_ != Fit::none) showPage(0);
+  }
   viewport()->update();
 }
 
@@ -193,7 +196,7 @@ void SheetView::scrollContentsBy(int, int) {
 }
 
 void SheetView::resizeEvent(QResizeEvent*) {
-  const int page = pageInSight();
+  const int page = verticalScrollBar()->value() == 0 ? 0 : pageInSight();
   layOut();
   if (fit_ != Fit::none) showPage(page);
 }

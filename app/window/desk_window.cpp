@@ -99,7 +99,7 @@ QWidget* DeskWindow::bottomRow() {
   row->addWidget(doubtsPaper, 2);
   const int lines = QFontMetrics(deskFont()).lineSpacing();
   doubtsPaper->setMinimumWidth(lines * 16);
-  bottom->setFixedHeight(lines * 11);
+  bottom->setFixedHeight(lines * 10);
   return bottom;
 }
 
@@ -137,6 +137,10 @@ void DeskWindow::begin() {
     return;
   }
   showStart();
+}
+
+bool DeskWindow::busy() const {
+  return print_->picture().progress().has_value();
 }
 
 void DeskWindow::startTour() {

@@ -40,6 +40,9 @@ class DeskWindow : public QMainWindow {
   /// tour at the first start, else an empty job.
   void begin();
 
+  /// Whether something is still being worked out in the background, such as a picture.
+  bool busy() const;
+
   void startTour();
   void showSetup();
   void showMachine();

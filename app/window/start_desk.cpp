@@ -1,22 +1,28 @@
 #include "app/window/start_desk.h"
 
 #include <QApplication>
-#include <QImage>
-#include <QScreen>
+#include <QElapsedTimer>
+#include <QMenuBar>
 #include <QStandardPaths>
 #include <algorithm>
 #include <cstdio>
 #include <optional>
+#include <utility>
 
 #include "app/base/look.h"
 #include "app/bench/bench_view.h"
 #include "app/session/preferences.h"
+#include "app/sheet/setup_slip.h"
 #include "app/window/desk_files.h"
 #include "app/window/desk_style.h"
 #include "app/window/desk_window.h"
+#include "app/window/help_page.h"
+#include "app/window/start_slip.h"
 
 namespace inchwright::app {
 namespace {
+
+constexpr qint64 kLongestWait = 20000;  // milliseconds for a picture underneath
 
 struct Wanted {
   QString file;
@@ -25,6 +31,9 @@ struct Wanted {
   bool lamplight = false;
   bool machine = false;
   bool tour = false;
+  bool setup = false;
+  bool keys = false;
+  bool start = false;
   DeskWindow::Filling filling = DeskWindow::Filling::both;
 };
 
@@ -40,6 +49,19 @@ std::optional<QSize> sizeOf(const QString& text) {
   const bool sensible =
       std::min(size.width(), size.height()) >= 200 && std::max(size.width(), size.height()) <= 8000;
   return sensible ? std::optional(size) : std::nullopt;
+}
+
+/// What else can be shown; false when it is none of these.
+bool showNamed(Wanted& wanted, const QString& name) {
+  const std::pair<const char*, bool*> names[] = {{"tour", &wanted.tour},
+                                                 {"setup", &wanted.setup},
+                                                 {"keys", &wanted.keys},
+                                                 {"start", &wanted.start},
+                                                 {"machine", &wanted.machine}};
+  for (const auto& [one, on] : names) {
+    if (name == QLatin1String(one)) return *on = true;
+  }
+  return false;
 }
 
 /// Empty, with `why` set, when the arguments can't be used.
@@ -62,10 +84,8 @@ std::optional<Wanted> wantedOf(const std::vector<std::string>& args, QString& wh
       ++i;
     } else if (arg == QLatin1String("--lamplight")) {
       wanted.lamplight = true;
-    } else if (arg == QLatin1String("--machine")) {
-      wanted.machine = true;
-    } else if (arg == QLatin1String("--tour")) {
-      wanted.tour = true;
+    } else if (arg == QLatin1String("--show") && showNamed(wanted, next)) {
+      ++i;
     } else if (arg == QLatin1String("--") && !next.isEmpty()) {
       wanted.file = next;
       ++i;
@@ -91,6 +111,17 @@ Asking unattended() {
   return asking;
 }
 
+int keepPicture(QWidget& widget, const Wanted& wanted) {
+  QCoreApplication::processEvents();
+  if (widget.grab().save(wanted.picture)) return 0;
+  return refuse(QStringLiteral("%1 could not be written").arg(wanted.picture));
+}
+
+int drawSlip(QDialog&& slip, const Wanted& wanted) {
+  slip.show();
+  return keepPicture(slip, wanted);
+}
+
 int drawPicture(const Wanted& wanted) {
   Look::choose(wanted.lamplight ? Look::Choice::lamplight : Look::Choice::day);
   dressApplication(*qobject_cast<QApplication*>(QCoreApplication::instance()));
@@ -101,20 +132,19 @@ int drawPicture(const Wanted& wanted) {
   window.resize(wanted.size);
   window.fill(wanted.filling);
   window.show();
+  QElapsedTimer patience;
+  patience.start();
+  do QCoreApplication::processEvents(QEventLoop::AllEvents, 20);
+  while (window.busy() && patience.elapsed() < kLongestWait);
   if (wanted.tour) window.startTour();
-  QCoreApplication::processEvents();
-  QWidget* shown = &window;
+  if (wanted.setup) return drawSlip(SetupSlip(window.desk()), wanted);
+  if (wanted.keys) return drawSlip(HelpPage(window.menuBar()), wanted);
+  if (wanted.start) return drawSlip(StartSlip(), wanted);
+  if (!wanted.machine) return keepPicture(window, wanted);
   BenchView bench(window.desk());
-  if (wanted.machine) {
-    bench.resize(wanted.size);
-    bench.show();
-    shown = &bench;
-  }
-  QCoreApplication::processEvents();
-  if (!shown->grab().save(wanted.picture)) {
-    return refuse(QStringLiteral("%1 could not be written").arg(wanted.picture));
-  }
-  return 0;
+  bench.resize(wanted.size);
+  bench.show();
+  return keepPicture(bench, wanted);
 }
 
 }  // namespace

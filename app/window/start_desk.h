@@ -10,7 +10,8 @@ namespace inchwright::app {
 ///     [FILE]                                    on a document, or as it begins without one
 ///     --picture OUT.png [FILE]                  draws the window into a picture instead, without
 ///                                               a display; of the sample where no FILE is named
-///       --size 1280x720  --lamplight  --fill theirs|mine  --machine  --tour
+///       --size 1280x720  --lamplight  --fill theirs|mine
+///       --show machine|setup|start|keys|tour
 int startDesk(int& argc, char** argv, const std::vector<std::string>& args);
 
 /// Whether the arguments are for the desk, though they begin with an option.

@@ -66,7 +66,7 @@ int runWords(std::span<const std::string> args, Streams& streams) {
 
 void printOverview(std::ostream& out) {
   out << "inchwright [FILE]          opens the desk, on FILE when one is named\n"
-         "inchwright --picture OUT.png [FILE] [--size 1280x720] [--lamplight] [--machine]\n"
+         "inchwright --picture OUT.png [FILE] [--size 1280x720] [--lamplight]\n"
          "                           draws the desk into a picture, without a display\n"
          "inchwright WORD ...        does one thing without a window:\n";
   for (const Word* word : kWords) {
