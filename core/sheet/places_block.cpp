@@ -16,7 +16,7 @@
 namespace inchwright {
 namespace {
 
-constexpr Typeface kFace = Typeface::bold;
+constexpr Typeface kFace = Typeface::regular;
 
 /// The width from the left of the sign to the point, over all figures given.
 double widestWhole(const std::vector<std::string>& figures, double height) {
@@ -115,7 +115,8 @@ Pieces edgeRow(const SheetContent& content, const EdgeRow& edge, const EdgeColum
     words += (words.empty() ? "" : " \u00B7 ") + text;
   };
   if (!setId(piece, edge.id, columns.id, baseline, columns.idWidth, height)) also(edge.id);
-  piece.sketch.text(columns.axis, baseline, edge.alongX ? "X" : "Y", {content.style.tool(), kFace});
+  piece.sketch.text(columns.axis, baseline, edge.alongX ? "X" : "Y",
+                    {content.style.tool(), Typeface::bold});
   setAligned(piece.sketch, columns.figure, columns.whole, baseline, signedText(edge.value), height);
   if (edge.disputed) also("DISPUTED");
   if (edge.side) also(std::string(nameOf(*edge.side)) + " side");
@@ -173,11 +174,11 @@ Pieces edgePieces(const SheetContent& content, double width) {
   EdgeColumns columns;
   for (const EdgeRow& edge : edges) {
     figures.push_back(signedText(edge.value));
-    columns.idWidth = std::max(columns.idWidth, textWidth(edge.id, height, kFace));
+    columns.idWidth = std::max(columns.idWidth, textWidth(edge.id, height, Typeface::bold));
   }
   columns.idWidth = std::min(columns.idWidth, height * 3.5);
   columns.axis = columns.id + columns.idWidth + height * 0.5;
-  columns.figure = columns.axis + textWidth("X", style.tool(), kFace) + 1;
+  columns.figure = columns.axis + textWidth("X", style.tool(), Typeface::bold) + 1;
   columns.whole = widestWhole(figures, height);
   columns.words = columns.figure + widest(figures, height) + 2;
 

@@ -50,6 +50,7 @@ Pieces axisPieces(const SheetContent& content, const TouchOff& touch, double wid
   const Style& style = content.style;
   const Sketch::Look name{style.second(), Typeface::bold};
   const Sketch::Look plain{style.body(), Typeface::regular};
+  const Sketch::Look preset{style.second(), Typeface::regular};
   const Sketch::Look strong{style.body(), Typeface::bold};
   const double inner = width - 2 * kPad;
   const double indent = textWidth("88 ", style.body(), Typeface::bold);
@@ -59,7 +60,7 @@ Pieces axisPieces(const SheetContent& content, const TouchOff& touch, double wid
   appendLines(pieces, layParagraph({{axisName(touch), name}, {touch.what, strong}}, inner), kPad);
   for (std::size_t i = 0; i < touch.steps.size(); ++i) {
     const std::vector<LaidLine> lines =
-        layParagraph(emphasiseFigures(touch.steps[i], plain, name), inner - indent);
+        layParagraph(emphasiseFigures(touch.steps[i], plain, preset), inner - indent);
     if (lines.empty()) continue;
     pieces.back().height += 0.7;
     const std::size_t first = pieces.size();
