@@ -28,8 +28,8 @@ struct DrawnPlace {
   Id feature;
   FeatureKind kind = FeatureKind::point;
   /// Inches in the view. An edge has only the one along its axis; the other is 0.
-  QPointF at;
-  std::optional<Axis> across;  ///< an edge's axis
+  QPointF at = {};
+  std::optional<Axis> across = {};  ///< an edge's axis
   bool alongViewX = true;      ///< an edge: its coordinate is the view's x, so it is drawn upright
   double radius = 0;           ///< inches; 0 when there is none
   bool placed = false;         ///< solid line; else broken, with a question mark

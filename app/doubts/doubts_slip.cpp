@@ -51,6 +51,8 @@ DoubtsSlip::DoubtsSlip(Work& work, QWidget* parent)
   list_->setVerticalScrollMode(QAbstractItemView::ScrollPerPixel);
   list_->installEventFilter(this);
   heading_->setBuddy(list_);
+  take_->setAccessibleName(tr("Read the suspected figure so"));
+  accept_->setAccessibleName(tr("Accept the doubt, or take that back"));
   take_->setToolTip(tr("Enter on a suspected figure reads it so"));
   accept_->setToolTip(tr("Looked at and left as it is: it no longer makes the sheet a draft"));
 
@@ -133,7 +135,7 @@ void DoubtsSlip::fill() {
   heading_->setText(open == 0 ? tr("&Doubts: nothing in doubt")
                               : tr("&Doubts: %n open", nullptr, open));
   list_->setCurrentRow(std::min(row, list_->count() - 1));
-  showChosen();
+  showChoices();
 }
 
 const DoubtsSlip::Entry* DoubtsSlip::chosen() const {
@@ -141,14 +143,21 @@ const DoubtsSlip::Entry* DoubtsSlip::chosen() const {
   return row >= 0 && row < static_cast<int>(entries_.size()) ? &entries_[row] : nullptr;
 }
 
-void DoubtsSlip::showChosen() {
+void DoubtsSlip::showChoices() {
   const Entry* entry = chosen();
   take_->setEnabled(entry != nullptr && entry->suspect >= 0);
   accept_->setEnabled(entry != nullptr && entry->doubt >= 0);
-  if (entry == nullptr || entry->doubt < 0 || !list_->hasFocus()) return;
+  const bool accepted = entry != nullptr && entry->doubt >= 0 &&
+                        work_.desk().solution().doubts[entry->doubt].accepted;
+  accept_->setText(accepted ? tr("T&ake back") : tr("&Accept"));
+}
+
+void DoubtsSlip::showChosen() {
+  const Entry* entry = chosen();
+  showChoices();
+  if (entry == nullptr || entry->doubt < 0) return;
   const Solution& solution = work_.desk().solution();
   const Doubt& doubt = solution.doubts[entry->doubt];
-  accept_->setText(doubt.accepted ? tr("T&ake back") : tr("&Accept"));
   Selection selection;
   const auto point = [&](const Id& id) {
     const bool reading = work_.desk().part().reading(id) != nullptr;

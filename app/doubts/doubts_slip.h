@@ -47,6 +47,7 @@ class DoubtsSlip : public QWidget {
   void addClash(int doubt, const Clash& clash, int index);
   void add(const QString& text, const Entry& entry, bool inDoubt);
   const Entry* chosen() const;
+  void showChoices();  ///< what can be done with the chosen line
   void showChosen();
 
   Work& work_;

@@ -2,9 +2,9 @@
 
 #include <QApplication>
 #include <QByteArray>
-#include <QStandardPaths>
 
 #include "app/base/look.h"
+#include "tests/support/private_home.h"
 
 namespace inchwright::app {
 
@@ -15,7 +15,7 @@ inline QApplication& deskApplication() {
   static char* argv[] = {name, nullptr};
   static QApplication* application = [] {
     qputenv("QT_QPA_PLATFORM", "offscreen");
-    QStandardPaths::setTestModeEnabled(true);
+    usePrivateHome();
     Look::choose(Look::Choice::day);
     return new QApplication(argc, argv);
   }();

@@ -4,12 +4,12 @@
 
 #include <QDir>
 #include <QFile>
-#include <QStandardPaths>
 
 #include "app/base/headless.h"
 #include "app/session/file_guard.h"
 #include "app/session/preferences.h"
 #include "core/part/edit.h"
+#include "tests/support/private_home.h"
 
 namespace inchwright::app {
 namespace {
@@ -17,8 +17,8 @@ namespace {
 class JournalTest : public testing::Test {
  protected:
   void SetUp() override {
+    usePrivateHome();
     headlessApplication();
-    QStandardPaths::setTestModeEnabled(true);
     QDir(dataFolder(QStringLiteral("journal"))).removeRecursively();
     Job job;
     job.parts.emplace_back();

@@ -84,15 +84,15 @@ TEST_F(DeskWindowTest, TypingOnASheetLandsInTheStrip) {
 TEST_F(DeskWindowTest, UndoLeadsBackToTheFirstBytes) {
   ASSERT_TRUE(window->files().openSample());
   const Job before = window->desk().job();
-  type(QStringLiteral("point P"));
-  type(QStringLiteral("L P 1"));
+  type(QStringLiteral("point Y"));
+  type(QStringLiteral("L Y 1"));
   EXPECT_TRUE(window->isWindowModified());
   QTest::keyClick(window.get(), Qt::Key_Z, Qt::ControlModifier);
   QTest::keyClick(window.get(), Qt::Key_Z, Qt::ControlModifier);
   EXPECT_EQ(window->desk().job(), before);
   EXPECT_FALSE(window->isWindowModified());
   QTest::keyClick(window.get(), Qt::Key_Z, Qt::ControlModifier | Qt::ShiftModifier);
-  EXPECT_NE(window->desk().part().feature("P"), nullptr);
+  EXPECT_NE(window->desk().part().feature("Y"), nullptr);
 }
 
 TEST_F(DeskWindowTest, SavedAndOpenedAgainIsTheSame) {
@@ -115,7 +115,7 @@ TEST_F(DeskWindowTest, UnsavedWorkIsAskedForAndStayKeepsIt) {
   answer = Asking::Answer::stay;
   EXPECT_FALSE(window->files().openSample());
   EXPECT_EQ(askedForUnsaved, 1);
-  EXPECT_NE(window->desk().part().feature("P"), nullptr);
+  EXPECT_NE(window->desk().part().feature("Y"), nullptr);
 }
 
 TEST_F(DeskWindowTest, BrokenFileIsToldAndChangesNothing) {

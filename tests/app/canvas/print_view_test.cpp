@@ -1,0 +1,169 @@
+#include "app/canvas/print_view.h"
+
+#include <gtest/gtest.h>
+
+#include <QBuffer>
+#include <QClipboard>
+#include <QGuiApplication>
+#include <QPainter>
+#include <QTest>
+#include <QWheelEvent>
+
+#include "core/document/document.h"
+#include "tests/support/desk_application.h"
+
+namespace inchwright::app {
+namespace {
+
+/// A white sheet with a black rectangle of 300 by 200 pixels, 100 from the left and 80 from the
+/// top.
+QImage drawnSheet() {
+  QImage image(600, 400, QImage::Format_RGB32);
+  image.fill(Qt::white);
+  QPainter painter(&image);
+  painter.fillRect(100, 80, 300, 200, Qt::black);
+  return image;
+}
+
+class PrintViewTest : public ::testing::Test {
+ protected:
+  void SetUp() override {
+    deskApplication();
+    Job job;
+    Part part;
+    part.name = "Plate";
+    job.parts.push_back(part);
+    desk.take(job, {});
+    view = std::make_unique<PrintView>(work);
+    view->resize(700, 500);
+    view->show();
+  }
+
+  void type(std::initializer_list<const char*> lines) {
+    for (const char* line : lines) EXPECT_TRUE(work.enter(QString::fromUtf8(line))) << line;
+  }
+
+  void plate() {
+    type({"edge L left", "edge R right", "edge F front", "edge K back", "hole A 1/4", "hole B 1/4",
+          "L A 3/8", "A B 1 3/16", "B R 7/16", "F A 3/4", "A K 3/4", "in line y A B"});
+    view->fit();
+  }
+
+  void click(QPointF at) { QTest::mouseClick(view.get(), Qt::LeftButton, {}, at.toPoint()); }
+
+  Desk desk;
+  Work work{desk};
+  std::unique_ptr<PrintView> view;
+};
+
+TEST_F(PrintViewTest, AClickChoosesWhatLiesThere) {
+  plate();
+  click(*view->whereIs("A"));
+  EXPECT_EQ(desk.selection().places, (std::vector<Id>{"A"}));
+  click(view->map().toWidget(QPointF(-20, -20)));
+  EXPECT_TRUE(desk.selection().empty());
+}
+
+TEST_F(PrintViewTest, AChainIsReadByTheMouse) {
+  plate();
+  type({"delete r2"});
+  work.read();
+  click(*view->whereIs("A"));
+  click(*view->whereIs("B"));
+  EXPECT_EQ(work.chosen(), (std::vector<Id>{"A", "B"}));
+  type({"1 3/16"});
+  EXPECT_EQ(desk.part().readings.back().from, "A");
+  EXPECT_EQ(desk.part().readings.back().to, "B");
+}
+
+TEST_F(PrintViewTest, ADragMovesTheTraceInOneStep) {
+  work.trace(FeatureKind::hole);
+  const QPoint start(300, 200), end(360, 240);
+  click(start);
+  type({"A 1/4"});
+  work.look();
+  const Job before = desk.job();
+  const QPoint from = view->whereIs("A")->toPoint();
+  QTest::mousePress(view.get(), Qt::LeftButton, {}, from);
+  for (int i = 1; i <= 6; ++i) {
+    QTest::mouseMove(view.get(), from + QPoint(10 * i, 5 * i));
+  }
+  QTest::mouseRelease(view.get(), Qt::LeftButton, {}, from + QPoint(60, 30));
+  EXPECT_NE(desk.job(), before);
+  desk.undo();
+  EXPECT_EQ(desk.job(), before);
+}
+
+TEST_F(PrintViewTest, TheWheelZoomsAboutThePointer) {
+  plate();
+  const QPointF at = *view->whereIs("A");
+  const QPointF inches = view->map().toInches(at);
+  const qreal before = view->map().scale();
+  QWheelEvent wheel(at, view->mapToGlobal(at), {}, QPoint(0, 120), Qt::NoButton, {},
+                    Qt::NoScrollPhase, false);
+  QApplication::sendEvent(view.get(), &wheel);
+  EXPECT_GT(view->map().scale(), before);
+  EXPECT_NEAR(view->map().toWidget(inches).x(), at.x(), 1e-6);
+  EXPECT_NEAR(view->map().toWidget(inches).y(), at.y(), 1e-6);
+}
+
+TEST_F(PrintViewTest, LettersGoToTheStrip) {
+  QString typed;
+  QObject::connect(view.get(), &PrintView::typed,
+                   [&](QKeyEvent* event) { typed += event->text(); });
+  view->setFocus();
+  QTest::keyClicks(view.get(), "3/8");
+  EXPECT_EQ(typed, "3/8");
+}
+
+TEST_F(PrintViewTest, PageKeysWalkTheFeatures) {
+  plate();
+  QTest::keyClick(view.get(), Qt::Key_PageDown);
+  const Selection first = desk.selection();
+  QTest::keyClick(view.get(), Qt::Key_PageDown);
+  EXPECT_EQ(first.places.size(), 1u);
+  EXPECT_NE(desk.selection(), first);
+  QTest::keyClick(view.get(), Qt::Key_PageUp);
+  EXPECT_EQ(desk.selection(), first);
+}
+
+TEST_F(PrintViewTest, APastedPictureIsSquaredUpAndLiesUnderTheTraces) {
+  QGuiApplication::clipboard()->setImage(drawnSheet());
+  ASSERT_TRUE(view->paste());
+  ASSERT_EQ(work.doing(), Doing::squaring);
+  ASSERT_TRUE(QTest::qWaitFor([&] { return !view->picture().bounds().isNull(); }));
+  const auto pixel = [&](double x, double y) {
+    return view->map().toWidget(QPointF(x / 100, -y / 100));
+  };
+  click(pixel(100, 280));
+  type({"0, 0"});
+  click(pixel(400, 80));
+  type({"3, 2", ""});
+  ASSERT_EQ(work.doing(), Doing::looking);
+  ASSERT_TRUE(QTest::qWaitFor([&] { return !view->picture().bounds().isNull(); }));
+  const QRectF bounds = view->picture().bounds();
+  // A click falls on a whole pixel of the widget: within two of the picture's.
+  EXPECT_NEAR(bounds.left(), -1, 0.03);
+  EXPECT_NEAR(bounds.width(), 6, 0.05);
+  const QImage seen = view->grab().toImage();
+  const auto darkAt = [&](double x, double y) {
+    return qGray(seen.pixel(view->map().toWidget(QPointF(x, y)).toPoint())) < 100;
+  };
+  EXPECT_TRUE(darkAt(0.1, 0.1));
+  EXPECT_TRUE(darkAt(2.9, 1.9));
+  EXPECT_FALSE(darkAt(-0.1, 1));
+  EXPECT_FALSE(darkAt(3.1, 1));
+  EXPECT_FALSE(darkAt(1, 2.1));
+}
+
+TEST_F(PrintViewTest, ABlindReadingShowsNoFigures) {
+  plate();
+  view->grab();
+  const QImage open = view->grab().toImage();
+  work.reread();
+  const QImage blind = view->grab().toImage();
+  EXPECT_NE(open, blind);
+}
+
+}  // namespace
+}  // namespace inchwright::app
