@@ -101,6 +101,9 @@ void DeskMenus::addChange() {
   Desk& desk = window_.desk();
   QAction* undo = add(menu, tr("&Undo"), QKeySequence::Undo, [&desk] { desk.undo(); });
   QAction* redo = add(menu, tr("&Redo"), QKeySequence::Redo, [&desk] { desk.redo(); });
+  // Systems differ in the key for it, and hands keep the habit of another one.
+  redo->setShortcuts(
+      {QKeySequence(Qt::CTRL | Qt::SHIFT | Qt::Key_Z), QKeySequence(Qt::CTRL | Qt::Key_Y)});
   const auto follow = [&desk, undo, redo] {
     undo->setEnabled(desk.canUndo());
     redo->setEnabled(desk.canRedo());

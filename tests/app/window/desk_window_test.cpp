@@ -115,7 +115,7 @@ TEST_F(DeskWindowTest, UnsavedWorkIsAskedForAndStayKeepsIt) {
   answer = Asking::Answer::stay;
   EXPECT_FALSE(window->files().openSample());
   EXPECT_EQ(askedForUnsaved, 1);
-  EXPECT_NE(window->desk().part().feature("Y"), nullptr);
+  EXPECT_NE(window->desk().part().feature("P"), nullptr);
 }
 
 TEST_F(DeskWindowTest, BrokenFileIsToldAndChangesNothing) {
