@@ -161,7 +161,7 @@ bool DeskFiles::recover() {
     const QString title = QString::fromStdString(work.job.title);
     const bool wanted =
         asking_.yes(tr("Last time the program ended before your work was saved: %1 (%2). "
-                       "Go on with it?")
+                       "Go on with it? No throws it away.")
                         .arg(name, title.isEmpty() ? tr("without a title") : title));
     if (wanted) {
       // What the file holds comes first, so that undo leads back to it.
