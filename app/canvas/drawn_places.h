@@ -30,9 +30,9 @@ struct DrawnPlace {
   /// Inches in the view. An edge has only the one along its axis; the other is 0.
   QPointF at = {};
   std::optional<Axis> across = {};  ///< an edge's axis
-  bool alongViewX = true;      ///< an edge: its coordinate is the view's x, so it is drawn upright
-  double radius = 0;           ///< inches; 0 when there is none
-  bool placed = false;         ///< solid line; else broken, with a question mark
+  bool alongViewX = true;  ///< an edge: its coordinate is the view's x, so it is drawn upright
+  double radius = 0;       ///< inches; 0 when there is none
+  bool placed = false;     ///< solid line; else broken, with a question mark
   bool disputed = false;
   bool parked = false;  ///< nothing says where it is drawn: it waits in the margin
 };
