@@ -2,6 +2,7 @@
 
 #include <gtest/gtest.h>
 
+#include <algorithm>
 #include <array>
 #include <cstdio>
 #include <string>
@@ -76,7 +77,10 @@ struct Shop {
 std::string written(double inches) {
   char text[32];
   std::snprintf(text, sizeof text, "%+.4f", inches == 0 ? 0.0 : inches);
-  return text;
+  // A readout shows a point in every locale.
+  std::string shown = text;
+  std::replace(shown.begin(), shown.end(), ',', '.');
+  return shown;
 }
 
 struct SideOf {
