@@ -96,9 +96,9 @@ RowPlan planRows(const SheetContent& content, RowShape shape, double figureHeigh
 
   const double between = figureHeight * 0.45;
   const double figure = plan.before + plan.after;
-  const double widest = shape == RowShape::fractionsBelow ? 0 : widestFraction(content);
+  const double widest = hasFractionsBelow(shape) ? 0 : widestFraction(content);
   double at = plan.idLeft + plan.idWidth + between;
-  if (shape == RowShape::stacked) {
+  if (isStacked(shape)) {
     at += textWidth("X", plan.letter, Typeface::bold) + 1.5;
     plan.xPoint = plan.yPoint = at + plan.before;
   } else {

@@ -118,7 +118,7 @@ Piece RowSetter::heading(const Group& group, bool continued) const {
   piece.sketch.add(words.sketch, 0, 0.6);
   const double baseline = words.height + 0.6 + style_.title() * 1.05;
   const Sketch::Look column{style_.title(), Typeface::bold};
-  if (plan_.shape != RowShape::stacked) {
+  if (!isStacked(plan_.shape)) {
     const double sign = signWidth(plan_.figureHeight, kFigureFace);
     piece.sketch.text(plan_.xPoint - plan_.before + sign, baseline, "X", column);
     piece.sketch.text(plan_.yPoint - plan_.before + sign, baseline, "Y", column);
@@ -138,7 +138,7 @@ std::string RowSetter::smallPrint(const TableRow& row, const Group& group) const
   const auto also = [&](const std::string& text) {
     if (!text.empty()) words += (words.empty() ? "" : " \u00B7 ") + text;
   };
-  if (plan_.shape == RowShape::fractionsBelow) {
+  if (hasFractionsBelow(plan_.shape)) {
     if (!row.xFraction.empty()) also("X " + row.xFraction);
     if (!row.yFraction.empty()) also("Y " + row.yFraction);
   }
@@ -175,9 +175,9 @@ void RowSetter::setFigures(const TableRow& row, Piece& piece) const {
   double last = first;
   double fraction = first;
   setFigure(signedText(row.x), true, first, sketch);
-  if (plan_.shape == RowShape::stacked) {
+  if (isStacked(plan_.shape)) {
     last = fraction = first + plan_.figureHeight * 1.38;
-    setFractions(row, first, last, sketch);
+    if (plan_.shape == RowShape::stacked) setFractions(row, first, last, sketch);
     const double left = plan_.idLeft + plan_.idWidth + plan_.figureHeight * 0.45;
     sketch.text(left, first, "X", {plan_.letter, Typeface::bold});
     sketch.text(left, last, "Y", {plan_.letter, Typeface::bold});
@@ -188,7 +188,7 @@ void RowSetter::setFigures(const TableRow& row, Piece& piece) const {
     setFractions(row, upper, fraction, sketch);
   }
   setFigure(signedText(row.y), false, last, sketch);
-  const bool fractions = plan_.shape != RowShape::fractionsBelow && !row.yFraction.empty();
+  const bool fractions = !hasFractionsBelow(plan_.shape) && !row.yFraction.empty();
   piece.height = last + 0.6;
   if (fractions) piece.height = std::max(piece.height, fraction + fractionHeight(style_) * 0.4);
 }
@@ -236,14 +236,14 @@ Pieces RowSetter::row(const TableRow& row, const Group& group,
 /// The first shape that fits; when none does, the narrowest with figures as small as they must be.
 RowPlan fittingPlan(const SheetContent& content, double width) {
   RowPlan plan;
-  for (const RowShape shape :
-       {RowShape::fractionsBeside, RowShape::fractionsBelow, RowShape::stacked}) {
+  for (const RowShape shape : {RowShape::fractionsBeside, RowShape::fractionsBelow,
+                               RowShape::stacked, RowShape::stackedBare}) {
     plan = planRows(content, shape, content.style.figure());
     if (plan.width <= width) return plan;
   }
   for (double height = content.style.figure() * 0.9; plan.width > width && height > 0.5;
        height *= 0.9) {
-    plan = planRows(content, RowShape::stacked, height);
+    plan = planRows(content, RowShape::stackedBare, height);
   }
   return plan;
 }

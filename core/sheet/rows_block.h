@@ -10,7 +10,15 @@ enum class RowShape {
   fractionsBeside,  ///< id, X, Y, both fractions above each other, ticks, pencil
   fractionsBelow,   ///< id, X, Y, ticks, pencil; the fractions in small print below
   stacked,          ///< X above Y, each with its fraction
+  stackedBare,      ///< X above Y, the fractions in small print below
 };
+
+constexpr bool isStacked(RowShape shape) {
+  return shape == RowShape::stacked || shape == RowShape::stackedBare;
+}
+constexpr bool hasFractionsBelow(RowShape shape) {
+  return shape == RowShape::fractionsBelow || shape == RowShape::stackedBare;
+}
 
 /// The least width that rows of this shape need, mm.
 double rowsWidth(const SheetContent& content, RowShape shape);

@@ -95,9 +95,11 @@ class Ocr : public testing::Test {
 
   void expectReadBack(const MadeSheet& made) {
     const double pixels = pixelsPerMm(made.options.readingDistance);
+    std::size_t seenFigures = 0;
     for (const Page& page : made.pages()) {
       const auto figures = figuresOn(page, 8 * made.options.readingDistance / 1000);
       if (figures.empty()) continue;
+      seenFigures += figures.size();
       const Result<QByteArray> png = renderPng(page, pixels);
       ASSERT_TRUE(png.ok());
       const QImage seen = QImage::fromData(*png, "PNG");
@@ -110,6 +112,7 @@ class Ocr : public testing::Test {
       EXPECT_EQ(readBack(image, program_).join(QLatin1Char(' ')).toStdString(),
                 wanted.join(QLatin1Char(' ')).toStdString());
     }
+    EXPECT_EQ(seenFigures, 2 * made.table.rows.size());
   }
 
   QString program_;

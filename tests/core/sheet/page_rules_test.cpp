@@ -123,6 +123,7 @@ TEST(PageRules, HoldAtTwoMetresOnBothPapers) {
     made.options.paper = paper;
     made.options.readingDistance = 2000;
     expectRules(made);
+    EXPECT_FALSE(saysSmaller(allTexts(made.pages())));
   }
 }
 
