@@ -75,8 +75,7 @@ std::vector<DimensionLine> dimensionLines(const Part& part, const Solution& solu
   });
   Levels below, beside;
   for (DimensionLine& line : lines) {
-    const double lettering =
-        textWidthPerCharacter * static_cast<double>(line.alongViewX ? line.text.size() + 2 : 3);
+    const double lettering = textWidthPerCharacter * static_cast<double>(line.text.size() + 2);
     const double room = std::max(line.to - line.from, lettering);
     const double middle = (line.from + line.to) / 2;
     // Chained lines share an end: a hair less, so that they can stand on one level.

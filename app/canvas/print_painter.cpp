@@ -143,7 +143,8 @@ class PrintPainter {
 
   void paintLine(const DimensionLine& line) {
     const QLineF run = runOf(line, scene_.drawn, map_);
-    const QRectF box = letteringOf(line, scene_.drawn, map_);
+    QRectF box = letteringOf(line, scene_.drawn, map_);
+    if (scene_.hideFigures) box = sameForAll(box);
     if (!visible_.intersects(
             box.united(QRectF(run.p1(), run.p2()).normalized().adjusted(-3, -3, 3, 3)))) {
       return;
@@ -169,9 +170,31 @@ class PrintPainter {
     painter_.fillRect(box, chosen ? blended(look_.print, look_.wash) : look_.print);
     painter_.setPen(colour);
     QString text = scene_.hideFigures ? QStringLiteral("…") : line.text;
-    if (line.standing == Standing::doubtful) text += QStringLiteral(" ?");
-    if (line.standing == Standing::clashes) text += QStringLiteral(" ≠");
-    painter_.drawText(box, Qt::AlignCenter, text);
+    if (line.standing == Standing::doubtful && !scene_.hideFigures) text += QStringLiteral(" ?");
+    if (line.standing == Standing::clashes && !scene_.hideFigures) text += QStringLiteral(" ≠");
+    letter(box, text, line.alongViewX);
+  }
+
+  /// Figures run along their line: an upright one is read from the right.
+  void letter(const QRectF& box, const QString& text, bool alongViewX) {
+    if (alongViewX) {
+      painter_.drawText(box, Qt::AlignCenter, text);
+      return;
+    }
+    painter_.save();
+    painter_.translate(box.center());
+    painter_.rotate(-90);
+    painter_.drawText(QRectF(-box.height() / 2, -box.width() / 2, box.height(), box.width()),
+                      Qt::AlignCenter, text);
+    painter_.restore();
+  }
+
+  /// A patch whose size says nothing of the figure it hides.
+  static QRectF sameForAll(const QRectF& box) {
+    const qreal side = std::min(box.width(), box.height());
+    QRectF patch(0, 0, side, side);
+    patch.moveCenter(box.center());
+    return patch;
   }
 
   void guide(QPointF feature, QPointF end, bool alongViewX) {
@@ -235,7 +258,8 @@ QRectF letteringOf(const DimensionLine& line, const DrawnFace& drawn, const Prin
   if (line.standing != Standing::agrees && line.standing != Standing::alone) {
     text += QStringLiteral(" ≠");
   }
-  QRectF box(0, 0, metrics.horizontalAdvance(text) + 6, metrics.height());
+  const QSizeF size(metrics.horizontalAdvance(text) + 6, metrics.height());
+  QRectF box(QPointF(), line.alongViewX ? size : size.transposed());
   box.moveCenter(run.center());
   return box;
 }

@@ -68,7 +68,8 @@ PrintView::PrintView(Work& work, QWidget* parent)
   });
   connect(&picture_, &PictureLayer::changed, this, [this] {
     const bool seen = !picture_.bounds().isNull();
-    if (seen && !pictureSeen_) fit();
+    // The close look of the second reading stays where it is when its picture arrives late.
+    if (seen && !pictureSeen_ && work_.doing() != Doing::rereading) fit();
     pictureSeen_ = seen;
     update();
   });
@@ -77,6 +78,8 @@ PrintView::PrintView(Work& work, QWidget* parent)
             shownReadings_ = readings;
             bringIntoSight(places);
           });
+  // The document may have been on the desk before this view.
+  followPicture();
 }
 
 PrintView::~PrintView() = default;
