@@ -122,7 +122,7 @@ class RowMaker {
 
   std::string noteOf(const Feature& feature, const TableRow& row, const Making& making) const {
     std::string note;
-    if (row.disputed) addNote(note, "disputed: a loop it lies on does not close");
+    if (row.disputed) addNote(note, "a loop it lies on does not close");
     addNote(note, locateNote(feature.locate));
     if (assumed_.count(row.id) || assumed_.count(feature.id)) {
       addNote(note, "its place rests on an assumption");
