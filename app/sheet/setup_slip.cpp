@@ -79,6 +79,11 @@ SetupSlip::SetupSlip(Desk& desk, QWidget* parent) : QDialog(parent), desk_(desk)
   showNow();
 }
 
+SetupSlip::~SetupSlip() {
+  // A field that loses the focus takes what was typed, and needs the others to be there still.
+  hide();
+}
+
 QLineEdit* SetupSlip::line(const QString& name, const std::function<void()>& taken) {
   auto* field = new QLineEdit;
   field->setAccessibleName(name);

@@ -23,6 +23,7 @@ class SetupSlip : public QDialog {
 
  public:
   explicit SetupSlip(Desk& desk, QWidget* parent = nullptr);
+  ~SetupSlip() override;
 
  signals:
   /// The machine is to be the one new jobs begin with.
