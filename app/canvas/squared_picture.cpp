@@ -15,7 +15,7 @@ namespace {
 constexpr int kSmallestLevel = 256;
 constexpr int kRowsAtATime = 32;
 constexpr int kLargestSide = 32'000;
-constexpr double kMostPixels = 30e6;
+constexpr double kMostSquaredPixels = 30e6;
 
 struct Frame {
   Homography pixelToInches;
@@ -101,7 +101,7 @@ std::optional<Frame> frameFor(const QSize& size, const std::vector<SquaringPoint
   double resolution = resolutionAt(squared->pixelToInches, middle);
   const double area = box->width() * box->height(), side = std::max(box->width(), box->height());
   const double most =
-      std::min(kMostPixels, 1.25 * size.width() * static_cast<double>(size.height()));
+      std::min(kMostSquaredPixels, 1.25 * size.width() * static_cast<double>(size.height()));
   resolution = std::min({resolution, std::sqrt(most / area), kLargestSide / side});
   return Frame{squared->pixelToInches, *box, resolution};
 }

@@ -8,16 +8,16 @@
 namespace inchwright::app {
 namespace {
 
-QString tr(const char* text) {
-  return QCoreApplication::translate("Work", text);
-}
-
 QString signedFigure(Length length, Unit unit) {
   const QString figure = QString::fromStdString(writePlain(length.magnitude(), unit));
   return (length.ticks() < 0 ? QStringLiteral("-") : QStringLiteral("+")) + figure;
 }
 
 }  // namespace
+
+QString tr(const char* text) {
+  return QCoreApplication::translate("Work", text);
+}
 
 LineContext Hands::context() const {
   LineContext context;

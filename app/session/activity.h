@@ -65,6 +65,8 @@ std::unique_ptr<Activity> stacking(Hands& hands);
 std::unique_ptr<Activity> rereading(Hands& hands);
 std::unique_ptr<Activity> squaringUp(Hands& hands);
 
+/// What is said at the strip, in the user's English.
+QString tr(const char* text);
 /// What a figure says, for the echo: `1 3/16 = 1.1875 in = 30.1625 mm`, with its tolerance and the
 /// reader's questions.
 Echo echoFigure(const QString& text, Unit unit);

@@ -1,17 +1,12 @@
 // Looking: choosing what is on the print; a line of text does what it says. Choosing the two ends
 // of a stack is looking with a purpose.
 
-#include <QCoreApplication>
 #include <algorithm>
 
 #include "app/session/activity.h"
 
 namespace inchwright::app {
 namespace {
-
-QString tr(const char* text) {
-  return QCoreApplication::translate("Work", text);
-}
 
 class LookingActivity : public Activity {
  public:

@@ -1,6 +1,5 @@
 // Reading a chain: point at the first feature, then at each next one and type the figure.
 
-#include <QCoreApplication>
 #include <QStringList>
 #include <algorithm>
 
@@ -10,10 +9,6 @@
 
 namespace inchwright::app {
 namespace {
-
-QString tr(const char* text) {
-  return QCoreApplication::translate("Work", text);
-}
 
 class ReadingActivity : public Activity {
  public:

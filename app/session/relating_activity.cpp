@@ -1,6 +1,5 @@
 // What the print shows but does not number, and where zero is: point at features, then Enter.
 
-#include <QCoreApplication>
 #include <QStringList>
 #include <algorithm>
 
@@ -8,10 +7,6 @@
 
 namespace inchwright::app {
 namespace {
-
-QString tr(const char* text) {
-  return QCoreApplication::translate("Work", text);
-}
 
 QString listed(const std::vector<Id>& ids) {
   QStringList names;

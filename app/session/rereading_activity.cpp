@@ -1,17 +1,12 @@
 // The second, blind reading: each figure is asked again without showing the first. Two that differ
 // are settled by a third look at the print: the figure read twice is kept.
 
-#include <QCoreApplication>
 #include <algorithm>
 
 #include "app/session/activity.h"
 
 namespace inchwright::app {
 namespace {
-
-QString tr(const char* text) {
-  return QCoreApplication::translate("Work", text);
-}
 
 class RereadingActivity : public Activity {
  public:

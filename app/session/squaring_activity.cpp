@@ -1,7 +1,5 @@
 // Squaring a picture up: point at places that are known, say where they are, then Enter.
 
-#include <QCoreApplication>
-
 #include "app/session/activity.h"
 #include "app/session/picture_edits.h"
 #include "core/geometry/homography.h"
@@ -9,10 +7,6 @@
 
 namespace inchwright::app {
 namespace {
-
-QString tr(const char* text) {
-  return QCoreApplication::translate("Work", text);
-}
 
 std::vector<KnownPoint> knownPoints(const std::vector<SquaringPoint>& points) {
   std::vector<KnownPoint> known;

@@ -1,6 +1,5 @@
 // Tracing: a click puts a feature on the print, the strip names and sizes it.
 
-#include <QCoreApplication>
 #include <algorithm>
 #include <array>
 #include <cmath>
@@ -10,10 +9,6 @@
 
 namespace inchwright::app {
 namespace {
-
-QString tr(const char* text) {
-  return QCoreApplication::translate("Work", text);
-}
 
 /// A traced position as the document keeps it: inches to a thousandth, which is finer than anyone
 /// can point.

@@ -14,7 +14,7 @@ namespace {
 
 using Json = nlohmann::ordered_json;
 
-constexpr std::string_view kHelp =
+constexpr std::string_view kAdjustHelp =
     R"(inchwright adjust FILE --axis x|y|z [--from A] [--part P] [--json]
 
 A compromise by weighted least squares, for a worn sample or a measured casting whose figures do
@@ -121,7 +121,7 @@ void print(const Adjusted& adjusted, const Step& step, const Streams& streams) {
   }
 }
 
-int run(std::span<const std::string> args, Streams& streams) {
+int runAdjust(std::span<const std::string> args, Streams& streams) {
   const auto stop = [&](const Error& error, std::string_view file = {}) {
     return refuse(streams, "adjust", error, file);
   };
@@ -155,6 +155,6 @@ int run(std::span<const std::string> args, Streams& streams) {
 }  // namespace
 
 extern const Word kAdjustWord{"adjust", "a compromise by least squares where figures do not agree",
-                              kHelp, run};
+                              kAdjustHelp, runAdjust};
 
 }  // namespace inchwright::app

@@ -14,7 +14,7 @@ namespace {
 
 using Json = nlohmann::ordered_json;
 
-constexpr std::string_view kHelp =
+constexpr std::string_view kBudgetHelp =
     R"(inchwright budget FILE [--part P] [--setup S] [--json]
 
 How closely each coordinate has to be worked to from a setup's zero, so that every toleranced
@@ -120,7 +120,7 @@ void print(const Part& part, const Setup& setup, const SetupBudget& all, const S
   }
 }
 
-int run(std::span<const std::string> args, Streams& streams) {
+int runBudget(std::span<const std::string> args, Streams& streams) {
   const auto stop = [&](const Error& error, std::string_view file = {}) {
     return refuse(streams, "budget", error, file);
   };
@@ -159,7 +159,7 @@ int run(std::span<const std::string> args, Streams& streams) {
 
 }  // namespace
 
-extern const Word kBudgetWord{"budget", "how closely to work to each coordinate from a zero", kHelp,
-                              run};
+extern const Word kBudgetWord{"budget", "how closely to work to each coordinate from a zero",
+                              kBudgetHelp, runBudget};
 
 }  // namespace inchwright::app

@@ -11,7 +11,7 @@ namespace {
 
 using Json = nlohmann::ordered_json;
 
-constexpr std::string_view kHelp =
+constexpr std::string_view kCheckHelp =
     R"(inchwright check FILE [--part P] [--json]
 
 Says whether the print adds up: what does not close and by how much, which figure may be
@@ -58,7 +58,7 @@ Json asJson(const Clash& clash, const Step& step) {
   return entry;
 }
 
-std::string_view nameOf(DoubtKind kind) {
+std::string_view wordFor(DoubtKind kind) {
   switch (kind) {
     case DoubtKind::loose:
       return "loose";
@@ -93,7 +93,7 @@ Json asJson(const Part& part, const Solution& solution, const Step& step) {
   entry["queries"] = Json::array();
   for (const Doubt& doubt : solution.doubts) {
     if (!isQuery(doubt)) continue;
-    entry["queries"].push_back(Json{{"kind", nameOf(doubt.kind)},
+    entry["queries"].push_back(Json{{"kind", wordFor(doubt.kind)},
                                     {"text", doubt.text},
                                     {"about", doubt.about},
                                     {"accepted", doubt.accepted}});
@@ -102,7 +102,7 @@ Json asJson(const Part& part, const Solution& solution, const Step& step) {
   return entry;
 }
 
-int run(std::span<const std::string> args, Streams& streams) {
+int runCheck(std::span<const std::string> args, Streams& streams) {
   const Result<Arguments> arguments = sortArguments(args, {{"--json"}, {"--part", true}});
   if (!arguments) return refuse(streams, "check", arguments.error());
   const Result<OpenedJob> opened = openJob(*arguments);
@@ -128,6 +128,6 @@ int run(std::span<const std::string> args, Streams& streams) {
 
 }  // namespace
 
-extern const Word kCheckWord{"check", "whether the print adds up", kHelp, run};
+extern const Word kCheckWord{"check", "whether the print adds up", kCheckHelp, runCheck};
 
 }  // namespace inchwright::app

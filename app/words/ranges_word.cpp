@@ -14,7 +14,7 @@ namespace {
 
 using Json = nlohmann::ordered_json;
 
-constexpr std::string_view kHelp =
+constexpr std::string_view kRangesHelp =
     R"(inchwright ranges FILE --from A --axis x|y|z [--part P] [--json]
 
 Where every feature may lie, measured from A, when each reading of the print is anywhere within
@@ -78,7 +78,7 @@ void print(const Ranges& ranges, const Step& step, const Streams& streams) {
   }
 }
 
-int run(std::span<const std::string> args, Streams& streams) {
+int runRanges(std::span<const std::string> args, Streams& streams) {
   const auto stop = [&](const Error& error, std::string_view file = {}) {
     return refuse(streams, "ranges", error, file);
   };
@@ -125,7 +125,7 @@ int run(std::span<const std::string> args, Streams& streams) {
 
 }  // namespace
 
-extern const Word kRangesWord{"ranges", "where every feature may lie within the tolerances", kHelp,
-                              run};
+extern const Word kRangesWord{"ranges", "where every feature may lie within the tolerances",
+                              kRangesHelp, runRanges};
 
 }  // namespace inchwright::app

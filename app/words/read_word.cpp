@@ -13,7 +13,7 @@ namespace {
 
 using Json = nlohmann::ordered_json;
 
-constexpr std::string_view kHelp =
+constexpr std::string_view kReadHelp =
     R"(inchwright read TEXT... [--unit in|mm] [--json]
 
 Says what each TEXT means as a length on a print: the fraction, the decimal and millimetres.
@@ -27,7 +27,7 @@ Put a text with blanks in quotes; -- ends the options.
 Exit status: 0 all were read; 2 one was not (the others are printed all the same).
 )";
 
-std::string_view nameOf(Lettering lettering) {
+std::string_view wordFor(Lettering lettering) {
   switch (lettering) {
     case Lettering::fraction:
       return "fraction";
@@ -39,7 +39,7 @@ std::string_view nameOf(Lettering lettering) {
   return "millimetres";
 }
 
-std::string_view nameOf(SizeSymbol symbol) {
+std::string_view wordFor(SizeSymbol symbol) {
   return symbol == SizeSymbol::radius ? "radius" : symbol == SizeSymbol::diameter ? "diameter" : "";
 }
 
@@ -60,9 +60,9 @@ Json asJson(const std::string& text, const Lettered& figure) {
   entry["basic"] = figure.basic;
   entry["exact"] = figure.exact;
   entry["unit"] = figure.unit == Unit::inch ? "in" : "mm";
-  entry["lettering"] = nameOf(figure.lettering);
+  entry["lettering"] = wordFor(figure.lettering);
   if (figure.lettering != Lettering::fraction) entry["places"] = figure.places;
-  if (figure.symbol != SizeSymbol::none) entry["symbol"] = nameOf(figure.symbol);
+  if (figure.symbol != SizeSymbol::none) entry["symbol"] = wordFor(figure.symbol);
   if (!figure.questions.empty()) entry["questions"] = figure.questions;
   return entry;
 }
@@ -81,7 +81,7 @@ std::vector<std::string> cellsOf(const std::string& text, const Lettered& figure
   const auto remark = [&](std::string_view what) {
     remarks.append(remarks.empty() ? "" : ", ").append(what);
   };
-  if (figure.symbol != SizeSymbol::none) remark(nameOf(figure.symbol));
+  if (figure.symbol != SizeSymbol::none) remark(wordFor(figure.symbol));
   if (figure.tolerance) {
     const Tolerance& tolerance = *figure.tolerance;
     if (tolerance.upper == tolerance.lower.negated()) {
@@ -99,7 +99,7 @@ std::vector<std::string> cellsOf(const std::string& text, const Lettered& figure
           writeDecimal(figure.value, Unit::millimetre) + " mm", remarks};
 }
 
-int run(std::span<const std::string> args, Streams& streams) {
+int runRead(std::span<const std::string> args, Streams& streams) {
   const Result<Arguments> arguments = sortArguments(args, {{"--json"}, {"--unit", true}});
   if (!arguments) return refuse(streams, "read", arguments.error());
   if (arguments->rest.empty()) {
@@ -140,6 +140,6 @@ int run(std::span<const std::string> args, Streams& streams) {
 
 }  // namespace
 
-extern const Word kReadWord{"read", "what a text means as a length", kHelp, run};
+extern const Word kReadWord{"read", "what a text means as a length", kReadHelp, runRead};
 
 }  // namespace inchwright::app

@@ -18,7 +18,7 @@ namespace {
 
 namespace fs = std::filesystem;
 
-constexpr std::string_view kHelp =
+constexpr std::string_view kSheetHelp =
     R"(inchwright sheet FILE --out NAME.pdf|.svg|.png [--part P] [--setup S] [--paper a4|letter]
                  [--distance "1.5 m"] [--unit in|mm] [--step STEP] [--rounding] [--force]
 
@@ -151,7 +151,7 @@ Result<std::vector<fs::path>> write(const std::vector<Page>& pages, const QStrin
   return files;
 }
 
-int run(std::span<const std::string> args, Streams& streams) {
+int runSheet(std::span<const std::string> args, Streams& streams) {
   const Result<Arguments> arguments = sortArguments(args, {{"--out", true},
                                                            {"--part", true},
                                                            {"--setup", true},
@@ -187,6 +187,6 @@ int run(std::span<const std::string> args, Streams& streams) {
 }  // namespace
 
 extern const Word kSheetWord{"sheet", "the sheet to tape up at the machine, as PDF, SVG or PNG",
-                             kHelp, run};
+                             kSheetHelp, runSheet};
 
 }  // namespace inchwright::app

@@ -14,7 +14,7 @@ namespace {
 
 using Json = nlohmann::ordered_json;
 
-constexpr std::string_view kHelp =
+constexpr std::string_view kStackHelp =
     R"(inchwright stack FILE --from A --to B --axis x|y|z [--part P] [--factor F] [--json]
 
 How far the distance from A to B may come out when each reading on the way is anywhere within its
@@ -93,7 +93,7 @@ Result<std::vector<Unassured>> unassuredMembers(const Part& part, const Toleranc
   return unassuredReadings(part, network, ids);
 }
 
-int run(std::span<const std::string> args, Streams& streams) {
+int runStack(std::span<const std::string> args, Streams& streams) {
   const auto stop = [&](const Error& error, std::string_view file = {}) {
     return refuse(streams, "stack", error, file);
   };
@@ -146,6 +146,6 @@ int run(std::span<const std::string> args, Streams& streams) {
 }  // namespace
 
 extern const Word kStackWord{"stack", "how far two places may be off, along the print's chain",
-                             kHelp, run};
+                             kStackHelp, runStack};
 
 }  // namespace inchwright::app

@@ -11,7 +11,7 @@ namespace {
 
 using Json = nlohmann::ordered_json;
 
-constexpr std::string_view kHelp =
+constexpr std::string_view kTableHelp =
     R"(inchwright table FILE [--part P] [--setup S] [--as text|csv|json] [--unit in|mm] [--step STEP]
 
 The coordinates of every hole from the setup's zero, as the readout will show them, in the
@@ -138,7 +138,7 @@ void print(const std::vector<SetupTable>& tables, As as, const Streams& streams)
   }
 }
 
-int run(std::span<const std::string> args, Streams& streams) {
+int runTable(std::span<const std::string> args, Streams& streams) {
   const Result<Arguments> arguments = sortArguments(args, {{"--json"},
                                                            {"--part", true},
                                                            {"--setup", true},
@@ -161,6 +161,6 @@ int run(std::span<const std::string> args, Streams& streams) {
 
 }  // namespace
 
-extern const Word kTableWord{"table", "coordinates from a setup's zero", kHelp, run};
+extern const Word kTableWord{"table", "coordinates from a setup's zero", kTableHelp, runTable};
 
 }  // namespace inchwright::app

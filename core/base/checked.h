@@ -27,4 +27,12 @@ constexpr std::optional<Int> multiplyChecked(Int a, Int b) {
   return product;
 }
 
+/// The same value in a narrower integer. Empty when it does not fit.
+template <class Narrow, class Wide>
+constexpr std::optional<Narrow> narrowed(Wide value) {
+  const auto narrow = static_cast<Narrow>(value);
+  if (static_cast<Wide>(narrow) != value) return std::nullopt;
+  return narrow;
+}
+
 }  // namespace inchwright

@@ -126,6 +126,16 @@ std::optional<std::int64_t> Rational::rounded() const {
   return numerator_ < 0 ? -value : value;
 }
 
+Int128 Rational::floor() const {
+  const Int128 quotient = numerator_ / denominator_;
+  return numerator_ % denominator_ < 0 ? quotient - 1 : quotient;
+}
+
+Int128 Rational::ceiling() const {
+  const Int128 quotient = numerator_ / denominator_;
+  return numerator_ % denominator_ > 0 ? quotient + 1 : quotient;
+}
+
 double Rational::toDouble() const {
   return static_cast<double>(numerator_) / static_cast<double>(denominator_);
 }

@@ -37,6 +37,9 @@ class Rational {
 
   /// The nearest whole number, ties away from zero; empty when it does not fit 64 bits.
   std::optional<std::int64_t> rounded() const;
+  /// The whole numbers next to it: at or below, and at or above.
+  Int128 floor() const;
+  Int128 ceiling() const;
   /// For display and plotting only.
   double toDouble() const;
 

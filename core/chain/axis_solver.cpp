@@ -18,7 +18,7 @@ namespace {
 // Positions stay below this, so that what is made of them fits 64 bits.
 const Rational kFarthest(std::int64_t{1} << 62);
 
-Error outOfRange() {
+Error sumTooFar() {
   return {ErrorCode::outOfRange, "a sum of readings leaves the exact range", ""};
 }
 
@@ -56,11 +56,11 @@ class AxisSolver {
   }
 
   Result<AxisOutcome> run() {
-    if (!closeLoops()) return outOfRange();
+    if (!closeLoops()) return sumTooFar();
     const auto taken = takeRelations();
     if (!taken) return taken.error();
     for (const std::uint32_t row : badRows_) bad_[rows_.find(row)] = true;
-    if (!placeAll()) return outOfRange();
+    if (!placeAll()) return sumTooFar();
     markDisputed();
     tellStatus();
     return std::move(outcome_);
@@ -185,12 +185,12 @@ Result<Done> AxisSolver::takeRelations() {
       const auto known = Rational(closure_.position[node]).times(Rational(-coefficient));
       const auto sum = known ? constant.plus(*known) : std::nullopt;
       const Sparse one{{closure_.component[node], Rational(1)}};
-      if (!sum || !addScaled(factors, one, Rational(coefficient))) return outOfRange();
+      if (!sum || !addScaled(factors, one, Rational(coefficient))) return sumTooFar();
       constant = *sum;
     }
     const auto dependence = elimination_.add(i, factors, constant);
     if (!dependence) return dependence.error();
-    if (*dependence && !takeDependence(**dependence)) return outOfRange();
+    if (*dependence && !takeDependence(**dependence)) return sumTooFar();
   }
   return Done{};
 }

@@ -17,7 +17,7 @@ constexpr std::uint32_t kManyNodes = 40'000;
 constexpr std::size_t kAhead = 32;
 constexpr std::uint32_t kNodesAhead = 16;
 
-Error outOfRange() {
+Error positionTooFar() {
   return {ErrorCode::outOfRange, "a position does not fit the exact range", ""};
 }
 
@@ -149,13 +149,13 @@ Result<Closure> closeLinks(std::uint32_t nodeCount, std::span<const Link> links)
     outcome = closeWith(wide.data(), nodeCount, links, closure);
     for (std::uint32_t i = 0; i < nodeCount && outcome == Closing::done; ++i) {
       closure.position[i] = static_cast<std::int64_t>(wide[i]);
-      if (static_cast<UInt128>(Int128{closure.position[i]}) != wide[i]) return outOfRange();
+      if (static_cast<UInt128>(Int128{closure.position[i]}) != wide[i]) return positionTooFar();
     }
   }
   if (outcome == Closing::badLink) {
     return Error{ErrorCode::badRequest, "a link names a node that is not there", ""};
   }
-  if (outcome != Closing::done) return outOfRange();
+  if (outcome != Closing::done) return positionTooFar();
   return closure;
 }
 

@@ -7,6 +7,7 @@
 #include <optional>
 #include <string_view>
 
+#include "core/base/ascii.h"
 #include "core/measure/writing.h"
 
 namespace inchwright {
@@ -75,10 +76,6 @@ std::string decimalText(std::int64_t count, int places) {
   if (digits.size() < wanted) digits.insert(0, wanted - digits.size(), '0');
   digits.insert(digits.size() - wanted, 1, '.');
   return digits;
-}
-
-bool isDigit(char c) {
-  return c >= '0' && c <= '9';
 }
 
 /// Digits that a worn print, a poor copy or a hurried eye takes for one another.

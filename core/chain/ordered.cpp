@@ -7,20 +7,20 @@
 namespace inchwright {
 namespace {
 
-enum Trust { shape, stated, plain, divided, assumed, bracketed };
+enum class Trust { shape, stated, plain, divided, assumed, bracketed };
 
 Trust trustIn(const Part& part, const Source& source) {
   switch (source.kind) {
     case SourceKind::feature:
-      return shape;
+      return Trust::shape;
     case SourceKind::understanding:
-      return part.understood[source.index].stated ? stated : assumed;
+      return part.understood[source.index].stated ? Trust::stated : Trust::assumed;
     case SourceKind::reading:
       break;
   }
   const Lettered& figure = part.readings[source.index].figure;
-  if (figure.reference) return bracketed;
-  return figure.exact ? plain : divided;
+  if (figure.reference) return Trust::bracketed;
+  return figure.exact ? Trust::plain : Trust::divided;
 }
 
 std::vector<std::uint32_t> sortedNumbers(std::size_t count, const auto& less) {

@@ -19,7 +19,7 @@ constexpr std::array<std::uint8_t, 256> kValues = [] {
   return values;
 }();
 
-std::uint32_t byteAt(std::string_view bytes, std::size_t i) {
+std::uint32_t byteOf(std::string_view bytes, std::size_t i) {
   return i < bytes.size() ? static_cast<unsigned char>(bytes[i]) : 0u;
 }
 
@@ -29,7 +29,7 @@ void appendBase64(std::string& out, std::string_view bytes) {
   out.reserve(out.size() + (bytes.size() + 2) / 3 * 4);
   for (std::size_t i = 0; i < bytes.size(); i += 3) {
     const std::uint32_t group =
-        byteAt(bytes, i) << 16 | byteAt(bytes, i + 1) << 8 | byteAt(bytes, i + 2);
+        byteOf(bytes, i) << 16 | byteOf(bytes, i + 1) << 8 | byteOf(bytes, i + 2);
     out += kAlphabet[group >> 18];
     out += kAlphabet[group >> 12 & 63];
     out += i + 1 < bytes.size() ? kAlphabet[group >> 6 & 63] : '=';

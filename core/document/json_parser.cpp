@@ -2,6 +2,7 @@
 #include <optional>
 #include <utility>
 
+#include "core/base/ascii.h"
 #include "core/document/document.h"
 #include "core/document/json_string.h"
 #include "core/document/json_text.h"
@@ -12,10 +13,6 @@ namespace {
 constexpr std::size_t kMostValues = 10'000'000;
 /// Up to so many names are compared pair by pair, more are sorted.
 constexpr std::size_t kFewNames = 16;
-
-bool isDigit(char c) {
-  return c >= '0' && c <= '9';
-}
 
 std::optional<std::string> twiceIn(std::vector<std::string>& names) {
   if (names.size() > kFewNames) {

@@ -68,15 +68,6 @@ bool areNear(const Rational& a, const Rational& b) {
   return scaled && (*wide <= Rational(kNear) || *scaled <= std::max(a, b));
 }
 
-Int128 floorOf(const Rational& value) {
-  const Int128 quotient = value.numerator() / value.denominator();
-  return value.numerator() % value.denominator() < 0 ? quotient - 1 : quotient;
-}
-
-Int128 ceilingOf(const Rational& value) {
-  return -floorOf(value.negated());
-}
-
 bool fits(Int128 value, std::int64_t bound) {
   return value < bound && value > -bound;
 }
@@ -120,8 +111,8 @@ UnitMeaning unitOfTail(const Bare& bare, const Quantity& nominal) {
 
 bool keepTolerance(Cursor& cursor, std::size_t at, const Rational& low, const Rational& high,
                    Outcome& outcome) {
-  const Int128 upper = floorOf(high);
-  const Int128 lower = ceilingOf(low);
+  const Int128 upper = high.floor();
+  const Int128 lower = low.ceiling();
   if (!fits(upper, kLargestDeviation) || !fits(lower, kLargestDeviation)) {
     return cursor.failRange(at);
   }
@@ -200,8 +191,8 @@ bool readLimits(Cursor& cursor, const Bare& bare, Outcome& outcome) {
   auto low = *valueOf(*shape.low, shape.unit.ticks);
   auto high = *valueOf(*shape.high, shape.unit.ticks);
   if (high < low) std::swap(low, high);
-  const Int128 lowest = ceilingOf(low);
-  const Int128 highest = floorOf(high);
+  const Int128 lowest = low.ceiling();
+  const Int128 highest = high.floor();
   if (!fits(lowest, kLargest) || !fits(highest, kLargest)) return cursor.failRange(at);
   if (lowest >= highest) return cursor.fail(at, "limits with no room between them");
   const Rational middle = *Rational::of(lowest + highest, 2);

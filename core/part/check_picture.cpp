@@ -8,10 +8,19 @@
 namespace inchwright {
 namespace {
 
+bool isTone(const PictureTone& tone) {
+  const auto within = [](int value, int low) { return value >= low && value <= 100; };
+  return within(tone.brightness, -100) && within(tone.contrast, -100) && within(tone.fade, 0);
+}
+
 Fault checkPicture(const Picture& picture, const std::string& pointer) {
   if (picture.name.empty()) return faultAt(pointer + "/name", "every picture has a name");
   if (picture.file.empty() == picture.data.empty()) {
     return faultAt(pointer, "a picture is linked by `file` or kept in `data`, one of them");
+  }
+  if (!isTone(picture.tone)) {
+    return faultAt(pointer + "/tone",
+                   "brightness and contrast go from -100 to 100, fade from 0 to 100");
   }
   if (picture.page < 1) return faultAt(pointer + "/page", "pages are counted from 1");
   for (std::size_t i = 0; i < picture.points.size(); ++i) {

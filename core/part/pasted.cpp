@@ -41,7 +41,7 @@ bool isPlace(const Part& part, std::string_view id) {
 }
 
 /// Whether a word can be the id of a place in a reading: letters first, then digits.
-bool looksLikeId(std::string_view word) {
+bool looksLikePlace(std::string_view word) {
   std::size_t letters = 0;
   while (letters < word.size() && word[letters] >= 'A' && word[letters] <= 'Z') ++letters;
   return letters > 0 && letters <= 3 &&
@@ -64,7 +64,8 @@ std::optional<Ends> endsOf(std::string_view line) {
       break;
     }
   }
-  if (words.size() < 3 || !looksLikeId(words[0]) || !looksLikeId(words[1])) return std::nullopt;
+  if (words.size() < 3 || !looksLikePlace(words[0]) || !looksLikePlace(words[1]))
+    return std::nullopt;
   ends.from = words[0];
   ends.to = words[1];
   return ends;

@@ -43,6 +43,16 @@ struct SquaringPoint {
   bool operator==(const SquaringPoint&) const = default;
 };
 
+/// How a picture is shown: brightness and contrast from -100 to 100, fade from 0 (as it is) to 100
+/// (gone).
+struct PictureTone {
+  int brightness = 0;
+  int contrast = 0;
+  int fade = 0;
+
+  bool operator==(const PictureTone&) const = default;
+};
+
 /// A photo, scan or PDF page of the print. It only says where things are drawn, and never a size.
 struct Picture {
   std::string name;
@@ -50,6 +60,7 @@ struct Picture {
   PictureBytes data;  ///< kept in the document
   int page = 1;       ///< of a file that has several
   std::vector<SquaringPoint> points;  ///< what it is squared up by; none: as it was taken
+  PictureTone tone;
   Extra extra;
 
   bool operator==(const Picture&) const = default;

@@ -3,6 +3,8 @@
 #include <algorithm>
 #include <string>
 
+#include "core/base/ascii.h"
+
 namespace inchwright {
 namespace {
 
@@ -17,10 +19,6 @@ AxisSet axesOf(const Feature& feature) {
   }
   for (Axis axis : axesIn(feature.face)) set.add(axis);
   return set;
-}
-
-bool isDigit(char c) {
-  return c >= '0' && c <= '9';
 }
 
 }  // namespace

@@ -3,14 +3,12 @@
 #include <charconv>
 #include <cstddef>
 
+#include "core/base/ascii.h"
+
 namespace inchwright {
 namespace {
 
 constexpr std::size_t kLongest = 40;
-
-bool isDigit(char c) {
-  return c >= '0' && c <= '9';
-}
 
 }  // namespace
 

@@ -4,12 +4,10 @@
 #include <cmath>
 #include <numeric>
 
+#include "core/base/ascii.h"
+
 namespace inchwright {
 namespace {
-
-bool isDigit(char c) {
-  return c >= '0' && c <= '9';
-}
 
 struct Spot {
   double x = 0;

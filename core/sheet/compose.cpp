@@ -117,7 +117,7 @@ std::vector<Page> Composer::paginate(const std::vector<std::vector<Sketch>>& str
       if (i < stream.size()) sketch.add(stream[i], 0, 0);
     }
     sketch.add(foot_.sketch, kMargin, bottom_);
-    pages[i] = {size_.width, size_.height, sketch.items()};
+    pages[i] = {size_.width, size_.height, sketch.items(), sketch.targets()};
   }
   return pages;
 }

@@ -77,11 +77,23 @@ struct TextItem {
 
 using DrawItem = std::variant<PolylineItem, CircleItem, TextItem>;
 
+/// A place of the part that can be pointed at where it is pictured: a circle about `from` when it
+/// has a radius, else the line (or the one point) from `from` to `to`.
+struct PaperTarget {
+  std::string place;  ///< its id
+  PaperPoint from;
+  PaperPoint to;
+  double radius = 0;  ///< mm
+
+  bool operator==(const PaperTarget&) const = default;
+};
+
 /// One side of paper, painted in the order of its items.
 struct Page {
   double width = 210;   ///< mm
   double height = 297;  ///< mm
   std::vector<DrawItem> items;
+  std::vector<PaperTarget> targets = {};  ///< nothing of them is seen
 
   bool operator==(const Page&) const = default;
 };

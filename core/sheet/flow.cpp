@@ -8,13 +8,13 @@ namespace {
 constexpr double kSlack = 1e-6;
 
 /// The pieces from `first` that must stay together, and how high they are.
-struct Unit {
+struct Together {
   std::size_t end = 0;
   double height = 0;
 };
 
-Unit unitAt(const Pieces& pieces, std::size_t first) {
-  Unit unit{first, 0};
+Together togetherFrom(const Pieces& pieces, std::size_t first) {
+  Together unit{first, 0};
   bool more = true;
   while (more && unit.end < pieces.size()) {
     const Piece& piece = pieces[unit.end++];
@@ -55,7 +55,7 @@ Flowed flow(const Pieces& pieces, const Frames& frames) {
     y = frame.top;
   };
   for (std::size_t at = 0; at < pieces.size();) {
-    const Unit unit = unitAt(pieces, at);
+    const Together unit = togetherFrom(pieces, at);
     const auto fits = [&] { return y + unit.height <= frame.bottom + kSlack; };
     const bool empty = std::all_of(pieces.begin() + static_cast<std::ptrdiff_t>(at),
                                    pieces.begin() + static_cast<std::ptrdiff_t>(unit.end),

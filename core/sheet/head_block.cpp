@@ -32,7 +32,8 @@ std::string setupInWords(const SheetContent& content) {
   const SetupTable& table = content.table;
   std::string words = std::string(nameOf(table.face)) + " face up, ";
   words += table.turn == 0 ? "not turned"
-                           : "turned " + std::to_string(table.turn) + "\u00B0 anticlockwise";
+                           : "turned " + std::to_string(table.turn) + "\u00B0 " +
+                                 inEnglish("anticlockwise", content.options.english);
   words += " \u00B7 make " + inWords(content.part.quantity);
   if (!content.part.material.empty()) words += " in " + content.part.material;
   if (!content.part.hand.empty()) words += " \u00B7 " + content.part.hand + " hand";
@@ -76,7 +77,8 @@ Piece namePiece(const SheetContent& content, double width, double mostHeight) {
 /// The bar that says which unit and step the figures are in: white on black.
 Piece unitPiece(const SheetContent& content, double width) {
   const Step& step = content.table.step;
-  const std::string unit = step.unit == Unit::inch ? "INCHES" : "MILLIMETRES";
+  const std::string unit = step.unit == Unit::inch ? "INCHES"
+                                                    : inEnglish("MILLIMETRES", content.options.english);
   const std::string steps = "step " + writeDecimal(step.size, step.unit);
   const Sketch::Look big{6.8, Typeface::bold, TextAlign::left, Ink::white};
   const Sketch::Look less{4.2, Typeface::bold, TextAlign::right, Ink::white};

@@ -78,6 +78,8 @@ class PictureDrawer {
   void drawStop();
   void nameHoles();
   void nameEdges();
+  /// What can be pointed at in the picture: the holes last, as they lie on top.
+  void markTargets();
   /// Inside `inner` when it fits there, else outside `outer`.
   void name(const Id& id, bool disputed, PaperPoint centre, double inner, double outer);
   /// Sets a word in the middle of a box, upright beside a standing one, where it is free.
@@ -98,7 +100,24 @@ Sketch PictureDrawer::draw() {
   if (picture_.stop) drawStop();
   nameHoles();
   nameEdges();
+  markTargets();
   return std::move(sketch_);
+}
+
+void PictureDrawer::markTargets() {
+  for (const PictureEdge& edge : picture_.edges) {
+    sketch_.target({edge.id, frame_.at(edge.from), frame_.at(edge.to)});
+  }
+  for (const PictureSlot& slot : picture_.slots) {
+    sketch_.target({slot.id, frame_.at(slot.from), frame_.at(slot.to)});
+  }
+  for (const PictureMark& mark : picture_.marks) {
+    sketch_.target({mark.id, frame_.at(mark.at), frame_.at(mark.at)});
+  }
+  for (const PictureCircle& hole : picture_.circles) {
+    const PaperPoint centre = frame_.at(hole.centre);
+    sketch_.target({hole.id, centre, centre, radiusOnPaper(hole, frame_)});
+  }
 }
 
 PictureDrawer::AxisLine PictureDrawer::axisLine(bool alongX) const {

@@ -123,6 +123,15 @@ void Sketch::add(const Sketch& other, double dx, double dy) {
     std::visit([&](auto& one) { move(one, dx, dy); }, item);
     items_.push_back(std::move(item));
   }
+  for (PaperTarget target : other.targets_) {
+    target.from = {target.from.x + dx, target.from.y + dy};
+    target.to = {target.to.x + dx, target.to.y + dy};
+    targets_.push_back(std::move(target));
+  }
+}
+
+void Sketch::target(PaperTarget target) {
+  targets_.push_back(std::move(target));
 }
 
 double signWidth(double height, Typeface face) {

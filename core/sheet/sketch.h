@@ -37,12 +37,15 @@ class Sketch {
   void disc(PaperPoint centre, double radius, Ink ink);
   void add(DrawItem item);
   void add(const Sketch& other, double dx, double dy);
+  void target(PaperTarget target);
 
+  const std::vector<PaperTarget>& targets() const { return targets_; }
   const std::vector<DrawItem>& items() const { return items_; }
   bool empty() const { return items_.empty(); }
 
  private:
   std::vector<DrawItem> items_;
+  std::vector<PaperTarget> targets_;
 };
 
 /// How far a coordinate's figures stand right of where its sign begins: a sign's width.

@@ -3,6 +3,7 @@
 #include <string>
 #include <vector>
 
+#include "core/base/english.h"
 #include "core/base/result.h"
 #include "core/chain/solution.h"
 #include "core/part/job.h"
@@ -19,6 +20,7 @@ struct SheetOptions {
   /// Below 0.3 m and above 3 m it is taken as these.
   double readingDistance = 1000;
   std::string date;  ///< as it is to stand on the sheet, `2026-11-25`; empty leaves it blank
+  English english = English::uk;  ///< of our own words; names and notes stay as they were given
   bool showRounding = false;  ///< what rounding to the step cost, beside each figure
   /// Dimensions to be measured directly on the part, each one line; the block is left out when
   /// there are none.

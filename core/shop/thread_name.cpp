@@ -6,14 +6,11 @@
 #include <string>
 #include <utility>
 
+#include "core/base/ascii.h"
 #include "core/shop/sizes.h"
 
 namespace inchwright {
 namespace {
-
-bool isDigit(char c) {
-  return c >= '0' && c <= '9';
-}
 
 /// Walks along a thread's name. Capitals do not matter; spaces are skipped where asked.
 class Walker {

@@ -21,8 +21,8 @@ std::vector<std::int64_t> leastRooms(const BudgetGraph& graph, const BudgetReque
 }
 
 /// The edges with rooms taken off both limits.
-std::vector<DifferenceEdge> narrowed(const std::vector<BudgetGraph::Edge>& edges,
-                                     const std::vector<std::int64_t>& room) {
+std::vector<DifferenceEdge> tightened(const std::vector<BudgetGraph::Edge>& edges,
+                                      const std::vector<std::int64_t>& room) {
   std::vector<DifferenceEdge> narrow;
   narrow.reserve(edges.size());
   for (const BudgetGraph::Edge& edge : edges) {
@@ -74,7 +74,7 @@ class Guarantee {
 
   bool holds() const {
     const std::vector<BudgetGraph::Edge> edges = kept();
-    const DifferenceGraph graph(graph_.variables, narrowed(edges, least_));
+    const DifferenceGraph graph(graph_.variables, tightened(edges, least_));
     return graph.feasible(graph_.printed).has_value();
   }
 
@@ -82,7 +82,7 @@ class Guarantee {
     std::vector<std::uint32_t> order;
     while (!holds()) {
       const std::vector<BudgetGraph::Edge> edges = kept();
-      const DifferenceGraph graph(graph_.variables, narrowed(edges, least_));
+      const DifferenceGraph graph(graph_.variables, tightened(edges, least_));
       std::optional<std::uint32_t> tightest;
       for (const std::uint32_t edge : graph.contradiction()) {
         const std::uint32_t link = edges[edge].link;
@@ -144,7 +144,7 @@ std::vector<DifferenceEdge> turnedRound(std::vector<DifferenceEdge> edges) {
 // the least and the greatest shifts that are no farther off than they must be.
 std::vector<std::int64_t> shiftsOf(const BudgetGraph& graph,
                                    const std::vector<std::int64_t>& room) {
-  std::vector<DifferenceEdge> edges = narrowed(graph.edges, room);
+  std::vector<DifferenceEdge> edges = tightened(graph.edges, room);
   bool fits = true;
   for (DifferenceEdge& edge : edges) {
     const std::int64_t printed = graph.printed[edge.b] - graph.printed[edge.a];

@@ -4,6 +4,7 @@
 #include <map>
 #include <optional>
 
+#include "core/base/checked.h"
 #include "core/chain/elimination.h"
 #include "core/chain/ordered.h"
 #include "core/tolerance/exact_program.h"
@@ -93,12 +94,6 @@ std::optional<ExactProgram> programOf(const GroupedNetwork& grouped, System& sys
   return program;
 }
 
-std::optional<std::int64_t> floorOf(const Rational& value) {
-  const auto nearest = value.rounded();
-  if (!nearest) return std::nullopt;
-  return Rational(*nearest) > value ? *nearest - 1 : *nearest;
-}
-
 struct End {
   std::int64_t ticks = 0;
   std::vector<Id> by;
@@ -119,9 +114,11 @@ Result<std::optional<End>> endOf(const Part& part, const ToleranceNetwork& netwo
   if (!best->bounded) return std::optional<End>();
   const auto constant = sign > 0 ? place.constant : place.constant.negated();
   const auto value = best->value.plus(constant);
-  const auto outward = value ? floorOf(value->negated()) : std::nullopt;
+  const auto outward =
+      value ? narrowed<std::int64_t>(sign > 0 ? value->ceiling() : value->negated().floor())
+            : std::nullopt;
   if (!outward) return Error{ErrorCode::outOfRange, "a range goes too far", ""};
-  End end{sign > 0 ? -*outward : *outward, {}};
+  End end{*outward, {}};
   for (const std::uint32_t row : best->rows) {
     const std::uint32_t link = grouped.linkOf[system.edgeOf[row]];
     end.by.push_back(labelOf(part, network.links[link].source));

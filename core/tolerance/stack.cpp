@@ -1,27 +1,14 @@
 #include "core/tolerance/stack.h"
 
 #include <cmath>
-#include <limits>
+
+#include "core/base/checked.h"
 
 namespace inchwright {
 namespace {
 
 Error tooLong() {
   return {ErrorCode::outOfRange, "the stack adds up to more than can be held", ""};
-}
-
-// The whole tick at or below a value, or at or above it.
-std::optional<std::int64_t> floorOf(const Rational& value) {
-  Int128 whole = value.numerator() / value.denominator();
-  if (value.sign() < 0 && !value.isWhole()) --whole;
-  const auto limit = Int128{std::numeric_limits<std::int64_t>::max()};
-  if (whole > limit || whole < -limit) return std::nullopt;
-  return static_cast<std::int64_t>(whole);
-}
-
-std::optional<std::int64_t> ceilOf(const Rational& value) {
-  const auto floor = floorOf(value.negated());
-  return floor ? std::optional(-*floor) : std::nullopt;
 }
 
 std::optional<Rational> plusScaled(const std::optional<Rational>& sum, const Rational& factor,
@@ -66,8 +53,8 @@ Result<Stack> stackOf(std::vector<StackMember> members, double inflation) {
   if (!nominal || !low || !high) return tooLong();
   const auto twice = low->plus(*high);
   const auto middle = twice ? twice->over(Rational(2)) : std::nullopt;
-  const auto least = floorOf(*low);
-  const auto greatest = ceilOf(*high);
+  const auto least = narrowed<std::int64_t>(low->floor());
+  const auto greatest = narrowed<std::int64_t>(high->ceiling());
   if (!middle || !least || !greatest) return tooLong();
   const long double root = std::sqrt(squares);
   const auto rss = aboutMiddle(*middle, root);

@@ -9,7 +9,7 @@
 namespace inchwright {
 namespace {
 
-constexpr Int128 kFarthest = Int128{1} << 62;
+constexpr Int128 kFarthestReach = Int128{1} << 62;
 
 Error tooFar(const Part& part, const Source& source) {
   return {ErrorCode::outOfRange, "the lengths with their tolerances go beyond the exact range",
@@ -67,7 +67,7 @@ Result<ToleranceNetwork> toleranceNetworkOf(const Part& part, Axis axis) {
     }
     const auto magnitude = [](std::int64_t ticks) { return ticks < 0 ? -Int128{ticks} : ticks; };
     reach += std::max({magnitude(one.low), magnitude(one.high), magnitude(one.nominal)});
-    if (reach >= kFarthest) return tooFar(part, link.source);
+    if (reach >= kFarthestReach) return tooFar(part, link.source);
     network.links.push_back(one);
   }
   return network;

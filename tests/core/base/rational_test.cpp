@@ -3,8 +3,11 @@
 #include <gtest/gtest.h>
 
 #include <cmath>
+#include <limits>
 #include <random>
 #include <vector>
+
+#include "core/base/checked.h"
 
 namespace inchwright {
 namespace {
@@ -51,6 +54,32 @@ TEST(Rational, OverflowReturnsEmpty) {
   EXPECT_EQ(*most.minus(most), Rational(0));
   EXPECT_EQ(*of(1, kMost).plus(of(-1, kMost)), Rational(0));
   EXPECT_EQ(*most.times(Rational(0)), Rational(0));
+}
+
+TEST(Rational, HasTheWholeNumbersNextToIt) {
+  const auto floor = [](Int128 over, Int128 under) {
+    return static_cast<std::int64_t>(of(over, under).floor());
+  };
+  const auto ceiling = [](Int128 over, Int128 under) {
+    return static_cast<std::int64_t>(of(over, under).ceiling());
+  };
+  EXPECT_EQ(floor(7, 2), 3);
+  EXPECT_EQ(ceiling(7, 2), 4);
+  EXPECT_EQ(floor(-7, 2), -4);
+  EXPECT_EQ(ceiling(-7, 2), -3);
+  EXPECT_EQ(floor(1, 3), 0);
+  EXPECT_EQ(ceiling(-1, 3), 0);
+  EXPECT_EQ(floor(-6, 3), -2);
+  EXPECT_EQ(ceiling(-6, 3), -2);
+  EXPECT_TRUE(of(kMost, 1).floor() == kMost && of(-kMost, 1).ceiling() == -kMost);
+}
+
+TEST(Checked, NarrowsOnlyWhatFits) {
+  constexpr Int128 kMost64 = std::numeric_limits<std::int64_t>::max();
+  EXPECT_EQ(narrowed<std::int64_t>(kMost64), std::numeric_limits<std::int64_t>::max());
+  EXPECT_EQ(narrowed<std::int64_t>(-kMost64 - 1), std::numeric_limits<std::int64_t>::min());
+  EXPECT_FALSE(narrowed<std::int64_t>(kMost64 + 1));
+  EXPECT_FALSE(narrowed<std::int64_t>(-kMost64 - 2));
 }
 
 TEST(Rational, ArithmeticAgreesWithCrossMultiplication) {
