@@ -1,6 +1,8 @@
 #include "core/geometry/homography.h"
 
-#include <Eigen/Dense>
+#include <Eigen/LU>
+#include <Eigen/QR>
+#include <Eigen/SVD>
 #include <algorithm>
 #include <cmath>
 

@@ -1,6 +1,7 @@
 #include "core/tolerance/adjust.h"
 
-#include <Eigen/Dense>
+#include <Eigen/Cholesky>
+#include <Eigen/QR>
 #include <algorithm>
 #include <cmath>
 #include <map>

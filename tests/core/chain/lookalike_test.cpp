@@ -17,7 +17,7 @@ Resemblance between(const std::string& seen, const std::string& would) {
   return resemblance(read(seen), read(would).value);
 }
 
-struct Row {
+struct LookalikeRow {
   const char* seen;
   const char* would;
   const char* why;
@@ -25,7 +25,7 @@ struct Row {
 
 // The pairs that the domain names, and others of their kinds; common practice, no source.
 TEST(Lookalike, NamesWhatJoinsTwoFigures) {
-  constexpr Row kRows[] = {
+  constexpr LookalikeRow kRows[] = {
       {"3/16", "5/16", "looks like 5/16"},        {"5/16", "3/16", "looks like 3/16"},
       {"1 1/16", "1 7/16", "looks like 1 7/16"},  {"13/64", "13/16", "looks like 13/16"},
       {"13/16", "13/64", "looks like 13/64"},     {"15/8", "1 5/8", "looks like 1 5/8"},
@@ -39,7 +39,7 @@ TEST(Lookalike, NamesWhatJoinsTwoFigures) {
       {"12.7 mm", "12.1 mm", "looks like 12.1"},  {"12.7 mm", "127 mm", "decimal point shifted"},
       {"3/32", "5/64", "looks like 5/64"},
   };
-  for (const Row& row : kRows) {
+  for (const LookalikeRow& row : kRows) {
     const Resemblance found = between(row.seen, row.would);
     EXPECT_EQ(found.why, row.why) << row.seen << " for " << row.would;
     EXPECT_LT(found.cost, 3.5) << row.seen << " for " << row.would;

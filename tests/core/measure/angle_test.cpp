@@ -12,7 +12,7 @@ constexpr std::int64_t kDegree = 3'600'000'000;
 constexpr std::int64_t kMinute = 60'000'000;
 constexpr std::int64_t kSecond = 1'000'000;
 
-struct Row {
+struct AngleRow {
   const char* text;
   std::int64_t value;
   std::int64_t plusMinus = 0;
@@ -20,7 +20,7 @@ struct Row {
 };
 
 TEST(ReadAngle, WhatPrintsLetter) {
-  const Row rows[] = {
+  const AngleRow rows[] = {
       {"55", 55 * kDegree},
       {"0", 0},
       {"55\u00B0", 55 * kDegree},
@@ -81,7 +81,7 @@ TEST(ReadAngle, WhatPrintsLetter) {
       {"45\u00B0 TYP", 45 * kDegree},
       {"  45 ", 45 * kDegree},
   };
-  for (const Row& row : rows) {
+  for (const AngleRow& row : rows) {
     SCOPED_TRACE(row.text);
     const auto read = readAngle(row.text);
     if (!read) {

@@ -5,14 +5,14 @@
 namespace inchwright {
 namespace {
 
-struct Row {
+struct RefusedRow {
   std::string text;
   std::size_t at;
 };
 
-void expectRefused(const std::vector<Row>& rows, ErrorCode code = ErrorCode::badText,
+void expectRefused(const std::vector<RefusedRow>& rows, ErrorCode code = ErrorCode::badText,
                    Unit print = Unit::inch) {
-  for (const Row& row : rows) {
+  for (const RefusedRow& row : rows) {
     SCOPED_TRACE(row.text);
     const auto read = readLength(row.text, ReadingOptions{print});
     if (read) {

@@ -6,15 +6,15 @@
 namespace inchwright {
 namespace {
 
-struct Row {
+struct ToleranceRow {
   const char* text;
   std::int64_t value;
   std::int64_t upper;
   std::int64_t lower;
 };
 
-void expectRows(const std::vector<Row>& rows, Unit print) {
-  for (const Row& row : rows) {
+void expectRows(const std::vector<ToleranceRow>& rows, Unit print) {
+  for (const ToleranceRow& row : rows) {
     SCOPED_TRACE(row.text);
     const auto read = readLength(row.text, ReadingOptions{print});
     if (!read) {

@@ -6,15 +6,15 @@
 namespace inchwright {
 namespace {
 
-struct Row {
+struct ValueRow {
   const char* text;
   std::int64_t ticks;
   int places = 0;     ///< of a decimal
   int questions = 0;  ///< how many are asked
 };
 
-void expectRows(const std::vector<Row>& rows, Unit print, Unit unit, Lettering lettering) {
-  for (const Row& row : rows) {
+void expectRows(const std::vector<ValueRow>& rows, Unit print, Unit unit, Lettering lettering) {
+  for (const ValueRow& row : rows) {
     SCOPED_TRACE(row.text);
     const auto read = readLength(row.text, ReadingOptions{print});
     if (!read) {
@@ -34,7 +34,7 @@ void expectRows(const std::vector<Row>& rows, Unit print, Unit unit, Lettering l
 }
 
 TEST(ReadLength, FractionsInEveryCustomaryForm) {
-  const std::vector<Row> rows = {
+  const std::vector<ValueRow> rows = {
       {"1 3/16", in64(76)},
       {"1-3/16", in64(76)},
       {"1\u20133/16", in64(76)},  // en dash
@@ -109,7 +109,7 @@ TEST(ReadLength, FractionsInEveryCustomaryForm) {
 }
 
 TEST(ReadLength, FeetAndInches) {
-  const std::vector<Row> rows = {
+  const std::vector<ValueRow> rows = {
       {"1' 2 3/8\"", in64(14 * 64 + 24)},
       {"1\u2032 2 3/8\u2033", in64(14 * 64 + 24)},
       {"1\u2019 2 3/8\u201D", in64(14 * 64 + 24)},
@@ -135,7 +135,7 @@ TEST(ReadLength, FeetAndInches) {
 }
 
 TEST(ReadLength, DecimalsAndThou) {
-  const std::vector<Row> rows = {
+  const std::vector<ValueRow> rows = {
       {".375", tenths(3750), 3},
       {"0.375", tenths(3750), 3},
       {",375", tenths(3750), 3},
@@ -174,7 +174,7 @@ TEST(ReadLength, DecimalsAndThou) {
 }
 
 TEST(ReadLength, Millimetres) {
-  const std::vector<Row> rows = {
+  const std::vector<ValueRow> rows = {
       {"12.7 mm", in64(32), 1},
       {"12.7mm", in64(32), 1},
       {"12,7 mm", in64(32), 1},
@@ -199,7 +199,7 @@ TEST(ReadLength, Millimetres) {
 }
 
 TEST(ReadLength, BareFiguresAreInThePrintsUnit) {
-  const std::vector<Row> rows = {
+  const std::vector<ValueRow> rows = {
       {"12.7", in64(32), 1},
       {"6", microns(6000)},
       {"10 + 2.5", microns(12'500), 1},
@@ -213,7 +213,7 @@ TEST(ReadLength, BareFiguresAreInThePrintsUnit) {
 }
 
 TEST(ReadLength, SumsProductsQuotientsAndBrackets) {
-  const std::vector<Row> rows = {
+  const std::vector<ValueRow> rows = {
       {"3/8 + 1 1/4 + 3/8", in64(128)},
       {"3/8+1 1/4+3/8", in64(128)},
       {"3/8+ 1/4", in64(40)},
@@ -266,7 +266,7 @@ TEST(ReadLength, SumsProductsQuotientsAndBrackets) {
 }
 
 TEST(ReadLength, QuestionsWhatAPrintWouldNotLetter) {
-  const std::vector<Row> rows = {
+  const std::vector<ValueRow> rows = {
       {"15/8", in64(120), 0, 1},   // looks like 1 5/8
       {"1 5/8", in64(104), 0, 0},  // and is told from it
       {"16/16", in64(64), 0, 2},   // 1, and not in lowest terms
@@ -281,7 +281,7 @@ TEST(ReadLength, QuestionsWhatAPrintWouldNotLetter) {
 }
 
 TEST(ReadLength, WhatDoesNotComeOutIsRoundedOnceAndSaysSo) {
-  const std::vector<Row> rows = {
+  const std::vector<ValueRow> rows = {
       {"1/3", 846'666'667},
       {"-1/3", -846'666'667},
       {"1 / 3", 846'666'667},
@@ -294,7 +294,7 @@ TEST(ReadLength, WhatDoesNotComeOutIsRoundedOnceAndSaysSo) {
       {"-0.000000005 mm", -1},
       {"0.000000004999 mm", 0},
   };
-  for (const Row& row : rows) {
+  for (const ValueRow& row : rows) {
     SCOPED_TRACE(row.text);
     const auto read = readLength(row.text);
     ASSERT_TRUE(read.ok());

@@ -10,7 +10,7 @@
 namespace inchwright {
 namespace {
 
-constexpr std::uint64_t kSeed = 20'240'518;
+constexpr std::uint64_t kWritingSeed = 20'240'518;
 
 TEST(WriteFraction, InLowestTerms) {
   const std::pair<std::int64_t, const char*> rows[] = {
@@ -139,8 +139,8 @@ TEST(ShowAtStep, APartOfATickDecidesATieToo) {
 }
 
 TEST(ShowAtStep, AgreesWithPlainRationalArithmeticAndIsMirrored) {
-  SCOPED_TRACE(kSeed);
-  std::mt19937_64 random(kSeed);
+  SCOPED_TRACE(kWritingSeed);
+  std::mt19937_64 random(kWritingSeed);
   const std::int64_t sizes[] = {1,         2,         3,          7,          tenths(5),
                                 tenths(2), tenths(1), microns(5), microns(1), in64(1)};
   for (int i = 0; i < 200'000; ++i) {
@@ -165,8 +165,8 @@ TEST(ShowAtStep, AgreesWithPlainRationalArithmeticAndIsMirrored) {
 }
 
 TEST(ShowAtStep, TheTextSaysTheValue) {
-  SCOPED_TRACE(kSeed);
-  std::mt19937_64 random(kSeed);
+  SCOPED_TRACE(kWritingSeed);
+  std::mt19937_64 random(kWritingSeed);
   for (int i = 0; i < 20'000; ++i) {
     const Step step =
         i % 2 == 0 ? inches(1 + static_cast<std::int64_t>(random() % 20))

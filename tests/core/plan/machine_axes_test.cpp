@@ -2,11 +2,14 @@
 
 #include <gtest/gtest.h>
 
-#include <array>
 #include <string>
+
+#include "tests/core/plan/plates.h"
 
 namespace inchwright {
 namespace {
+
+using plates::kFaces;
 
 using Vector = std::array<int, 3>;
 
@@ -24,16 +27,13 @@ int dot(const Vector& a, const Vector& b) {
   return a[0] * b[0] + a[1] * b[1] + a[2] * b[2];
 }
 
-constexpr std::array kFaces{Face::top,  Face::bottom, Face::front,
-                            Face::back, Face::left,   Face::right};
-
 Vector outwardOf(Side side) {
   Vector v{0, 0, 0};
   v[static_cast<std::size_t>(axisAcross(side))] = outward(side);
   return v;
 }
 
-struct Row {
+struct AxesRow {
   Face face;
   int turn;
   const char* x;
@@ -46,7 +46,7 @@ std::string written(SignedAxis axis) {
 
 // Written out by hand from the document's contract: the unturned faces as they stand there, each
 // quarter turn anticlockwise taking what was right to away, and what was away to the left.
-constexpr Row kByHand[] = {
+constexpr AxesRow kByHand[] = {
     {Face::top, 0, "+x", "+y"},      {Face::top, 90, "-y", "+x"},
     {Face::top, 180, "-x", "-y"},    {Face::top, 270, "+y", "-x"},
     {Face::bottom, 0, "+x", "-y"},   {Face::bottom, 90, "+y", "+x"},
@@ -62,7 +62,7 @@ constexpr Row kByHand[] = {
 };
 
 TEST(MachineAxes, AreAsWrittenByHand) {
-  for (const Row& row : kByHand) {
+  for (const AxesRow& row : kByHand) {
     const MachineAxes axes = machineAxes(row.face, row.turn);
     EXPECT_EQ(written(axes.x), row.x) << nameOf(row.face) << ' ' << row.turn;
     EXPECT_EQ(written(axes.y), row.y) << nameOf(row.face) << ' ' << row.turn;

@@ -18,7 +18,7 @@ Feature holeOf(Make make, std::string_view diameter, Unit unit = Unit::inch) {
   return hole;
 }
 
-struct Row {
+struct MakingRow {
   Make make;
   const char* diameter;
   const char* size;
@@ -26,7 +26,7 @@ struct Row {
 };
 
 TEST(MakingOf, ChoosesTheRunOfTools) {
-  const Row kRows[] = {
+  const MakingRow kRows[] = {
       {Make::drill, "1/4", "Ø1/4 drill, through", "spot + 1/4"},
       {Make::drill, "0.201", "Ø0.201 drill, through", "spot + #7"},
       {Make::drill, ".234", "Ø.234 drill, through", "spot + A"},
@@ -39,7 +39,7 @@ TEST(MakingOf, ChoosesTheRunOfTools) {
        "spot + drill and bore under 1 1/2 + ream 1 1/2"},
       {Make::bore, "3/4", "Ø3/4 bore, through", "spot + 23/32 + bore to 3/4"},
   };
-  for (const Row& row : kRows) {
+  for (const MakingRow& row : kRows) {
     const Making making = makingOf(holeOf(row.make, row.diameter), Unit::inch);
     EXPECT_EQ(making.size, row.size);
     EXPECT_EQ(making.run, row.run) << row.diameter;

@@ -17,10 +17,6 @@ PartPicture pictureOfPlate(const Plate& plate, const Setup& setup, const Job& jo
   return picture.ok() ? *picture : PartPicture();
 }
 
-auto lowerCorner(int turn = 0) {
-  return setupWith({zeroAt(Axis::x, "L"), zeroAt(Axis::y, "F")}, Face::top, turn);
-}
-
 double areaOf(const std::vector<PicturePoint>& points) {
   double twice = 0;
   for (std::size_t i = 0; i < points.size(); ++i) {

@@ -1,5 +1,6 @@
 #pragma once
 
+#include <array>
 #include <string>
 #include <utility>
 #include <vector>
@@ -97,6 +98,13 @@ inline Setup setupWith(std::vector<ZeroAlong> zero, Face face = Face::top, int t
   setup.turn = turn;
   setup.zero = std::move(zero);
   return setup;
+}
+
+inline constexpr std::array kFaces{Face::top,  Face::bottom, Face::front,
+                                   Face::back, Face::left,   Face::right};
+
+inline Setup lowerCorner(int turn = 0) {
+  return setupWith({zeroAt(Axis::x, "L"), zeroAt(Axis::y, "F")}, Face::top, turn);
 }
 
 inline void leaveOn(Setup& setup, Side side, std::string_view text) {

@@ -35,10 +35,6 @@ std::vector<std::string> idsOf(const SetupTable& table) {
   return ids;
 }
 
-auto lowerCorner() {
-  return setupWith({zeroAt(Axis::x, "L"), zeroAt(Axis::y, "F")});
-}
-
 TEST(Table, ShowsCoordinatesFromZero) {
   Plate plate = block();
   plate.hole("A", 56, 32, "1/4", Make::ream);  // 3/8 and 3/4 from the corner at 32, −16

@@ -111,9 +111,6 @@ Setup stocked(std::vector<ZeroAlong> zero, Face face, int turn) {
   return setup;
 }
 
-constexpr std::array kFaces{Face::top,  Face::bottom, Face::front,
-                            Face::back, Face::left,   Face::right};
-
 // Runs over every face, turn and way of counting.
 template <class Check>
 void inEverySetup(Check check) {

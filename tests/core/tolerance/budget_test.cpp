@@ -7,15 +7,15 @@
 #include "core/tolerance/filling.h"
 #include "tests/core/tolerance/random_limits.h"
 #include "tests/support/part_text.h"
+#include "tests/support/ticks.h"
 
 namespace inchwright {
 namespace {
 
+using test::kInch;
+using test::kThou;
 using test::partFrom;
 using test::possibleEdges;
-
-constexpr std::int64_t kThou = 2'540'000;
-constexpr std::int64_t kInch = Length::kTicksPerInch;
 
 Budget budget(const Part& part, const BudgetRequest& request) {
   const auto network = toleranceNetworkOf(part, Axis::x);
@@ -33,7 +33,7 @@ const PlaceBudget& of(const Budget& all, const Id& id) {
   return all.places.front();
 }
 
-const char* const kPlate = R"(
+const char* const kBudgetPlate = R"(
   edge L x left
   hole A 1/4
   hole B 1/4
@@ -44,7 +44,7 @@ const BudgetRequest kFromL{
     {{"L", Rational(0), true}, {"A", Rational(kInch)}, {"B", Rational(2 * kInch)}}};
 
 TEST(Budget, AChainFromZeroIsSharedFairly) {
-  const Budget all = budget(partFrom(kPlate), kFromL);
+  const Budget all = budget(partFrom(kBudgetPlate), kFromL);
   // A + B ≤ 6 thou and A ≤ 4: 3 and 3.
   EXPECT_EQ(of(all, "L").plusMinus, 0);
   EXPECT_TRUE(of(all, "L").isZero);
@@ -169,7 +169,7 @@ TEST(Budget, WhatTheMachineCantKeepIsNamedAndLeftOut) {
 TEST(Budget, TheFindersErrorIsTakenOffWhereZeroCounts) {
   BudgetRequest request = kFromL;
   request.finderError = kThou;
-  const Budget all = budget(partFrom(kPlate), request);
+  const Budget all = budget(partFrom(kBudgetPlate), request);
   EXPECT_EQ(of(all, "A").plusMinus, 3 * kThou);
   EXPECT_EQ(of(all, "B").plusMinus, 3 * kThou);
 }

@@ -4,14 +4,14 @@
 
 #include "core/tolerance/relation_ranges.h"
 #include "tests/support/part_text.h"
+#include "tests/support/ticks.h"
 
 namespace inchwright {
 namespace {
 
+using test::kInch;
+using test::kThou;
 using test::partFrom;
-
-constexpr std::int64_t kThou = 2'540'000;
-constexpr std::int64_t kInch = Length::kTicksPerInch;
 
 Ranges ranges(const Part& part, const std::string& from) {
   const auto network = toleranceNetworkOf(part, Axis::x);

@@ -3,14 +3,14 @@
 #include <gtest/gtest.h>
 
 #include "tests/support/part_text.h"
+#include "tests/support/ticks.h"
 
 namespace inchwright {
 namespace {
 
+using test::kInch;
+using test::kThou;
 using test::partFrom;
-
-constexpr std::int64_t kThou = 2'540'000;
-constexpr std::int64_t kInch = Length::kTicksPerInch;
 
 Stack stackBetween(const Part& part, const std::string& from, const std::string& to) {
   const auto network = toleranceNetworkOf(part, Axis::x);
@@ -29,7 +29,7 @@ std::vector<Id> labels(const Stack& stack) {
   return ids;
 }
 
-const char* const kPlate = R"(
+const char* const kStackedPlate = R"(
   edge L x left
   edge R x right
   hole A 1/4
@@ -41,7 +41,7 @@ const char* const kPlate = R"(
 )";
 
 TEST(Stack, AddsUnequalTolerancesAndLimitsExactly) {
-  const Stack stack = stackBetween(partFrom(kPlate), "L", "R");
+  const Stack stack = stackBetween(partFrom(kStackedPlate), "L", "R");
   EXPECT_EQ(labels(stack), (std::vector<Id>{"r1", "r2", "r3"}));
   EXPECT_EQ(stack.nominal, Rational(2 * kInch));
   EXPECT_EQ(stack.worst, (Span{2 * kInch - 7 * kThou / 2, 2 * kInch + 11 * kThou / 2}));
@@ -53,7 +53,7 @@ TEST(Stack, AddsUnequalTolerancesAndLimitsExactly) {
 }
 
 TEST(Stack, SharesAddUpToOne) {
-  const Stack stack = stackBetween(partFrom(kPlate), "L", "R");
+  const Stack stack = stackBetween(partFrom(kStackedPlate), "L", "R");
   double share = 0;
   double worst = 0;
   for (const StackMember& member : stack.members) {
@@ -67,8 +67,8 @@ TEST(Stack, SharesAddUpToOne) {
 }
 
 TEST(Stack, BackwardsIsTheSameTurnedRound) {
-  const Stack there = stackBetween(partFrom(kPlate), "A", "R");
-  const Stack back = stackBetween(partFrom(kPlate), "R", "A");
+  const Stack there = stackBetween(partFrom(kStackedPlate), "A", "R");
+  const Stack back = stackBetween(partFrom(kStackedPlate), "R", "A");
   EXPECT_EQ(back.nominal, there.nominal.negated());
   EXPECT_EQ(back.worst, (Span{-there.worst.high, -there.worst.low}));
   EXPECT_EQ(labels(back), (std::vector<Id>{"r3", "r2"}));
@@ -134,7 +134,7 @@ TEST(Stack, UnderstoodPlacesTakeNoTolerance) {
 }
 
 TEST(Stack, SaysWhatCantBeStacked) {
-  const Part part = partFrom(kPlate);
+  const Part part = partFrom(kStackedPlate);
   const auto network = toleranceNetworkOf(part, Axis::x);
   ASSERT_TRUE(network.ok());
   EXPECT_EQ(chainBetween(part, *network, "L", "nowhere").error().code, ErrorCode::notFound);
