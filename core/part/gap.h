@@ -14,11 +14,12 @@ namespace inchwright {
 /// One step of the way across a gap between parts. It is one of three things:
 ///
 /// - the distance between two places of a part (`part`, `axis`, `from`, `to`);
-/// - a length with its own tolerance (`length`), such as a bought washer;
+/// - a length with its tolerance (`length`), such as a bought washer; on the print of `part`, where
+///   that is named;
 /// - the float of a fit: by its name for a size (`fit`, `size`), or by measured ones (`hole`,
 ///   `shaft`). It adds nothing to the nominal and may stray half its clearance either way.
 struct GapMember {
-  std::string name;  ///< what to call it; else it is named after what it is
+  std::string name;  ///< what to call a length or a fit; else it is named after what it is
   int sign = 1;      ///< −1 where it takes from the gap
   std::string part;
   std::optional<Axis> axis;

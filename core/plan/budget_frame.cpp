@@ -1,8 +1,45 @@
 #include "core/plan/budget_frame.h"
 
+#include <algorithm>
+
+#include "core/base/checked.h"
 #include "core/plan/zero.h"
 
 namespace inchwright {
+namespace {
+
+const PrintedPlace* printedPlace(const BudgetRequest& request, std::string_view id) {
+  for (const PrintedPlace& place : request.places) {
+    if (place.id == id) return &place;
+  }
+  return nullptr;
+}
+
+// How far a coordinate may stray, and about what.
+struct Aim {
+  std::int64_t target = 0;
+  std::int64_t plusMinus = 0;
+};
+
+Result<Aim> aimAt(const PrintedPlace& place, const BudgetRequest& request, const Budget* budget,
+                  std::optional<Length> held, const Machine& machine) {
+  const auto printed = place.ticks.rounded();
+  if (!printed) return Error{ErrorCode::outOfRange, "this coordinate goes too far", place.id};
+  if (place.isZero) return Aim{*printed, request.finderError};
+  if (held) return Aim{*printed, held->ticks()};
+  if (budget) {
+    for (const PlaceBudget& one : budget->places) {
+      if (one.id == place.id && one.plusMinus) return Aim{one.target, *one.plusMinus};
+    }
+  }
+  if (machine.accuracy) return Aim{*printed, machine.accuracy->value.ticks()};
+  return Error{ErrorCode::badRequest,
+               "no reading limits the coordinate of " + place.id +
+                   " and the machine's accuracy is not known: say how closely it is held",
+               place.id};
+}
+
+}  // namespace
 
 Result<BudgetRequest> budgetRequest(const Part& part, const Solution& solution, const Setup& setup,
                                     const Machine& machine, Axis axis) {
@@ -28,6 +65,52 @@ Result<Budget> budgetAlong(const Part& part, const Solution& solution, const Set
   const Result<ToleranceNetwork> network = toleranceNetworkOf(part, axis);
   if (!network) return network.error();
   return budgetOf(part, *network, *request);
+}
+
+Result<std::vector<StackMember>> membersFromZero(const Part& part, const Solution& solution,
+                                                 const Setup& setup, const Machine& machine,
+                                                 Axis axis, std::string_view from,
+                                                 std::string_view to, std::optional<Length> held) {
+  const auto axes = axesIn(setup.face);
+  const bool inFace = std::find(axes.begin(), axes.end(), axis) != axes.end();
+  const Result<BudgetRequest> request = budgetRequest(part, solution, setup, machine, axis);
+  if (!request) return request.error();
+  if (!inFace || request->places.empty()) {
+    return Error{ErrorCode::badRequest,
+                 "setup " + setup.name + " has no zero along " + std::string(nameOf(axis)),
+                 setup.name};
+  }
+  const Result<ToleranceNetwork> network = toleranceNetworkOf(part, axis);
+  if (!network) return network.error();
+  std::optional<Budget> budget;
+  if (!held) {
+    Result<Budget> found = budgetOf(part, *network, *request);
+    if (!found) return found.error();
+    budget = std::move(found).value();
+  }
+  std::vector<StackMember> members;
+  for (const std::string_view id : {from, to}) {
+    if (const auto node = nodeAlong(part, *network, id); !node) return node.error();
+    if (from == to) continue;
+    const PrintedPlace* place = printedPlace(*request, id);
+    const std::string name(id);
+    if (!place) return Error{ErrorCode::unsolvable, name + " is not placed against zero", name};
+    const Result<Aim> aim = aimAt(*place, *request, budget ? &*budget : nullptr, held, machine);
+    if (!aim) return aim.error();
+    const auto low = subtractChecked(aim->target, aim->plusMinus);
+    const auto high = addChecked(aim->target, aim->plusMinus);
+    if (!low || !high) return Error{ErrorCode::outOfRange, "this coordinate goes too far", name};
+    StackMember member;
+    member.label = name;
+    member.from = "zero";
+    member.to = name;
+    member.factor = id == from ? -1 : 1;
+    member.nominal = *place->ticks.rounded();
+    member.low = *low;
+    member.high = *high;
+    members.push_back(std::move(member));
+  }
+  return members;
 }
 
 }  // namespace inchwright

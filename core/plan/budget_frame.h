@@ -1,9 +1,14 @@
 #pragma once
 
+#include <optional>
+#include <string_view>
+#include <vector>
+
 #include "core/base/result.h"
 #include "core/chain/solution.h"
 #include "core/part/job.h"
 #include "core/tolerance/budget.h"
+#include "core/tolerance/stack.h"
 
 namespace inchwright {
 
@@ -16,5 +21,19 @@ Result<BudgetRequest> budgetRequest(const Part& part, const Solution& solution, 
 /// The budget along one axis for a setup. Errors: as `budgetRequest` and `budgetOf`.
 Result<Budget> budgetAlong(const Part& part, const Solution& solution, const Setup& setup,
                            const Machine& machine, Axis axis);
+
+/// The members of a stack between two places as a part comes out that is made from a setup's zero:
+/// the coordinate of the one taken from that of the other, whatever chain the print dimensions.
+///
+/// Each coordinate may stray by `held` about the print's own position, where that is given; else by
+/// its budget about the budget's target; else, where no toleranced reading limits it, by the
+/// machine's accuracy. The place zero is set on has the coordinate 0 and strays by the finder's
+/// error. Positions that are no whole tick are rounded to the nearest.
+/// Errors: as `budgetAlong` and `nodeAlong`; `unsolvable` for a loose place; `badRequest` when the
+/// setup has no zero along the axis, or when nothing says how closely a place is held.
+Result<std::vector<StackMember>> membersFromZero(const Part& part, const Solution& solution,
+                                                 const Setup& setup, const Machine& machine,
+                                                 Axis axis, std::string_view from,
+                                                 std::string_view to, std::optional<Length> held);
 
 }  // namespace inchwright

@@ -1,0 +1,250 @@
+#include "core/plan/gap.h"
+
+#include <algorithm>
+
+#include "core/base/checked.h"
+#include "core/tolerance/tolerance_network.h"
+
+namespace inchwright {
+namespace {
+
+Error gapFault(ErrorCode code, std::string text, std::string pointer) {
+  return {code, std::move(text), std::move(pointer)};
+}
+
+Error gapTooFar(const std::string& pointer) {
+  return gapFault(ErrorCode::outOfRange, "the gap adds up to more than can be held", pointer);
+}
+
+// A member says exactly one thing.
+std::optional<Error> shapeFault(const GapMember& member, const std::string& pointer) {
+  const bool places = member.axis || !member.from.empty() || !member.to.empty();
+  const bool byName = !member.fit.empty() || member.size;
+  const bool measured = member.hole || member.shaft;
+  const int things = places + member.length.has_value() + byName + measured;
+  const auto lacks = [&](const char* key, const char* what) {
+    return gapFault(ErrorCode::badRequest, what, pointer + key);
+  };
+  if (things != 1) {
+    return lacks("",
+                 "a member of a gap is one of: a distance (`part`, `axis`, `from`, `to`), a "
+                 "`length`, a `fit` with its `size`, a `hole` and its `shaft`");
+  }
+  if (places && member.part.empty()) return lacks("/part", "a distance says in which part");
+  if (places && !member.axis) return lacks("/axis", "a distance says along which axis");
+  if (places && member.from.empty()) return lacks("/from", "a distance says from where");
+  if (places && member.to.empty()) return lacks("/to", "a distance says to where");
+  if (byName && member.fit.empty()) return lacks("/fit", "a size needs its fit, such as `H7/g6`");
+  if (byName && !member.size) return lacks("/size", "a fit needs the size it is for");
+  if (measured && !member.hole) return lacks("/hole", "a shaft needs its hole");
+  if (measured && !member.shaft) return lacks("/shaft", "a hole needs its shaft");
+  return std::nullopt;
+}
+
+// A hole with its shaft as a member: half the clearance either way, and nothing when tight.
+StackMember floatOf(const GapMember& member, std::string label, std::int64_t clearance) {
+  StackMember stray;
+  stray.label = member.name.empty() ? std::move(label) : member.name;
+  stray.factor = *Rational::of(member.sign, 2);
+  stray.high = std::max<std::int64_t>(clearance, 0);
+  stray.low = -stray.high;
+  return stray;
+}
+
+struct SizeLimits {
+  Length least;
+  Length greatest;
+};
+
+std::optional<SizeLimits> limitsAsStated(const Lettered& size,
+                                         const std::optional<Tolerance>& limits) {
+  const auto least = size.value.plus(limits ? limits->lower : Length());
+  const auto greatest = size.value.plus(limits ? limits->upper : Length());
+  if (!least || !greatest) return std::nullopt;
+  return SizeLimits{*least, *greatest};
+}
+
+// The same step of the same part, whichever way it is walked; pitches of a row share a label.
+bool sameLink(const StackMember& a, const StackMember& b) {
+  return a.label == b.label && std::minmax(a.from, a.to) == std::minmax(b.from, b.to);
+}
+
+/// Adds the members of one gap up, keeping what was worked out for each part along each axis.
+class GapWalk {
+ public:
+  explicit GapWalk(const Job& job) : job_(job) {}
+
+  std::optional<Error> add(const GapMember& member, const std::string& pointer) {
+    if (auto fault = shapeFault(member, pointer)) return fault;
+    const Part* part = nullptr;
+    if (!member.part.empty()) {
+      part = job_.part(member.part);
+      if (!part) {
+        return gapFault(ErrorCode::notFound, "the job has no part `" + member.part + "`",
+                        pointer + "/part");
+      }
+    }
+    if (member.length) return addLength(member, part, pointer);
+    if (!member.fit.empty()) return addFit(member, pointer);
+    if (member.hole) return addMeasured(member, pointer);
+    return addDistance(member, *part, pointer);
+  }
+
+  // Members without factor have cancelled.
+  std::vector<StackMember> takeMembers() {
+    std::erase_if(members_, [](const StackMember& one) { return one.factor.isZero(); });
+    return std::move(members_);
+  }
+
+ private:
+  std::optional<Error> addLength(const GapMember& member, const Part* part,
+                                 const std::string& pointer) {
+    const auto tolerance = toleranceOf(*member.length, part ? part->general : General{});
+    const auto limits = limitsAsStated(*member.length, tolerance);
+    if (!limits) return gapTooFar(pointer + "/length");
+    StackMember one;
+    one.label = member.name.empty() ? "length " + member.length->text : member.name;
+    one.text = member.length->text;
+    one.part = member.part;
+    one.factor = member.sign;
+    one.nominal = member.length->value.ticks();
+    one.low = limits->least.ticks();
+    one.high = limits->greatest.ticks();
+    members_.push_back(std::move(one));
+    return std::nullopt;
+  }
+
+  std::optional<Error> addFit(const GapMember& member, const std::string& pointer) {
+    const Result<Fit> fit = fitByName(member.fit, member.size->value);
+    if (!fit) return gapFault(fit.error().code, fit.error().text, pointer + "/fit");
+    members_.push_back(floatOf(member, "fit " + fit->name + " on " + member.size->text,
+                               fit->greatestClearance().ticks()));
+    return std::nullopt;
+  }
+
+  std::optional<Error> addMeasured(const GapMember& member, const std::string& pointer) {
+    const auto hole = limitsAsStated(*member.hole, member.hole->tolerance);
+    const auto shaft = limitsAsStated(*member.shaft, member.shaft->tolerance);
+    const auto clearance = hole && shaft ? hole->greatest.minus(shaft->least) : std::nullopt;
+    if (!clearance) return gapTooFar(pointer);
+    members_.push_back(floatOf(member,
+                               "hole " + member.hole->text + " on shaft " + member.shaft->text,
+                               clearance->ticks()));
+    return std::nullopt;
+  }
+
+  std::optional<Error> addDistance(const GapMember& member, const Part& part,
+                                   const std::string& pointer) {
+    const auto at = [&](Error error) {
+      const bool atEnd = error.place == member.to && member.to != member.from;
+      error.place = pointer + (atEnd ? "/to" : "/from");
+      error.text = part.name + ": " + error.text;
+      return error;
+    };
+    const Result<const ToleranceNetwork*> network = networkFor(part, *member.axis);
+    if (!network) return at(network.error());
+    Result<std::vector<StackMember>> chain = chainBetween(part, **network, member.from, member.to);
+    if (!chain) return at(chain.error());
+    for (StackMember& link : *chain) {
+      link.part = part.name;
+      if (member.sign < 0) link.factor = link.factor.negated();
+      if (!addLink(part, *member.axis, std::move(link))) return gapTooFar(pointer);
+    }
+    return std::nullopt;
+  }
+
+  // A reading of the one piece there is of a part counts once, with all its factors.
+  bool addLink(const Part& part, Axis axis, StackMember link) {
+    if (part.quantity <= 1) {
+      const auto same = std::find_if(origins_.begin(), origins_.end(), [&](const Origin& one) {
+        return one.part == &part && one.axis == axis && sameLink(members_[one.member], link);
+      });
+      if (same != origins_.end()) {
+        StackMember& other = members_[same->member];
+        const auto sum = other.factor.plus(link.factor);
+        if (sum) other.factor = *sum;
+        return sum.has_value();
+      }
+      origins_.push_back({&part, axis, members_.size()});
+    }
+    members_.push_back(std::move(link));
+    return true;
+  }
+
+  Result<const ToleranceNetwork*> networkFor(const Part& part, Axis axis) {
+    for (const Network& one : networks_) {
+      if (one.part == &part && one.network.axis == axis) return &one.network;
+    }
+    Result<ToleranceNetwork> made = toleranceNetworkOf(part, axis);
+    if (!made) return made.error();
+    networks_.push_back({&part, std::move(made).value()});
+    return &networks_.back().network;
+  }
+
+  struct Network {
+    const Part* part;
+    ToleranceNetwork network;
+  };
+  struct Origin {
+    const Part* part;
+    Axis axis;
+    std::size_t member;  // index into members_
+  };
+
+  const Job& job_;
+  std::vector<Network> networks_;
+  std::vector<Origin> origins_;
+  std::vector<StackMember> members_;
+};
+
+}  // namespace
+
+bool GapStack::keeps(const Span& span) const {
+  return beyond(span) == Span{};
+}
+
+Span GapStack::beyond(const Span& span) const {
+  Span over;
+  if (least) over.low = std::max<std::int64_t>(0, least->ticks() - span.low);
+  if (greatest) over.high = std::max<std::int64_t>(0, span.high - greatest->ticks());
+  return over;
+}
+
+Result<GapStack> gapStack(const Job& job, const Gap& gap, double inflation) {
+  GapStack all;
+  if (gap.least) all.least = gap.least->value;
+  if (gap.greatest) all.greatest = gap.greatest->value;
+  if (all.least && all.greatest && *all.greatest < *all.least) {
+    return gapFault(ErrorCode::badRequest, "the greatest is less than the least", "/greatest");
+  }
+  if (gap.members.empty()) {
+    return gapFault(ErrorCode::badRequest, "a gap has at least one member", "/members");
+  }
+  GapWalk walk(job);
+  for (std::size_t i = 0; i < gap.members.size(); ++i) {
+    const auto fault = walk.add(gap.members[i], "/members/" + std::to_string(i));
+    if (fault) return *fault;
+  }
+  Result<Stack> stack = stackOf(walk.takeMembers(), inflation);
+  if (!stack) {
+    Error error = stack.error();
+    error.place = "/members";
+    return error;
+  }
+  all.stack = std::move(stack).value();
+  return all;
+}
+
+std::vector<Error> gapFaults(const Job& job) {
+  std::vector<Error> faults;
+  for (std::size_t i = 0; i < job.gaps.size(); ++i) {
+    const Result<GapStack> stack = gapStack(job, job.gaps[i]);
+    if (stack) continue;
+    Error error = stack.error();
+    error.place = "/gaps/" + std::to_string(i) + error.place;
+    faults.push_back(std::move(error));
+  }
+  return faults;
+}
+
+}  // namespace inchwright
