@@ -73,8 +73,8 @@ class Guarantee {
   }
 
   bool holds() const {
-    const std::vector<BudgetGraph::Edge> edges = kept();
-    const DifferenceGraph graph(graph_.variables, tightened(edges, least_));
+    const std::vector<DifferenceEdge> edges = tightened(kept(), least_);
+    const DifferenceGraph graph(graph_.variables, edges);
     return graph.feasible(graph_.printed).has_value();
   }
 
@@ -82,7 +82,8 @@ class Guarantee {
     std::vector<std::uint32_t> order;
     while (!holds()) {
       const std::vector<BudgetGraph::Edge> edges = kept();
-      const DifferenceGraph graph(graph_.variables, tightened(edges, least_));
+      const std::vector<DifferenceEdge> narrow = tightened(edges, least_);
+      const DifferenceGraph graph(graph_.variables, narrow);
       std::optional<std::uint32_t> tightest;
       for (const std::uint32_t edge : graph.contradiction()) {
         const std::uint32_t link = edges[edge].link;
@@ -168,7 +169,8 @@ std::vector<std::int64_t> shiftsOf(const BudgetGraph& graph,
     }
   }
   const auto greatest = shifts.feasible(below);
-  const auto least = DifferenceGraph(graph.variables, turnedRound(edges)).feasible(above);
+  const std::vector<DifferenceEdge> turned = turnedRound(edges);
+  const auto least = DifferenceGraph(graph.variables, turned).feasible(above);
   if (!greatest || !least) return none;
   for (std::uint32_t i = 0; i < graph.variables; ++i) {
     const std::int64_t sum = (*greatest)[i] - (*least)[i];

@@ -20,13 +20,42 @@ struct Layer {
 
 }  // namespace
 
+/// An edge as seen from one of its nodes: x(to) − x(here) ≤ up.
+struct DifferenceGraph::Arc {
+  std::uint32_t to = 0;
+  std::uint32_t edge = 0;
+  std::int64_t up = 0;
+};
+
+/// All edges by node, for the searches that wander over the whole graph.
+class DifferenceGraph::Arcs {
+ public:
+  explicit Arcs(const DifferenceGraph& graph)
+      : first_(graph.nodes_ + 1, 0), arcs_(2 * graph.edges_.size()) {
+    for (const DifferenceEdge& edge : graph.edges_) {
+      ++first_[edge.a + 1];
+      ++first_[edge.b + 1];
+    }
+    for (std::uint32_t i = 0; i < graph.nodes_; ++i) first_[i + 1] += first_[i];
+    std::vector<std::uint32_t> next(first_.begin(), first_.end() - 1);
+    for (Step step = 0; step < arcs_.size(); ++step) {
+      arcs_[next[graph.startOf(step)]++] = {graph.endOf(step), step >> 1, graph.costOf(step, 0)};
+    }
+  }
+
+  std::span<const Arc> at(std::uint32_t node) const {
+    return {arcs_.data() + first_[node], first_[node + 1] - first_[node]};
+  }
+
+ private:
+  std::vector<std::uint32_t> first_;
+  std::vector<Arc> arcs_;
+};
+
 // Follows the parents from every node until they turn round on themselves.
 std::vector<std::uint32_t> DifferenceGraph::circleOf(
     const std::vector<std::uint32_t>& parentEdge) const {
-  const auto parent = [&](std::uint32_t node) {
-    const DifferenceEdge& edge = edges_[parentEdge[node]];
-    return edge.a == node ? edge.b : edge.a;
-  };
+  const auto parent = [&](std::uint32_t node) { return endOf(stepFrom(node, parentEdge[node])); };
   std::vector<std::uint32_t> mark(nodes_, kNone);
   for (std::uint32_t start = 0; start < nodes_; ++start) {
     std::uint32_t node = start;
@@ -49,7 +78,8 @@ std::vector<std::uint32_t> DifferenceGraph::circleOf(
 
 // Bellman–Ford with a queue, from the edges that `positions` break; yields the circle that
 // contradicts itself, or nothing once every edge is satisfied.
-std::vector<std::uint32_t> DifferenceGraph::settle(std::vector<std::int64_t>& positions) const {
+std::vector<std::uint32_t> DifferenceGraph::settle(const Arcs& arcs,
+                                                   std::vector<std::int64_t>& positions) const {
   std::deque<std::uint32_t> queue;
   std::vector<bool> queued(nodes_, false);
   std::vector<std::uint32_t> parentEdge(nodes_, kNone);
@@ -58,9 +88,8 @@ std::vector<std::uint32_t> DifferenceGraph::settle(std::vector<std::int64_t>& po
     queued[node] = true;
     queue.push_back(node);
   };
-  for (const DifferenceEdge& edge : edges_) {
-    if (positions[edge.b] - positions[edge.a] > edge.high) enqueue(edge.a);
-    if (positions[edge.b] - positions[edge.a] < edge.low) enqueue(edge.b);
+  for (Step step = 0; step < 2 * edges_.size(); ++step) {
+    if (!allows(step, positions)) enqueue(startOf(step));
   }
   std::uint64_t lowered = 0;
   std::uint64_t nextLook = nodes_ + 1;
@@ -68,7 +97,7 @@ std::vector<std::uint32_t> DifferenceGraph::settle(std::vector<std::int64_t>& po
     const std::uint32_t node = queue.front();
     queue.pop_front();
     queued[node] = false;
-    for (const Arc& arc : arcsAt(node)) {
+    for (const Arc& arc : arcs.at(node)) {
       if (positions[arc.to] <= positions[node] + arc.up) continue;
       positions[arc.to] = positions[node] + arc.up;
       parentEdge[arc.to] = arc.edge;
@@ -85,12 +114,16 @@ std::vector<std::uint32_t> DifferenceGraph::settle(std::vector<std::int64_t>& po
 std::optional<std::vector<std::int64_t>> DifferenceGraph::feasible(
     std::vector<std::int64_t> guess) const {
   guess.resize(nodes_, 0);
-  if (!settle(guess).empty()) return std::nullopt;
+  Step step = 0;
+  while (step < 2 * edges_.size() && allows(step, guess)) ++step;
+  if (step == 2 * edges_.size()) return guess;
+  if (!settle(Arcs(*this), guess).empty()) return std::nullopt;
   return guess;
 }
 
 // The shortest contradicting walk from a node back to itself of fewer than `limit` edges.
-std::vector<std::uint32_t> DifferenceGraph::circleFrom(std::uint32_t start, std::size_t limit,
+std::vector<std::uint32_t> DifferenceGraph::circleFrom(const Arcs& arcs, std::uint32_t start,
+                                                       std::size_t limit,
                                                        std::uint64_t& steps) const {
   std::vector<Layer> layers{
       {std::vector<std::int64_t>(nodes_, kUnknown), std::vector<std::uint32_t>(nodes_, kNone)}};
@@ -103,7 +136,7 @@ std::vector<std::uint32_t> DifferenceGraph::circleFrom(std::uint32_t start, std:
     Layer& now = layers[length];
     std::vector<std::uint32_t> next;
     for (const std::uint32_t node : front) {
-      for (const Arc& arc : arcsAt(node)) {
+      for (const Arc& arc : arcs.at(node)) {
         ++steps;
         const std::int64_t value = before.cost[node] + arc.up;
         if (now.cost[arc.to] == kUnknown) next.push_back(arc.to);
@@ -118,7 +151,7 @@ std::vector<std::uint32_t> DifferenceGraph::circleFrom(std::uint32_t start, std:
       for (std::size_t i = length; i > 0; --i) {
         const std::uint32_t edge = layers[i].by[node];
         circle.push_back(edge);
-        node = edges_[edge].a == node ? edges_[edge].b : edges_[edge].a;
+        node = endOf(stepFrom(node, edge));
       }
       std::reverse(circle.begin(), circle.end());
       return circle;
@@ -130,11 +163,12 @@ std::vector<std::uint32_t> DifferenceGraph::circleFrom(std::uint32_t start, std:
 
 std::vector<std::uint32_t> DifferenceGraph::contradiction() const {
   std::vector<std::int64_t> positions(nodes_, 0);
-  std::vector<std::uint32_t> best = settle(positions);
+  const Arcs arcs(*this);
+  std::vector<std::uint32_t> best = settle(arcs, positions);
   if (best.empty() || best.size() * nodes_ > kMostCells) return best;
   std::uint64_t steps = 0;
   for (std::uint32_t start = 0; start < nodes_ && steps < kMostSteps; ++start) {
-    std::vector<std::uint32_t> circle = circleFrom(start, best.size(), steps);
+    std::vector<std::uint32_t> circle = circleFrom(arcs, start, best.size(), steps);
     if (!circle.empty()) best = std::move(circle);
   }
   return best;

@@ -1,5 +1,6 @@
 #pragma once
 
+#include <array>
 #include <cstdint>
 #include <optional>
 #include <span>
@@ -26,14 +27,16 @@ struct Reach {
 /// The greatest x(v) − x(s) that all constraints allow is the length of the shortest way from s to
 /// v where an edge costs `high` forwards and −low backwards (Cormen, Leiserson, Rivest and Stein,
 /// Introduction to Algorithms, 24.4); the least is the same backwards. Most of a print is trees
-/// and runs of nodes with two edges, which need no queue: trees are peeled off and runs become one
-/// edge each, and only what is left is searched.
+/// and runs of nodes with two edges, which need no queue: trees are peeled off, runs become one
+/// edge each, and only what is left, the junctions, is searched.
 ///
-/// Requires: |low| and |high| together below 2^62, so that no sum overflows.
+/// Requires: |low| and |high| together below 2^62, so that no sum overflows; fewer than 2^31 edges.
 class DifferenceGraph {
  public:
-  /// Linear. The graph keeps its own copy of what it needs.
+  /// Linear. The edges stay where they are and have to outlive the graph. An edge from a node to
+  /// itself bounds nothing, but can be a contradiction.
   DifferenceGraph(std::uint32_t nodeCount, std::span<const DifferenceEdge> edges);
+  DifferenceGraph(std::uint32_t nodeCount, std::vector<DifferenceEdge>&& edges) = delete;
 
   /// Positions that satisfy every edge: `guess` when it does, else the nearest found from it.
   /// Empty when the edges contradict each other. Linear when `guess` fits.
@@ -54,52 +57,63 @@ class DifferenceGraph {
                                            std::uint32_t node, bool high);
 
  private:
-  /// What a node may be beyond its neighbour over one edge, both ways of walking it.
-  struct Arc {
-    std::uint32_t to = 0;
-    std::uint32_t edge = 0;
-    std::int64_t up = 0;    ///< x(to) − x(here) ≤ up
-    std::int64_t down = 0;  ///< x(here) − x(to) ≤ down
-  };
-  /// A node peeled off, and what holds it to the rest.
-  struct Leaf {
-    std::uint32_t node = 0;
-    Arc arc;  ///< to its parent
-  };
-  /// A run from junction to junction over nodes that have two edges each.
-  struct Run {
-    std::uint32_t begin = 0;  ///< into steps_; each step leads to the next node of the run
-    std::uint32_t end = 0;
-    std::uint32_t from = 0;  ///< junction, by number in junctions_
-    std::uint32_t to = 0;
-    std::int64_t up = 0;
-    std::int64_t down = 0;
-  };
-  struct Sweep;
+  /// What x(there) − x(here) is at most, and x(here) − x(there): what a step costs on the way to
+  /// the high ends, and to the low ones. Taken the other way round it costs the other.
+  using Costs = std::array<std::int64_t, 2>;
 
-  std::span<const Arc> arcsAt(std::uint32_t node) const;
+  /// A step over an edge: twice its number, and one more when it is walked from its second end.
+  using Step = std::uint32_t;
+
+  /// From junction to junction over nodes that have two edges each; there is at least one.
+  struct Run {
+    std::uint32_t begin = 0;  ///< into steps_
+    std::uint32_t end = 0;
+    std::uint32_t from = 0;  ///< by number in junctions_
+    std::uint32_t to = 0;
+  };
+  /// A run as seen from one of its junctions.
+  struct Way {
+    std::uint32_t to = 0;
+    std::uint32_t lastEdge = 0;
+    Costs costs = {};
+  };
+  class Builder;
+  class Queue;
+  struct Sweep;
+  struct Arc;
+  class Arcs;
+
+  // Which way a step goes is as good as random, so these are worked out without a branch.
+  std::uint32_t startOf(Step step) const {
+    const DifferenceEdge& edge = edges_[step >> 1];
+    return edge.a ^ ((edge.a ^ edge.b) & (0U - (step & 1)));
+  }
+  std::uint32_t endOf(Step step) const { return startOf(step ^ 1); }
+  Step stepFrom(std::uint32_t node, std::uint32_t edge) const {
+    return 2 * edge + (edges_[edge].a == node ? 0 : 1);
+  }
+  /// Side 0 is that of the high ends, side 1 that of the low ones.
+  std::int64_t costOf(Step step, std::uint32_t side) const {
+    const DifferenceEdge& edge = edges_[step >> 1];
+    return edge.high - ((edge.high + edge.low) & (std::int64_t{0} - ((step ^ side) & 1)));
+  }
+  bool allows(Step step, std::span<const std::int64_t> at) const {
+    return at[endOf(step)] - at[startOf(step)] <= costOf(step, 0);
+  }
+
   std::vector<std::uint32_t> circleOf(const std::vector<std::uint32_t>& parentEdge) const;
-  std::vector<std::uint32_t> settle(std::vector<std::int64_t>& positions) const;
-  std::vector<std::uint32_t> circleFrom(std::uint32_t start, std::size_t limit,
+  std::vector<std::uint32_t> settle(const Arcs& arcs, std::vector<std::int64_t>& positions) const;
+  std::vector<std::uint32_t> circleFrom(const Arcs& arcs, std::uint32_t start, std::size_t limit,
                                         std::uint64_t& steps) const;
-  void peel(std::vector<std::uint32_t>& degree);
-  void findRuns(const std::vector<std::uint32_t>& degree);
-  void walkRun(std::uint32_t junction, const Arc& first, std::vector<bool>& edgeDone);
 
   std::uint32_t nodes_ = 0;
-  std::vector<DifferenceEdge> edges_;
-  std::vector<std::uint32_t> firstArc_;
-  std::vector<Arc> arcs_;
-  std::vector<Leaf> leaves_;               ///< in the order they were peeled
-  std::vector<std::uint32_t> leafOf_;      ///< by node: its number in leaves_, else kNone
-  std::vector<std::uint32_t> junctions_;   ///< nodes
-  std::vector<std::uint32_t> junctionOf_;  ///< by node
+  std::span<const DifferenceEdge> edges_;
+  std::vector<Step> leaves_;  ///< to nodes peeled off, in that order: each before its parent
+  std::vector<std::uint32_t> junctions_;  ///< nodes
   std::vector<Run> runs_;
-  std::vector<Arc> steps_;
-  std::vector<std::uint32_t> runOf_;     ///< by node inside a run
-  std::vector<std::uint32_t> stepOf_;    ///< by node inside a run: the step that leads to it
-  std::vector<std::uint32_t> firstRun_;  ///< by junction, into runsAt_
-  std::vector<std::uint32_t> runsAt_;
+  std::vector<Step> steps_;              ///< run by run
+  std::vector<std::uint32_t> firstWay_;  ///< by junction, one more than there are
+  std::vector<Way> ways_;
 };
 
 }  // namespace inchwright

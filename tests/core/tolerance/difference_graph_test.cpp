@@ -117,7 +117,8 @@ TEST(DifferenceGraph, NamesTheSmallestContradiction) {
 }
 
 TEST(DifferenceGraph, FeasibleIsTheGreatestAtOrBelowTheGuess) {
-  const DifferenceGraph graph(3, std::vector<DifferenceEdge>{{0, 1, 5, 7}, {1, 2, -1, 1}});
+  const std::vector<DifferenceEdge> edges{{0, 1, 5, 7}, {1, 2, -1, 1}};
+  const DifferenceGraph graph(3, edges);
   EXPECT_EQ(*graph.feasible({0, 0, 0}), (std::vector<std::int64_t>{-5, 0, 0}));
   EXPECT_EQ(*graph.feasible({0, 6, 6}), (std::vector<std::int64_t>{0, 6, 6}));
 }
