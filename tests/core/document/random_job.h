@@ -30,6 +30,7 @@ class RandomJob {
     job.machine = machine();
     for (int i = below(3); i >= 0; --i) job.parts.push_back(part("part " + std::to_string(i)));
     for (int i = below(3); i > 0; --i) job.pictures.push_back(picture(std::to_string(i)));
+    for (int i = below(3); i > 0; --i) job.gaps.push_back(gap("gap " + std::to_string(i)));
     for (Part& one : job.parts) {
       if (!job.pictures.empty() && coin()) one.views.push_back(view(job.pictures.front().name));
     }
@@ -86,6 +87,35 @@ class RandomJob {
   std::string decimal() { return oneOf<std::string>({"0.41", "-1.5", "0", "12.345678", ".5"}); }
 
   Machine machine() {
+  GapMember gapMember() {
+    GapMember member;
+    if (coin()) member.name = words();
+    member.sign = coin() ? 1 : -1;
+    if (coin()) {
+      member.part = "part 0";
+      member.axis = Axis::z;
+      member.from = "A";
+      member.to = "nowhere";
+    }
+    member.length = maybeFigure();
+    if (coin()) member.fit = "H7/g6";
+    member.size = maybeFigure();
+    member.hole = maybeFigure();
+    member.shaft = maybeFigure();
+    member.extra = extra();
+    return member;
+  }
+
+  Gap gap(const std::string& name) {
+    Gap gap;
+    gap.name = name;
+    gap.least = maybeFigure();
+    gap.greatest = maybeFigure();
+    for (int i = below(4); i > 0; --i) gap.members.push_back(gapMember());
+    gap.extra = extra();
+    return gap;
+  }
+
     Machine machine;
     machine.unit = coin() ? Unit::inch : Unit::millimetre;
     machine.step = oneOf<std::string>({"0.0005", "0.001", "0.005 mm"});
@@ -93,6 +123,8 @@ class RandomJob {
     machine.yCounts = coin() ? CountsY::away : CountsY::towards;
     if (coin()) machine.finder = *readLength("0.200", {machine.unit});
     machine.extra = extra();
+    if (coin()) machine.accuracy = *readLength(".0005", {machine.unit});
+    if (coin()) machine.finderError = *readLength("0", {machine.unit});
     return machine;
   }
 
