@@ -37,6 +37,7 @@ std::string sourceOfRow(std::string_view keys) {
   if (keys == "S14") return "ANSI B4.1-1967 in Machinery's Handbook, 31st ed. (S14)";
   if (keys == "S15") return "ANSI B4.1-1967 in Machinery's Handbook, 27th ed. (S15)";
   if (keys == "S16") return "ANSI B4.1-1967 in a table of fits (S16)";
+  if (keys == "memory") return "ANSI B4.1-1967, from memory";
   return "ANSI B4.1-1967, put together from the grades of S14";
 }
 

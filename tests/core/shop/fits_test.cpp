@@ -210,6 +210,28 @@ TEST(Fits, InchRowsJoinUpAndGrow) {
   EXPECT_EQ(names.size(), 34u);  // RC1–9, LC1–11, LT1–6, LN1–3, FN1–5
 }
 
+// From memory: a grade is as wide wherever it is used, and RC4 on 2 in clears .0012 to .0042.
+TEST(Fits, LargerInchFitsAreRemembered) {
+  for (const int size : {150, 250, 400}) {
+    const auto width = [&](const char* fit) {
+      const auto found = fitByName(fit, inchHundredths(size));
+      EXPECT_TRUE(found.ok()) << fit;
+      EXPECT_NE(found->source.find("memory"), std::string::npos) << fit;
+      return std::pair(found->hole.width(), found->shaft.width());
+    };
+    EXPECT_EQ(width("RC4").first, width("RC5").first);
+    EXPECT_EQ(width("RC6").first, width("LC6").first);
+    EXPECT_EQ(width("RC3").first, width("LC2").first);
+    EXPECT_EQ(width("RC4").second, width("LC3").second);
+    EXPECT_EQ(width("RC2").first, width("LC5").second);
+    EXPECT_EQ(width("RC8").second, width("LC4").second);
+    EXPECT_EQ(width("RC9").second, width("LC4").first);
+  }
+  const auto two = fitByName("RC4", inchHundredths(200));
+  EXPECT_EQ(two->leastClearance(), fine(120));
+  EXPECT_EQ(two->greatestClearance(), fine(420));
+}
+
 TEST(Fits, NamesOfInchFitsAreReadLoosely) {
   const Length size = Length::ticks(635'000'000);
   for (const char* name : {"RC4", "rc4", "RC 4", "Rc4"}) {
@@ -246,7 +268,8 @@ TEST(Fits, WhatIsNoFitIsRefusedWithWhatThereIs) {
       {"H7/g6", Length(), ErrorCode::notFound, "over 0"},
       {"RC10", quarter, ErrorCode::badText, "RC9"},
       {"XX1", quarter, ErrorCode::badText, "RC9"},
-      {"RC4", inchHundredths(150), ErrorCode::notFound, "up to 1.19 in; this is 1.5 in"},
+      {"RC4", inchHundredths(480), ErrorCode::notFound, "up to 4.73 in; this is 4.8 in"},
+      {"FN2", inchHundredths(150), ErrorCode::notFound, "up to 1.19 in; this is 1.5 in"},
       {"LT3", inchHundredths(20), ErrorCode::notFound, "over 0.24"},
       {"RC4", inchHundredths(-20), ErrorCode::notFound, "over 0 up"},
   };
