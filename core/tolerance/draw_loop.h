@@ -32,6 +32,10 @@ std::int32_t deviatesPerHalf(Spread spread);
 /// The furthest a deviate goes.
 std::int32_t furthestDeviate(Spread spread);
 
+/// The normal deviate that is made of the sum of eight uniform 16-bit numbers less its middle, as
+/// the loop does it. Never falls as `sum` rises. Requires: |sum| ≤ 4 · 65 535.
+std::int32_t normalDeviateOf(std::int32_t sum);
+
 /// Draws the runs from `begin` to `end`. The same for any processor.
 void drawRuns(std::span<const DrawnMember> members, Spread spread, std::uint32_t begin,
               std::uint32_t end, bool plainLoop, DrawTally& tally);
