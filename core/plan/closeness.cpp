@@ -1,0 +1,209 @@
+#include "core/plan/closeness.h"
+
+#include <algorithm>
+#include <map>
+#include <set>
+
+#include "core/plan/budget_frame.h"
+#include "core/plan/order_of_work.h"
+#include "core/plan/setup_frame.h"
+#include "core/tolerance/budget.h"
+
+namespace inchwright {
+namespace {
+
+std::string atStep(std::int64_t ticks, const Step& step) {
+  return showAtStep(Rational(ticks), step).text;
+}
+
+/// Down to whole steps: what is shown must be safe to use up.
+std::int64_t stepsDown(std::int64_t ticks, const Step& step) {
+  return ticks / step.size.ticks() * step.size.ticks();
+}
+
+std::string listedIds(std::vector<Id> ids) {
+  std::sort(ids.begin(), ids.end(), [](const Id& a, const Id& b) { return standsBefore(a, b); });
+  std::string text;
+  for (std::size_t i = 0; i < ids.size(); ++i) {
+    if (i > 0) text += i + 1 == ids.size() ? " and " : ", ";
+    text += ids[i];
+  }
+  return text;
+}
+
+/// A limit of a reading at the step, rounded so that keeping to it keeps the reading.
+std::string limitInwards(std::int64_t ticks, bool isLow, const Step& step) {
+  const Int128 size = step.size.ticks();
+  const Rational steps = *Rational::of(ticks, size);
+  const Int128 whole = (isLow ? steps.ceiling() : steps.floor()) * size;
+  return atStep(static_cast<std::int64_t>(whole), step);
+}
+
+/// One axis of the table at work.
+class ClosenessAlong {
+ public:
+  ClosenessAlong(const Part& part, const TableAxis& axis, const SetupTable& table,
+                 const std::set<Id>& shown)
+      : part_(part), axis_(axis), table_(table), shown_(shown) {}
+
+  Result<Done> add(const BudgetRequest& request, const ToleranceNetwork& network, Closeness& all) {
+    const Result<Budget> budget = budgetOf(part_, network, request);
+    if (!budget) return budget.error();
+    const Result<Done> aimed = addBands(*budget, all);
+    if (!aimed) return aimed;
+    for (const Id& id : budget->notGuaranteed) all.directChecks.push_back(directCheck(network, id));
+    return addAdvice(request, network, *budget, all);
+  }
+
+ private:
+  /// What may still be used up once the target is dialled.
+  std::int64_t leftOf(const PlaceBudget& one) const {
+    const Shown dialled = showAtStep(Rational(one.target), table_.step);
+    return stepsDown(leftAfterRounding(*one.plusMinus, one.target, dialled.value.ticks()),
+                     table_.step);
+  }
+
+  bool counts(const PlaceBudget& one) const {
+    return one.plusMinus && !one.isZero && shown_.count(one.id) != 0;
+  }
+
+  Result<Done> addBands(const Budget& budget, Closeness& all) {
+    std::map<std::int64_t, std::vector<Id>> bands;
+    for (const PlaceBudget& one : budget.places) {
+      if (!counts(one)) continue;
+      bands[leftOf(one)].push_back(one.id);
+      if (showAtStep(Rational(one.target), table_.step).value ==
+          showAtStep(Rational(one.printed), table_.step).value) {
+        continue;
+      }
+      const Rational counted(one.target * axis_.part.sign * axis_.counts);
+      const Result<Coordinate> at = coordinateOf(counted, true, table_.step);
+      if (!at) return at.error();
+      all.aims.push_back({one.id, axis_.alongX, *at});
+    }
+    for (auto& [plusMinus, places] : bands) {
+      std::sort(places.begin(), places.end(),
+                [](const Id& a, const Id& b) { return standsBefore(a, b); });
+      all.bands.push_back({axis_.alongX, Length::ticks(plusMinus), std::move(places)});
+    }
+    return Done{};
+  }
+
+  std::string directCheck(const ToleranceNetwork& network, const Id& id) const {
+    const Reading* reading = part_.reading(id);
+    if (!reading) return id;
+    std::string text = reading->from + " to " + reading->to + " along " + axis_.letter() + ": " +
+                       reading->figure.text;
+    for (const TolerancedLink& link : network.links) {
+      if (link.source.kind != SourceKind::reading) continue;
+      if (part_.readings[link.source.index].id != id) continue;
+      text += ", " + limitInwards(link.low, true, table_.step) + " to " +
+              limitInwards(link.high, false, table_.step);
+    }
+    return text;
+  }
+
+  /// The least that is left anywhere, and where.
+  const PlaceBudget* tightest(const Budget& budget) const {
+    const PlaceBudget* least = nullptr;
+    for (const PlaceBudget& one : budget.places) {
+      if (counts(one) && (!least || leftOf(one) < leftOf(*least))) least = &one;
+    }
+    return least;
+  }
+
+  Result<Done> addAdvice(const BudgetRequest& request, const ToleranceNetwork& network,
+                         const Budget& budget, Closeness& all) {
+    const PlaceBudget* least = tightest(budget);
+    if (!least || least->heldBy.empty()) return Done{};
+    std::vector<Id> places;
+    for (const PlaceBudget& one : budget.places) {
+      if (counts(one) && leftOf(one) == leftOf(*least) && one.heldBy == least->heldBy) {
+        places.push_back(one.id);
+      }
+    }
+    const std::set<Id> measured(least->heldBy.begin(), least->heldBy.end());
+    ToleranceNetwork without = network;
+    without.links.erase(
+        std::remove_if(without.links.begin(), without.links.end(),
+                       [&](const TolerancedLink& link) {
+                         return link.toleranced && link.source.kind == SourceKind::reading &&
+                                measured.count(part_.readings[link.source.index].id) != 0;
+                       }),
+        without.links.end());
+    std::string text = "Hold " + listedIds(places) + " to \u00B1" +
+                       atStep(leftOf(*least), table_.step) + " along " + axis_.letter();
+    const Result<Budget> eased = budgetOf(part_, without, request);
+    if (!eased) return eased.error();
+    const PlaceBudget* then = tightest(*eased);
+    const bool helps =
+        !then || (leftOf(*then) > leftOf(*least) && leftOf(*then) * 4 >= leftOf(*least) * 5);
+    if (helps) {
+      text += ", or measure " + inWords(least->heldBy) + " on the part";
+      if (then) text += " and hold all to \u00B1" + atStep(leftOf(*then), table_.step);
+    } else {
+      text += ": " + inWords(least->heldBy) +
+              (least->heldBy.size() == 1 ? " asks for it" : " ask for it");
+    }
+    all.advice.push_back(text + ".");
+    return Done{};
+  }
+
+  std::string inWords(const std::vector<Id>& readings) const {
+    std::vector<Id> words;
+    for (const Id& id : readings) {
+      const Reading* reading = part_.reading(id);
+      words.push_back(
+          reading ? reading->figure.text + " (" + reading->from + " to " + reading->to + ")" : id);
+    }
+    return listedIds(std::move(words));
+  }
+
+  const Part& part_;
+  const TableAxis& axis_;
+  const SetupTable& table_;
+  const std::set<Id>& shown_;
+};
+
+std::set<Id> shownIn(const SetupTable& table) {
+  std::set<Id> ids;
+  for (const TableRow& row : table.rows) ids.insert(row.id);
+  for (const EdgeRow& edge : table.edges) ids.insert(edge.id);
+  return ids;
+}
+
+}  // namespace
+
+Result<Closeness> closenessOf(const Part& part, const Solution& solution, const Setup& setup,
+                              const Machine& machine, const SetupTable& table) {
+  const Result<SetupFrame> frame = frameOf(part, solution, setup, machine);
+  if (!frame) return frame.error();
+  const std::set<Id> shown = shownIn(table);
+  Closeness all;
+  for (const TableAxis* axis : {&frame->x, &frame->y}) {
+    const Result<BudgetRequest> request =
+        budgetRequest(part, solution, setup, machine, axis->part.axis);
+    if (!request) return request.error();
+    const Result<ToleranceNetwork> network = toleranceNetworkOf(part, axis->part.axis);
+    if (!network) return network.error();
+    const Result<Done> added =
+        ClosenessAlong(part, *axis, table, shown).add(*request, *network, all);
+    if (!added) return added.error();
+  }
+  std::stable_sort(
+      all.bands.begin(), all.bands.end(),
+      [](const ClosenessBand& a, const ClosenessBand& b) { return a.plusMinus < b.plusMinus; });
+  return all;
+}
+
+Result<std::optional<Closeness>> closenessOnSheet(const Part& part, const Solution& solution,
+                                                  const Setup& setup, const Machine& machine,
+                                                  const SetupTable& table, bool wanted) {
+  if (!wanted && !machine.accuracy && !machine.finderError) return std::optional<Closeness>();
+  Result<Closeness> all = closenessOf(part, solution, setup, machine, table);
+  if (!all) return all.error();
+  if (!wanted) *all = Closeness{{}, {}, std::move(all->directChecks), {}};
+  return std::optional<Closeness>(std::move(all).value());
+}
+
+}  // namespace inchwright
