@@ -25,6 +25,23 @@ std::int64_t sumOf(const std::vector<DifferenceEdge>& edges, const std::vector<s
   return sum;
 }
 
+// Both ends from a node, and the ways that set them, against all pairs.
+void expectReach(const std::vector<DifferenceEdge>& edges, const DifferenceGraph& graph,
+                 const std::vector<std::int64_t>& positions, std::uint32_t source,
+                 const std::vector<std::vector<std::int64_t>>& most) {
+  const Reach reach = graph.from(source, positions);
+  for (std::uint32_t node = 0; node < most.size(); ++node) {
+    ASSERT_EQ(reach.reached(node), most[source][node] != kFar);
+    if (!reach.reached(node)) continue;
+    ASSERT_EQ(reach.high[node], most[source][node]);
+    ASSERT_EQ(reach.low[node], -most[node][source]);
+    const auto high = DifferenceGraph::waysTo(reach, edges, node, true);
+    const auto low = DifferenceGraph::waysTo(reach, edges, node, false);
+    ASSERT_EQ(sumOf(edges, high, source, true), reach.high[node]);
+    ASSERT_EQ(sumOf(edges, low, source, false), reach.low[node]);
+  }
+}
+
 TEST(DifferenceGraph, BothEndsFromEveryNodeAgreeWithAllPairs) {
   std::mt19937_64 random(20'250'401);
   for (int round = 0; round < 300; ++round) {
@@ -42,18 +59,48 @@ TEST(DifferenceGraph, BothEndsFromEveryNodeAgreeWithAllPairs) {
       ASSERT_TRUE(edge.low <= length && length <= edge.high);
     }
     for (std::uint32_t source = 0; source < nodes; ++source) {
-      const Reach reach = graph.from(source, *positions);
-      for (std::uint32_t node = 0; node < nodes; ++node) {
-        ASSERT_TRUE(reach.reached(node));
-        ASSERT_EQ(reach.high[node], most[source][node]);
-        ASSERT_EQ(reach.low[node], -most[node][source]);
-        const auto high = DifferenceGraph::waysTo(reach, edges, node, true);
-        const auto low = DifferenceGraph::waysTo(reach, edges, node, false);
-        ASSERT_EQ(sumOf(edges, high, source, true), reach.high[node]);
-        ASSERT_EQ(sumOf(edges, low, source, false), reach.low[node]);
-      }
+      expectReach(edges, graph, *positions, source, most);
+      if (HasFatalFailure()) return;
     }
   }
+}
+
+// Several parts that nothing joins, edges in parallel and from a node to itself, many ties: limits
+// are few whole numbers and every third edge is exact.
+TEST(DifferenceGraph, AndOnLargerOnesOfEveryShape) {
+  std::mt19937_64 random(1'201);
+  for (int round = 0; round < 24; ++round) {
+    SCOPED_TRACE("round " + std::to_string(round) + " of seed 1201");
+    const auto nodes = static_cast<std::uint32_t>(20 + random() % 140);
+    const std::uint64_t count = nodes * (1 + random() % 3);
+    std::vector<std::int64_t> truth;
+    for (std::uint32_t i = 0; i < nodes; ++i) {
+      truth.push_back(static_cast<std::int64_t>(random() % 50));
+    }
+    std::vector<DifferenceEdge> edges;
+    for (std::uint64_t i = 0; i < count; ++i) {
+      const auto a = static_cast<std::uint32_t>(random() % nodes);
+      const auto near = static_cast<std::uint32_t>(a + random() % 7) % nodes;
+      const std::uint32_t b = round % 2 == 0 ? near : static_cast<std::uint32_t>(random() % nodes);
+      const std::int64_t length = truth[b] - truth[a];
+      const auto room = [&] { return static_cast<std::int64_t>(i % 3 == 0 ? 0 : random() % 4); };
+      const std::int64_t low = length - room();
+      edges.push_back({a, b, low, length + room()});
+    }
+    const auto most = allPairs(nodes, edges);
+    const DifferenceGraph graph(nodes, edges);
+    for (std::uint32_t source = 0; source < nodes; source += 5) {
+      expectReach(edges, graph, truth, source, most);
+      if (HasFatalFailure()) return;
+    }
+  }
+}
+
+TEST(DifferenceGraph, AnEdgeFromANodeToItselfCanContradict) {
+  const std::vector<DifferenceEdge> edges{{0, 1, 1, 2}, {1, 1, 1, 2}};
+  const DifferenceGraph graph(2, edges);
+  EXPECT_FALSE(graph.feasible({}).has_value());
+  EXPECT_EQ(graph.contradiction(), (std::vector<std::uint32_t>{1}));
 }
 
 TEST(DifferenceGraph, NodesThatNothingJoinsAreNotReached) {
