@@ -27,8 +27,8 @@ struct Reach {
 /// The greatest x(v) − x(s) that all constraints allow is the length of the shortest way from s to
 /// v where an edge costs `high` forwards and −low backwards (Cormen, Leiserson, Rivest and Stein,
 /// Introduction to Algorithms, 24.4); the least is the same backwards. Most of a print is trees
-/// and runs of nodes with two edges, which need no queue: trees are peeled off, runs become one
-/// edge each, and only what is left, the junctions, is searched.
+/// and runs of nodes with two edges, which need no queue: trees are peeled off, runs are walked
+/// along, and only nodes with more edges are searched for the next nearest.
 ///
 /// Requires: |low| and |high| together below 2^62, so that no sum overflows; fewer than 2^31 edges.
 class DifferenceGraph {
@@ -57,27 +57,24 @@ class DifferenceGraph {
                                            std::uint32_t node, bool high);
 
  private:
+  /// A step over an edge: twice its number, and one more when it is walked from its second end.
+  using Step = std::uint32_t;
   /// What x(there) − x(here) is at most, and x(here) − x(there): what a step costs on the way to
   /// the high ends, and to the low ones. Taken the other way round it costs the other.
   using Costs = std::array<std::int64_t, 2>;
 
-  /// A step over an edge: twice its number, and one more when it is walked from its second end.
-  using Step = std::uint32_t;
-
-  /// From junction to junction over nodes that have two edges each; there is at least one.
-  struct Run {
-    std::uint32_t begin = 0;  ///< into steps_
-    std::uint32_t end = 0;
-    std::uint32_t from = 0;  ///< by number in junctions_
-    std::uint32_t to = 0;
+  /// A node once trees are peeled off. Where it has two edges left, the exclusive or of their
+  /// numbers leads from either to the other, so that runs need no lists of edges by node.
+  struct Joint {
+    std::uint32_t degree = 0;  ///< edges left; 0 for a node peeled off
+    std::uint32_t edges = 0;   ///< exclusive or of their numbers; beyond two, the end of its ways
   };
-  /// A run as seen from one of its junctions.
+  /// An edge as seen from a node with more than two.
   struct Way {
     std::uint32_t to = 0;
-    std::uint32_t lastEdge = 0;
+    Step step = 0;
     Costs costs = {};
   };
-  class Builder;
   class Queue;
   struct Sweep;
   struct Arc;
@@ -101,6 +98,12 @@ class DifferenceGraph {
     return at[endOf(step)] - at[startOf(step)] <= costOf(step, 0);
   }
 
+  bool isLeft(const DifferenceEdge& edge) const {
+    return edge.a != edge.b && joints_[edge.a].degree != 0 && joints_[edge.b].degree != 0;
+  }
+  void peel();
+  void listWays();
+
   std::vector<std::uint32_t> circleOf(const std::vector<std::uint32_t>& parentEdge) const;
   std::vector<std::uint32_t> settle(const Arcs& arcs, std::vector<std::int64_t>& positions) const;
   std::vector<std::uint32_t> circleFrom(const Arcs& arcs, std::uint32_t start, std::size_t limit,
@@ -109,10 +112,7 @@ class DifferenceGraph {
   std::uint32_t nodes_ = 0;
   std::span<const DifferenceEdge> edges_;
   std::vector<Step> leaves_;  ///< to nodes peeled off, in that order: each before its parent
-  std::vector<std::uint32_t> junctions_;  ///< nodes
-  std::vector<Run> runs_;
-  std::vector<Step> steps_;              ///< run by run
-  std::vector<std::uint32_t> firstWay_;  ///< by junction, one more than there are
+  std::vector<Joint> joints_;
   std::vector<Way> ways_;
 };
 
