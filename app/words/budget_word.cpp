@@ -7,7 +7,6 @@
 #include "app/words/tolerance_note.h"
 #include "app/words/words.h"
 #include "core/plan/budget_frame.h"
-#include "core/plan/table.h"
 
 namespace inchwright::app {
 namespace {
@@ -34,18 +33,6 @@ struct SetupBudget {
   std::vector<std::pair<Axis, Budget>> axes;
   std::vector<Id> notGuaranteed;
 };
-
-Result<Setup> theOneSetup(const Arguments& arguments, const Part& part, const Solution& solution) {
-  if (const auto name = arguments.value("--setup")) {
-    if (const Setup* setup = part.setup(*name)) return *setup;
-    return Error{ErrorCode::notFound, "there is no setup “" + *name + "” here", "--setup"};
-  }
-  if (part.setups.empty()) return defaultSetup(part, solution);
-  if (part.setups.size() == 1) return part.setups.front();
-  std::vector<std::string> names;
-  for (const Setup& setup : part.setups) names.push_back(setup.name);
-  return Error{ErrorCode::badRequest, "say which setup: " + listed(names), "--setup"};
-}
 
 Result<SetupBudget> budgetFor(const Part& part, const Solution& solution, const Setup& setup,
                               const Machine& machine) {
@@ -133,7 +120,7 @@ int runBudget(std::span<const std::string> args, Streams& streams) {
   if (!solved) return stop(solved.error());
   const Part& part = opened->part(**solved);
   const Solution& solution = (*solved)->solution;
-  const Result<Setup> setup = theOneSetup(*arguments, part, solution);
+  const Result<Setup> setup = theSetup(arguments->value("--setup"), "--setup", part, solution);
   if (!setup) return stop(setup.error());
   const Machine& machine = opened->job.machine;
   const Result<Step> step = readStep(machine.step, machine.unit);

@@ -5,6 +5,7 @@
 #include "app/words/console.h"
 #include "app/words/job_file.h"
 #include "app/words/words.h"
+#include "core/plan/gap.h"
 
 namespace inchwright::app {
 namespace {
@@ -15,13 +16,14 @@ constexpr std::string_view kCheckHelp =
     R"(inchwright check FILE [--part P] [--json]
 
 Says whether the print adds up: what does not close and by how much, which figure may be
-misread and why, what nothing places, which figures nothing checks, what was assumed.
+misread and why, what nothing places, which figures nothing checks, what was assumed. Gaps
+between parts that can't be added up are named too; what they come to is for stack.
 
-  --part P   only the part of that name
+  --part P   only the part of that name, without gaps
   --json     one JSON object instead of a note
 
-Exit status: 0 all adds up and is placed; 1 there is a clash, a loose feature or a figure that
-was read twice and not alike; 2 the words or the file could not be used.
+Exit status: 0 all adds up and is placed; 1 there is a clash, a loose feature, a figure that was
+read twice and not alike or a gap that can't be added up; 2 the words or the file could not be used.
 )";
 
 /// A length of the solver at the readout's step.
@@ -102,6 +104,11 @@ Json asJson(const Part& part, const Solution& solution, const Step& step) {
   return entry;
 }
 
+// What is wrong with gaps, or nothing when only one part was asked for.
+std::vector<Error> faultsOfGaps(const Arguments& arguments, const Job& job) {
+  return arguments.has("--part") ? std::vector<Error>() : gapFaults(job);
+}
+
 int runCheck(std::span<const std::string> args, Streams& streams) {
   const Result<Arguments> arguments = sortArguments(args, {{"--json"}, {"--part", true}});
   if (!arguments) return refuse(streams, "check", arguments.error());
@@ -119,11 +126,21 @@ int runCheck(std::span<const std::string> args, Streams& streams) {
       printCheckNote(part, solved.solution, opened->job.unit, streams);
     }
   }
+  const std::vector<Error> faults = faultsOfGaps(*arguments, opened->job);
+  for (const Error& fault : faults) {
+    if (arguments->has("--json")) break;
+    streams.out << toned(streams, Tone::doubt,
+                         oneLine("A gap can't be added up: " + fault.place + ": " + fault.text))
+                << '\n';
+  }
   if (arguments->has("--json")) {
-    const Json all{{"inchwright", 1}, {"parts", parts}};
+    Json all{{"inchwright", 1}, {"parts", parts}, {"gaps", Json::array()}};
+    for (const Error& fault : faults) {
+      all["gaps"].push_back(Json{{"place", fault.place}, {"error", fault.text}});
+    }
     streams.out << all.dump(2, ' ', false, Json::error_handler_t::replace) << '\n';
   }
-  return hasFindings(*opened) ? kFindings : kFine;
+  return hasFindings(*opened) || !faults.empty() ? kFindings : kFine;
 }
 
 }  // namespace

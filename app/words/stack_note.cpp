@@ -1,5 +1,7 @@
 #include "app/words/stack_note.h"
 
+#include <algorithm>
+#include <array>
 #include <cmath>
 #include <ostream>
 
@@ -9,17 +11,57 @@
 namespace inchwright::app {
 namespace {
 
+constexpr std::array<std::string_view, 3> kSpreadNames{"normal", "rectangular", "triangular"};
+
+// Tenths of a per cent where a share is small enough for them to tell something.
 std::string percent(double share) {
-  return std::to_string(std::lround(share * 100)) + " %";
+  const bool small = share > 0 && share < 0.1;
+  const long tenths = std::lround(share * 1000);
+  if (!small) return std::to_string(std::lround(share * 100)) + " %";
+  if (tenths == 0) return "under 0.1 %";
+  return std::to_string(tenths / 10) + "." + std::to_string(tenths % 10) + " %";
 }
 
-std::string spanLine(const Span& span, const Rational& nominal, const Step& step) {
+std::string spanText(const Span& span, const Rational& nominal, const Step& step) {
   const std::int64_t middle = nominal.rounded().value_or(0);
   return atStep(span.low, step) + " to " + atStep(span.high, step) + "  (" +
          withSign(span.low - middle, step) + " " + withSign(span.high - middle, step) + ")";
 }
 
+std::string limitsText(const GapStack& sum, const Step& step) {
+  if (!sum.greatest) return atStep(sum.least->ticks(), step) + " or more";
+  const std::string greatest = atStep(sum.greatest->ticks(), step);
+  return sum.least ? atStep(sum.least->ticks(), step) + " to " + greatest : greatest + " or less";
+}
+
+std::string verdictText(const GapStack& sum, const Span& span, const Step& step) {
+  const Span beyond = sum.beyond(span);
+  if (beyond == Span{}) return "keeps to it";
+  std::string text;
+  if (beyond.low > 0) text = "may be " + atStep(beyond.low, step) + " too little";
+  if (beyond.high > 0) {
+    text += (text.empty() ? "may be " : " or ") + atStep(beyond.high, step) + " too much";
+  }
+  return text;
+}
+
+void printAligned(const std::vector<std::vector<std::string>>& rows,
+                  const std::vector<Justify>& columns, const Streams& streams) {
+  for (const std::string& line : alignedRows(rows, columns)) streams.out << "  " << line << '\n';
+}
+
 }  // namespace
+
+std::string_view spreadName(Spread spread) {
+  return kSpreadNames[static_cast<std::size_t>(spread)];
+}
+
+std::optional<Spread> spreadNamed(std::string_view name) {
+  for (std::size_t i = 0; i < kSpreadNames.size(); ++i) {
+    if (kSpreadNames[i] == name) return static_cast<Spread>(i);
+  }
+  return std::nullopt;
+}
 
 std::string factorText(const Rational& factor) {
   std::string text = factor.sign() < 0 ? "-" : "+";
@@ -30,15 +72,16 @@ std::string factorText(const Rational& factor) {
   return text;
 }
 
-void printStack(const std::string& title, const Stack& stack, const Step& step,
-                const Streams& streams) {
+void printMembers(const std::string& title, const Stack& stack, const Step& step,
+                  const Streams& streams) {
   streams.out << toned(streams, Tone::heading,
                        oneLine(title) + ": " + showAtStep(stack.nominal, step).text)
               << '\n';
   std::vector<std::vector<std::string>> rows{
-      {"reading", "from – to", "", "lettered", "may be over", "may be under", "share"}};
+      {"part", "reading", "from – to", "", "lettered", "may be over", "may be under", "share"}};
   for (const StackMember& member : stack.members) {
-    rows.push_back({oneLine(member.label), oneLine(member.from + " to " + member.to),
+    const std::string ends = member.to.empty() ? "" : member.from + " to " + member.to;
+    rows.push_back({oneLine(member.part), oneLine(member.label), oneLine(ends),
                     factorText(member.factor),
                     oneLine(member.text.empty() ? atStep(member.nominal, step) : member.text),
                     withSign(member.high - member.nominal, step),
@@ -46,17 +89,73 @@ void printStack(const std::string& title, const Stack& stack, const Step& step,
   }
   const Justify left = Justify::left;
   const Justify right = Justify::right;
-  for (const std::string& line :
-       alignedRows(rows, {left, left, right, right, right, right, right})) {
-    streams.out << "  " << line << '\n';
-  }
-  std::string factor = std::to_string(stack.inflation);
+  printAligned(rows, {left, left, left, right, right, right, right, right}, streams);
+}
+
+void printOutcome(const std::vector<std::pair<std::string, const GapStack*>>& stacks,
+                  const Step& step, const Streams& streams) {
+  const GapStack& first = *stacks.front().second;
+  std::string factor = std::to_string(first.stack.inflation);
   factor.erase(factor.find_last_not_of('0') + 1);
   if (factor.back() == '.') factor.pop_back();
-  streams.out << "  worst case:       " << spanLine(stack.worst, stack.nominal, step) << '\n'
-              << "  root sum square:  " << spanLine(stack.rss, stack.nominal, step) << '\n'
-              << "  widened by " << factor << ":   "
-              << spanLine(stack.inflated, stack.nominal, step) << '\n';
+  const bool limited = first.least || first.greatest;
+  std::vector<std::vector<std::string>> rows{
+      {""}, {"worst case"}, {"root sum square"}, {"widened by " + factor}};
+  if (limited) {
+    rows.push_back({"has to be"});
+    rows.push_back({"worst case"});
+    rows.push_back({"root sum square"});
+  }
+  for (const auto& [name, sum] : stacks) {
+    rows[0].push_back(name);
+    rows[1].push_back(spanText(sum->stack.worst, sum->stack.nominal, step));
+    rows[2].push_back(spanText(sum->stack.rss, sum->stack.nominal, step));
+    rows[3].push_back(spanText(sum->stack.inflated, sum->stack.nominal, step));
+    if (!limited) continue;
+    rows[4].push_back(limitsText(*sum, step));
+    rows[5].push_back(verdictText(*sum, sum->stack.worst, step));
+    rows[6].push_back(verdictText(*sum, sum->stack.rss, step));
+  }
+  if (stacks.size() == 1) rows.erase(rows.begin());
+  printAligned(rows, std::vector<Justify>(stacks.size() + 1, Justify::left), streams);
+}
+
+void printSimulation(const std::string& title, const Simulation& simulation, const GapStack& sum,
+                     const Step& step, const Streams& streams) {
+  const auto at = [&](std::size_t i) { return atStep(simulation.percentiles[i], step); };
+  const auto runs = static_cast<double>(simulation.runs);
+  streams.out << toned(streams, Tone::heading, oneLine(title)) << ": " << simulation.runs
+              << " put together at random, spread " << spreadName(simulation.spread) << ", seed "
+              << simulation.seed << '\n'
+              << "  in the middle " << at(2) << "; 95 in 100 from " << at(1) << " to " << at(3)
+              << "; all but 27 in 10000 from " << at(0) << " to " << at(4) << '\n';
+  if (sum.least || sum.greatest) {
+    streams.out << "  out of limits: "
+                << percent(static_cast<double>(simulation.below + simulation.above) / runs) << " ("
+                << percent(static_cast<double>(simulation.below) / runs) << " too little, "
+                << percent(static_cast<double>(simulation.above) / runs) << " too much)\n";
+  }
+  constexpr std::size_t kLines = 16;
+  constexpr std::size_t kPerLine = Simulation::kBars / kLines;
+  constexpr double kLongest = 40;
+  std::array<std::uint64_t, kLines> lines{};
+  for (std::size_t i = 0; i < Simulation::kBars; ++i) lines[i / kPerLine] += simulation.bars[i];
+  const std::uint64_t most = *std::max_element(lines.begin(), lines.end());
+  const auto full = [](std::uint64_t count) { return count > 0; };
+  const auto first = std::find_if(lines.begin(), lines.end(), full) - lines.begin();
+  const auto last = lines.rend() - std::find_if(lines.rbegin(), lines.rend(), full);
+  std::vector<std::vector<std::string>> rows;
+  for (auto i = first; i < last; ++i) {
+    const std::uint64_t count = lines[static_cast<std::size_t>(i)];
+    const double from = static_cast<double>(simulation.range.low) +
+                        static_cast<double>(simulation.range.width()) * static_cast<double>(i) /
+                            static_cast<double>(kLines);
+    const double length = kLongest * static_cast<double>(count) / static_cast<double>(most);
+    rows.push_back({atStep(std::llround(from), step), percent(static_cast<double>(count) / runs),
+                    std::string(static_cast<std::size_t>(std::lround(length)), '#')});
+  }
+  rows.insert(rows.begin(), {"from", "share", ""});
+  printAligned(rows, {Justify::right, Justify::right, Justify::left}, streams);
 }
 
 }  // namespace inchwright::app

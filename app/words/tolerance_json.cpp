@@ -2,7 +2,22 @@
 
 #include <nlohmann/json.hpp>
 
+#include "app/words/stack_note.h"
+
 namespace inchwright::app {
+namespace {
+
+using Json = nlohmann::ordered_json;
+
+// A requirement at the step, or null where there is none.
+Json limitAt(const std::optional<Length>& limit, const Step& step) {
+  return limit ? Json(atStep(limit->ticks(), step)) : Json(nullptr);
+}
+Json limitTicks(const std::optional<Length>& limit) {
+  return limit ? Json(limit->ticks()) : Json(nullptr);
+}
+
+}  // namespace
 
 nlohmann::ordered_json spanAt(const Span& span, const Step& step) {
   return {atStep(span.low, step), atStep(span.high, step)};
@@ -25,6 +40,77 @@ nlohmann::ordered_json unassuredAsJson(const std::vector<Unassured>& found, cons
                     {"text", unassuredText(one, step)}});
   }
   return list;
+}
+
+nlohmann::ordered_json stackAsJson(const Stack& stack, const Step& step) {
+  Json entry;
+  entry["nominal"] = showAtStep(stack.nominal, step).text;
+  entry["nominal_ticks"] = stack.nominal.rounded().value_or(0);
+  entry["middle"] = showAtStep(stack.middle, step).text;
+  entry["middle_ticks"] = stack.middle.rounded().value_or(0);
+  entry["worst"] = spanAt(stack.worst, step);
+  entry["worst_ticks"] = ticksOf(stack.worst);
+  entry["rss"] = spanAt(stack.rss, step);
+  entry["rss_ticks"] = ticksOf(stack.rss);
+  entry["inflated"] = spanAt(stack.inflated, step);
+  entry["inflated_ticks"] = ticksOf(stack.inflated);
+  entry["inflation"] = stack.inflation;
+  entry["members"] = Json::array();
+  for (const StackMember& member : stack.members) {
+    const std::int64_t plus = member.high - member.nominal;
+    const std::int64_t minus = member.nominal - member.low;
+    Json one{{"reading", member.label},
+             {"text", member.text},
+             {"from", member.from},
+             {"to", member.to},
+             {"sign", member.sign()},
+             {"factor", factorText(member.factor)},
+             {"nominal", atStep(member.nominal, step)},
+             {"nominal_ticks", member.nominal},
+             {"plus", atStep(plus, step)},
+             {"minus", atStep(minus, step)},
+             {"plus_ticks", plus},
+             {"minus_ticks", minus},
+             {"share", member.share},
+             {"worst_share", member.worstShare}};
+    if (!member.part.empty()) one["part"] = member.part;
+    entry["members"].push_back(std::move(one));
+  }
+  return entry;
+}
+
+nlohmann::ordered_json limitsAsJson(const GapStack& sum, const Step& step) {
+  if (!sum.least && !sum.greatest) return Json::object();
+  Json entry;
+  entry["required"] = Json::array({limitAt(sum.least, step), limitAt(sum.greatest, step)});
+  entry["required_ticks"] = Json::array({limitTicks(sum.least), limitTicks(sum.greatest)});
+  entry["keeps"] = Json{{"worst", sum.keeps(sum.stack.worst)},
+                        {"rss", sum.keeps(sum.stack.rss)},
+                        {"inflated", sum.keeps(sum.stack.inflated)}};
+  return entry;
+}
+
+nlohmann::ordered_json simulationAsJson(const Simulation& simulation, const Step& step) {
+  Json entry{{"runs", simulation.runs},
+             {"seed", simulation.seed},
+             {"spread", spreadName(simulation.spread)},
+             {"mean", atStep(simulation.mean, step)},
+             {"mean_ticks", simulation.mean},
+             {"sd_ticks", simulation.deviation}};
+  entry["percentiles"] = Json::array();
+  for (std::size_t i = 0; i < kPercentiles.size(); ++i) {
+    entry["percentiles"].push_back(Json{{"percent", kPercentiles[i]},
+                                        {"value", atStep(simulation.percentiles[i], step)},
+                                        {"value_ticks", simulation.percentiles[i]}});
+  }
+  const auto runs = static_cast<double>(simulation.runs);
+  entry["below"] = static_cast<double>(simulation.below) / runs;
+  entry["above"] = static_cast<double>(simulation.above) / runs;
+  entry["out"] = static_cast<double>(simulation.below + simulation.above) / runs;
+  entry["histogram"] = Json{{"range", spanAt(simulation.range, step)},
+                            {"range_ticks", ticksOf(simulation.range)},
+                            {"runs", simulation.bars}};
+  return entry;
 }
 
 }  // namespace inchwright::app
