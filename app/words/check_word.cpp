@@ -22,9 +22,9 @@ between parts that can't be added up are named too; what they come to is for sta
   --part P   only the part of that name, without gaps
   --json     one JSON object instead of a note
 
-Exit status: 0 all adds up and is placed; 1 there is a clash, a loose feature, a figure that was
-read twice and not alike or a gap that can't be added up; 2 the words or the file could not be
-used.
+Exit status: 0 all adds up and is placed; 1 there is a clash, a loose feature, a figure that
+was read twice and not alike, or a gap that can't be added up; 2 the words or the file could not
+be used.
 )";
 
 /// A length of the solver at the readout's step.

@@ -18,17 +18,17 @@ constexpr std::string_view kRangesHelp =
     R"(inchwright ranges FILE --from A --axis x|y|z [--part P] [--json]
 
 Where every feature may lie, measured from A, when each reading of the print is anywhere within
-its tolerance; exact, with the readings that set each end. Readings that can't all hold are named,
-and those that the others do not assure.
+its tolerance; exact, with the readings that set each end. Readings that can't all hold are
+named, and those that the others do not assure.
 
   --from A       the place to measure from
   --axis x|y|z   along which of the print's axes
   --part P       the part, where the document has several
   --json         one JSON object
 
-Exit status: 0 fine; 1 printed, and there is something to look at: tolerances that contradict each
-other, a clash or a loose feature (see check); 2 the words or the file could not be used. A reading
-that the others do not assure is a loose way of dimensioning, not a fault: it is only named.
+Exit status: 0 fine; 1 printed, and there is something to look at: tolerances that contradict
+each other, a clash or a loose feature (see check); 2 the words or the file could not be used. A
+reading that the others do not assure is no fault, only dimensioned loosely: it is named.
 )";
 
 Json asJson(const PlaceRange& one, const Step& step) {

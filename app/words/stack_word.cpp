@@ -23,29 +23,31 @@ constexpr std::string_view kStackHelp =
     R"(inchwright stack FILE --from A --to B --axis x|y|z [--part P] [options]
 inchwright stack FILE --gap NAME [options]
 
-How far the distance from A to B, or a gap between parts, may come out when each reading on the way
-is anywhere within its tolerance: at worst, by root sum square, and by that widened.
+How far the distance from A to B, or a gap between parts, may come out when each reading on the
+way is anywhere within its tolerance: at worst, by root sum square, and by that widened.
 
   --from A, --to B   the two places; the nominal is B's position less A's
   --axis x|y|z       along which of the print's axes
   --part P           the part, where the document has several
   --gap NAME         instead of these: a gap of the document, with its limits
-  --from-zero S      beside it, the same as made from the zero of setup S: two coordinates, each held
-                     to its budget, or where nothing limits it to the machine's accuracy
+  --from-zero S      beside it, the same as made from the zero of setup S: two coordinates,
+                     each held to its budget, or where nothing limits it to the machine's
+                     accuracy
   --held X           with --from-zero: each coordinate is held to ±X
   --least X          what it has to be at least, and
   --greatest X       at most (else the gap's own limits)
   --factor F         by how much to widen the root sum square (1.5)
   --runs N           put so many together at random and count
   --seed N           another seed gives other random ones (1)
-  --spread normal|rectangular|triangular   how each reading spreads within its tolerance; normal
-                     takes it for three standard deviations
+  --spread normal|rectangular|triangular
+                     how each reading spreads within its tolerance; normal takes that for three
+                     standard deviations either way
   --json             one JSON object
 
   inchwright stack plate.inchwright --from A --to B --axis x --from-zero 1
 
-Exit status: 0 fine; 1 printed, and there is something to look at: the worst case goes beyond the
-limits, a clash or a loose feature (see check); 2 the words or the file could not be used.
+Exit status: 0 fine; 1 printed, and there is something to look at: the worst case goes beyond
+the limits, a clash or a loose feature (see check); 2 the words or the file could not be used.
 )";
 
 // A stack under the name it is shown by, with what it came to at random.

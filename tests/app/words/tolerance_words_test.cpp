@@ -4,6 +4,7 @@
 
 #include <cmath>
 #include <set>
+#include <sstream>
 
 #include "core/measure/length.h"
 #include "tests/app/words/rail.h"
@@ -41,6 +42,17 @@ json entryOf(const json& list, const char* id) {
   }
   ADD_FAILURE() << "nothing for " << id;
   return json::object();
+}
+
+TEST_F(ToleranceWords, HelpFitsAnOrdinaryTerminal) {
+  for (const std::string word : {"stack", "ranges", "budget", "adjust"}) {
+    const Spoken spoken = say({word, "--help"});
+    EXPECT_EQ(spoken.status, 0);
+    EXPECT_EQ(spoken.out.rfind("inchwright " + word + " FILE", 0), 0u) << spoken.out;
+    EXPECT_NE(spoken.out.find("Exit status:"), std::string::npos);
+    std::istringstream lines(spoken.out);
+    for (std::string line; std::getline(lines, line);) EXPECT_LE(line.size(), 96u) << line;
+  }
 }
 
 TEST_F(ToleranceWords, RangesWidenAlongTheChain) {
