@@ -11,6 +11,7 @@
 #include "core/chain/elimination.h"
 #include "core/chain/loops.h"
 #include "core/chain/skeleton.h"
+#include "core/chain/tree_paths.h"
 
 namespace inchwright {
 namespace {
@@ -211,30 +212,11 @@ bool AxisSolver::takeDependence(const Elimination::Dependence& dependence) {
 // Σ factor · relation + Σ extra · position(node), told in links of the skeleton. Requires that the
 // factors cancel within each component.
 std::optional<Circuit> AxisSolver::flowOf(const Sparse& equations, const Sparse& extra) const {
+  const std::optional<Sparse> links = pathsOf(skeleton_, network_, equations, extra);
+  if (!links) return std::nullopt;
   Circuit circuit;
-  Sparse demand = extra;
-  for (const auto& [equation, factor] : equations) {
-    circuit.relations.push_back(equation);
-    for (const auto& [node, coefficient] : network_.relations[equation].terms) {
-      if (!addScaled(demand, {{node, Rational(coefficient)}}, factor)) return std::nullopt;
-    }
-  }
-  // Deepest first, so that all that hangs below a node is gathered before it is passed upwards.
-  std::set<std::pair<std::uint32_t, std::uint32_t>> waiting;
-  for (const auto& one : demand) waiting.insert({skeleton_.depth(one.first), one.first});
-  while (!waiting.empty()) {
-    const auto [depth, node] = *waiting.rbegin();
-    waiting.erase(std::prev(waiting.end()));
-    const auto found = demand.find(node);
-    if (depth == 0 || found == demand.end()) continue;
-    const Rational through = found->second;
-    const bool forwards = skeleton_.signAbove(node) > 0;
-    circuit.links.push_back({skeleton_.linkAbove(node), forwards ? through : through.negated()});
-    const std::uint32_t parent = skeleton_.parent(node);
-    if (!addScaled(demand, {{parent, through}}, Rational(1))) return std::nullopt;
-    waiting.insert({skeleton_.depth(parent), parent});
-  }
-  std::sort(circuit.links.begin(), circuit.links.end());
+  circuit.links.assign(links->begin(), links->end());
+  for (const auto& one : equations) circuit.relations.push_back(one.first);
   return circuit;
 }
 

@@ -6,6 +6,7 @@
 #include <utility>
 
 #include "core/chain/circuit.h"
+#include "core/chain/tree_paths.h"
 
 namespace inchwright {
 namespace {
@@ -49,15 +50,6 @@ void ConditionSpace::placeTrees() {
   }
 }
 
-// Σ over the links from the root to the node, each as it is walked.
-bool ConditionSpace::addPath(Sparse& sum, std::uint32_t node, const Rational& factor) const {
-  for (; skeleton_.linkAbove(node) != kNone; node = skeleton_.parent(node)) {
-    const Rational share = skeleton_.signAbove(node) > 0 ? factor : factor.negated();
-    if (!addScaled(sum, {{skeleton_.linkAbove(node), share}}, Rational(1))) return false;
-  }
-  return true;
-}
-
 bool ConditionSpace::takeLoops(std::vector<Condition>& conditions) const {
   std::size_t steps = 0;
   for (std::uint32_t link = 0; link < network_.links.size(); ++link) {
@@ -83,13 +75,10 @@ bool ConditionSpace::takeRelations(std::vector<Condition>& conditions) {
     if (!dependence) return false;
     if (!*dependence) continue;
     Condition condition;
-    for (const auto& [equation, factor] : (*dependence)->equations) {
-      condition.relations.push_back(equation);
-      for (const auto& [node, coefficient] : network_.relations[equation].terms) {
-        const auto share = factor.times(Rational(coefficient));
-        if (!share || !addPath(condition.links, node, *share)) return false;
-      }
-    }
+    for (const auto& one : (*dependence)->equations) condition.relations.push_back(one.first);
+    std::optional<Sparse> links = pathsOf(skeleton_, network_, (*dependence)->equations);
+    if (!links) return false;
+    condition.links = std::move(*links);
     conditions.push_back(std::move(condition));
   }
   return true;
@@ -98,13 +87,9 @@ bool ConditionSpace::takeRelations(std::vector<Condition>& conditions) {
 ConditionSpace::TreeOffset ConditionSpace::offsetOf(std::uint32_t root) const {
   const Elimination::Expression expression = elimination_.of(root);
   TreeOffset offset{expression.free, {}};
-  for (const auto& [equation, factor] : expression.equations) {
-    for (const auto& [node, coefficient] : network_.relations[equation].terms) {
-      // The relation reads Σ coefficient · root = −Σ coefficient · path.
-      const auto share = factor.times(Rational(-coefficient));
-      if (!share || !addPath(offset.links, node, *share)) return {{}, {}};
-    }
-  }
+  const std::optional<Sparse> links = pathsOf(skeleton_, network_, expression.equations);
+  // The relation reads Σ coefficient · root = −Σ coefficient · path.
+  if (!links || !addScaled(offset.links, *links, Rational(-1))) return {{}, {}};
   return offset;
 }
 

@@ -56,7 +56,6 @@ class ConditionSpace {
   void placeTrees();
   bool takeLoops(std::vector<Condition>& conditions) const;
   bool takeRelations(std::vector<Condition>& conditions);
-  bool addPath(Sparse& sum, std::uint32_t node, const Rational& factor) const;
   Rational missOf(const Condition& condition) const;
   Rational slackOf(const Part& part, const Condition& condition) const;
   void gather(const Part& part, const std::vector<Condition>& conditions);
