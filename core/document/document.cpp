@@ -46,6 +46,7 @@ void readHeading(ObjectReader& heading, Job& job) {
   heading.read("title", job.title);
   heading.read("print", job.print);
   heading.readWord("unit", job.unit, unitNamed, 2);
+  heading.readWord("projection", job.projection, projectionNamed, 2);
   heading.read("notes", job.notes);
   job.jobExtra = heading.rest();
 }
@@ -67,6 +68,7 @@ void writeHeading(std::string& out, const Job& job) {
   object.text("title", job.title);
   object.text("print", job.print);
   object.text("unit", nameOf(job.unit));
+  if (job.projection) object.text("projection", nameOf(*job.projection));
   object.text("notes", job.notes);
   object.rest(job.jobExtra);
   object.close();

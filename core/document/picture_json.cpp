@@ -83,6 +83,9 @@ Picture readPicture(const JsonValue& value, const Where& where, Trouble& trouble
     if (!bytes) object.report("data", "this is no base64 (RFC 4648)");
     if (bytes) picture.data = PictureBytes(*std::move(bytes));
   }
+  object.read("brightness", picture.tone.brightness);
+  object.read("contrast", picture.tone.contrast);
+  object.read("fade", picture.tone.fade);
   picture.extra = object.rest();
   return picture;
 }
@@ -92,6 +95,12 @@ void writePicture(std::string& out, const Picture& picture) {
   object.text("name", picture.name);
   object.textIfAny("file", picture.file);
   if (picture.page != 1) object.whole("page", picture.page);
+  const auto tone = [&object](std::string_view name, int value) {
+    if (value != 0) object.whole(name, value);
+  };
+  tone("brightness", picture.tone.brightness);
+  tone("contrast", picture.tone.contrast);
+  tone("fade", picture.tone.fade);
   if (!picture.points.empty()) {
     std::string& list = object.value("points");
     const char* before = "[";

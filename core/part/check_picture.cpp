@@ -19,8 +19,7 @@ Fault checkPicture(const Picture& picture, const std::string& pointer) {
     return faultAt(pointer, "a picture is linked by `file` or kept in `data`, one of them");
   }
   if (!isTone(picture.tone)) {
-    return faultAt(pointer + "/tone",
-                   "brightness and contrast go from -100 to 100, fade from 0 to 100");
+    return faultAt(pointer, "brightness and contrast go from -100 to 100, fade from 0 to 100");
   }
   if (picture.page < 1) return faultAt(pointer + "/page", "pages are counted from 1");
   for (std::size_t i = 0; i < picture.points.size(); ++i) {

@@ -11,6 +11,7 @@
 #include "core/part/gap.h"
 #include "core/part/made.h"
 #include "core/part/picture.h"
+#include "core/part/projection.h"
 #include "core/part/reading.h"
 #include "core/part/setup.h"
 
@@ -57,6 +58,7 @@ struct Job {
   std::string title;
   std::string print;  ///< sheet and edition of the print
   Unit unit = Unit::inch;
+  std::optional<Projection> projection;  ///< how the print lays out its views, where that is known
   std::string notes;
   Extra jobExtra;
   Machine machine;

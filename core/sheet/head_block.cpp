@@ -77,8 +77,8 @@ Piece namePiece(const SheetContent& content, double width, double mostHeight) {
 /// The bar that says which unit and step the figures are in: white on black.
 Piece unitPiece(const SheetContent& content, double width) {
   const Step& step = content.table.step;
-  const std::string unit = step.unit == Unit::inch ? "INCHES"
-                                                    : inEnglish("MILLIMETRES", content.options.english);
+  const std::string unit =
+      step.unit == Unit::inch ? "INCHES" : inEnglish("MILLIMETRES", content.options.english);
   const std::string steps = "step " + writeDecimal(step.size, step.unit);
   const Sketch::Look big{6.8, Typeface::bold, TextAlign::left, Ink::white};
   const Sketch::Look less{4.2, Typeface::bold, TextAlign::right, Ink::white};

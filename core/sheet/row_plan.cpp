@@ -42,8 +42,8 @@ void measureTicks(const SheetContent& content, RowPlan& plan, double& ticksWidth
   for (const TableRow& row : content.table.rows) {
     most = std::max(most, row.steps.size());
     for (const MakingStep& step : row.steps) {
-      const double label =
-          textWidth(tickLabel(step.kind), tickLabelHeight(content.style), Typeface::bold);
+      const double label = textWidth(tickLabel(step.kind, content.options.english),
+                                     tickLabelHeight(content.style), Typeface::bold);
       plan.tickPitch = std::max(plan.tickPitch, label + 1.4);
     }
   }
@@ -53,7 +53,7 @@ void measureTicks(const SheetContent& content, RowPlan& plan, double& ticksWidth
 
 }  // namespace
 
-std::string tickLabel(StepKind kind) {
+std::string tickLabel(StepKind kind, English english) {
   switch (kind) {
     case StepKind::spot:
       return "SPOT";
@@ -66,11 +66,11 @@ std::string tickLabel(StepKind kind) {
     case StepKind::tap:
       return "TAP";
     case StepKind::counterbore:
-      return "C'BORE";
+      return inEnglish("C'BORE", english);
     case StepKind::countersink:
-      return "C'SINK";
+      return inEnglish("C'SINK", english);
     case StepKind::spotface:
-      return "S'FACE";
+      return inEnglish("S'FACE", english);
     case StepKind::mark:
       break;
   }

@@ -28,7 +28,7 @@ struct RowPlan {
 };
 
 /// The word above a tick column: `SPOT`, `C'BORE`.
-std::string tickLabel(StepKind kind);
+std::string tickLabel(StepKind kind, English english);
 
 /// What the shape needs with all ticks of the widest group; `figureHeight` as the style says.
 RowPlan planRows(const SheetContent& content, RowShape shape, double figureHeight);

@@ -35,8 +35,8 @@ std::string upper(std::string text) {
 }
 
 /// `SPOT`, `DRILL 15/64`, `REAM 1/4`: the work in capitals, the tool as it is called.
-std::string stepInWords(const MakingStep& step) {
-  const std::string work = tickLabel(step.kind);
+std::string stepInWords(const MakingStep& step, English english) {
+  const std::string work = tickLabel(step.kind, english);
   const std::size_t space = step.tool.find(' ');
   const std::string first = upper(step.tool.substr(0, space));
   if (step.tool.empty() || first == work) {
@@ -45,10 +45,10 @@ std::string stepInWords(const MakingStep& step) {
   return work + " " + step.tool;
 }
 
-std::string runInWords(const TableRow& row) {
+std::string runInWords(const TableRow& row, English english) {
   std::string words;
   for (const MakingStep& step : row.steps) {
-    words += (words.empty() ? "" : " \u00B7 ") + stepInWords(step);
+    words += (words.empty() ? "" : " \u00B7 ") + stepInWords(step, english);
   }
   return words.empty() ? "PLACES" : words;
 }
@@ -104,7 +104,7 @@ Piece RowSetter::heading(const Group& group, bool continued) const {
   LaidLine words;
   // A run of many or long names is set as small as the other words rather than fill the page.
   for (const double height : {style_.tool(), style_.body()}) {
-    std::vector<Run> runs{{runInWords(first), {height, Typeface::bold}}};
+    std::vector<Run> runs{{runInWords(first, content_.options.english), {height, Typeface::bold}}};
     if (!group.size.empty()) runs.push_back({group.size, plain});
     if (continued) runs.push_back({"(continued)", plain});
     const std::vector<LaidLine> lines = layParagraph(runs, width_);
@@ -125,7 +125,8 @@ Piece RowSetter::heading(const Group& group, bool continued) const {
   }
   const Sketch::Look label{tickLabelHeight(style_), Typeface::bold, TextAlign::centre};
   for (std::size_t i = 0; i < first.steps.size(); ++i) {
-    piece.sketch.text(tickCentre(i), baseline, tickLabel(first.steps[i].kind), label);
+    piece.sketch.text(tickCentre(i), baseline,
+                      tickLabel(first.steps[i].kind, content_.options.english), label);
   }
   if (first.steps.empty()) piece.sketch.text(tickCentre(0), baseline, "DONE", label);
   piece.height = baseline + 1.0;

@@ -80,6 +80,19 @@ TEST(PictureJson, ALinkedPictureWithItsPointsIsReadAndWritten) {
   EXPECT_EQ(readDocument(writeDocument(*job)).value(), *job);
 }
 
+TEST(PictureJson, ToneIsKeptAndLeftOutWhereThereIsNone) {
+  const auto job = readDocument(documentWith(
+      R"([{"name": "sheet", "file": "a.png", "brightness": -20, "contrast": 35, "fade": 60}])"));
+  ASSERT_TRUE(job.ok()) << job.error().text;
+  EXPECT_EQ(job->pictures[0].tone, (PictureTone{-20, 35, 60}));
+  EXPECT_EQ(readDocument(writeDocument(*job)).value(), *job);
+  Job plain = *job;
+  plain.pictures[0].tone = {};
+  for (const char* key : {"brightness", "contrast", "fade"}) {
+    EXPECT_EQ(writeDocument(plain).find(key), std::string::npos) << key;
+  }
+}
+
 TEST(PictureJson, BytesAreKeptAndSharedByCopies) {
   const auto job = readDocument(documentWith(R"([{"name": "sheet", "data": "Zm9vYg=="}])"));
   ASSERT_TRUE(job.ok()) << job.error().text;
@@ -115,6 +128,10 @@ TEST(PictureJson, WhatIsRefusedAndWhere) {
        "/pictures/0/points/0/inches"},
       {R"([{"name": "a", "file": "b", "points": [{"pixel": [1, 2], "inches": ["0"]}]}])", "[]",
        "/pictures/0/points/0/inches"},
+      {R"([{"name": "a", "file": "b", "fade": 101}])", "[]", "/pictures/0"},
+      {R"([{"name": "a", "file": "b", "fade": -1}])", "[]", "/pictures/0"},
+      {R"([{"name": "a", "file": "b", "contrast": -101}])", "[]", "/pictures/0"},
+      {R"([{"name": "a", "file": "b", "brightness": "much"}])", "[]", "/pictures/0/brightness"},
       {kSheet, R"([{"face": "top"}])", "/parts/0/views/0"},
       {kSheet, R"([{"face": "top", "picture": "other"}])", "/parts/0/views/0/picture"},
       {kSheet, R"([{"face": "lid", "picture": "sheet"}])", "/parts/0/views/0/face"},

@@ -25,12 +25,13 @@ class RandomJob {
     job.title = words();
     job.print = words();
     job.unit = unit_ = coin() ? Unit::inch : Unit::millimetre;
+    if (coin()) job.projection = coin() ? Projection::first : Projection::third;
     job.notes = words();
     job.jobExtra = extra();
     job.machine = machine();
     for (int i = below(3); i >= 0; --i) job.parts.push_back(part("part " + std::to_string(i)));
-    for (int i = below(3); i > 0; --i) job.pictures.push_back(picture(std::to_string(i)));
     for (int i = below(3); i > 0; --i) job.gaps.push_back(gap("gap " + std::to_string(i)));
+    for (int i = below(3); i > 0; --i) job.pictures.push_back(picture(std::to_string(i)));
     for (Part& one : job.parts) {
       if (!job.pictures.empty() && coin()) one.views.push_back(view(job.pictures.front().name));
     }
@@ -86,7 +87,6 @@ class RandomJob {
 
   std::string decimal() { return oneOf<std::string>({"0.41", "-1.5", "0", "12.345678", ".5"}); }
 
-  Machine machine() {
   GapMember gapMember() {
     GapMember member;
     if (coin()) member.name = words();
@@ -116,15 +116,16 @@ class RandomJob {
     return gap;
   }
 
+  Machine machine() {
     Machine machine;
     machine.unit = coin() ? Unit::inch : Unit::millimetre;
     machine.step = oneOf<std::string>({"0.0005", "0.001", "0.005 mm"});
     machine.xCounts = coin() ? CountsX::right : CountsX::left;
     machine.yCounts = coin() ? CountsY::away : CountsY::towards;
     if (coin()) machine.finder = *readLength("0.200", {machine.unit});
-    machine.extra = extra();
     if (coin()) machine.accuracy = *readLength(".0005", {machine.unit});
     if (coin()) machine.finderError = *readLength("0", {machine.unit});
+    machine.extra = extra();
     return machine;
   }
 
@@ -267,6 +268,7 @@ class RandomJob {
       picture.data = PictureBytes(bytes);
     }
     picture.page = 1 + below(3);
+    picture.tone = {below(201) - 100, below(201) - 100, below(101)};
     for (int i = below(6); i > 0; --i) {
       const double pixel = std::ldexp(static_cast<double>(random_()), -below(60));
       picture.points.push_back({pixel, -below(4000) / 3.0, *readLength("3 7/8", {Unit::inch}),

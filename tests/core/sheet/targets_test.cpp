@@ -1,0 +1,91 @@
+// What can be pointed at on a sheet, and the English it is in.
+#include <gtest/gtest.h>
+
+#include <algorithm>
+#include <cmath>
+#include <set>
+#include <string>
+
+#include "tests/core/sheet/made_sheet.h"
+
+namespace inchwright {
+namespace {
+
+std::string textOf(const std::vector<Page>& pages) {
+  std::string all;
+  for (const Page& page : pages) {
+    for (const DrawItem& item : page.items) {
+      if (const auto* text = std::get_if<TextItem>(&item)) all += text->text + "\n";
+    }
+  }
+  return all;
+}
+
+TEST(SheetTargets, EveryHoleIsWhereItIsDrawn) {
+  const MadeSheet made = frontPlate();
+  const std::vector<Page> pages = made.pages();
+  std::set<std::string> holes;
+  for (const Page& page : pages) {
+    for (const PaperTarget& target : page.targets) {
+      EXPECT_GE(target.from.x, 0) << target.place;
+      EXPECT_LE(target.to.x, page.width) << target.place;
+      EXPECT_LE(target.to.y, page.height) << target.place;
+      if (target.radius <= 0) continue;
+      holes.insert(target.place);
+      const bool drawn = std::any_of(page.items.begin(), page.items.end(), [&](const auto& item) {
+        const auto* circle = std::get_if<CircleItem>(&item);
+        return circle != nullptr && std::abs(circle->centre.x - target.from.x) < 1e-9 &&
+               std::abs(circle->centre.y - target.from.y) < 1e-9;
+      });
+      EXPECT_TRUE(drawn) << target.place;
+    }
+  }
+  std::set<std::string> pictured;
+  for (const PictureCircle& hole : made.picture.circles) pictured.insert(hole.id);
+  EXPECT_FALSE(pictured.empty());
+  EXPECT_EQ(holes, pictured);
+}
+
+TEST(SheetTargets, EdgesComeBeforeTheHolesThatLieOnThem) {
+  for (const Page& page : frontPlate().pages()) {
+    bool hole = false;
+    for (const PaperTarget& target : page.targets) {
+      EXPECT_FALSE(hole && target.radius <= 0) << target.place;
+      hole = hole || target.radius > 0;
+    }
+  }
+}
+
+TEST(SheetTargets, ThereAreNoneWithoutAPicture) {
+  const MadeSheet made = frontPlate();
+  for (const Page& page :
+       composeSheet({made.job, made.part, made.solution, made.table, nullptr, made.options})) {
+    EXPECT_TRUE(page.targets.empty());
+  }
+}
+
+TEST(SheetEnglish, OwnWordsAreAmericanAndTheUsersStayAsTheyAre) {
+  MadeSheet made = frontPlate();
+  made.part.name = "Centre plate";
+  made.part.material = "grey iron";
+  made.table.turn = 90;
+  made.table.step = readStep("0.01", Unit::millimetre).value();
+  made.table.warnings = {"the jaw is towards the centre of ring G"};
+  const auto say = [&] {
+    return textOf(tapeUpSheet(made.job, made.part, made.solution, made.table, made.options));
+  };
+  const std::string uk = say();
+  made.options.english = English::us;
+  const std::string us = say();
+  for (const char* word : {"anticlockwise", "MILLIMETRES", "towards"}) {
+    EXPECT_NE(uk.find(word), std::string::npos) << word;
+    EXPECT_EQ(us.find(word), std::string::npos) << word;
+  }
+  for (const char* word :
+       {"counterclockwise", "MILLIMETERS", "center of ring", "Centre plate", "grey iron"}) {
+    EXPECT_NE(us.find(word), std::string::npos) << word;
+  }
+}
+
+}  // namespace
+}  // namespace inchwright
