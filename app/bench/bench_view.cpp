@@ -12,6 +12,7 @@
 #include <algorithm>
 
 #include "app/base/look.h"
+#include "app/base/spoken_english.h"
 #include "app/words/table_text.h"
 #include "core/part/edit.h"
 
@@ -126,6 +127,11 @@ BenchView::BenchView(Desk& desk, QWidget* parent)
   setFocus();
 }
 
+BenchView::~BenchView() {
+  // A field that loses the focus takes what was typed, and needs the view to be there still.
+  hide();
+}
+
 const TableRow* BenchView::current() const {
   const SetupTable* table = desk_.table();
   if (table == nullptr || row_ < 0 || row_ >= static_cast<int>(table->rows.size())) return nullptr;
@@ -133,6 +139,8 @@ const TableRow* BenchView::current() const {
 }
 
 void BenchView::go(int row) {
+  // What was typed at this place belongs to it, whichever way one leaves.
+  takeMeasured();
   const SetupTable* table = desk_.table();
   const int count = table == nullptr ? 0 : static_cast<int>(table->rows.size());
   row_ = std::clamp(row, 0, std::max(0, count - 1));
@@ -164,7 +172,7 @@ void BenchView::follow() {
     const MakingStep& step = row->steps[i];
     const QString depth = ownWords(step.depth);
     auto* tick = new TickBox(
-        ownWords(stepWords(step)) + (depth.isEmpty() ? QString() : QStringLiteral(", ") + depth),
+        coreWords(stepWords(step)) + (depth.isEmpty() ? QString() : QStringLiteral(", ") + depth),
         tools_);
     tick->setFont(deskFont(2.0));
     tick->setChecked(std::find(made.ticks.begin(), made.ticks.end(), stepWords(step)) !=
@@ -227,7 +235,7 @@ void BenchView::takeMeasured() {
     if (read.ok()) {
       *figure = *read;
     } else {
-      head_->setText(tr("%1: %2").arg(field->accessibleName(), ownWords(read.error().text)));
+      head_->setText(tr("%1: %2").arg(field->accessibleName(), coreWords(read.error().text)));
     }
   }
   if (made == before) return;
@@ -256,7 +264,7 @@ void BenchView::paintEvent(QPaintEvent*) {
   painter.setFont(fitting(deskFont(), id, {left.width(), left.height() * 0.62}));
   painter.drawText(QRectF(left.left(), left.top(), left.width(), left.height() * 0.66),
                    Qt::AlignCenter, id);
-  const QString size = ownWords(row->size);
+  const QString size = coreWords(row->size, &desk_.part());
   const QRectF below(left.left(), left.top() + left.height() * 0.66, left.width(),
                      left.height() * 0.34);
   painter.setFont(fitting(deskFont(), size, {below.width(), below.height() * 0.4}));

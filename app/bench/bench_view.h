@@ -23,6 +23,7 @@ class BenchView : public QWidget {
 
  public:
   explicit BenchView(Desk& desk, QWidget* parent = nullptr);
+  ~BenchView() override;
 
   int row() const { return row_; }
   void go(int row);

@@ -12,17 +12,9 @@
 #include "app/canvas/print_map.h"
 #include "app/canvas/squared_picture.h"
 #include "app/session/desk.h"
+#include "core/part/picture.h"
 
 namespace inchwright::app {
-
-/// How a picture is shown, each from -100 to 100; fade from 0 (as it is) to 100 (gone).
-struct PictureTone {
-  int brightness = 0;
-  int contrast = 0;
-  int fade = 0;
-
-  bool operator==(const PictureTone&) const = default;
-};
 
 /// The picture of the print under the face that is looked at.
 ///

@@ -10,6 +10,7 @@
 #include <cmath>
 
 #include "app/base/look.h"
+#include "app/canvas/print_accessible.h"
 #include "app/canvas/print_painter.h"
 #include "core/part/edit.h"
 
@@ -46,6 +47,7 @@ struct PrintView::Layout {
 
 PrintView::PrintView(Work& work, QWidget* parent)
     : QWidget(parent), work_(work), picture_(work.desk()) {
+  speakPrints();
   setObjectName(QStringLiteral("print"));
   setAccessibleName(tr("Their print"));
   setFocusPolicy(Qt::StrongFocus);
@@ -61,7 +63,10 @@ PrintView::PrintView(Work& work, QWidget* parent)
     fitted_ = true;
     fit();
   });
-  connect(&desk, &Desk::selectionChanged, this, qOverload<>(&QWidget::update));
+  connect(&desk, &Desk::selectionChanged, this, [this] {
+    update();
+    announceChosen(*this);
+  });
   connect(&work, &Work::changed, this, [this] {
     followPicture();
     update();
@@ -116,6 +121,10 @@ const PrintView::Layout& PrintView::layoutNow() const {
 
 const DrawnFace& PrintView::drawn() const {
   return layoutNow().drawn;
+}
+
+const std::vector<DimensionLine>& PrintView::dimensions() const {
+  return layoutNow().lines;
 }
 
 void PrintView::forgetLayout() {

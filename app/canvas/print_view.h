@@ -38,6 +38,20 @@ class PrintView : public QWidget {
   bool paste();
   PictureLayer& picture() { return picture_; }
 
+  /// Everything to be pointed at, in words: the places first, then the readings. None while a
+  /// picture is being squared up.
+  struct Thing {
+    Id id;
+    bool reading = false;
+    bool chosen = false;
+    QString name;    ///< `hole A`, `reading r1, L to A: 3/8`
+    QString status;  ///< placed, loose, in dispute …
+    QRectF box;      ///< on the widget
+  };
+  int thingCount() const;
+  Thing thing(int index) const;  ///< requires 0 ≤ index < thingCount()
+  void pointAt(int index);       ///< as a click on it would
+
   QSize sizeHint() const override { return {640, 480}; }
 
  signals:
@@ -61,6 +75,9 @@ class PrintView : public QWidget {
   struct Layout;
   const Layout& layoutNow() const;
   const DrawnFace& drawn() const;
+  const std::vector<DimensionLine>& dimensions() const;
+  Thing placeThing(const DrawnPlace& place) const;
+  Thing readingThing(const DimensionLine& line) const;
   void forgetLayout();
   Pointed hit(QPointF at) const;
   /// In the axes of the current face, from a position on the widget.

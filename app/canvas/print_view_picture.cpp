@@ -32,6 +32,10 @@ QString pictureIn(const QMimeData* mime) {
 void PrintView::followPicture() {
   const bool had = picture_.wanted();
   picture_.follow(squaring());
+  const Desk& desk = work_.desk();
+  const Picture* under =
+      desk.hasPart() ? pictureUnder(desk.job(), desk.part(), desk.face()) : nullptr;
+  picture_.setTone(under != nullptr ? under->tone : PictureTone());
   if (had != picture_.wanted()) forgetLayout();
 }
 

@@ -10,6 +10,7 @@
 #include <algorithm>
 
 #include "app/base/look.h"
+#include "app/base/spoken_english.h"
 #include "core/chain/doubts.h"
 #include "core/part/edit.h"
 
@@ -76,7 +77,9 @@ DoubtsSlip::DoubtsSlip(Work& work, QWidget* parent)
 
 void DoubtsSlip::add(const QString& text, const Entry& entry, bool inDoubt) {
   entries_.push_back(entry);
-  auto* item = new QListWidgetItem(text, list_);
+  const Desk& desk = work_.desk();
+  const Part* part = desk.hasPart() ? &desk.part() : nullptr;
+  auto* item = new QListWidgetItem(coreWords(text.toStdString(), part), list_);
   item->setForeground(inDoubt ? Look::now().red : Look::now().pencil);
 }
 

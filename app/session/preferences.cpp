@@ -83,6 +83,19 @@ void Preferences::setLook(Look::Choice choice) {
                                                    : QStringLiteral("system"));
 }
 
+EnglishChoice Preferences::english() {
+  const QString word = kept("english").toString();
+  return word == QLatin1String("uk")   ? EnglishChoice::uk
+         : word == QLatin1String("us") ? EnglishChoice::us
+                                       : EnglishChoice::system;
+}
+
+void Preferences::setEnglish(EnglishChoice choice) {
+  keep("english", choice == EnglishChoice::uk   ? QStringLiteral("uk")
+                  : choice == EnglishChoice::us ? QStringLiteral("us")
+                                                : QStringLiteral("system"));
+}
+
 bool Preferences::tourSeen() {
   return kept("tour_seen", false).toBool();
 }

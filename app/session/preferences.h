@@ -5,6 +5,7 @@
 #include <QStringList>
 
 #include "app/base/look.h"
+#include "app/base/spoken_english.h"
 #include "core/part/setup.h"
 #include "core/sheet/tape_up.h"
 
@@ -24,6 +25,9 @@ class Preferences {
 
   static Look::Choice look();
   static void setLook(Look::Choice choice);
+
+  static EnglishChoice english();
+  static void setEnglish(EnglishChoice choice);
 
   static bool tourSeen();
   static void setTourSeen(bool seen);

@@ -13,8 +13,9 @@
 #include <algorithm>
 
 #include "app/base/look.h"
+#include "app/base/spoken_english.h"
 #include "app/session/activity.h"
-#include "app/sheet/side_words.h"
+#include "app/session/side_words.h"
 #include "core/measure/writing.h"
 #include "core/part/edit.h"
 
@@ -264,8 +265,8 @@ void SetupSlip::showNow() {
   distance_->setValue(qRound(sheet.readingDistance));
   rounding_->setChecked(sheet.showRounding);
   const auto& error = desk_.tableError();
-  said_->setText(error           ? ownWords(error->text)
-                 : desk_.table() ? ownWords(desk_.table()->zero)
+  said_->setText(error           ? coreWords(error->text)
+                 : desk_.table() ? coreWords(desk_.table()->zero, &desk_.part())
                                  : QString());
   filling_ = false;
 }
@@ -281,7 +282,7 @@ std::optional<Lettered> SetupSlip::figureOf(QLineEdit* field,
   if (before && before->text == text) return before;
   const auto figure = readLength(text, {desk_.job().unit});
   if (figure.ok()) return *figure;
-  refuse(field, ownWords(figure.error().text));
+  refuse(field, coreWords(figure.error().text));
   return before;
 }
 
@@ -327,7 +328,7 @@ void SetupSlip::apply(const Setup& setup) {
       part.setups.empty() ? addSetup(part, setup) : replaceSetup(part, desk_.setup().name, setup);
   if (!desk_.applyPart(next, tr("Change the setup"))) {
     showNow();
-    said_->setText(ownWords(next.error().text));
+    said_->setText(coreWords(next.error().text));
   }
 }
 
@@ -342,7 +343,7 @@ void SetupSlip::takeMachine() {
   }
   const auto read = readStep(step, unit);
   if (!read.ok()) {
-    refuse(step_, ownWords(read.error().text));
+    refuse(step_, coreWords(read.error().text));
     return;
   }
   machine.unit = unit;

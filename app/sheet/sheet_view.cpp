@@ -1,5 +1,7 @@
 #include "app/sheet/sheet_view.h"
 
+#include <QAccessible>
+#include <QAccessibleWidget>
 #include <QGestureEvent>
 #include <QKeyEvent>
 #include <QPainter>
@@ -10,6 +12,7 @@
 #include <tuple>
 
 #include "app/base/look.h"
+#include "app/base/spoken_english.h"
 #include "app/render/faces.h"
 #include "app/render/painting.h"
 
@@ -19,12 +22,33 @@ namespace {
 constexpr qreal kMargin = 18;         // pixels about and between the pages
 constexpr qreal kLeastScale = 0.4;    // pixels a millimetre
 constexpr qreal kGreatestScale = 24;  // a figure then fills the screen
+constexpr qreal kReach = 7;           // pixels: how near a click must fall
+constexpr qreal kStill = 4;           // pixels: below it a press is a click
 constexpr int kEmptyWidth = 210;      // mm: a sheet of nothing yet, of the usual shape
 constexpr int kEmptyHeight = 297;
+
+/// Millimetres from a place on paper to a target; 0 within a circle.
+qreal distanceOf(const PaperTarget& target, QPointF at) {
+  const QPointF from(target.from.x, target.from.y), to(target.to.x, target.to.y);
+  const QPointF along = to - from, off = at - from;
+  const qreal length = QPointF::dotProduct(along, along);
+  const qreal share =
+      length > 0 ? std::clamp(QPointF::dotProduct(off, along) / length, 0.0, 1.0) : 0.0;
+  const QPointF away = off - share * along;
+  return std::max(std::hypot(away.x(), away.y()) - target.radius, 0.0);
+}
+
+QAccessibleInterface* makeSpokenSheet(const QString&, QObject* object) {
+  auto* view = qobject_cast<SheetView*>(object);
+  return view == nullptr
+             ? nullptr
+             : new QAccessibleWidget(view, QAccessible::Document, view->accessibleName());
+}
 
 }  // namespace
 
 SheetView::SheetView(Desk& desk, QWidget* parent) : QAbstractScrollArea(parent), desk_(desk) {
+  QAccessible::installFactory(&makeSpokenSheet);
   // Without its own faces the sheet is painted with what the system has.
   std::ignore = loadFaces();
   setObjectName(QStringLiteral("sheet"));
@@ -34,6 +58,7 @@ SheetView::SheetView(Desk& desk, QWidget* parent) : QAbstractScrollArea(parent),
   setMinimumSize(200, 200);
   viewport()->setAccessibleName(accessibleName());
   viewport()->grabGesture(Qt::PinchGesture);
+  viewport()->setMouseTracking(true);
   horizontalScrollBar()->setAccessibleName(tr("My sheet, sideways"));
   verticalScrollBar()->setAccessibleName(tr("My sheet, up and down"));
   connect(&desk, &Desk::edited, this, &SheetView::follow);
@@ -48,6 +73,7 @@ void SheetView::follow() {
   for (std::size_t i = 0; i < pages.size(); ++i) {
     if (shown_[i].page != pages[i]) shown_[i] = {pages[i], {}, 0, false};
   }
+  hovered_.reset();
   if (!sameShape) {
     layOut();
     if (fit_ != Fit::none) showPage(0);
@@ -124,8 +150,8 @@ void SheetView::paintEmpty(QPainter& painter) const {
   painter.setPen(Look::day().faint);
   painter.setFont(deskFont(1.15));
   const auto& error = desk_.tableError();
-  const QString why = error ? QString::fromStdString(error->text)
-                            : tr("My sheet grows here as the readings come in.");
+  const QString why =
+      error ? coreWords(error->text) : tr("My sheet grows here as the readings come in.");
   painter.drawText(box.adjusted(24, 24, -24, -24), Qt::AlignCenter | Qt::TextWordWrap, why);
 }
 
@@ -149,6 +175,7 @@ void SheetView::paintEvent(QPaintEvent*) {
       painter.drawRect(box.adjusted(-3, -3, 3, 3));
     }
   }
+  paintHovered(painter);
 }
 
 int SheetView::pageInSight() const {
@@ -239,23 +266,91 @@ void SheetView::keyPressEvent(QKeyEvent* event) {
   }
 }
 
+std::optional<SheetView::Hit> SheetView::hit(QPointF at) const {
+  const QPointF scroll(horizontalScrollBar()->value(), verticalScrollBar()->value());
+  std::optional<Hit> best;
+  qreal nearest = kReach;
+  for (int i = 0; i < pageCount(); ++i) {
+    const QRectF box = boxOf(i);
+    if (!box.contains(at + scroll)) continue;
+    const QPointF paper = (at + scroll - box.topLeft()) / scale_;
+    for (const PaperTarget& target : shown_[i].page.targets) {
+      const qreal away = distanceOf(target, paper) * scale_;
+      // Holes come last and lie on the edges that cross them.
+      const bool onTop = target.radius > 0 && best && best->target.radius <= 0 && away < kReach;
+      if (away >= nearest && !onTop) continue;
+      nearest = away;
+      best = Hit{i, target};
+    }
+  }
+  return best;
+}
+
+std::optional<QPointF> SheetView::whereIs(const Id& place) const {
+  const QPointF scroll(horizontalScrollBar()->value(), verticalScrollBar()->value());
+  for (int i = 0; i < pageCount(); ++i) {
+    for (const PaperTarget& target : shown_[i].page.targets) {
+      if (target.place != place) continue;
+      // A third along, where the middles of other lines do not cross it.
+      const QPointF at(target.from.x + (target.to.x - target.from.x) / 3,
+                       target.from.y + (target.to.y - target.from.y) / 3);
+      return boxOf(i).topLeft() + at * scale_ - scroll;
+    }
+  }
+  return std::nullopt;
+}
+
+void SheetView::paintHovered(QPainter& painter) const {
+  if (!hovered_ || hovered_->page >= pageCount()) return;
+  const QPointF corner = boxOf(hovered_->page).topLeft();
+  const PaperTarget& target = hovered_->target;
+  const auto onView = [&](const PaperPoint& point) {
+    return corner + QPointF(point.x, point.y) * scale_;
+  };
+  // The paper is light by day and by lamplight.
+  painter.setPen(QPen(Look::day().blue, 3));
+  painter.setBrush(Qt::NoBrush);
+  const qreal radius = std::max(target.radius * scale_, 4.0);
+  if (target.from == target.to) {
+    painter.drawEllipse(onView(target.from), radius, radius);
+  } else {
+    painter.drawLine(onView(target.from), onView(target.to));
+  }
+}
+
 void SheetView::mousePressEvent(QMouseEvent* event) {
-  dragged_ = event->position();
-  dragging_ = true;
-  viewport()->setCursor(Qt::ClosedHandCursor);
+  pressed_ = dragged_ = event->position();
+  held_ = true;
 }
 
 void SheetView::mouseMoveEvent(QMouseEvent* event) {
-  if (!dragging_) return;
+  if (!held_) {
+    const auto under = hit(event->position());
+    if (under == hovered_) return;
+    hovered_ = under;
+    viewport()->setCursor(under ? Qt::PointingHandCursor : Qt::ArrowCursor);
+    viewport()->setToolTip(under ? QString::fromStdString(under->target.place) : QString());
+    viewport()->update();
+    return;
+  }
+  const QPointF far = event->position() - pressed_;
+  if (!dragging_ && std::hypot(far.x(), far.y()) <= kStill) return;
+  if (!dragging_) viewport()->setCursor(Qt::ClosedHandCursor);
+  dragging_ = true;
   const QPointF by = event->position() - dragged_;
   dragged_ = event->position();
   horizontalScrollBar()->setValue(horizontalScrollBar()->value() - qRound(by.x()));
   verticalScrollBar()->setValue(verticalScrollBar()->value() - qRound(by.y()));
 }
 
-void SheetView::mouseReleaseEvent(QMouseEvent*) {
-  dragging_ = false;
+void SheetView::mouseReleaseEvent(QMouseEvent* event) {
+  const bool click = held_ && !dragging_ && event->button() == Qt::LeftButton;
+  held_ = dragging_ = false;
   viewport()->unsetCursor();
+  if (!click) return;
+  if (const auto at = hit(event->position())) {
+    emit pointedAt(at->target.place, event->modifiers().testFlag(Qt::ShiftModifier));
+  }
 }
 
 bool SheetView::viewportEvent(QEvent* event) {

@@ -2,6 +2,7 @@
 
 #include <QAbstractScrollArea>
 #include <QPixmap>
+#include <optional>
 #include <vector>
 
 #include "app/session/desk.h"
@@ -12,7 +13,8 @@ namespace inchwright::app {
 /// My sheet, the right of the two: the very pages that print, one below another on the desk.
 ///
 /// A page is painted once into a picture of the screen's density and only again when its draw list
-/// or the zoom changes. Wheel with Ctrl and pinch zoom, wheel and bare drag move.
+/// or the zoom changes. Wheel with Ctrl and pinch zoom, wheel and bare drag move. A
+/// click on a hole or an edge of the pictured part points at it.
 class SheetView : public QAbstractScrollArea {
   Q_OBJECT
 
@@ -25,12 +27,17 @@ class SheetView : public QAbstractScrollArea {
   void showPage(int index);
   int pageInSight() const;
   int pageCount() const { return static_cast<int>(shown_.size()); }
+  const Page& page(int index) const { return shown_[index].page; }
+  /// Where a place is pictured, on the viewport; empty when no page shows it.
+  std::optional<QPointF> whereIs(const Id& place) const;
 
   QSize sizeHint() const override { return {560, 480}; }
 
  signals:
   /// A key that belongs to the strip.
   void typed(QKeyEvent* event);
+  /// A click on a place where the part is pictured; `extend` with Shift.
+  void pointedAt(const Id& place, bool extend);
   void pageInSightChanged();
 
  protected:
@@ -59,13 +66,25 @@ class SheetView : public QAbstractScrollArea {
   QRectF boxOf(int index) const;  ///< of a page, in the viewport, unscrolled
   const QPixmap& pictureOf(Shown& shown) const;
   void paintEmpty(QPainter& painter) const;
+  struct Hit {
+    int page = 0;
+    PaperTarget target;
+
+    bool operator==(const Hit&) const = default;
+  };
+  /// What is pictured at a place of the viewport: a hole before an edge, the nearest before others.
+  std::optional<Hit> hit(QPointF at) const;
+  void paintHovered(QPainter& painter) const;
 
   Desk& desk_;
   std::vector<Shown> shown_;
   Fit fit_ = Fit::page;
   qreal scale_ = 2;  ///< device-independent pixels a millimetre
+  QPointF pressed_;
   QPointF dragged_;
-  bool dragging_ = false;
+  bool held_ = false;      ///< the button is down
+  bool dragging_ = false;  ///< and the paper goes with it
+  std::optional<Hit> hovered_;
 };
 
 }  // namespace inchwright::app

@@ -8,6 +8,7 @@
 #include <QVBoxLayout>
 
 #include "app/base/look.h"
+#include "app/base/spoken_english.h"
 
 namespace inchwright::app {
 namespace {
@@ -78,6 +79,7 @@ void Strip::follow() {
 void Strip::showEcho() {
   const QString text = line_->text();
   Echo echo = work_.echo(text);
+  echo.text = coreWords(echo.text.toStdString());
   QString shown = echo.text;
   if (!refusal_.isEmpty()) {
     shown = tr("not taken: %1").arg(refusal_);
@@ -98,7 +100,7 @@ void Strip::showEcho() {
 }
 
 void Strip::refuse(const QString& why) {
-  refusal_ = why;
+  refusal_ = coreWords(why.toStdString());
   showEcho();
 }
 
@@ -112,7 +114,28 @@ void Strip::takeLine() {
   }
 }
 
+bool Strip::leavesToDesk(const QKeyEvent& key) const {
+  if (!key.modifiers().testFlag(Qt::ControlModifier)) return false;
+  for (const auto own : {QKeySequence::Copy, QKeySequence::Cut, QKeySequence::Paste}) {
+    if (key.matches(own)) return false;
+  }
+  // An empty line has nothing of its own to take back or to walk in; a line that is being typed
+  // keeps only what people know, not the seldom known keys that erase to its end.
+  if (line_->text().isEmpty()) return true;
+  for (const auto erasing : {QKeySequence::DeleteCompleteLine, QKeySequence::DeleteEndOfLine,
+                             QKeySequence::MoveToEndOfLine}) {
+    if (key.matches(erasing)) return true;
+  }
+  return false;
+}
+
 bool Strip::eventFilter(QObject* watched, QEvent* event) {
+  if (watched == line_ && event->type() == QEvent::ShortcutOverride) {
+    if (leavesToDesk(*static_cast<QKeyEvent*>(event))) {
+      event->ignore();
+      return true;
+    }
+  }
   if (watched == line_ && event->type() == QEvent::KeyPress) {
     if (static_cast<QKeyEvent*>(event)->key() == Qt::Key_Escape) {
       if (line_->text().isEmpty()) {

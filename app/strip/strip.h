@@ -32,6 +32,8 @@ class Strip : public QWidget {
   void refuse(const QString& why);
   void takeLine();
   void restyle();
+  /// Whether a key that the line could use means more on the desk: undo, for one.
+  bool leavesToDesk(const QKeyEvent& key) const;
 
   Work& work_;
   QLabel* prompt_;

@@ -28,7 +28,7 @@ QString withEnding(const QString& file) {
 
 QString wordsOf(const Error& error) {
   const QString place = QString::fromStdString(error.place);
-  const QString text = QString::fromStdString(error.text);
+  const QString text = coreWords(error.text);
   return place.isEmpty() ? text : place + QStringLiteral(": ") + text;
 }
 

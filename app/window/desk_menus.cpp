@@ -8,20 +8,48 @@
 #include <QListWidget>
 #include <QMenu>
 #include <QMenuBar>
+#include <array>
+#include <tuple>
 
+#include "app/canvas/face_box.h"
 #include "app/canvas/print_view.h"
+#include "app/canvas/tone_slip.h"
 #include "app/doubts/doubts_slip.h"
 #include "app/session/activity.h"
 #include "app/session/picture_edits.h"
 #include "app/session/preferences.h"
+#include "app/session/side_words.h"
 #include "app/sheet/sheet_view.h"
-#include "app/sheet/side_words.h"
 #include "app/strip/strip.h"
 #include "app/window/desk_files.h"
 #include "app/window/desk_window.h"
+#include "app/window/ledger_line.h"
 #include "app/window/outputs.h"
 
 namespace inchwright::app {
+namespace {
+
+/// Underlines in every word of a menu a letter that no other there has.
+void giveLetters(QMenu* menu) {
+  QString taken;
+  for (const QAction* action : menu->actions()) {
+    taken += QKeySequence::mnemonic(action->text()).toString().right(1).toUpper();
+  }
+  for (QAction* action : menu->actions()) {
+    if (action->menu() != nullptr) giveLetters(action->menu());
+    QString text = action->text();
+    if (action->isSeparator() || !QKeySequence::mnemonic(text).isEmpty()) continue;
+    for (qsizetype i = 0; i < text.size(); ++i) {
+      const QChar letter = text[i].toUpper();
+      if (!letter.isLetterOrNumber() || taken.contains(letter)) continue;
+      taken += letter;
+      action->setText(text.insert(i, QLatin1Char('&')));
+      break;
+    }
+  }
+}
+
+}  // namespace
 
 DeskMenus::DeskMenus(DeskWindow& window) : QObject(&window), window_(window) {
   addJob();
@@ -32,8 +60,9 @@ DeskMenus::DeskMenus(DeskWindow& window) : QObject(&window), window_(window) {
   addMachine();
   addHelp();
   window.menuBar()->setAccessibleName(tr("Menus"));
+  for (const QAction* top : window.menuBar()->actions()) giveLetters(top->menu());
   // One key that always leads into the menus, whatever Alt means where one is.
-  auto* enter = new QAction(&window);
+  auto* enter = new QAction(tr("The menus"), this);
   enter->setShortcut(Qt::Key_F10);
   window.addAction(enter);
   connect(enter, &QAction::triggered, this, [this] {
@@ -58,7 +87,8 @@ void DeskMenus::addJob() {
   add(menu, tr("&Open …"), QKeySequence::Open, [&files] { files.openChosen(); });
   QMenu* recent = menu->addMenu(tr("Open a&gain"));
   connect(recent, &QMenu::aboutToShow, this, [this, recent] { fillRecent(recent); });
-  add(menu, tr("The &sample: a front plate"), {}, [&files] { files.openSample(); });
+  add(menu, tr("The &sample: a front plate"), QKeySequence(Qt::CTRL | Qt::SHIFT | Qt::Key_N),
+      [&files] { files.openSample(); });
   menu->addSeparator();
   add(menu, tr("Sa&ve"), QKeySequence::Save, [&files] { files.save(); });
   add(menu, tr("Save &as …"), QKeySequence(Qt::CTRL | Qt::SHIFT | Qt::Key_S),
@@ -68,17 +98,18 @@ void DeskMenus::addJob() {
   menu->addSeparator();
   add(menu, tr("&Print my sheet …"), QKeySequence::Print,
       [this] { previewPrint(window_.desk(), &window_); });
-  QMenu* out = menu->addMenu(tr("Write my sheet as"));
-  for (const QString& ending : {QStringLiteral("pdf"), QStringLiteral("svg"), QStringLiteral("png"),
-                                QStringLiteral("csv")}) {
-    const QKeySequence key =
-        ending == QLatin1String("pdf") ? QKeySequence(Qt::CTRL | Qt::Key_E) : QKeySequence();
-    add(out, ending == QLatin1String("csv") ? tr("&CSV: the table …") : ending.toUpper() + " …",
-        key, [this, ending] { window_.exportTo(ending); });
+  QMenu* out = menu->addMenu(tr("&Write my sheet as"));
+  const std::tuple<const char*, QString, QKeySequence> endings[] = {
+      {"pdf", tr("&PDF …"), Qt::CTRL | Qt::Key_E},
+      {"svg", tr("&SVG …"), Qt::CTRL | Qt::SHIFT | Qt::Key_E},
+      {"png", tr("P&NG …"), Qt::CTRL | Qt::SHIFT | Qt::Key_G},
+      {"csv", tr("&CSV: the table …"), Qt::CTRL | Qt::SHIFT | Qt::Key_T}};
+  for (const auto& [ending, text, key] : endings) {
+    add(out, text, key, [this, to = QString::fromLatin1(ending)] { window_.exportTo(to); });
   }
   add(menu, tr("&Copy the table"), QKeySequence(Qt::CTRL | Qt::SHIFT | Qt::Key_C), [this] {
     const auto done = copyTable(window_.desk());
-    if (!done.ok()) emit window_.desk().refused(QString::fromStdString(done.error().text));
+    if (!done.ok()) emit window_.desk().refused(coreWords(done.error().text));
   });
   menu->addSeparator();
   add(menu, tr("&Leave"), QKeySequence(Qt::CTRL | Qt::Key_Q), [this] { window_.close(); });
@@ -112,15 +143,29 @@ void DeskMenus::addChange() {
   };
   connect(&desk, &Desk::edited, this, follow);
   follow();
+  add(menu, tr("&Delete what is chosen"), QKeySequence(Qt::CTRL | Qt::Key_D),
+      [this] { window_.deleteChosen(); });
   menu->addSeparator();
   QMenu* look = menu->addMenu(tr("&Light"));
   auto* group = new QActionGroup(look);
-  const QString words[] = {tr("As the &system"), tr("&Day"), tr("&Lamplight")};
+  const QString lights[] = {tr("As the &system"), tr("&Day"), tr("&Lamplight")};
   for (int i = 0; i < 3; ++i) {
-    QAction* one = add(look, words[i], {}, [this, i] { window_.chooseLook(i); });
+    QAction* one = add(look, lights[i], Qt::CTRL | Qt::SHIFT | static_cast<Qt::Key>(Qt::Key_F9 + i),
+                       [this, i] { window_.chooseLook(i); });
     one->setCheckable(true);
     one->setChecked(static_cast<int>(Preferences::look()) == i);
     group->addAction(one);
+  }
+  QMenu* english = menu->addMenu(tr("&Words"));
+  auto* kinds = new QActionGroup(english);
+  const QString named[] = {tr("As the &system"), tr("&British"), tr("&American")};
+  for (int i = 0; i < 3; ++i) {
+    QAction* one =
+        add(english, named[i], Qt::CTRL | Qt::SHIFT | static_cast<Qt::Key>(Qt::Key_F6 + i),
+            [this, i] { window_.chooseEnglish(i); });
+    one->setCheckable(true);
+    one->setChecked(static_cast<int>(Preferences::english()) == i);
+    kinds->addAction(one);
   }
 }
 
@@ -136,8 +181,10 @@ void DeskMenus::addPrint() {
       [print] { print->paste(); });
   add(menu, tr("&Square the picture up"), QKeySequence(Qt::CTRL | Qt::Key_U),
       [this] { window_.work().squareUp(); });
+  add(menu, tr("T&one of the picture …"), QKeySequence(Qt::CTRL | Qt::Key_T),
+      [this] { window_.tone_->open(); });
   Desk& desk = window_.desk();
-  add(menu, tr("&Take the picture away"), {}, [&desk] {
+  add(menu, tr("&Take the picture away"), QKeySequence(Qt::CTRL | Qt::SHIFT | Qt::Key_L), [&desk] {
     if (!desk.hasPart()) return;
     desk.endMerge();
     desk.apply(liftPicture(desk.job(), desk.partIndex(), desk.face()), tr("Take the picture away"));
@@ -150,12 +197,14 @@ void DeskMenus::addPrint() {
         QKeySequence(Qt::CTRL | Qt::ALT | static_cast<Qt::Key>(Qt::Key_1 + i)),
         [this, face] { window_.desk().chooseFace(face); });
   }
+  add(menu, tr("The box &unfolded, in the corner"), QKeySequence(Qt::CTRL | Qt::Key_B),
+      [this] { window_.faces_->toggle(); });
   menu->addSeparator();
   add(menu, tr("&All of it"), QKeySequence(Qt::CTRL | Qt::Key_0), [print] { print->fit(); });
   add(menu, tr("What is &chosen"), QKeySequence(Qt::CTRL | Qt::Key_Period),
       [print] { print->fitToSelection(); });
   add(menu, tr("&Nearer"), QKeySequence::ZoomIn, [print] { print->zoomBy(1.25); });
-  add(menu, tr("F&arther"), QKeySequence::ZoomOut, [print] { print->zoomBy(0.8); });
+  add(menu, tr("Fa&rther"), QKeySequence::ZoomOut, [print] { print->zoomBy(0.8); });
   menu->addSeparator();
   add(menu, tr("Their print fills the &window"), Qt::Key_F2,
       [this] { window_.fill(DeskWindow::Filling::theirs); });
@@ -175,6 +224,8 @@ void DeskMenus::addReading() {
   add(menu, tr("Go to the &strip"), QKeySequence(Qt::CTRL | Qt::Key_3), toLine([] {}));
   add(menu, tr("Go to the &doubts"), QKeySequence(Qt::CTRL | Qt::Key_4),
       [this] { window_.doubts_->list()->setFocus(Qt::ShortcutFocusReason); });
+  add(menu, tr("Go to the line above both sheets"), QKeySequence(Qt::CTRL | Qt::Key_5),
+      [this] { window_.ledger_->takeFocus(); });
   menu->addSeparator();
   QMenu* trace = menu->addMenu(tr("&Trace"));
   for (int i = 0; i < 9; ++i) {
@@ -183,10 +234,14 @@ void DeskMenus::addReading() {
         toLine([&work, kind] { work.trace(kind); }));
   }
   add(menu, tr("&Read a chain"), Qt::Key_F6, toLine([&work] { work.read(); }));
-  QMenu* relate = menu->addMenu(tr("What the print &shows without a figure"));
-  for (int i = 0; i < 8; ++i) {
+  QMenu* relate = menu->addMenu(tr("What the print sho&ws without a figure"));
+  // In the order of UnderstandingKind.
+  constexpr std::array kRelationKeys{Qt::Key_I, Qt::Key_M, Qt::Key_S, Qt::Key_E,
+                                     Qt::Key_C, Qt::Key_T, Qt::Key_P, Qt::Key_Q};
+  for (std::size_t i = 0; i < kRelationKeys.size(); ++i) {
     const auto kind = static_cast<UnderstandingKind>(i);
-    add(relate, wordFor(kind), {}, toLine([&work, kind] { work.relate(kind); }));
+    add(relate, wordFor(kind), Qt::ALT | Qt::SHIFT | kRelationKeys[i],
+        toLine([&work, kind] { work.relate(kind); }));
   }
   add(menu, tr("&Zero"), Qt::Key_F7, toLine([&work] { work.zero(); }));
   add(menu, tr("Stac&k"), Qt::Key_F8, toLine([&work] { work.stack(); }));
@@ -228,11 +283,11 @@ void DeskMenus::addMachine() {
   QMenu* menu = window_.menuBar()->addMenu(tr("Ma&chine"));
   add(menu, tr("&At the machine: one place at a time"), Qt::Key_F11,
       [this] { window_.showMachine(); });
-  add(menu, tr("My &machine …"), {}, [this] { window_.showSetup(); });
+  add(menu, tr("My &machine …"), Qt::Key_F12, [this] { window_.showSetup(); });
 }
 
 void DeskMenus::addHelp() {
-  QMenu* menu = window_.menuBar()->addMenu(tr("Help"));
+  QMenu* menu = window_.menuBar()->addMenu(tr("G&uide"));
   add(menu, tr("Every &key"), Qt::Key_F1, [this] { window_.showHelp(); });
   add(menu, tr("The &tour of a minute"), QKeySequence(Qt::SHIFT | Qt::Key_F1),
       [this] { window_.startTour(); });

@@ -7,6 +7,7 @@
 #include <QHBoxLayout>
 #include <QLineEdit>
 #include <QListWidget>
+#include <QMenuBar>
 #include <QMessageBox>
 #include <QMimeData>
 #include <QPainter>
@@ -15,7 +16,9 @@
 
 #include "app/base/look.h"
 #include "app/bench/bench_view.h"
+#include "app/canvas/face_box.h"
 #include "app/canvas/print_view.h"
+#include "app/canvas/tone_slip.h"
 #include "app/doubts/doubts_slip.h"
 #include "app/session/preferences.h"
 #include "app/sheet/setup_slip.h"
@@ -35,6 +38,7 @@
 #include "app/window/start_slip.h"
 #include "app/window/tour_slip.h"
 #include "app/words/sheet_date.h"
+#include "core/part/edit.h"
 
 namespace inchwright::app {
 
@@ -44,17 +48,25 @@ DeskWindow::DeskWindow(Asking asking, QWidget* parent) : QMainWindow(parent), wo
   files_ = new DeskFiles(desk_, std::move(asking), this);
   SheetOptions options = Preferences::sheet();
   options.date = sheetDate();
+  options.english = spokenEnglish();
   desk_.setSheetOptions(options);
   build();
-  new DeskMenus(*this);
+  menus_ = new DeskMenus(*this);
   wire();
+  connect(&desk_, &Desk::savedChanged, this, &DeskWindow::retitle);
+  connect(&desk_, &Desk::edited, this, &DeskWindow::retitle);
   resize(1280, 720);
   restoreGeometry(Preferences::windowGeometry());
   retitle();
   strip_->line()->setFocus();
 }
 
-DeskWindow::~DeskWindow() = default;
+DeskWindow::~DeskWindow() {
+  // What shows the work, and what keeps it, goes before the work itself.
+  delete takeCentralWidget();
+  delete menus_;
+  delete files_;
+}
 
 void DeskWindow::build() {
   auto* ground = new QWidget(this);
@@ -66,6 +78,8 @@ void DeskWindow::build() {
   column->addWidget(ledger_);
   split_ = new DeskSplit;
   print_ = new PrintView(work_);
+  faces_ = new FaceBox(desk_, print_);
+  tone_ = new ToneSlip(desk_, print_);
   printPaper_ = new PaperFrame(print_);
   sheet_ = new SheetView(desk_);
   split_->addWidget(printPaper_);
@@ -106,17 +120,36 @@ QWidget* DeskWindow::bottomRow() {
 void DeskWindow::wire() {
   connect(print_, &PrintView::typed, this, &DeskWindow::toStrip);
   connect(sheet_, &SheetView::typed, this, &DeskWindow::toStrip);
+  connect(sheet_, &SheetView::pointedAt, this, &DeskWindow::pointedOnSheet);
   connect(ledger_, &LedgerLine::detailsWanted, this, &DeskWindow::showDetails);
   connect(ledger_, &LedgerLine::setupWanted, this, &DeskWindow::showSetup);
   connect(ledger_, &LedgerLine::doubtsWanted, this, [this] { doubts_->list()->setFocus(); });
-  connect(&desk_, &Desk::savedChanged, this, &DeskWindow::retitle);
-  connect(&desk_, &Desk::edited, this, &DeskWindow::retitle);
 }
 
 void DeskWindow::toStrip(QKeyEvent* event) {
   // Typing always lands in the strip, wherever one looks.
   strip_->line()->setFocus(Qt::OtherFocusReason);
   QApplication::sendEvent(strip_->line(), event);
+}
+
+void DeskWindow::pointedOnSheet(const Id& place, bool extend) {
+  switch (work_.doing()) {
+    case Doing::looking:
+    case Doing::reading:
+    case Doing::relating:
+    case Doing::zeroing:
+    case Doing::stacking:
+      break;
+    default:
+      return;  // these point at the paper of the print, which the sheet is not
+  }
+  Pointed pointed;
+  pointed.place = place;
+  pointed.extend = extend;
+  work_.point(pointed);
+  // Zero is where it was pointed at, and on the sheet at once; with Shift, one of two for the
+  // middle.
+  if (work_.doing() == Doing::zeroing && !extend) work_.enter({});
 }
 
 void DeskWindow::retitle() {
@@ -178,6 +211,25 @@ void DeskWindow::layPicture() {
   if (!file.isEmpty() && print_->takePicture(file)) strip_->line()->setFocus();
 }
 
+void DeskWindow::deleteChosen() {
+  const Selection chosen = desk_.selection();
+  if (!desk_.hasPart() || chosen.empty()) {
+    emit desk_.refused(tr("nothing is chosen"));
+    return;
+  }
+  Result<Part> next = desk_.part();
+  for (const Id& id : chosen.readings) {
+    if (next.ok()) next = removeReading(*next, id);
+  }
+  for (const Id& id : chosen.places) {
+    if (!next.ok()) break;
+    auto removed = removeFeature(*next, id);
+    next = removed.ok() ? Result<Part>(std::move(removed->part)) : removed.error();
+  }
+  desk_.endMerge();
+  if (desk_.applyPart(next, tr("Delete what is chosen"))) desk_.select({});
+}
+
 void DeskWindow::showDetails() {
   if (!desk_.hasPart()) files_->newJob();
   DetailsSlip(desk_, this).exec();
@@ -217,7 +269,7 @@ void DeskWindow::exportTo(const QString& ending) {
   if (QFileInfo(file).suffix().isEmpty()) file += QLatin1Char('.') + ending;
   const auto done = exportSheet(desk_, file);
   if (!done.ok()) {
-    QMessageBox::warning(this, tr("Not written"), QString::fromStdString(done.error().text));
+    QMessageBox::warning(this, tr("Not written"), coreWords(done.error().text));
   }
 }
 
@@ -230,6 +282,31 @@ void DeskWindow::chooseLook(int choice) {
   }
   emit desk_.viewChanged();
   update();
+}
+
+void DeskWindow::chooseEnglish(int choice) {
+  const auto english = static_cast<EnglishChoice>(choice);
+  Preferences::setEnglish(english);
+  speakEnglish(english);
+  SheetOptions options = desk_.sheetOptions();
+  options.english = spokenEnglish();
+  desk_.setSheetOptions(options);
+  // The menu in which this was chosen must be done with it first.
+  QMetaObject::invokeMethod(this, &DeskWindow::makeAnew, Qt::QueuedConnection);
+}
+
+void DeskWindow::makeAnew() {
+  delete menus_;
+  delete menuBar();
+  tour_ = nullptr;
+  delete takeCentralWidget();
+  build();
+  menus_ = new DeskMenus(*this);
+  wire();
+  menuBar()->show();
+  retitle();
+  print_->fit();
+  strip_->line()->setFocus();
 }
 
 void DeskWindow::closeEvent(QCloseEvent* event) {

@@ -11,12 +11,15 @@ namespace inchwright::app {
 
 struct Asking;
 class DeskFiles;
+class DeskMenus;
 class DoubtsSlip;
+class FaceBox;
 class LedgerLine;
 class PaperFrame;
 class PrintView;
 class SheetView;
 class Strip;
+class ToneSlip;
 class TourSlip;
 
 /// The desk: two sheets of paper, the strip and the doubts. It only wires them to the session.
@@ -49,6 +52,7 @@ class DeskWindow : public QMainWindow {
   void showHelp();
   void showStart();
   void showDetails();
+  void deleteChosen();
   void layPicture();  ///< asks for a picture of the print and lays it underneath
 
  protected:
@@ -64,17 +68,24 @@ class DeskWindow : public QMainWindow {
   void build();
   void wire();
   void toStrip(QKeyEvent* event);
+  void pointedOnSheet(const Id& place, bool extend);
   void exportTo(const QString& filter);
   void chooseLook(int choice);
+  void chooseEnglish(int choice);
+  /// Makes everything on the desk anew, in the words spoken now; the work is not touched.
+  void makeAnew();
   void retitle();
   QWidget* bottomRow();
 
   Desk desk_;
   Work work_;
   DeskFiles* files_;
+  DeskMenus* menus_ = nullptr;
   LedgerLine* ledger_;
   PrintView* print_;
   PaperFrame* printPaper_;
+  FaceBox* faces_;
+  ToneSlip* tone_;
   SheetView* sheet_;
   Strip* strip_;
   DoubtsSlip* doubts_;

@@ -23,7 +23,7 @@ QString title(const QString& text) {
   return QStringLiteral("<h3>%1</h3>").arg(text.toHtmlEscaped());
 }
 
-QString plain(QString text) {
+QString withoutMnemonic(QString text) {
   return text.remove(QLatin1Char('&'));
 }
 
@@ -57,17 +57,18 @@ QString HelpPage::keysOfMenus(const QMenuBar* menus) const {
     const std::function<void(const QMenu*, const QString&)> walk = [&](const QMenu* menu,
                                                                        const QString& before) {
       for (const QAction* action : menu->actions()) {
-        const QString text = before + plain(action->text());
+        const QString text = before + withoutMnemonic(action->text());
         if (action->menu() != nullptr) {
           walk(action->menu(), text + QStringLiteral(": "));
         } else if (!action->shortcut().isEmpty()) {
-          lines += line(action->shortcut().toString(QKeySequence::NativeText), text);
+          lines +=
+              line(QKeySequence::listToString(action->shortcuts(), QKeySequence::NativeText), text);
         }
       }
     };
     walk(top->menu(), {});
     if (!lines.isEmpty()) {
-      html += title(plain(top->text())) + QStringLiteral("<table>%1</table>").arg(lines);
+      html += title(withoutMnemonic(top->text())) + QStringLiteral("<table>%1</table>").arg(lines);
     }
   }
   return html;
@@ -83,6 +84,11 @@ QString HelpPage::whatCanBeTyped() const {
       {"Alt+K", tr("stack")},
       {"Alt+G", tr("read again, blind")},
       {"Alt+F", tr("always from the first place chosen")},
+      {"Alt+O", tr("the next axis: X, Y, Z")},
+      {"Alt+D", tr("the doubts; arrows walk in them")},
+      {"Alt+S", tr("read the suspected figure so")},
+      {"Alt+A", tr("accept the doubt, or take that back")},
+      {"Tab", tr("the next thing on the desk")},
       {"Enter", tr("takes the line, or what is offered when it is empty")},
       {"Escape", tr("one step back")},
       {"F10", tr("the menus")}};
@@ -103,6 +109,11 @@ QString HelpPage::whatCanBeTyped() const {
       {"Page Up, Page Down", tr("the next place on their print, the next page of my sheet")},
       {"arrows", tr("nudge what is chosen on their print; move my sheet")},
       {"Home", tr("all of it")}};
+  const std::pair<const char*, QString> machine[] = {
+      {"Space", tr("tick the next tool; behind the last, go on")},
+      {"arrows, Home", tr("the next place, the one before, the first")},
+      {"Alt+X  Alt+Y", tr("what was measured")},
+      {"Escape", tr("back to the desk")}};
   QString html = title(tr("The hands"));
   const auto table = [&html](const auto& rows) {
     html += QStringLiteral("<table>");
@@ -114,6 +125,8 @@ QString HelpPage::whatCanBeTyped() const {
   table(lines);
   html += title(tr("On the two sheets"));
   table(print);
+  html += title(tr("At the machine"));
+  table(machine);
   return html;
 }
 

@@ -5,7 +5,7 @@
 #include <QToolButton>
 
 #include "app/base/look.h"
-#include "app/sheet/side_words.h"
+#include "app/session/side_words.h"
 #include "core/part/edit.h"
 
 namespace inchwright::app {
@@ -17,7 +17,7 @@ QString shortened(const QToolButton& button, const QString& text, int characters
 }
 
 /// A single & in a name is no mnemonic.
-QString plain(QString text) {
+QString literal(QString text) {
   return text.replace(QLatin1Char('&'), QStringLiteral("&&"));
 }
 
@@ -61,17 +61,21 @@ QToolButton* LedgerLine::word(const QString& name, QMenu* menu) {
   return button;
 }
 
+void LedgerLine::takeFocus() {
+  title_->setFocus(Qt::ShortcutFocusReason);
+}
+
 void LedgerLine::follow() {
   const bool any = desk_.hasPart();
   const QString title = QString::fromStdString(desk_.job().title);
   title_->setText(
-      plain(shortened(*title_, title.isEmpty() ? tr("Job without a name") : title, 36)));
+      literal(shortened(*title_, title.isEmpty() ? tr("Job without a name") : title, 36)));
   for (QToolButton* button : {part_, setup_, face_}) button->setVisible(any);
   if (any) {
     const QString name = QString::fromStdString(desk_.part().name);
-    part_->setText(plain(tr("part: %1 ▾").arg(shortened(*part_, name, 28))));
+    part_->setText(literal(tr("part: %1 ▾").arg(shortened(*part_, name, 28))));
     const QString setup = QString::fromStdString(desk_.setup().name);
-    setup_->setText(plain(tr("setup: %1 ▾").arg(shortened(*setup_, setup, 24))));
+    setup_->setText(literal(tr("setup: %1 ▾").arg(shortened(*setup_, setup, 24))));
     face_->setText(tr("face: %1 ▾").arg(wordFor(desk_.face())));
   }
   showDoubt();
@@ -101,7 +105,7 @@ void LedgerLine::fillParts() {
   const auto& parts = desk_.job().parts;
   for (std::size_t i = 0; i < parts.size(); ++i) {
     const int index = static_cast<int>(i);
-    QAction* action = menu->addAction(plain(QString::fromStdString(parts[i].name)),
+    QAction* action = menu->addAction(literal(QString::fromStdString(parts[i].name)),
                                       [this, index] { desk_.choosePart(index); });
     action->setCheckable(true);
     action->setChecked(index == desk_.partIndex());
@@ -126,7 +130,7 @@ void LedgerLine::fillSetups() {
   const auto& setups = desk_.part().setups;
   for (std::size_t i = 0; i < setups.size(); ++i) {
     const int index = static_cast<int>(i);
-    QAction* action = menu->addAction(plain(QString::fromStdString(setups[i].name)),
+    QAction* action = menu->addAction(literal(QString::fromStdString(setups[i].name)),
                                       [this, index] { desk_.chooseSetup(index); });
     action->setCheckable(true);
     action->setChecked(index == desk_.setupIndex());

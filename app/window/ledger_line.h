@@ -18,6 +18,8 @@ class LedgerLine : public QWidget {
  public:
   explicit LedgerLine(Desk& desk, QWidget* parent = nullptr);
 
+  void takeFocus();  ///< from where Tab leads along the line
+
  signals:
   void detailsWanted();  ///< the title was chosen
   void setupWanted();    ///< the setup's own slip

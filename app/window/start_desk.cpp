@@ -166,6 +166,7 @@ int startDesk(int& argc, char** argv, const std::vector<std::string>& args) {
   QCoreApplication::setApplicationName(QStringLiteral("Inchwright"));
   QCoreApplication::setApplicationVersion(QStringLiteral(INCHWRIGHT_VERSION));
   if (!wanted->picture.isEmpty()) return drawPicture(*wanted);
+  speakEnglish(Preferences::english());
   Look::choose(Preferences::look());
   dressApplication(application);
   DeskWindow window;

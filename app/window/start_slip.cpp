@@ -6,6 +6,7 @@
 #include <QVBoxLayout>
 
 #include "app/base/look.h"
+#include "app/base/spoken_english.h"
 #include "app/window/desk_files.h"
 #include "core/part/pasted.h"
 
@@ -76,7 +77,7 @@ Result<Part> StartSlip::pastedPart() const {
 void StartSlip::takeReadings() {
   const auto part = pastedPart();
   if (!part.ok()) {
-    said_->setText(QString::fromStdString(part.error().place + ": " + part.error().text));
+    said_->setText(coreWords(part.error().place + ": " + part.error().text));
     return;
   }
   choose(Choice::readings);

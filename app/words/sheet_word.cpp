@@ -20,7 +20,8 @@ namespace fs = std::filesystem;
 
 constexpr std::string_view kSheetHelp =
     R"(inchwright sheet FILE --out NAME.pdf|.svg|.png [--part P] [--setup S] [--paper a4|letter]
-                 [--distance "1.5 m"] [--unit in|mm] [--step STEP] [--rounding] [--force]
+                 [--distance "1.5 m"] [--unit in|mm] [--step STEP] [--english uk|us]
+                 [--rounding] [--force]
 
 Writes the sheet to tape up at the machine. The ending says what is wanted. A PDF holds all the
 pages; pictures (SVG, PNG) of several pages are numbered NAME-1.png, NAME-2.png ...
@@ -32,6 +33,7 @@ pages; pictures (SVG, PNG) of several pages are numbered NAME-1.png, NAME-2.png 
                         figures grow with it
   --unit in|mm          the unit of the figures, else the machine's
   --step STEP           the step of the readout, else the machine's
+  --english uk|us       British or American words (uk)
   --rounding            shows what rounding to the step cost each figure
   --force               replaces whatever is there
 
@@ -102,6 +104,11 @@ Result<Wanted> wantedOf(const Arguments& arguments) {
     return badOption("--paper", "“" + paper + "” is no paper here; say a4 or letter");
   }
   wanted.options.paper = paper == "a4" ? Paper::a4 : Paper::letter;
+  const std::string english = arguments.value("--english").value_or("uk");
+  if (english != "uk" && english != "us") {
+    return badOption("--english", "“" + english + "” is none of these two: uk, us");
+  }
+  wanted.options.english = english == "uk" ? English::uk : English::us;
   if (const auto distance = arguments.value("--distance")) {
     const Result<double> millimetres = readDistance(*distance);
     if (!millimetres) return millimetres.error();
@@ -156,6 +163,7 @@ int runSheet(std::span<const std::string> args, Streams& streams) {
                                                            {"--part", true},
                                                            {"--setup", true},
                                                            {"--paper", true},
+                                                           {"--english", true},
                                                            {"--distance", true},
                                                            {"--unit", true},
                                                            {"--step", true},

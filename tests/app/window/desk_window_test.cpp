@@ -3,56 +3,18 @@
 #include <gtest/gtest.h>
 
 #include <QAction>
-#include <QLineEdit>
-#include <QListWidget>
 #include <QMenu>
 #include <QMenuBar>
 #include <QPushButton>
 #include <QTemporaryDir>
-#include <QTest>
-#include <QToolButton>
 
-#include "app/window/desk_files.h"
-#include "app/window/desk_style.h"
 #include "app/window/outputs.h"
-#include "tests/support/desk_application.h"
+#include "tests/app/window/window_fixture.h"
 
 namespace inchwright::app {
 namespace {
 
-class DeskWindowTest : public testing::Test {
- protected:
-  void SetUp() override {
-    dressApplication(deskApplication());
-    Asking asking;
-    asking.fileToOpen = [this] { return toOpen; };
-    asking.pictureToOpen = [] { return QString(); };
-    asking.fileToSave = [this](const QString&) { return toSave; };
-    asking.unsavedWork = [this](const QString&) {
-      ++askedForUnsaved;
-      return answer;
-    };
-    asking.yes = [](const QString&) { return false; };
-    asking.tell = [this](const QString& what) { told << what; };
-    window = std::make_unique<DeskWindow>(std::move(asking));
-    window->resize(1280, 720);
-    window->show();
-    QCoreApplication::processEvents();
-  }
-
-  QLineEdit* line() { return window->findChild<QLineEdit*>(QStringLiteral("line")); }
-
-  void type(const QString& text) {
-    QTest::keyClicks(line(), text);
-    QTest::keyClick(line(), Qt::Key_Return);
-  }
-
-  std::unique_ptr<DeskWindow> window;
-  QString toOpen, toSave;
-  Asking::Answer answer = Asking::Answer::leave;
-  int askedForUnsaved = 0;
-  QStringList told;
-};
+class DeskWindowTest : public WindowTest {};
 
 TEST_F(DeskWindowTest, SampleOpensWithASheet) {
   ASSERT_TRUE(window->files().openSample());

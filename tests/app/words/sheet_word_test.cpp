@@ -88,6 +88,8 @@ TEST(SheetWord, PaperAndDistanceAreHeeded) {
   for (const char* bad : {"", "m", "1 furlong", "0", "-1 m", "1 mm", "9 m"}) {
     EXPECT_EQ(pageOf({"--distance", bad}).rfind("inchwright sheet: ", 0), 0u) << bad;
   }
+  EXPECT_EQ(pageOf({"--english", "uk"}), plain);
+  EXPECT_EQ(pageOf({"--english", "scots"}).rfind("inchwright sheet: --english", 0), 0u);
   EXPECT_EQ(pageOf({"--paper", "foolscap"}).rfind("inchwright sheet: --paper", 0), 0u);
 }
 

@@ -1,4 +1,4 @@
-#include "app/sheet/side_words.h"
+#include "app/session/side_words.h"
 
 #include <QCoreApplication>
 

@@ -1,0 +1,72 @@
+#pragma once
+
+#include <gtest/gtest.h>
+
+#include <QDir>
+#include <QLineEdit>
+#include <QTest>
+#include <memory>
+
+#include "app/session/preferences.h"
+#include "app/window/desk_files.h"
+#include "app/window/desk_style.h"
+#include "app/window/desk_window.h"
+#include "tests/support/desk_application.h"
+
+namespace inchwright::app {
+
+/// The whole desk offscreen, answered by the test instead of by dialogs.
+class WindowTest : public testing::Test {
+ protected:
+  void SetUp() override {
+    dressApplication(deskApplication());
+    // Windows of earlier tests went without being left, as in a crash.
+    QDir(dataFolder(QStringLiteral("journal"))).removeRecursively();
+    window = std::make_unique<DeskWindow>(answers());
+    window->resize(1280, 720);
+    window->show();
+    ASSERT_TRUE(QTest::qWaitForWindowActive(window.get()));
+  }
+
+  Asking answers() {
+    Asking asking;
+    asking.fileToOpen = [this] { return toOpen; };
+    asking.pictureToOpen = [this] { return pictureToOpen; };
+    asking.fileToSave = [this](const QString&) { return toSave; };
+    asking.unsavedWork = [this](const QString&) {
+      ++askedForUnsaved;
+      return answer;
+    };
+    asking.yes = [this](const QString& question) {
+      questions << question;
+      return sayYes;
+    };
+    asking.tell = [this](const QString& what) { told << what; };
+    return asking;
+  }
+
+  QLineEdit* line() { return window->findChild<QLineEdit*>(QStringLiteral("line")); }
+
+  void type(const QString& text) {
+    QTest::keyClicks(line(), text);
+    QTest::keyClick(line(), Qt::Key_Return);
+  }
+
+  template <class Widget>
+  Widget* named(QWidget* in, const QString& name) {
+    for (Widget* widget : in->findChildren<Widget*>()) {
+      if (widget->accessibleName() == name) return widget;
+    }
+    ADD_FAILURE() << "nothing is called " << qPrintable(name);
+    return nullptr;
+  }
+
+  std::unique_ptr<DeskWindow> window;
+  QString toOpen, toSave, pictureToOpen;
+  Asking::Answer answer = Asking::Answer::leave;
+  bool sayYes = false;
+  int askedForUnsaved = 0;
+  QStringList told, questions;
+};
+
+}  // namespace inchwright::app
