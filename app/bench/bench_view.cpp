@@ -182,6 +182,7 @@ void BenchView::follow() {
     const int index = static_cast<int>(i);
     connect(tick, &QCheckBox::toggled, this, [this, index](bool on) { setTick(index, on); });
     toolRow_->addWidget(tick);
+    tick->show();
     ticks_.push_back(tick);
   }
   measuredX_->setText(made.x ? ownWords(made.x->text) : QString());

@@ -75,5 +75,26 @@ TEST_F(BenchViewTest, MeasuredFigureIsKept) {
   EXPECT_FALSE(made(0).y.has_value());
 }
 
+TEST_F(BenchViewTest, WhatWasTypedIsKeptWhicheverWayOneGoesOn) {
+  auto fields = bench->findChildren<QLineEdit*>();
+  fields[1]->setFocus();
+  QTest::keyClicks(fields[1], QStringLiteral("0.5003"));
+  QTest::mouseClick(bench.get(), Qt::LeftButton, {}, {1100, 300});
+  EXPECT_EQ(bench->row(), 1);
+  ASSERT_TRUE(made(0).y.has_value());
+  EXPECT_EQ(made(0).y->text, "0.5003");
+  EXPECT_FALSE(made(1).y.has_value());
+}
+
+TEST_F(BenchViewTest, TakenAwayWhileAFigureIsBeingTypedItKeepsIt) {
+  auto fields = bench->findChildren<QLineEdit*>();
+  ASSERT_TRUE(QTest::qWaitForWindowActive(bench.get()));
+  fields[0]->setFocus();
+  QTest::keyClicks(fields[0], QStringLiteral("0.3751"));
+  bench.reset();
+  ASSERT_TRUE(made(0).x.has_value());
+  EXPECT_EQ(made(0).x->text, "0.3751");
+}
+
 }  // namespace
 }  // namespace inchwright::app

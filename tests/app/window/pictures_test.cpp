@@ -205,6 +205,7 @@ TEST_F(PicturesTest, AtTheMachine) {
   bench.tickNext();
   keep(&bench, QStringLiteral("at_the_machine"));
   Look::choose(Look::Choice::lamplight);
+  dressApplication(deskApplication());
   keep(&bench, QStringLiteral("at_the_machine_lamplight"));
 }
 
