@@ -212,10 +212,11 @@ Reach DifferenceGraph::from(std::uint32_t source,
 
 std::vector<std::uint32_t> DifferenceGraph::waysTo(const Reach& reach,
                                                    std::span<const DifferenceEdge> edges,
-                                                   std::uint32_t node, bool high) {
+                                                   std::uint32_t node, bool high,
+                                                   std::size_t most) {
   const std::vector<std::uint32_t>& by = high ? reach.highBy : reach.lowBy;
   std::vector<std::uint32_t> way;
-  while (by[node] != kNone) {
+  while (by[node] != kNone && way.size() < most) {
     const std::uint32_t edge = by[node];
     way.push_back(edge);
     node = edges[edge].a == node ? edges[edge].b : edges[edge].a;

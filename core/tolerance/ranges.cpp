@@ -105,9 +105,10 @@ PlaceRange placeRangeOf(const Part& part, const ToleranceNetwork& network,
   one.id = network.places[place];
   one.nominal = printed[group] - printed[grouped.group[start]] + shift;
   one.span = {reach.low[group] + shift, reach.high[group] + shift};
+  const std::size_t most = std::max<std::size_t>(1, kMostMembersNamed / network.places.size());
   const auto by = [&](bool high) {
     return labelsOf(part, network, grouped,
-                    DifferenceGraph::waysTo(reach, grouped.edges, group, high));
+                    DifferenceGraph::waysTo(reach, grouped.edges, group, high, most));
   };
   one.lowBy = by(false);
   one.highBy = by(true);

@@ -19,11 +19,16 @@ struct PlaceRange {
   /// them, to the tick.
   std::int64_t nominal = 0;
   Span span;
-  std::vector<Id> lowBy;  ///< the members that set the low end, from the place measured from on
+  /// The members that set the low end, from the place measured from on; of a long way the last
+  /// ones, so that there are no more than kMostMembersNamed in all.
+  std::vector<Id> lowBy;
   std::vector<Id> highBy;
 
   bool operator==(const PlaceRange&) const = default;
 };
+
+/// A part of up to a thousand places has every member named.
+inline constexpr std::size_t kMostMembersNamed = 1'000'000;
 
 /// A reading that the others do not take care of: when all of them are within their limits, what
 /// it measures may still come out beyond its own.

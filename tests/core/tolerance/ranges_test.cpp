@@ -28,6 +28,22 @@ const PlaceRange* rangeOf(const Ranges& all, const Id& id) {
   return nullptr;
 }
 
+TEST(Ranges, OfAVeryLongChainOnlyTheLastMembersAreNamed) {
+  std::string text = "edge P0 x\n";
+  constexpr std::size_t kPlaces = 2'001;
+  for (std::size_t i = 1; i < kPlaces; ++i) {
+    const std::string here = std::to_string(i), before = std::to_string(i - 1);
+    text += "edge P" + here + " x\n r" + here + " x P" + before + " P" + here + " .100 ±.001\n";
+  }
+  const Ranges all = ranges(partFrom(text), "P0");
+  const PlaceRange* last = rangeOf(all, "P2000");
+  ASSERT_NE(last, nullptr);
+  EXPECT_EQ(last->span, (Span{198 * kInch, 202 * kInch}));
+  ASSERT_EQ(last->highBy.size(), kMostMembersNamed / kPlaces);
+  EXPECT_EQ(last->highBy.back(), "r2000");
+  EXPECT_EQ(rangeOf(all, "P3")->lowBy, (std::vector<Id>{"r1", "r2", "r3"}));
+}
+
 TEST(Ranges, AShorterWayRoundSetsTheEnd) {
   const Ranges all = ranges(partFrom(R"(
     edge L x left
