@@ -4,27 +4,23 @@
 #include <utility>
 
 namespace inchwright::app {
-namespace {
-
-struct Version {
-  Job job;
-  QString title;  ///< of the edit that led here
-  QString merge;
-};
-
-/// What follows from the document as it is now; each worked out when first asked for.
-struct Derived {
-  std::optional<Solution> solution;
-  std::optional<Setup> defaultSetup;
-  bool tableTried = false;
-  std::optional<SetupTable> table;
-  std::optional<Error> tableError;
-  std::optional<std::vector<Page>> pages;
-};
-
-}  // namespace
-
 struct Desk::State {
+  struct Version {
+    Job job;
+    QString title;  ///< of the edit that led here
+    QString merge;
+  };
+
+  /// What follows from the document as it is now; each worked out when first asked for.
+  struct Derived {
+    std::optional<Solution> solution;
+    std::optional<Setup> defaultSetup;
+    bool tableTried = false;
+    std::optional<SetupTable> table;
+    std::optional<Error> tableError;
+    std::optional<std::vector<Page>> pages;
+  };
+
   std::vector<Version> versions{Version{}};
   std::size_t now = 0;
   std::size_t saved = 0;  ///< the version the file holds; beyond the end when none does
@@ -33,6 +29,7 @@ struct Desk::State {
   int setup = 0;
   Face face = Face::top;
   SheetOptions sheet;
+  bool closeness = false;
   Selection selection;
   mutable Derived derived;
 
@@ -117,11 +114,20 @@ const std::optional<Error>& Desk::tableError() const {
   return state_->derived.tableError;
 }
 
+SheetOptions Desk::optionsFor(const SetupTable& now) const {
+  SheetOptions options = state_->sheet;
+  auto closeness =
+      closenessOnSheet(part(), solution(), setup(), job().machine, now, state_->closeness);
+  if (closeness.ok()) options.closeness = std::move(closeness).value();
+  return options;
+}
+
 const std::vector<Page>& Desk::pages() const {
   auto& pages = state_->derived.pages;
   if (!pages) {
     const SetupTable* now = table();
-    pages = now ? tapeUpSheet(job(), part(), solution(), *now, state_->sheet) : std::vector<Page>{};
+    pages =
+        now ? tapeUpSheet(job(), part(), solution(), *now, optionsFor(*now)) : std::vector<Page>{};
   }
   return *pages;
 }
@@ -143,7 +149,7 @@ const Selection& Desk::selection() const {
 }
 
 void Desk::take(Job job, const QString& file) {
-  state_->versions = {Version{std::move(job), {}, {}}};
+  state_->versions = {State::Version{std::move(job), {}, {}}};
   state_->now = 0;
   state_->saved = 0;
   state_->file = file;
@@ -254,6 +260,16 @@ void Desk::chooseSetup(int index) {
 
 void Desk::setSheetOptions(const SheetOptions& options) {
   state_->sheet = options;
+  state_->derived.pages.reset();
+  emit viewChanged();
+}
+
+bool Desk::showsCloseness() const {
+  return state_->closeness;
+}
+
+void Desk::showCloseness(bool on) {
+  if (std::exchange(state_->closeness, on) == on) return;
   state_->derived.pages.reset();
   emit viewChanged();
 }

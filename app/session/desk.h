@@ -75,6 +75,9 @@ class Desk : public QObject {
   void choosePart(int index);
   void chooseSetup(int index);
   void setSheetOptions(const SheetOptions& options);
+  /// Whether my sheet also says how close to work at each place.
+  bool showsCloseness() const;
+  void showCloseness(bool on);
   /// The face whose view is being traced and read.
   Face face() const;
   void chooseFace(Face face);
@@ -89,6 +92,8 @@ class Desk : public QObject {
   void refused(const QString& why);  ///< one line for the strip
 
  private:
+  SheetOptions optionsFor(const SetupTable& now) const;
+
   struct State;
   std::unique_ptr<State> state_;
 };

@@ -261,6 +261,11 @@ void DeskMenus::addSheet() {
   add(menu, tr("Go to my &sheet"), QKeySequence(Qt::CTRL | Qt::Key_2),
       [sheet] { sheet->setFocus(Qt::ShortcutFocusReason); });
   add(menu, tr("&Zero, stock and machine …"), Qt::Key_F5, [this] { window_.showSetup(); });
+  Desk& desk = window_.desk();
+  QAction* close = add(menu, tr("How &close to work"), QKeySequence(Qt::SHIFT | Qt::Key_F5),
+                       [&desk] { desk.showCloseness(!desk.showsCloseness()); });
+  close->setCheckable(true);
+  close->setChecked(desk.showsCloseness());
   menu->addSeparator();
   add(menu, tr("A whole &page"), QKeySequence(Qt::SHIFT | Qt::Key_F3),
       [sheet] { sheet->fit(SheetView::Fit::page); });

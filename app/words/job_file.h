@@ -34,6 +34,7 @@ Result<OpenedJob> openJob(const Arguments& arguments);
 /// One setup of a solved part with its table.
 struct PlannedSetup {
   std::size_t solved = 0;  ///< index into OpenedJob::solved
+  Setup setup;
   SetupTable table;
 };
 

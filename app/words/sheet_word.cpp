@@ -21,7 +21,7 @@ namespace fs = std::filesystem;
 constexpr std::string_view kSheetHelp =
     R"(inchwright sheet FILE --out NAME.pdf|.svg|.png [--part P] [--setup S] [--paper a4|letter]
                  [--distance "1.5 m"] [--unit in|mm] [--step STEP] [--english uk|us]
-                 [--rounding] [--force]
+                 [--rounding] [--closeness] [--force]
 
 Writes the sheet to tape up at the machine. The ending says what is wanted. A PDF holds all the
 pages; pictures (SVG, PNG) of several pages are numbered NAME-1.png, NAME-2.png ...
@@ -35,6 +35,7 @@ pages; pictures (SVG, PNG) of several pages are numbered NAME-1.png, NAME-2.png 
   --step STEP           the step of the readout, else the machine's
   --english uk|us       British or American words (uk)
   --rounding            shows what rounding to the step cost each figure
+  --closeness           adds how close to work at each place so that the print holds
   --force               replaces whatever is there
 
 The date on it is today's, or that of SOURCE_DATE_EPOCH where that is set.
@@ -53,6 +54,7 @@ struct Wanted {
   fs::path out;
   Form form = Form::pdf;
   bool force = false;
+  bool closeness = false;
   SheetOptions options;
 };
 
@@ -99,6 +101,7 @@ Result<Wanted> wantedOf(const Arguments& arguments) {
   wanted.force = arguments.has("--force");
   wanted.options.date = sheetDate();
   wanted.options.showRounding = arguments.has("--rounding");
+  wanted.closeness = arguments.has("--closeness");
   const std::string paper = arguments.value("--paper").value_or("a4");
   if (paper != "a4" && paper != "letter") {
     return badOption("--paper", "“" + paper + "” is no paper here; say a4 or letter");
@@ -158,6 +161,16 @@ Result<std::vector<fs::path>> write(const std::vector<Page>& pages, const QStrin
   return files;
 }
 
+Result<SheetOptions> optionsFor(const Wanted& wanted, const Job& job, const Part& part,
+                                const Solution& solution, const PlannedSetup& planned) {
+  SheetOptions options = wanted.options;
+  Result<std::optional<Closeness>> closeness =
+      closenessOnSheet(part, solution, planned.setup, job.machine, planned.table, wanted.closeness);
+  if (!closeness) return closeness.error();
+  options.closeness = std::move(closeness).value();
+  return options;
+}
+
 int runSheet(std::span<const std::string> args, Streams& streams) {
   const Result<Arguments> arguments = sortArguments(args, {{"--out", true},
                                                            {"--part", true},
@@ -168,6 +181,7 @@ int runSheet(std::span<const std::string> args, Streams& streams) {
                                                            {"--unit", true},
                                                            {"--step", true},
                                                            {"--rounding"},
+                                                           {"--closeness"},
                                                            {"--force"}});
   if (!arguments) return refuse(streams, "sheet", arguments.error());
   const Result<Wanted> wanted = wantedOf(*arguments);
@@ -180,8 +194,12 @@ int runSheet(std::span<const std::string> args, Streams& streams) {
   std::vector<Page> pages;
   for (const PlannedSetup& one : *planned) {
     const OpenedJob::Solved& solved = opened->solved[one.solved];
+    const Part& part = opened->part(solved);
+    const Result<SheetOptions> options =
+        optionsFor(*wanted, opened->job, part, solved.solution, one);
+    if (!options) return refuse(streams, "sheet", options.error(), opened->file);
     const std::vector<Page> more =
-        tapeUpSheet(opened->job, opened->part(solved), solved.solution, one.table, wanted->options);
+        tapeUpSheet(opened->job, part, solved.solution, one.table, *options);
     pages.insert(pages.end(), more.begin(), more.end());
   }
   headlessApplication();

@@ -3,6 +3,7 @@
 #include <utility>
 #include <vector>
 
+#include "core/sheet/closeness_block.h"
 #include "core/sheet/content.h"
 #include "core/sheet/flow.h"
 #include "core/sheet/head_block.h"
@@ -54,6 +55,7 @@ Pieces trailingPieces(const SheetContent& content, double width) {
   Pieces pieces;
   append(pieces, queryPieces(content, width));
   append(pieces, edgePieces(content, width));
+  append(pieces, closenessPieces(content, width));
   append(pieces, directCheckPieces(content, width));
   return pieces;
 }

@@ -73,7 +73,12 @@ Pieces directCheckPieces(const SheetContent& content, double width) {
   const DrawMark box = [](Sketch& sketch, PaperPoint centre, double size) {
     drawTickBox(sketch, {centre.x - size / 2, centre.y - size / 2}, size);
   };
-  return marked(content, "MEASURE ON THE PART", content.options.directChecks, box, width);
+  std::vector<std::string> texts = content.options.directChecks;
+  if (content.options.closeness) {
+    const std::vector<std::string>& more = content.options.closeness->directChecks;
+    texts.insert(texts.end(), more.begin(), more.end());
+  }
+  return marked(content, "MEASURE ON THE PART", texts, box, width);
 }
 
 Pieces queryPieces(const SheetContent& content, double width) {

@@ -1,5 +1,6 @@
 #pragma once
 
+#include <optional>
 #include <string>
 #include <vector>
 
@@ -7,6 +8,7 @@
 #include "core/base/result.h"
 #include "core/chain/solution.h"
 #include "core/part/job.h"
+#include "core/plan/closeness.h"
 #include "core/plan/table.h"
 #include "core/sheet/draw_list.h"
 
@@ -21,10 +23,12 @@ struct SheetOptions {
   double readingDistance = 1000;
   std::string date;  ///< as it is to stand on the sheet, `2026-11-25`; empty leaves it blank
   English english = English::uk;  ///< of our own words; names and notes stay as they were given
-  bool showRounding = false;  ///< what rounding to the step cost, beside each figure
+  bool showRounding = false;      ///< what rounding to the step cost, beside each figure
   /// Dimensions to be measured directly on the part, each one line; the block is left out when
   /// there are none.
   std::vector<std::string> directChecks;
+  /// How close to work, as a block of its own; its direct checks join those above.
+  std::optional<Closeness> closeness;
 };
 
 /// The tape-up sheet of one setup, page by page, in millimetres. A pure function: the same input

@@ -88,6 +88,39 @@ TEST(SheetContent, DirectChecksOnlyWhenThereAreSome) {
   EXPECT_TRUE(has(allText(made.pages()), "A to C: 2.500"));
 }
 
+TEST(SheetContent, ClosenessOnlyWhenAskedFor) {
+  MadeSheet made = settledPlate(Paper::a4);
+  EXPECT_FALSE(has(allText(made.pages()), "HOW CLOSE TO WORK"));
+  Closeness closeness;
+  const Length four = Length::ticks(4 * 2'540'000);
+  closeness.bands = {
+      {true, four, {"A", "B"}}, {false, four, {"B"}}, {true, Length::ticks(8 * 2'540'000), {"C"}}};
+  closeness.aims = {{"C", true, inches(1.5, made.table.step)}};
+  closeness.directChecks = {"A to D: 2.500"};
+  closeness.advice = {"Hold A to it."};
+  made.options.closeness = closeness;
+  const std::string all = allText(made.pages());
+  for (const char* words :
+       {"HOW CLOSE TO WORK", "\u00B10.0040", "X: A, B \u00B7 Y: B", "\u00B10.0080", "X: C",
+        "Aim at C X +1.5000", "Hold A to it.", "MEASURE ON THE PART", "A to D: 2.500"}) {
+    EXPECT_TRUE(has(all, words)) << words;
+  }
+}
+
+TEST(SheetContent, ManyPlacesOfTheWidestBandAreNotNamedOneByOne) {
+  MadeSheet made = settledPlate(Paper::a4);
+  const std::vector<Id> many{"A", "B", "C", "D", "E", "F", "G"};
+  const Length thou = Length::ticks(2'540'000);
+  made.options.closeness = Closeness{
+      {{true, thou, many}, {false, thou, many}, {true, Length::ticks(2 * 2'540'000), many}},
+      {},
+      {},
+      {}};
+  const std::string all = allText(made.pages());
+  EXPECT_TRUE(has(all, "X: A, B, C, D, E, F, G \u00B7 Y: all ")) << all;
+  EXPECT_TRUE(has(all, "X: all others")) << all;
+}
+
 TEST(SheetContent, RoundingOnlyWhenAskedFor) {
   MadeSheet made = settledPlate(Paper::a4);
   EXPECT_FALSE(has(allText(made.pages()), "rounded by"));

@@ -217,6 +217,7 @@ class RandomSheets {
     for (int i = between(-3, 4); i > 0; --i)
       made.options.directChecks.push_back(words(between(1, 14)));
     fillTable(made, rows);
+    if (chance(3)) fillCloseness(made);
     fillPicture(made);
     for (int i = between(-2, 5); i > 0; --i) {
       made.solution.doubts.push_back(
@@ -229,6 +230,25 @@ class RandomSheets {
   bool chance(int outOf) { return between(1, outOf) == 1; }
 
  private:
+  void fillCloseness(MadeSheet& made) {
+    Closeness& closeness = made.options.closeness.emplace();
+    std::int64_t steps = 0;
+    for (int i = between(0, 8); i > 0; --i) {
+      steps += between(0, 3);
+      ClosenessBand band{chance(2), Length::ticks(steps * made.table.step.size.ticks()), {}};
+      for (const TableRow& row : made.table.rows) {
+        if (chance(3)) band.places.push_back(row.id);
+      }
+      if (!band.places.empty()) closeness.bands.push_back(band);
+    }
+    for (const TableRow& row : made.table.rows) {
+      if (chance(9)) closeness.aims.push_back({row.id, chance(2), row.x});
+    }
+    for (int i = between(-1, 2); i > 0; --i)
+      closeness.directChecks.push_back(words(between(1, 14)));
+    for (int i = between(0, 2); i > 0; --i) closeness.advice.push_back(words(between(1, 30)));
+  }
+
   std::string words(int count) {
     static const char* const kSome[] = {
         "plate",   "Front",      "\u00D81/4", "through",          "3/8",
