@@ -7,6 +7,9 @@
 namespace inchwright::app {
 namespace {
 
+constexpr const char* kEveryWord[] = {"read",  "check",  "table",  "sheet",
+                                      "stack", "ranges", "budget", "adjust"};
+
 TEST(Words, TellsWordsFromADocument) {
   const auto are = [](const std::vector<std::string>& args) { return areWords(args); };
   EXPECT_TRUE(are({"read", "1"}));
@@ -25,7 +28,7 @@ TEST(Words, VersionIsOneLine) {
 
 TEST(Words, OverviewNamesEveryWordAndEachHasHelp) {
   const std::string overview = say({"--help"}).out;
-  for (const std::string word : {"read", "check", "table", "sheet"}) {
+  for (const std::string word : kEveryWord) {
     SCOPED_TRACE(word);
     EXPECT_NE(overview.find("\n  " + word + " "), std::string::npos);
     for (const std::string option : {"--help", "-h"}) {
@@ -39,7 +42,7 @@ TEST(Words, OverviewNamesEveryWordAndEachHasHelp) {
 }
 
 TEST(Words, HelpStaysWithinEightyColumnsButForItsFirstLine) {
-  for (const std::string word : {"read", "check", "table", "sheet"}) {
+  for (const std::string word : kEveryWord) {
     std::istringstream lines(say({word, "--help"}).out);
     std::string line;
     std::getline(lines, line);
