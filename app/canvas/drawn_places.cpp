@@ -93,16 +93,6 @@ QRectF spanned(const std::vector<DrawnPlace>& places) {
 
 }  // namespace
 
-ViewSense viewSense(Face face) {
-  return {face == Face::back || face == Face::left, face == Face::bottom};
-}
-
-QPointF asViewed(QPointF inFace, Face face) {
-  const ViewSense sense = viewSense(face);
-  return {sense.firstReversed ? -inFace.x() : inFace.x(),
-          sense.secondReversed ? -inFace.y() : inFace.y()};
-}
-
 const DrawnPlace* DrawnFace::find(const Id& id) const {
   const auto found = index.find(id);
   return found == index.end() ? nullptr : &places[found->second];

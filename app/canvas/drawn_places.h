@@ -7,20 +7,11 @@
 #include <string>
 #include <vector>
 
+#include "app/session/picture_edits.h"
 #include "core/chain/solution.h"
 #include "core/part/job.h"
 
 namespace inchwright::app {
-
-/// Whether the view of a face shows its first or second axis reversed: the back and the left side
-/// are seen with the part's axis running to the left, the bottom with Y running down.
-struct ViewSense {
-  bool firstReversed = false;
-  bool secondReversed = false;
-};
-ViewSense viewSense(Face face);
-/// From the face's own axes to the view as drawn (x right, y up), and back: the same map.
-QPointF asViewed(QPointF inFace, Face face);
 
 /// One place as it is drawn in the view of a face.
 struct DrawnPlace {

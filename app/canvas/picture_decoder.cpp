@@ -7,6 +7,7 @@
 #include <QPdfDocument>
 #include <algorithm>
 #include <cmath>
+#include <type_traits>
 
 namespace inchwright::app {
 namespace {
@@ -20,6 +21,10 @@ Error trouble(const QString& why) {
   return Error{ErrorCode::fileTrouble, why.toStdString(), {}};
 }
 
+bool isPdf(const QByteArray& bytes) {
+  return bytes.startsWith("%PDF");
+}
+
 QImage onWhite(const QImage& image) {
   if (!image.hasAlphaChannel()) return image.convertToFormat(QImage::Format_RGB32);
   QImage white(image.size(), QImage::Format_RGB32);
@@ -28,7 +33,9 @@ QImage onWhite(const QImage& image) {
   return white;
 }
 
-Result<QImage> decodePage(const QByteArray& bytes, int page) {
+/// Opens a PDF for `use`, which gets it when it has the page.
+template <typename Use>
+std::invoke_result_t<Use, QPdfDocument&> withPage(const QByteArray& bytes, int page, Use use) {
   QBuffer buffer;
   buffer.setData(bytes);
   buffer.open(QIODevice::ReadOnly);
@@ -40,6 +47,10 @@ Result<QImage> decodePage(const QByteArray& bytes, int page) {
   if (page > document.pageCount()) {
     return trouble(QStringLiteral("the PDF has %1 pages").arg(document.pageCount()));
   }
+  return use(document);
+}
+
+Result<QImage> drawnPage(QPdfDocument& document, int page) {
   const QSizeF inches = document.pagePointSize(page - 1) / kPointsPerInch;
   const double area = std::max(inches.width() * inches.height(), 1e-6);
   const double dots = std::min(kPageDots, std::sqrt(kMostPixels / area));
@@ -50,8 +61,24 @@ Result<QImage> decodePage(const QByteArray& bytes, int page) {
 
 }  // namespace
 
+Result<Done> checkPicture(const QByteArray& bytes) {
+  if (isPdf(bytes)) {
+    return withPage(bytes, 1, [](QPdfDocument&) { return Result<Done>(Done{}); });
+  }
+  QBuffer buffer;
+  buffer.setData(bytes);
+  buffer.open(QIODevice::ReadOnly);
+  QImageReader reader(&buffer);
+  reader.setDecideFormatFromContent(true);
+  if (!reader.canRead()) return trouble(QStringLiteral("it is no picture of a kind known here"));
+  return Done{};
+}
+
 Result<QImage> decodePicture(const QByteArray& bytes, int page) {
-  if (bytes.startsWith("%PDF")) return decodePage(bytes, page);
+  if (isPdf(bytes)) {
+    return withPage(bytes, page,
+                    [page](QPdfDocument& document) { return drawnPage(document, page); });
+  }
   QBuffer buffer;
   buffer.setData(bytes);
   buffer.open(QIODevice::ReadOnly);

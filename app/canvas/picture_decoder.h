@@ -13,6 +13,10 @@ namespace inchwright::app {
 /// Errors: `fileTrouble`, saying what was wrong. May run in any thread.
 Result<QImage> decodePicture(const QByteArray& bytes, int page = 1);
 
+/// Whether decodePicture will take these bytes, by their beginning: fast however large the picture.
+/// A picture cut short is only found out when it is decoded. Errors: as decodePicture.
+Result<Done> checkPicture(const QByteArray& bytes);
+
 /// Whether a file's ending says that it is a picture or PDF this can read.
 bool looksLikePicture(const QString& file);
 

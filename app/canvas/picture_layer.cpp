@@ -9,9 +9,9 @@
 #include <cmath>
 
 #include "app/base/look.h"
+#include "app/canvas/line_snap.h"
 #include "app/canvas/picture_decoder.h"
 #include "app/session/picture_edits.h"
-#include "core/part/plain_decimal.h"
 
 namespace inchwright::app {
 namespace {
@@ -19,11 +19,6 @@ namespace {
 constexpr int kTile = 256;           // device pixels
 constexpr int kTileCache = 320;      // tiles: 80 MB
 constexpr int kProgressEvery = 100;  // milliseconds
-
-QPointF offsetOf(const PictureView& view) {
-  if (view.at.size() != 2) return {};
-  return {plainDecimal(view.at[0]).value_or(0), plainDecimal(view.at[1]).value_or(0)};
-}
 
 /// For each value of a channel, what it is shown as between pencil and paper.
 std::array<std::uint8_t, 256> tones(const PictureTone& tone, int pencil, int paper) {
@@ -61,9 +56,11 @@ PictureLayer::~PictureLayer() {
   stop();
 }
 
-std::optional<PictureLayer::Wanted> PictureLayer::lookUp(bool asTaken) const {
+std::optional<PictureLayer::Wanted> PictureLayer::lookUp(Showing showing) const {
   if (!desk_.hasPart()) return std::nullopt;
-  const PictureView* view = viewOf(desk_.part(), desk_.face());
+  const PictureView* view = showing == Showing::ofAnotherFace
+                                ? squaredView(desk_.job(), desk_.part())
+                                : viewOf(desk_.part(), desk_.face());
   const Picture* picture = view == nullptr ? nullptr : desk_.job().picture(view->picture);
   if (picture == nullptr) return std::nullopt;
   Wanted wanted{picture->data, {}, picture->page, {}, {}};
@@ -71,15 +68,15 @@ std::optional<PictureLayer::Wanted> PictureLayer::lookUp(bool asTaken) const {
     const QDir folder = QFileInfo(desk_.file()).absoluteDir();
     wanted.file = folder.absoluteFilePath(QString::fromStdString(picture->file));
   }
-  if (!asTaken) {
+  if (showing != Showing::asTaken) {
     wanted.points = picture->points;
     wanted.at = offsetOf(*view);
   }
   return wanted;
 }
 
-void PictureLayer::follow(bool asTaken) {
-  auto wanted = lookUp(asTaken);
+void PictureLayer::follow(Showing showing) {
+  auto wanted = lookUp(showing);
   if (wanted == wanted_) return;
   // The same picture on another part of the sheet need not be read again.
   if (wanted && wanted_ && shown_ && !work_) {
@@ -252,6 +249,15 @@ void PictureLayer::paint(QPainter& painter, const PrintMap& map, const QRectF& v
                          tile(map, ratio, column, row));
     }
   }
+}
+
+QPointF PictureLayer::snapped(QPointF inches, double reach) const {
+  if (!shown_) return inches;
+  const QRectF all = bounds();
+  const double perInch = shown_->pixelsPerInch;
+  const QPointF pixel((inches.x() - all.left()) * perInch, (all.bottom() - inches.y()) * perInch);
+  const QPointF at = snapToLines(shown_->levels.front(), pixel, reach * perInch);
+  return {all.left() + at.x() / perInch, all.bottom() - at.y() / perInch};
 }
 
 QImage PictureLayer::cut(const QRectF& inches, const QSize& size) const {

@@ -28,9 +28,11 @@ class PictureLayer : public QObject {
   explicit PictureLayer(Desk& desk, QObject* parent = nullptr);
   ~PictureLayer() override;  ///< stops what is under way and waits for it
 
-  /// Looks which picture is wanted; `asTaken` while it is being squared up. Starts reading it when
-  /// it is another than before.
-  void follow(bool asTaken);
+  /// What of the pictures is to be seen: the one under this face, that one as it was taken while it
+  /// is being squared up, or one of another face while this face is looked for on it.
+  enum class Showing { underFace, asTaken, ofAnotherFace };
+  /// Looks which picture is wanted. Starts reading it when it is another than before.
+  void follow(Showing showing);
 
   /// Whether the face has a picture, be it ready or not.
   bool wanted() const { return wanted_.has_value(); }
@@ -40,6 +42,10 @@ class PictureLayer : public QObject {
   /// An enlarged cut of the picture with its sharpest pixels, `size` device pixels round a box of
   /// inches; null when there is none.
   QImage cut(const QRectF& inches, const QSize& size) const;
+
+  /// A place of the view, in inches, drawn to the picture's own lines within reach of it; the place
+  /// itself where there are none.
+  QPointF snapped(QPointF inches, double reach) const;
 
   /// Under way, in percent; empty when nothing is.
   std::optional<int> progress() const;
@@ -64,7 +70,7 @@ class PictureLayer : public QObject {
     bool operator==(const Wanted&) const = default;
   };
 
-  std::optional<Wanted> lookUp(bool asTaken) const;
+  std::optional<Wanted> lookUp(Showing showing) const;
   void start();
   void stop();
   void arrived(const std::shared_ptr<WorkUnderWay>& work, std::optional<SquaredPicture> picture,

@@ -4,6 +4,8 @@
 #include <QPainterPath>
 #include <algorithm>
 #include <cmath>
+#include <set>
+#include <utility>
 
 #include "app/base/look.h"
 
@@ -12,6 +14,7 @@ namespace {
 
 constexpr qreal kLeastRadius = 4;    // pixels: a small hole can still be seen and hit
 constexpr qreal kEdgeOverhang = 18;  // pixels an edge's line runs past the view
+constexpr qreal kRoom = 8;           // pixels: the grain of what names cover
 constexpr qreal kTear = 5;           // pixels: the teeth of a torn line
 
 QPen pencil(const QColor& colour, qreal width, bool broken = false) {
@@ -93,7 +96,12 @@ class PrintPainter {
       painter_.drawLine(line);
     }
     const QPointF tag = line.p1() + (place.alongViewX ? QPointF(4, -2) : QPointF(-14, -4));
-    name(place, tag, colour);
+    const QFontMetricsF metrics(painter_.font());
+    const QString text = textOf(place);
+    const QRectF box(tag - QPointF(0, metrics.ascent()),
+                     QSizeF(metrics.horizontalAdvance(text), metrics.height()));
+    takeRoom(box);
+    letterName(text, box, metrics.ascent(), colour);
   }
 
   void paintSpot(const DrawnPlace& place, bool chosen, const QColor& colour) {
@@ -121,24 +129,57 @@ class PrintPainter {
       painter_.drawEllipse(at, 1.2, 1.2);
       painter_.setBrush(Qt::NoBrush);
     }
-    name(place, at + QPointF(std::min(radius, 14.0) * 0.72 + 4, -std::min(radius, 14.0) * 0.72 - 3),
-         colour);
+    name(place, at, std::min(radius, 14.0) * 0.72, colour);
   }
 
-  /// The id beside what it names, on a patch of paper so that it reads over lines; a question mark
-  /// where the place is loose.
-  void name(const DrawnPlace& place, QPointF at, const QColor& colour) {
+  /// The id beside what it names, at the first of its four corners where it covers no other; left
+  /// out where none is free, unless it is what one looks at.
+  void name(const DrawnPlace& place, QPointF at, qreal away, const QColor& colour) {
+    const QString text = textOf(place);
+    const QFontMetricsF metrics(painter_.font());
+    const QSizeF size(metrics.horizontalAdvance(text), metrics.height());
+    const bool wanted = scene_.chosenPlaces.count(place.id) > 0 || scene_.hovered == place.id;
+    for (int corner = 0; corner < 4; ++corner) {
+      const bool left = corner >= 2, below = corner == 1 || corner == 2;
+      const QRectF box(QPointF(at.x() + (left ? -away - 4 - size.width() : away + 4),
+                               at.y() + (below ? away + 3 : -away - 3 - metrics.ascent())),
+                       size);
+      if (!takeRoom(box) && !wanted) continue;
+      letterName(text, box, metrics.ascent(), colour);
+      return;
+    }
+  }
+
+  static QString textOf(const DrawnPlace& place) {
     QString text = QString::fromStdString(place.id);
     if (!place.placed) text += QStringLiteral(" ?");
     if (place.disputed) text += QStringLiteral(" ≠");
-    const QFontMetricsF metrics(painter_.font());
-    QRectF box(at.x(), at.y() - metrics.ascent(), metrics.horizontalAdvance(text),
-               metrics.height());
+    return text;
+  }
+
+  /// On a patch of paper, so that it reads over lines.
+  void letterName(const QString& text, const QRectF& box, qreal ascent, const QColor& colour) {
     QColor patch = look_.print;
     patch.setAlpha(200);
     painter_.fillRect(box.adjusted(-2, 0, 2, -1), patch);
     painter_.setPen(colour);
-    painter_.drawText(at, text);
+    painter_.drawText(box.topLeft() + QPointF(0, ascent), text);
+  }
+
+  /// Whether a box is free of names, by squares of kRoom pixels; takes them when it is.
+  bool takeRoom(const QRectF& box) {
+    const auto square = [](qreal at) { return static_cast<int>(std::floor(at / kRoom)); };
+    const int left = square(box.left() + 1), right = square(box.right() - 1);
+    const int top = square(box.top() + 1), bottom = square(box.bottom() - 2);
+    for (int row = top; row <= bottom; ++row) {
+      for (int column = left; column <= right; ++column) {
+        if (taken_.count({column, row}) > 0) return false;
+      }
+    }
+    for (int row = top; row <= bottom; ++row) {
+      for (int column = left; column <= right; ++column) taken_.insert({column, row});
+    }
+    return true;
   }
 
   void paintLine(const DimensionLine& line) {
@@ -232,6 +273,7 @@ class PrintPainter {
   QRectF visible_;
   const Look& look_;
   QRectF bounds_;
+  std::set<std::pair<int, int>> taken_;  ///< squares of the sheet where a name stands
 };
 
 }  // namespace

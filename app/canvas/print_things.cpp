@@ -14,7 +14,7 @@ constexpr qreal kLeastBox = 9;  // pixels to each side: what a click may miss by
 }  // namespace
 
 int PrintView::thingCount() const {
-  if (squaring()) return 0;
+  if (onBarePicture()) return 0;
   return static_cast<int>(drawn().places.size() + dimensions().size());
 }
 

@@ -18,6 +18,7 @@ namespace inchwright::app {
 namespace {
 
 constexpr qreal kReach = 9;          // pixels: how near a click must fall
+constexpr qreal kSnap = 12;          // pixels: how far a line of the picture draws a click
 constexpr qreal kDragThreshold = 4;  // pixels: below it a press is a click
 
 std::string tracedText(double inches) {
@@ -91,7 +92,7 @@ PrintView::~PrintView() = default;
 
 QRectF PrintView::content() const {
   const QRectF picture = picture_.bounds();
-  if (squaring()) return picture.isNull() ? QRectF(0, 0, 4, 3) : picture;
+  if (onBarePicture()) return picture.isNull() ? QRectF(0, 0, 4, 3) : picture;
   return picture.isNull() ? layoutNow().drawn.bounds : picture;
 }
 
@@ -148,8 +149,9 @@ void PrintView::fit() {
   }
   const qreal spacing = levelSpacing();
   const qreal margin = 34;
-  const QSizeF room(std::max(width() - beside * spacing, 120.0),
-                    std::max(height() - below * spacing, 120.0));
+  // However many readings there are, most of the sheet stays the print's.
+  const QSizeF room(std::max(width() - beside * spacing, 0.6 * width()),
+                    std::max(height() - below * spacing, 0.6 * height()));
   const PrintMap fitted =
       PrintMap::fitting(content(), room, picture_.bounds().isNull() ? margin : 8);
   setMap(fitted.moved({width() - room.width(), 0}));
@@ -181,11 +183,15 @@ QPointF PrintView::inFace(QPointF at) const {
   return asViewed(map_.toInches(at), work_.desk().face());
 }
 
+QPointF PrintView::snapped(QPointF widget) const {
+  return map_.toWidget(picture_.snapped(map_.toInches(widget), kSnap / map_.scale()));
+}
+
 Pointed PrintView::hit(QPointF at) const {
   Pointed pointed;
   pointed.at = inFace(at);
-  if (squaring()) {
-    // On the picture as it was taken there are no features yet.
+  if (onBarePicture()) {
+    // On the picture alone there are no features.
     pointed.at = map_.toInches(at);
     return pointed;
   }
@@ -216,7 +222,7 @@ void PrintView::paintEvent(QPaintEvent* event) {
   painter.fillRect(event->rect(), look.print);
   picture_.paint(painter, map_, event->rect());
   const Desk& desk = work_.desk();
-  if (squaring()) {
+  if (onBarePicture()) {
     static const DrawnFace kNothing;
     PrintScene scene{kNothing, {}, {}, {}, {}, work_.pending(), work_.marks()};
     paintPrint(painter, scene, map_, event->rect());
@@ -286,7 +292,10 @@ void PrintView::mouseReleaseEvent(QMouseEvent* event) {
     return;
   }
   if (was != Drag::undecided || event->button() != Qt::LeftButton) return;
-  Pointed pointed = hit(event->position());
+  QPointF at = event->position();
+  const bool onLines = onBarePicture() || work_.doing() == Doing::tracing;
+  if (onLines && !event->modifiers().testFlag(Qt::ControlModifier)) at = snapped(at);
+  Pointed pointed = hit(at);
   pointed.extend = event->modifiers().testFlag(Qt::ShiftModifier);
   shownReadings_.clear();
   work_.point(pointed);

@@ -80,6 +80,8 @@ class PrintView : public QWidget {
   Thing readingThing(const DimensionLine& line) const;
   void forgetLayout();
   Pointed hit(QPointF at) const;
+  /// On the picture, where what is traced is drawn by a line near by.
+  QPointF snapped(QPointF widget) const;
   /// In the axes of the current face, from a position on the widget.
   QPointF inFace(QPointF at) const;
   void dragTrace(QPointF to);
@@ -89,6 +91,8 @@ class PrintView : public QWidget {
   void enlarge(const std::vector<Id>& places);
   void followPicture();
   bool squaring() const { return work_.doing() == Doing::squaring; }
+  /// Only the picture is seen: what is traced does not lie on it as it is shown.
+  bool onBarePicture() const { return squaring() || work_.doing() == Doing::placingView; }
   /// What there is to see: the picture, or what is traced.
   QRectF content() const;
   bool lay(const QString& name, const QByteArray& bytes);
@@ -97,6 +101,7 @@ class PrintView : public QWidget {
 
   Work& work_;
   PictureLayer picture_;
+  PictureLayer::Showing showing_ = PictureLayer::Showing::underFace;
   bool pictureSeen_ = false;  ///< the picture has been fitted once
   PrintMap map_;
   bool fitted_ = false;  ///< still as fitted: a resize fits again

@@ -10,6 +10,7 @@
 #include <QMimeData>
 #include <QPainter>
 #include <QUrl>
+#include <utility>
 
 #include "app/base/look.h"
 #include "app/canvas/picture_decoder.h"
@@ -31,11 +32,17 @@ QString pictureIn(const QMimeData* mime) {
 
 void PrintView::followPicture() {
   const bool had = picture_.wanted();
-  picture_.follow(squaring());
+  const auto showing = squaring()                            ? PictureLayer::Showing::asTaken
+                       : work_.doing() == Doing::placingView ? PictureLayer::Showing::ofAnotherFace
+                                                             : PictureLayer::Showing::underFace;
+  const bool turned = std::exchange(showing_, showing) != showing;
+  picture_.follow(showing);
   const Desk& desk = work_.desk();
   const Picture* under =
       desk.hasPart() ? pictureUnder(desk.job(), desk.part(), desk.face()) : nullptr;
   picture_.setTone(under != nullptr ? under->tone : PictureTone());
+  // The same picture lies elsewhere now.
+  if (turned && !picture_.bounds().isNull()) fit();
   if (had != picture_.wanted()) forgetLayout();
 }
 
@@ -75,7 +82,7 @@ void PrintView::paintNote(QPainter& painter) {
 
 bool PrintView::lay(const QString& name, const QByteArray& bytes) {
   Desk& desk = work_.desk();
-  const auto readable = decodePicture(bytes);
+  const auto readable = checkPicture(bytes);
   if (!readable.ok()) {
     emit desk.refused(QString::fromStdString(readable.error().text));
     return false;

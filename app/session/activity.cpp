@@ -3,6 +3,7 @@
 #include <QCoreApplication>
 #include <algorithm>
 
+#include "app/session/picture_edits.h"
 #include "core/measure/writing.h"
 
 namespace inchwright::app {
@@ -24,8 +25,24 @@ LineContext Hands::context() const {
   context.axis = axis;
   context.unit = desk.job().unit;
   context.face = desk.face();
-  context.setup = static_cast<std::size_t>(desk.setupIndex());
+  context.setup = setupHere();
   return context;
+}
+
+std::size_t Hands::setupHere() const {
+  const auto& setups = part().setups;
+  if (setups.empty()) return 0;
+  const auto now = static_cast<std::size_t>(desk.setupIndex());
+  if (setups[now].face == desk.face()) return now;
+  const auto found = std::find_if(setups.begin(), setups.end(),
+                                  [&](const Setup& one) { return one.face == desk.face(); });
+  return static_cast<std::size_t>(found - setups.begin());
+}
+
+bool Hands::drawnToScale() const {
+  if (!desk.hasPart()) return false;
+  const Picture* picture = pictureUnder(desk.job(), desk.part(), desk.face());
+  return picture != nullptr && picture->points.size() >= 2;
 }
 
 const Part& Hands::part() const {
@@ -46,7 +63,11 @@ bool Hands::apply(const Result<LineOutcome>& outcome) {
     emit desk.refused(QString::fromStdString(outcome.error().text));
     return false;
   }
-  return apply(outcome->part, QString::fromStdString(outcome->said));
+  const std::size_t setup = setupHere();
+  if (!apply(outcome->part, QString::fromStdString(outcome->said))) return false;
+  // The sheet shows what was just set.
+  if (outcome->did == LineDid::setup) desk.chooseSetup(static_cast<int>(setup));
+  return true;
 }
 
 bool Hands::apply(Part next, const QString& title) {

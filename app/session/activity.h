@@ -5,6 +5,7 @@
 #include <optional>
 #include <vector>
 
+#include "app/session/stacked.h"
 #include "app/session/work.h"
 #include "core/part/lines.h"
 
@@ -15,11 +16,17 @@ struct Hands {
   Desk& desk;
   Axis axis = Axis::x;
   bool fromFirst = false;
+  bool stated = false;  ///< the last understanding was said to stand on the print
   /// Asks for something to be brought into sight; Work passes it on.
   std::vector<Id> showPlaces = {};
   std::vector<Id> showReadings = {};
 
   LineContext context() const;
+  /// The setup that zero and stock belong to while this face is looked at: the one in sight when it
+  /// has this face, else the first that has, else one to be made.
+  std::size_t setupHere() const;
+  /// Whether the print under this face was squared up, so that what is traced on it is to scale.
+  bool drawnToScale() const;
   /// Where the part stands now; an empty one before there is any.
   const Part& part() const;
   bool isPlace(const QString& id) const;
@@ -49,6 +56,8 @@ class Activity {
   virtual std::optional<QPointF> pending() const { return {}; }
   /// Places of the picture that are known already, numbered as they were pointed at.
   virtual std::vector<QPointF> marks() const { return {}; }
+  /// What is stacked up, or why it can't be; empty before it is chosen.
+  virtual std::optional<Result<Stacked>> stacked() const { return {}; }
   /// Whether it has done what it was begun for; then one is looking again.
   virtual bool over() const { return false; }
 
@@ -64,6 +73,7 @@ std::unique_ptr<Activity> settingZero(Hands& hands);
 std::unique_ptr<Activity> stacking(Hands& hands);
 std::unique_ptr<Activity> rereading(Hands& hands);
 std::unique_ptr<Activity> squaringUp(Hands& hands);
+std::unique_ptr<Activity> placingView(Hands& hands);
 
 /// What is said at the strip, in the user's English.
 QString tr(const char* text);

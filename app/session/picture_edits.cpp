@@ -4,6 +4,8 @@
 #include <optional>
 #include <set>
 
+#include "core/part/plain_decimal.h"
+
 namespace inchwright::app {
 namespace {
 
@@ -45,6 +47,30 @@ const PictureView* viewOf(const Part& part, Face face) {
 const Picture* pictureUnder(const Job& job, const Part& part, Face face) {
   const PictureView* view = viewOf(part, face);
   return view == nullptr ? nullptr : job.picture(view->picture);
+}
+
+const PictureView* squaredView(const Job& job, const Part& part) {
+  const auto found =
+      std::find_if(part.views.begin(), part.views.end(), [&](const PictureView& view) {
+        const Picture* picture = job.picture(view.picture);
+        return picture != nullptr && picture->points.size() >= 2;
+      });
+  return found == part.views.end() ? nullptr : &*found;
+}
+
+QPointF offsetOf(const PictureView& view) {
+  if (view.at.size() != 2) return {};
+  return {plainDecimal(view.at[0]).value_or(0), plainDecimal(view.at[1]).value_or(0)};
+}
+
+ViewSense viewSense(Face face) {
+  return {face == Face::back || face == Face::left, face == Face::bottom};
+}
+
+QPointF asViewed(QPointF inFace, Face face) {
+  const ViewSense sense = viewSense(face);
+  return {sense.firstReversed ? -inFace.x() : inFace.x(),
+          sense.secondReversed ? -inFace.y() : inFace.y()};
 }
 
 Result<Job> layPicture(const Job& job, int part, Face face, const QString& name,

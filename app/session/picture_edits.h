@@ -1,6 +1,7 @@
 #pragma once
 
 #include <QByteArray>
+#include <QPointF>
 #include <QString>
 #include <string>
 #include <vector>
@@ -18,6 +19,22 @@ inline constexpr double kAsTakenPixelsPerInch = 100;
 const PictureView* viewOf(const Part& part, Face face);
 /// The picture under a face; null when there is none.
 const Picture* pictureUnder(const Job& job, const Part& part, Face face);
+
+/// The first view whose picture is squared up, such as one that shows other faces as well; null
+/// when there is none.
+const PictureView* squaredView(const Job& job, const Part& part);
+/// Where the zero of the view's face lies on the squared-up print, inches.
+QPointF offsetOf(const PictureView& view);
+
+/// Whether the view of a face shows its first or second axis reversed: the back and the left side
+/// are seen with the part's axis running to the left, the bottom with Y running down.
+struct ViewSense {
+  bool firstReversed = false;
+  bool secondReversed = false;
+};
+ViewSense viewSense(Face face);
+/// From the face's own axes to the view as drawn (x right, y up), and back: the same map.
+QPointF asViewed(QPointF inFace, Face face);
 
 /// A picture kept in the document and laid under a face, in place of the one before. A job without
 /// parts gets one of the picture's name. Requires: `part` is an index of a part, if there are any.

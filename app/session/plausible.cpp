@@ -54,13 +54,23 @@ TracingEvidence::TracingEvidence(const Part& part) {
   }
 }
 
+const Feature* TracingEvidence::tracedAt(std::string_view place) const {
+  auto found = traced_.find(place);
+  if (found != traced_.end()) return found->second;
+  // The first hole of a row is where the row was traced.
+  if (place.empty() || place.back() != '1') return nullptr;
+  found = traced_.find(place.substr(0, place.size() - 1));
+  const bool row = found != traced_.end() && found->second->kind == FeatureKind::row;
+  return row ? found->second : nullptr;
+}
+
 std::optional<double> TracingEvidence::distance(std::string_view from, std::string_view to,
                                                 Axis axis) const {
-  const auto a = traced_.find(from);
-  const auto b = traced_.find(to);
-  if (a == traced_.end() || b == traced_.end()) return std::nullopt;
-  const auto start = tracedAlong(*a->second, axis);
-  const auto end = tracedAlong(*b->second, axis);
+  const Feature* a = tracedAt(from);
+  const Feature* b = tracedAt(to);
+  if (a == nullptr || b == nullptr) return std::nullopt;
+  const auto start = tracedAlong(*a, axis);
+  const auto end = tracedAlong(*b, axis);
   if (!start || !end) return std::nullopt;
   return *end - *start;
 }

@@ -40,6 +40,9 @@ class TracingEvidence {
   std::string objection(const Reading& reading) const;
 
  private:
+  /// The feature whose trace is the trace of this place; null when it has none of its own.
+  const Feature* tracedAt(std::string_view place) const;
+
   std::unordered_map<std::string_view, const Feature*> traced_;
   std::array<bool, 3> toScale_{};
 };

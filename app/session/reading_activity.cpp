@@ -23,7 +23,14 @@ class ReadingActivity : public Activity {
     }
     const QString from = QString::fromStdString(chosen_[0]);
     if (chosen_.size() == 1) {
-      return tr("From %1 along %2: point at the next feature, or type A 3/8").arg(from, axis);
+      return tr("From %1 along %2: point at the next feature, or type A 3/8. Shift and a click "
+                "begins another chain")
+          .arg(from, axis);
+    }
+    if (!offer().isEmpty()) {
+      return tr("From %1 to %2 along %3: the figure as lettered, or only what stands behind it; "
+                "( for a reference")
+          .arg(from, QString::fromStdString(chosen_[1]), axis);
     }
     return tr("From %1 to %2 along %3: the figure as lettered")
         .arg(from, QString::fromStdString(chosen_[1]), axis);
@@ -32,7 +39,7 @@ class ReadingActivity : public Activity {
   QString offer() const override {
     if (chosen_.size() != 2) return {};
     const TracingEvidence evidence(hands_.part());
-    if (!evidence.toScale(hands_.axis)) return {};
+    if (!evidence.toScale(hands_.axis) && !hands_.drawnToScale()) return {};
     const auto traced = evidence.distance(chosen_[0], chosen_[1], hands_.axis);
     if (!traced) return {};
     return QString::fromStdString(likelyFigure(*traced, hands_.desk.job().unit));
@@ -44,8 +51,9 @@ class ReadingActivity : public Activity {
     if (!line) return Activity::echo(text);
     Echo echo = echoFigure(line->figure, hands_.desk.job().unit);
     if (echo.refused) {
-      if (echo.at >= 0)
-        echo.at += static_cast<int>(text.toUtf8().size() - line->figure.toUtf8().size());
+      // Where the figure was completed the fault lies in what was typed, at its end.
+      const auto before = text.toUtf8().size() - line->figure.toUtf8().size();
+      if (echo.at >= 0) echo.at = std::max(0, echo.at + static_cast<int>(before));
       return echo;
     }
     Reading reading;
@@ -63,6 +71,7 @@ class ReadingActivity : public Activity {
 
   void point(const Pointed& pointed) override {
     if (pointed.place.empty()) return;
+    if (pointed.extend) chosen_.clear();
     choose(pointed.place);
   }
 
@@ -98,10 +107,21 @@ class ReadingActivity : public Activity {
     QString figure;
   };
 
+  /// What only stands about a figure is about the one offered: `±.002` behind it, `(` for a
+  /// reference.
+  QString completed(const QString& text) const {
+    const bool bracket = text == QLatin1String("(") || text == QLatin1String("()");
+    const bool tail = text.startsWith(QChar(0x00B1)) || text.startsWith(QLatin1String("+"));
+    const QString offered = bracket || tail ? offer() : QString();
+    if (offered.isEmpty()) return text;
+    return bracket ? QLatin1Char('(') + offered + QLatin1Char(')')
+                   : offered + QLatin1Char(' ') + text;
+  }
+
   /// The chain and the text together: a bare figure where both ends are chosen, or `B 1 3/16` from
   /// the last feature on.
   std::optional<Line> lineFor(const QString& text) const {
-    if (chosen_.size() == 2) return Line{chosen_[0], chosen_[1], text};
+    if (chosen_.size() == 2) return Line{chosen_[0], chosen_[1], completed(text)};
     if (chosen_.size() != 1) return std::nullopt;
     const QString id = text.section(' ', 0, 0, QString::SectionSkipEmpty);
     const QString figure = text.section(' ', 1, -1, QString::SectionSkipEmpty);

@@ -4,6 +4,7 @@
 #include <algorithm>
 
 #include "app/session/activity.h"
+#include "app/session/suggestions.h"
 
 namespace inchwright::app {
 namespace {
@@ -80,39 +81,66 @@ class RelatingActivity : public CollectingActivity {
       default:
         if (chosen_.size() < 2) return tr("%1 along %2: point at the features").arg(what, axis);
     }
-    return tr("%1 along %2: %3. Enter takes it; type stated if the print says so")
-        .arg(what, axis, so);
+    return tr("%1 along %2: %3. Enter takes it; type s if the print states it").arg(what, axis, so);
+  }
+
+  QString offer() const override {
+    std::vector<Id> ids = chosen_;
+    if (ids.empty() && hands_.desk.hasPart() && hands_.drawnToScale()) {
+      ids =
+          suggested(hands_.part(), hands_.desk.solution(), hands_.desk.face(), kind_, hands_.axis);
+    }
+    if (ids.empty() || !enough(ids)) return {};
+    return listed(ids) + (hands_.stated ? QStringLiteral(" stated") : QString());
   }
 
   Echo echo(const QString& text) const override {
     if (text.isEmpty()) return {};
     RelatingActivity tried(hands_, kind_);
     tried.chosen_ = chosen_;
-    const QStringList words = tried.takeIds(text);
+    const QStringList words = tried.takeText(text);
     if (!tried.complete()) return {listed(tried.chosen_), false, -1, false};
     return echoLine(hands_, tried.line(words));
   }
 
   bool enter(const QString& text) override {
-    const QStringList words = takeIds(text);
+    const QStringList words = takeText(text);
     if (!complete()) {
       if (!words.isEmpty()) return applyText(text);
       if (text.isEmpty()) emit hands_.desk.refused(prompt());
       return !text.isEmpty();
     }
-    return applyText(line(words));
+    if (!applyText(line(words))) return false;
+    hands_.stated = words.contains(QStringLiteral("stated"));
+    return true;
   }
 
  private:
-  bool complete() const {
+  bool complete() const { return enough(chosen_); }
+
+  bool enough(const std::vector<Id>& ids) const {
     switch (kind_) {
       case UnderstandingKind::midway:
       case UnderstandingKind::symmetric:
       case UnderstandingKind::equal:
-        return chosen_.size() >= 3;
+        return ids.size() >= 3;
       default:
-        return chosen_.size() >= 2;
+        return ids.size() >= 2;
     }
+  }
+
+  /// Ids go to those chosen; words stay. What names no places of its own is about what is offered:
+  /// Enter alone takes it as it stands, `s` says that the print states it.
+  QStringList takeText(const QString& text) {
+    const QString offered = offer();
+    QStringList words = takeIds(text);
+    if (!words.isEmpty() && words.back() == QLatin1String("s"))
+      words.back() = QStringLiteral("stated");
+    const bool aboutOffer =
+        words.isEmpty() ? text.isEmpty() : words == QStringList{QStringLiteral("stated")};
+    if (!aboutOffer || offered.isEmpty()) return words;
+    const QStringList more = takeIds(offered);
+    return words.isEmpty() ? more : words;
   }
 
   QString line(const QStringList& words) const {
@@ -178,12 +206,15 @@ class ZeroActivity : public CollectingActivity {
   bool setAt() {
     Part next = hands_.part();
     const Id id = chosen_[0];
-    const auto axes = axesIn(hands_.desk.hasPart() ? hands_.desk.setup().face : Face::top);
+    const auto axes = axesIn(hands_.desk.face());
+    const std::size_t setup = hands_.setupHere();
     bool any = false;
     for (const Axis axis : axes) {
       if (hands_.desk.solution().position(id, axis) == nullptr) continue;
       const std::string line = "zero " + std::string(nameOf(axis)) + " " + id;
-      auto outcome = applyLine(next, line, hands_.context());
+      LineContext context = hands_.context();
+      context.setup = setup;
+      auto outcome = applyLine(next, line, context);
       if (!outcome.ok()) return hands_.apply(outcome);
       next = std::move(outcome->part);
       any = true;
@@ -193,6 +224,7 @@ class ZeroActivity : public CollectingActivity {
       return false;
     }
     if (!hands_.apply(std::move(next), tr("Zero at %1").arg(listed(chosen_)))) return false;
+    hands_.desk.chooseSetup(static_cast<int>(setup));
     chosen_.clear();
     return true;
   }

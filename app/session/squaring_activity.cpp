@@ -1,7 +1,10 @@
 // Squaring a picture up: point at places that are known, say where they are, then Enter.
 
+#include <cmath>
+
 #include "app/session/activity.h"
 #include "app/session/picture_edits.h"
+#include "core/base/checked.h"
 #include "core/geometry/homography.h"
 #include "core/measure/writing.h"
 
@@ -30,7 +33,14 @@ class SquaringActivity : public Activity {
   Doing doing() const override { return Doing::squaring; }
 
   QString prompt() const override {
-    if (pending_) return tr("Where on the print is this point? Across and up, such as 3 7/8, 0");
+    if (pending_ && points_.empty()) {
+      return tr("Where on the print is this point? Across and up, such as 3 7/8, 0");
+    }
+    if (pending_) {
+      return tr(
+          "How far straight from the last point, such as 3 7/8? Or its place, across and "
+          "up: 3 7/8, 0");
+    }
     switch (points_.size()) {
       case 0:
         return tr("Square up: point at a corner or centre whose place you know");
@@ -43,12 +53,14 @@ class SquaringActivity : public Activity {
   }
 
   QString offer() const override {
-    return pending_ && points_.empty() ? QStringLiteral("0, 0") : QString();
+    if (!pending_) return {};
+    if (points_.empty()) return QStringLiteral("0, 0");
+    return points_.size() == 3 ? fourthCorner() : QString();
   }
 
   Echo echo(const QString& text) const override {
     if (text.isEmpty()) return soFar();
-    const auto two = readTwoLengths(text.toStdString(), hands_.desk.job().unit);
+    const auto two = placeNamed(text);
     if (!two.ok()) {
       return {QString::fromStdString(two.error().text), true,
               static_cast<int>(two.error().at.value_or(0)), false};
@@ -69,7 +81,7 @@ class SquaringActivity : public Activity {
       return false;
     }
     const Unit unit = hands_.desk.job().unit;
-    auto two = readTwoLengths(text.toStdString(), unit);
+    auto two = placeNamed(text);
     if (!two.ok()) {
       emit hands_.desk.refused(QString::fromStdString(two.error().text));
       return false;
@@ -104,6 +116,64 @@ class SquaringActivity : public Activity {
   }
 
  private:
+  using TwoLengths = std::pair<Lettered, Lettered>;
+
+  static QString written(Length x, Length y) {
+    const auto inches = [](Length length) {
+      const std::string fraction = writeFraction(length);
+      return QString::fromStdString(fraction.empty() ? writeDecimal(length, Unit::inch) : fraction);
+    };
+    return inches(x) + QStringLiteral(", ") + inches(y);
+  }
+
+  /// Two lengths are a place; one alone is how far it lies straight from the last point, the way
+  /// it was pointed at.
+  Result<TwoLengths> placeNamed(const QString& text) const {
+    const Unit unit = hands_.desk.job().unit;
+    if (points_.empty() || !pending_) return readTwoLengths(text.toStdString(), unit);
+    // `3 7/8` could be two lengths as well; behind the first point it is one.
+    const auto far = readLength(text.toStdString(), {unit});
+    if (!far.ok() || text.contains(QLatin1Char(','))) {
+      return readTwoLengths(text.toStdString(), unit);
+    }
+    const SquaringPoint& last = points_.back();
+    const double across = pending_->x() * kAsTakenPixelsPerInch - last.pixelX;
+    const double up = -pending_->y() * kAsTakenPixelsPerInch - last.pixelY;
+    Length x = last.x.value, y = last.y.value;
+    const bool sideways = std::abs(across) > std::abs(up);
+    Length& moved = sideways ? x : y;
+    // Pixels run downwards.
+    const bool forwards = sideways ? across > 0 : up < 0;
+    const auto sum = forwards ? addChecked(moved.ticks(), far->value.ticks())
+                              : subtractChecked(moved.ticks(), far->value.ticks());
+    if (!sum) return Error{ErrorCode::outOfRange, "that is too far", {}, 0};
+    moved = Length::ticks(*sum);
+    return readTwoLengths(inUnit(written(x, y), unit).toStdString(), unit);
+  }
+
+  /// What was worked out stands in inches; a print in millimetres wants that said.
+  static QString inUnit(const QString& inches, Unit unit) {
+    if (unit == Unit::inch) return inches;
+    QString marked = inches;
+    return marked.replace(QLatin1Char(','), QStringLiteral(" in,")) + QStringLiteral(" in");
+  }
+
+  /// The fourth corner of the rectangle the first three make; empty when they make none.
+  QString fourthCorner() const {
+    const auto along = [](const Lettered& a, const Lettered& b) {
+      return subtractChecked(a.value.ticks(), b.value.ticks());
+    };
+    const SquaringPoint &a = points_[0], &b = points_[1], &c = points_[2];
+    const auto abX = along(b.x, a.x), abY = along(b.y, a.y);
+    const auto bcX = along(c.x, b.x), bcY = along(c.y, b.y);
+    if (!abX || !abY || !bcX || !bcY) return {};
+    const bool square = (*abX == 0 && *bcY == 0) || (*abY == 0 && *bcX == 0);
+    if (!square) return {};
+    const auto x = addChecked(a.x.value.ticks(), *bcX), y = addChecked(a.y.value.ticks(), *bcY);
+    if (!x || !y) return {};
+    return inUnit(written(Length::ticks(*x), Length::ticks(*y)), hands_.desk.job().unit);
+  }
+
   /// How well the points agree, once there are enough to tell.
   Echo soFar() const {
     if (points_.size() < 2) return {};

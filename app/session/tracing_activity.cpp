@@ -1,10 +1,13 @@
 // Tracing: a click puts a feature on the print, the strip names and sizes it.
 
+#include <QRectF>
 #include <algorithm>
 #include <array>
 #include <cmath>
 
 #include "app/session/activity.h"
+#include "app/session/picture_edits.h"
+#include "app/session/plausible.h"
 #include "core/part/edit.h"
 
 namespace inchwright::app {
@@ -27,12 +30,22 @@ class TracingActivity : public Activity {
     if (points_.size() < pointsWanted() && !points_.empty()) {
       return tr("%1: point at the next point of it").arg(what);
     }
+    if (points_.empty() && kind_ == FeatureKind::edge && fourSides()) {
+      return tr("edge: Enter takes the four sides through the corners you named; or point at one");
+    }
     if (points_.empty())
       return tr("%1: point at it on the print, or type its name and size").arg(what);
+    if (kind_ == FeatureKind::ring && points_.size() == 1)
+      return tr("%1: point at its first hole as well, or type its name and size").arg(what);
+    if (kind_ == FeatureKind::row && points_.size() == 1)
+      return tr("%1: point at its last hole as well, or type its name and size").arg(what);
     return tr("%1: its name and size").arg(what);
   }
 
   QString offer() const override {
+    if (kind_ == FeatureKind::edge && points_.empty() && fourSides()) {
+      return tr("all four: L, R, F, K");
+    }
     if (points_.size() < pointsWanted()) return {};
     if (kind_ == FeatureKind::edge) return edgeOffer();
     const QString id = QString::fromStdString(nextFeatureId(hands_.part()));
@@ -42,8 +55,7 @@ class TracingActivity : public Activity {
   Echo echo(const QString& text) const override {
     if (text.isEmpty()) return {};
     Echo echo;
-    const auto feature =
-        readFeatureLine(hands_.part(), kind_, text.toStdString(), hands_.context());
+    const auto feature = featureFor(text);
     if (!feature.ok()) {
       const Echo line = echoLine(hands_, text);
       if (!line.refused) return line;
@@ -53,6 +65,15 @@ class TracingActivity : public Activity {
       return echo;
     }
     echo.text = wordFor(kind_) + QStringLiteral(" ") + QString::fromStdString(feature->id);
+    if (kind_ == FeatureKind::ring && feature->pitchDiameter) {
+      echo.text += tr(", on %1").arg(QString::fromStdString(feature->pitchDiameter->text));
+      if (feature->firstAngle) {
+        echo.text += tr(" from %1°").arg(QString::fromStdString(feature->firstAngle->text));
+      }
+    }
+    if (kind_ == FeatureKind::row && feature->pitch) {
+      echo.text += tr(", pitch %1").arg(QString::fromStdString(feature->pitch->text));
+    }
     for (const auto* size : {&feature->diameter, &feature->width, &feature->radius}) {
       if (!*size) continue;
       const Echo figure = echoFigure(QString::fromStdString((*size)->text), hands_.desk.job().unit);
@@ -66,14 +87,17 @@ class TracingActivity : public Activity {
   }
 
   void point(const Pointed& pointed) override {
-    if (points_.size() == pointsWanted()) points_.pop_back();
+    if (points_.size() == pointsWelcome()) points_.pop_back();
     points_.push_back(pointed.at);
   }
 
   bool enter(const QString& typed) override {
+    if (typed.isEmpty() && points_.empty() && kind_ == FeatureKind::edge && fourSides()) {
+      return traceFourSides();
+    }
     const QString text = typed.isEmpty() ? offer() : typed;
     if (text.isEmpty()) return false;
-    auto feature = readFeatureLine(hands_.part(), kind_, text.toStdString(), hands_.context());
+    auto feature = featureFor(text);
     if (!feature.ok()) {
       // A whole line, such as `L A 3/8`, is welcome at any time.
       if (hands_.desk.hasPart()) {
@@ -111,6 +135,93 @@ class TracingActivity : public Activity {
     return kind_ == FeatureKind::line ? 2 : kind_ == FeatureKind::arc ? 3 : 1;
   }
 
+  /// A ring's first hole and a row's last say more of it, but need not be pointed at.
+  std::size_t pointsWelcome() const {
+    const bool more = kind_ == FeatureKind::ring || kind_ == FeatureKind::row;
+    return more ? 2 : pointsWanted();
+  }
+
+  /// What the text says, and of a ring or row what the two places say that it leaves out.
+  Result<Feature> featureFor(const QString& text) const {
+    LineContext context = hands_.context();
+    const QPointF apart = points_.size() == 2 ? points_[1] - points_[0] : QPointF();
+    if (kind_ == FeatureKind::row && !apart.isNull()) {
+      const auto axes = axesIn(context.face);
+      context.axis = std::abs(apart.x()) >= std::abs(apart.y()) ? axes[0] : axes[1];
+    }
+    auto feature = readFeatureLine(hands_.part(), kind_, text.toStdString(), context);
+    if (!feature.ok() || apart.isNull() || !hands_.drawnToScale()) return feature;
+    const double far = std::hypot(apart.x(), apart.y());
+    if (kind_ == FeatureKind::ring) completeRing(*feature, apart, 2 * far);
+    if (kind_ == FeatureKind::row && !feature->pitch && feature->holes > 1) {
+      feature->pitch = likely(far / (feature->holes - 1));
+    }
+    return feature;
+  }
+
+  std::optional<Lettered> likely(double inches) const {
+    const Unit unit = hands_.desk.job().unit;
+    auto figure = readLength(likelyFigure(inches, unit), {unit});
+    return figure.ok() ? std::optional(*std::move(figure)) : std::nullopt;
+  }
+
+  void completeRing(Feature& ring, QPointF apart, double across) const {
+    constexpr double kPi = 3.14159265358979323846;
+    constexpr double kEvery = 15;    // degrees: what prints letter without saying so
+    constexpr double kWithin = 1.5;  // degrees a hand may be off
+    if (!ring.pitchDiameter) ring.pitchDiameter = likely(across);
+    const double angle = std::atan2(apart.y(), apart.x()) * 180 / kPi;
+    const double even = std::round(angle / kEvery) * kEvery;
+    if (ring.firstAngle || std::abs(angle - even) > kWithin) return;
+    auto lettered = readAngle(std::to_string(std::lround(even < 0 ? even + 360 : even)));
+    if (lettered.ok()) ring.firstAngle = *std::move(lettered);
+  }
+
+  /// The rectangle of the four corners the picture was squared up by, in the axes of the face;
+  /// empty when they make none, or a side is there already.
+  std::optional<QRectF> fourSides() const {
+    if (!hands_.desk.hasPart() || !hands_.drawnToScale()) return std::nullopt;
+    const PictureView* view = viewOf(hands_.part(), hands_.desk.face());
+    const Picture* picture = pictureUnder(hands_.desk.job(), hands_.part(), hands_.desk.face());
+    const bool seenStraight = hands_.desk.face() == Face::top && view->at.empty();
+    const bool fresh =
+        std::none_of(hands_.part().features.begin(), hands_.part().features.end(),
+                     [](const Feature& feature) { return feature.kind == FeatureKind::edge; });
+    if (!seenStraight || !fresh || picture->points.size() != 4) return std::nullopt;
+    std::vector<Length> across, up;
+    for (const SquaringPoint& one : picture->points) {
+      across.push_back(one.x.value);
+      up.push_back(one.y.value);
+    }
+    for (auto* side : {&across, &up}) {
+      std::sort(side->begin(), side->end());
+      if ((*side)[0] != (*side)[1] || (*side)[2] != (*side)[3] || (*side)[1] == (*side)[2]) {
+        return std::nullopt;
+      }
+    }
+    return QRectF(QPointF(across[0].toInches(), up[0].toInches()),
+                  QPointF(across[3].toInches(), up[3].toInches()));
+  }
+
+  bool traceFourSides() {
+    const QRectF box = *fourSides();
+    Part next = hands_.part();
+    const std::pair<Side, double> all[] = {{Side::left, box.left()},
+                                           {Side::right, box.right()},
+                                           {Side::front, box.top()},
+                                           {Side::back, box.bottom()}};
+    for (const auto& [side, at] : all) {
+      Feature edge;
+      edge.kind = FeatureKind::edge;
+      edge.side = side;
+      edge.axis = axisAcross(side);
+      edge.id = nextFeatureId(next, side);
+      edge.traced = {tracedText(at)};
+      next.features.push_back(std::move(edge));
+    }
+    return hands_.apply(std::move(next), tr("Trace the four sides"));
+  }
+
   void trace(Feature& feature) const {
     const auto axes = axesIn(feature.face);
     for (const QPointF& at : points_) {
@@ -120,6 +231,7 @@ class TracingActivity : public Activity {
       }
       feature.traced.push_back(tracedText(at.x()));
       feature.traced.push_back(tracedText(at.y()));
+      if (pointsWelcome() > pointsWanted()) return;
     }
   }
 

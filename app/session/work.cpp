@@ -13,12 +13,14 @@ struct Work::State {
   Hands hands;
   std::unique_ptr<Activity> activity;
   FeatureKind kind = FeatureKind::hole;
+  Face face = Face::top;
 
   void begin(std::unique_ptr<Activity> next) { activity = std::move(next); }
 };
 
 Work::Work(Desk& desk, QObject* parent) : QObject(parent), state_(std::make_unique<State>(desk)) {
   connect(&desk, &Desk::edited, this, &Work::changed);
+  connect(&desk, &Desk::viewChanged, this, &Work::followFace);
   connect(&desk, &Desk::viewChanged, this, &Work::changed);
   connect(&desk, &Desk::selectionChanged, this, &Work::changed);
 }
@@ -54,6 +56,10 @@ std::vector<Id> Work::chosen() const {
 }
 std::optional<QPointF> Work::pending() const {
   return state_->activity->pending();
+}
+
+std::optional<Result<Stacked>> Work::stacked() const {
+  return state_->activity->stacked();
 }
 
 std::vector<QPointF> Work::marks() const {
@@ -106,6 +112,32 @@ void Work::squareUp() {
   tell();
 }
 
+bool Work::canPlaceView() const {
+  const Desk& on = desk();
+  return on.hasPart() && viewOf(on.part(), on.face()) == nullptr &&
+         squaredView(on.job(), on.part()) != nullptr;
+}
+
+void Work::placeView() {
+  if (!canPlaceView()) {
+    emit desk().refused(tr("There is no squared-up picture that this face could be found on"));
+    return;
+  }
+  state_->begin(placingView(state_->hands));
+  tell();
+}
+
+/// Whoever turns to a face that has no picture most likely has it on the same sheet.
+void Work::followFace() {
+  if (std::exchange(state_->face, desk().face()) == desk().face()) return;
+  if (doing() == Doing::rereading || !canPlaceView()) {
+    // What was pointed at lies on another face now.
+    if (doing() == Doing::placingView || doing() == Doing::squaring) look();
+    return;
+  }
+  placeView();
+}
+
 void Work::setAxis(Axis axis) {
   state_->hands.axis = axis;
   tell();
@@ -118,6 +150,7 @@ void Work::setFromFirst(bool on) {
 
 void Work::point(const Pointed& pointed) {
   state_->activity->point(pointed);
+  if (state_->activity->over()) state_->begin(looking(state_->hands));
   tell();
 }
 

@@ -8,6 +8,7 @@
 #include <vector>
 
 #include "app/session/desk.h"
+#include "app/session/stacked.h"
 #include "core/part/axis.h"
 #include "core/part/feature.h"
 #include "core/part/reading.h"
@@ -16,14 +17,15 @@ namespace inchwright::app {
 
 /// What the hands are doing.
 enum class Doing {
-  looking,    ///< choose, move a trace, rename, delete
-  tracing,    ///< put a feature on the print, then name and size it
-  reading,    ///< walk a chain: point at the next feature, type the figure
-  relating,   ///< in line, midway, equal …: point at the features
-  zeroing,    ///< point at what zero is
-  stacking,   ///< choose the two ends of a stack
-  rereading,  ///< the second, blind reading of each figure
-  squaring,   ///< point at known places of the picture and say where they are
+  looking,      ///< choose, move a trace, rename, delete
+  tracing,      ///< put a feature on the print, then name and size it
+  reading,      ///< walk a chain: point at the next feature, type the figure
+  relating,     ///< in line, midway, equal …: point at the features
+  zeroing,      ///< point at what zero is
+  stacking,     ///< choose the two ends of a stack
+  rereading,    ///< the second, blind reading of each figure
+  squaring,     ///< point at known places of the picture and say where they are
+  placingView,  ///< point at where this face is drawn on the picture of another
 };
 
 /// Where on the print a click fell, in inches as drawn in the plane of the current face (x to the
@@ -67,6 +69,10 @@ class Work : public QObject {
   /// Squares up the picture under the current face; refused when there is none. Meanwhile places
   /// are pointed at on the picture as it was taken (see kAsTakenPixelsPerInch).
   void squareUp();
+  /// Places this face on the squared-up picture under another; begins by itself when a face without
+  /// a picture is turned to. Refused when there is no such picture, or one lies here already.
+  /// Meanwhile places are pointed at on that other view, as it is drawn.
+  void placeView();
 
   Axis axis() const;  ///< the axis chains run along
   void setAxis(Axis axis);
@@ -88,6 +94,8 @@ class Work : public QObject {
   std::vector<Id> chosen() const;
   /// A trace that waits for its name and size.
   std::optional<QPointF> pending() const;
+  /// While stacking: what was chosen as it adds up, or why it does not; empty before that.
+  std::optional<Result<Stacked>> stacked() const;
   /// While squaring up: the places that are known already.
   std::vector<QPointF> marks() const;
 
@@ -98,6 +106,8 @@ class Work : public QObject {
 
  private:
   void tell();
+  bool canPlaceView() const;
+  void followFace();
 
   struct State;
   std::unique_ptr<State> state_;
