@@ -1,5 +1,4 @@
-// Looking: choosing what is on the print; a line of text does what it says. Choosing the two ends
-// of a stack is looking with a purpose.
+// Looking: choosing what is on the print; a line of text does what it says.
 
 #include <algorithm>
 
@@ -64,66 +63,10 @@ class LookingActivity : public Activity {
   }
 };
 
-class StackingActivity : public Activity {
- public:
-  using Activity::Activity;
-
-  Doing doing() const override { return Doing::stacking; }
-
-  QString prompt() const override {
-    if (chosen_.empty()) return tr("Stack along %1: point at one end").arg(wordFor(hands_.axis));
-    if (chosen_.size() == 1)
-      return tr("Stack along %1: point at the other end").arg(wordFor(hands_.axis));
-    return tr("The stack from %1 to %2; Escape to choose others")
-        .arg(QString::fromStdString(chosen_[0]), QString::fromStdString(chosen_[1]));
-  }
-
-  void point(const Pointed& pointed) override {
-    if (!pointed.place.empty()) choose(pointed.place);
-  }
-
-  bool enter(const QString& text) override {
-    bool all = !text.isEmpty();
-    for (const QString& word : text.split(' ', Qt::SkipEmptyParts)) {
-      if (!hands_.isPlace(word)) {
-        emit hands_.desk.refused(tr("There is no feature %1").arg(word));
-        return false;
-      }
-      choose(word.toStdString());
-    }
-    return all;
-  }
-
-  bool back() override {
-    if (chosen_.empty()) return false;
-    chosen_.pop_back();
-    return true;
-  }
-
-  std::vector<Id> chosen() const override { return chosen_; }
-
- private:
-  void choose(const Id& place) {
-    if (chosen_.size() == 2) chosen_.clear();
-    if (!chosen_.empty()) {
-      const auto axis = axisBetween(hands_.part(), chosen_[0], place, hands_.axis);
-      if (!axis.ok() || place == chosen_[0]) return;
-      hands_.axis = *axis;
-    }
-    chosen_.push_back(place);
-  }
-
-  std::vector<Id> chosen_;
-};
-
 }  // namespace
 
 std::unique_ptr<Activity> looking(Hands& hands) {
   return std::make_unique<LookingActivity>(hands);
-}
-
-std::unique_ptr<Activity> stacking(Hands& hands) {
-  return std::make_unique<StackingActivity>(hands);
 }
 
 }  // namespace inchwright::app
