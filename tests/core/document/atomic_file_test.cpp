@@ -196,6 +196,8 @@ TEST_F(AtomicFile, AThousandKillsLoseNothing) {
   std::string before = readText(file_.string());
   for (int kill = 0; kill < kKills; ++kill) {
     const auto pause = std::chrono::microseconds(random() % 6'000);
+    int saved[2];
+    ASSERT_EQ(::pipe(saved), 0);
     const pid_t child = ::fork();
     ASSERT_GE(child, 0);
     if (child == 0) {
@@ -204,12 +206,19 @@ TEST_F(AtomicFile, AThousandKillsLoseNothing) {
         // A few sizes, so that a mixture of two versions would not be one of them.
         job->jobExtra = {{"padding", '"' + std::string(version % 7 * 20'000, '.') + '"'}};
         if (!saveDocument(*job, file_).ok()) ::_exit(1);
+        if (version == 0 && ::write(saved[1], "s", 1) != 1) ::_exit(1);
       }
     }
+    ::close(saved[1]);
+    // Every second child is let save once first, however busy the machine is; the others are
+    // killed whatever they have got to.
+    char first = 0;
+    if (kill % 2 == 1) EXPECT_EQ(::read(saved[0], &first, 1), 1);
     std::this_thread::sleep_for(pause);
     ASSERT_EQ(::kill(child, SIGKILL), 0);
     int status = 0;
     ASSERT_EQ(::waitpid(child, &status, 0), child);
+    ::close(saved[0]);
     ASSERT_TRUE(WIFSIGNALED(status)) << "a save failed";
     const Result<Job> left = loadDocument(file_);
     ASSERT_TRUE(left.ok()) << left.error().place << ": " << left.error().text;

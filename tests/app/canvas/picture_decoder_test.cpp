@@ -1,0 +1,129 @@
+#include "app/canvas/picture_decoder.h"
+
+#include <gtest/gtest.h>
+
+#include <QBuffer>
+#include <QImageReader>
+#include <QPainter>
+#include <QPdfWriter>
+
+#include "tests/support/desk_application.h"
+
+namespace inchwright::app {
+namespace {
+
+/// Twice as wide as high, its left half black: which way is up can be seen.
+QImage halves() {
+  QImage image(200, 100, QImage::Format_RGB32);
+  image.fill(Qt::white);
+  QPainter(&image).fillRect(0, 0, 100, 100, Qt::black);
+  return image;
+}
+
+QByteArray saved(const QImage& image, const char* format) {
+  QByteArray bytes;
+  QBuffer buffer(&bytes);
+  buffer.open(QIODevice::WriteOnly);
+  EXPECT_TRUE(image.save(&buffer, format, 95)) << format;
+  return bytes;
+}
+
+bool dark(const QImage& image, int x, int y) {
+  return qGray(image.pixel(x, y)) < 90;
+}
+
+TEST(PictureDecoder, ReadsWhatScannersAndPhonesMake) {
+  deskApplication();
+  for (const char* format : {"PNG", "JPEG", "TIFF", "WEBP", "BMP"}) {
+    SCOPED_TRACE(format);
+    if (!QImageReader::supportedImageFormats().contains(QByteArray(format).toLower())) {
+      // TIFF and WebP come with a package of their own.
+      GTEST_LOG_(WARNING) << "no plugin for " << format;
+      continue;
+    }
+    const auto image = decodePicture(saved(halves(), format));
+    ASSERT_TRUE(image.ok());
+    EXPECT_EQ(image->size(), QSize(200, 100));
+    EXPECT_TRUE(dark(*image, 40, 50));
+    EXPECT_FALSE(dark(*image, 160, 50));
+  }
+}
+
+/// A note of how the phone was held: Exif, one entry, orientation 6, turn a quarter clockwise (Exif
+/// 2.3, 4.6.4 A, from memory).
+QByteArray heldUpright(const QByteArray& jpeg) {
+  QByteArray exif("Exif\0\0MM\0\x2a\0\0\0\x08\0\x01\x01\x12\0\x03\0\0\0\x01\0\x06\0\0\0\0\0\0", 32);
+  QByteArray segment("\xff\xe1", 2);
+  segment.append('\0').append(static_cast<char>(exif.size() + 2)).append(exif);
+  return jpeg.left(2) + segment + jpeg.mid(2);
+}
+
+TEST(PictureDecoder, HonoursHowThePhoneWasHeld) {
+  deskApplication();
+  const auto image = decodePicture(heldUpright(saved(halves(), "JPEG")));
+  ASSERT_TRUE(image.ok());
+  EXPECT_EQ(image->size(), QSize(100, 200));
+  EXPECT_TRUE(dark(*image, 50, 40)) << "the left half is the upper one now";
+  EXPECT_FALSE(dark(*image, 50, 160));
+}
+
+TEST(PictureDecoder, DrawsAPageOfAPdf) {
+  deskApplication();
+  QByteArray bytes;
+  QBuffer buffer(&bytes);
+  buffer.open(QIODevice::WriteOnly);
+  {
+    QPdfWriter writer(&buffer);
+    writer.setPageSize(QPageSize(QSizeF(4, 2), QPageSize::Inch));
+    writer.setPageMargins({});
+    writer.setResolution(100);
+    QPainter painter(&writer);
+    painter.fillRect(QRectF(0, 0, 200, 200), Qt::black);
+    writer.newPage();
+    painter.fillRect(QRectF(200, 0, 200, 200), Qt::black);
+  }
+  const auto first = decodePicture(bytes), second = decodePicture(bytes, 2);
+  ASSERT_TRUE(first.ok() && second.ok());
+  EXPECT_NEAR(first->width(), 800, 4) << "200 dots an inch";
+  EXPECT_TRUE(dark(*first, 200, 200));
+  EXPECT_FALSE(dark(*first, 600, 200));
+  EXPECT_FALSE(dark(*second, 200, 200));
+  EXPECT_TRUE(dark(*second, 600, 200));
+  EXPECT_FALSE(decodePicture(bytes, 3).ok());
+}
+
+TEST(PictureDecoder, WhatShowsThroughIsWhite) {
+  deskApplication();
+  QImage clear(10, 10, QImage::Format_ARGB32);
+  clear.fill(Qt::transparent);
+  const auto image = decodePicture(saved(clear, "PNG"));
+  ASSERT_TRUE(image.ok());
+  EXPECT_EQ(image->pixel(5, 5), qRgb(255, 255, 255));
+}
+
+TEST(PictureDecoder, RefusesWhatIsNoPicture) {
+  deskApplication();
+  for (const char* bytes : {"", "x", "%PDF-1.4", "\x89PNG\r\n\x1a\n", "\xff\xd8\xff"}) {
+    SCOPED_TRACE(bytes);
+    const auto image = decodePicture(bytes);
+    ASSERT_FALSE(image.ok());
+    EXPECT_EQ(image.error().code, ErrorCode::fileTrouble);
+    EXPECT_FALSE(image.error().text.empty());
+  }
+  const QByteArray whole = saved(halves(), "PNG");
+  EXPECT_FALSE(decodePicture(whole.left(whole.size() / 2)).ok());
+  EXPECT_FALSE(checkPicture("x").ok());
+  EXPECT_FALSE(checkPicture("%PDF-1.4").ok());
+  EXPECT_TRUE(checkPicture(whole).ok());
+}
+
+TEST(PictureDecoder, EndingsOfPictures) {
+  EXPECT_TRUE(looksLikePicture("a.PNG"));
+  EXPECT_TRUE(looksLikePicture("/x/scan.of.it.jpeg"));
+  EXPECT_TRUE(looksLikePicture("sheet.pdf"));
+  EXPECT_FALSE(looksLikePicture("plate.inchwright"));
+  EXPECT_FALSE(looksLikePicture("png"));
+}
+
+}  // namespace
+}  // namespace inchwright::app

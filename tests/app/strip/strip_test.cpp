@@ -1,0 +1,97 @@
+#include "app/strip/strip.h"
+
+#include <gtest/gtest.h>
+
+#include <QLabel>
+#include <QLineEdit>
+#include <QTest>
+
+#include "tests/support/desk_application.h"
+
+namespace inchwright::app {
+namespace {
+
+class StripTest : public testing::Test {
+ protected:
+  void SetUp() override {
+    deskApplication();
+    Job job;
+    job.parts.emplace_back();
+    job.parts[0].name = "Plate";
+    desk.take(job, {});
+    strip = std::make_unique<Strip>(work);
+    strip->show();
+    for (const char* line : {"edge L left", "hole A 1/4"}) ASSERT_TRUE(work.enter(line));
+  }
+
+  QString echo() { return strip->findChild<QLabel*>(QStringLiteral("echo"))->text(); }
+  void type(const char* text) { QTest::keyClicks(strip->line(), QString::fromUtf8(text)); }
+  void enter() { QTest::keyClick(strip->line(), Qt::Key_Return); }
+
+  Desk desk;
+  Work work{desk};
+  std::unique_ptr<Strip> strip;
+};
+
+TEST_F(StripTest, EnterTakesTheLineAndEmptiesIt) {
+  type("L A 3/8");
+  EXPECT_TRUE(echo().contains(QStringLiteral("L to A along X, 3/8"))) << echo().toStdString();
+  EXPECT_TRUE(desk.part().readings.empty());
+  enter();
+  EXPECT_EQ(strip->line()->text(), QString());
+  ASSERT_EQ(desk.part().readings.size(), 1u);
+  EXPECT_EQ(desk.part().readings[0].figure.text, "3/8");
+}
+
+TEST_F(StripTest, ARefusedLineStaysAndSaysWhy) {
+  type("L Q 3/8");
+  enter();
+  EXPECT_EQ(strip->line()->text(), QStringLiteral("L Q 3/8"));
+  EXPECT_TRUE(echo().startsWith(QStringLiteral("not taken: "))) << echo().toStdString();
+  QTest::keyClick(strip->line(), Qt::Key_Backspace);
+  EXPECT_FALSE(echo().startsWith(QStringLiteral("not taken: "))) << echo().toStdString();
+}
+
+TEST_F(StripTest, AFaultIsPointedAtByTheCharacterNotTheByte) {
+  type("±½x");
+  EXPECT_TRUE(echo().contains(QStringLiteral("“")) || echo().startsWith(QStringLiteral("so far")))
+      << echo().toStdString();
+}
+
+TEST_F(StripTest, EscapeEmptiesTheLineFirstAndThenStepsBack) {
+  work.read();
+  type("L");
+  enter();
+  ASSERT_EQ(work.chosen(), (std::vector<Id>{"L"}));
+  type("A 3");
+  QTest::keyClick(strip->line(), Qt::Key_Escape);
+  EXPECT_EQ(strip->line()->text(), QString());
+  EXPECT_EQ(work.chosen(), (std::vector<Id>{"L"}));
+  QTest::keyClick(strip->line(), Qt::Key_Escape);
+  EXPECT_TRUE(work.chosen().empty());
+  EXPECT_EQ(work.doing(), Doing::reading);
+  QTest::keyClick(strip->line(), Qt::Key_Escape);
+  EXPECT_EQ(work.doing(), Doing::looking);
+}
+
+TEST_F(StripTest, TheOfferStandsInTheEmptyLine) {
+  work.trace(FeatureKind::hole);
+  work.point({{1, 1}, {}, {}, false});
+  EXPECT_TRUE(strip->line()->placeholderText().startsWith(QStringLiteral("B")))
+      << strip->line()->placeholderText().toStdString();
+  type("3/8 ream");
+  EXPECT_TRUE(echo().contains(QStringLiteral("hole B"))) << echo().toStdString();
+  enter();
+  ASSERT_NE(desk.part().feature("B"), nullptr);
+  work.point({{2, 1}, {}, {}, false});
+  EXPECT_TRUE(strip->line()->placeholderText().startsWith(QStringLiteral("C 3/8 ream")));
+}
+
+TEST_F(StripTest, ScreenReadersHearTheQuestionWithTheLine) {
+  work.read();
+  EXPECT_EQ(strip->line()->accessibleDescription(), work.prompt());
+  EXPECT_FALSE(strip->line()->accessibleName().isEmpty());
+}
+
+}  // namespace
+}  // namespace inchwright::app
