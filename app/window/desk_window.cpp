@@ -23,6 +23,7 @@
 #include "app/session/preferences.h"
 #include "app/sheet/setup_slip.h"
 #include "app/sheet/sheet_view.h"
+#include "app/sheet/stack_slip.h"
 #include "app/strip/strip.h"
 #include "app/window/asking.h"
 #include "app/window/desk_files.h"
@@ -82,6 +83,7 @@ void DeskWindow::build() {
   tone_ = new ToneSlip(desk_, print_);
   printPaper_ = new PaperFrame(print_);
   sheet_ = new SheetView(desk_);
+  stack_ = new StackSlip(work_, sheet_);
   split_->addWidget(printPaper_);
   split_->addWidget(sheet_);
   split_->setStretchFactor(0, 3);

@@ -18,6 +18,7 @@ class LedgerLine;
 class PaperFrame;
 class PrintView;
 class SheetView;
+class StackSlip;
 class Strip;
 class ToneSlip;
 class TourSlip;
@@ -87,6 +88,7 @@ class DeskWindow : public QMainWindow {
   FaceBox* faces_;
   ToneSlip* tone_;
   SheetView* sheet_;
+  StackSlip* stack_;
   Strip* strip_;
   DoubtsSlip* doubts_;
   QSplitter* split_;

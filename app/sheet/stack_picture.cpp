@@ -1,0 +1,306 @@
+#include "app/sheet/stack_picture.h"
+
+#include <QLocale>
+#include <QPainter>
+#include <algorithm>
+#include <cmath>
+
+#include "app/base/look.h"
+
+namespace inchwright::app {
+namespace {
+
+QString shownAt(std::int64_t ticks, const Step& step) {
+  return QString::fromStdString(showAtStep(Rational(ticks), step).text);
+}
+
+/// `±0.0040`, or `+0.0020 −0.0000` where the two differ.
+QString limitsOf(const StackMember& member, const Step& step) {
+  const std::int64_t plus = member.high - member.nominal;
+  const std::int64_t minus = member.nominal - member.low;
+  if (plus == minus) return QStringLiteral("±") + shownAt(plus, step);
+  const auto signedFigure = [&](std::int64_t ticks) {
+    return (ticks < 0 ? QStringLiteral("−") : QStringLiteral("+")) +
+           shownAt(ticks < 0 ? -ticks : ticks, step);
+  };
+  return signedFigure(plus) + QLatin1Char(' ') + signedFigure(-minus);
+}
+
+/// How far from its lettered length a stack or a member may come out, in ticks.
+struct Stray {
+  double low = 0;
+  double high = 0;
+};
+
+Stray strayOf(const StackMember& member) {
+  const double factor = member.factor.toDouble();
+  const double a = factor * static_cast<double>(member.low - member.nominal);
+  const double b = factor * static_cast<double>(member.high - member.nominal);
+  return {std::min(a, b), std::max(a, b)};
+}
+
+class StackPainter {
+ public:
+  StackPainter(QPainter* painter, const Stacked& stacked, QRectF box)
+      : painter_(painter), stacked_(stacked), box_(box), metrics_(deskFont()) {
+    line_ = metrics_.height() * 1.25;
+    share_ = metrics_.horizontalAdvance(QStringLiteral("100 %")) + line_ / 2;
+    names_ = std::min(box_.width() * 0.42, line_ * 15);
+    bars_ = QRectF(box_.left() + names_, box_.top(), box_.width() - names_ - share_, 0);
+    for (const StackedWay& way : stacked_.ways) {
+      const double nominal = way.stack.nominal.toDouble();
+      widest_ = std::max({widest_, std::abs(static_cast<double>(way.stack.worst.low) - nominal),
+                          std::abs(static_cast<double>(way.stack.worst.high) - nominal)});
+      for (const auto& limit : {stacked_.least, stacked_.greatest}) {
+        if (limit) {
+          widest_ = std::max(widest_, std::abs(static_cast<double>(limit->ticks()) - nominal));
+        }
+      }
+      for (const StackMember& member : way.stack.members) {
+        const Stray stray = strayOf(member);
+        widest_ = std::max({widest_, std::abs(stray.low), std::abs(stray.high)});
+      }
+    }
+  }
+
+  /// Draws when there is a painter, and says where it ended.
+  qreal paint() {
+    y_ = box_.top();
+    for (const StackedWay& way : stacked_.ways) paintWay(way);
+    return y_;
+  }
+
+ private:
+  qreal xOf(double stray) const {
+    return bars_.center().x() + stray / widest_ * bars_.width() * 0.46;
+  }
+
+  void paintWay(const StackedWay& way) {
+    const Stack& stack = way.stack;
+    heading(way);
+    const qreal top = y_;
+    for (const StackMember& member : stack.members) paintMember(member);
+    const qreal members = y_;
+    y_ += line_ * 0.3;
+    paintSums(way);
+    // The lengths as lettered, from which everything strays.
+    if (painter_) {
+      painter_->setPen(QPen(look_.pencil, kFineLine, Qt::DashLine));
+      painter_->drawLine(QPointF(xOf(0), top), QPointF(xOf(0), y_ - line_));
+      painter_->setPen(QPen(look_.pencil, kFirmLine));
+      painter_->drawLine(QPointF(box_.left(), members + line_ * 0.15),
+                         QPointF(box_.right(), members + line_ * 0.15));
+    }
+    y_ += line_ * 0.9;
+  }
+
+  void heading(const StackedWay& way) {
+    const QString nominal =
+        QString::fromStdString(showAtStep(way.stack.nominal, stacked_.step).text);
+    if (painter_) {
+      painter_->setFont(deskFont(1.1));
+      painter_->setPen(look_.blue);
+      painter_->drawText(QRectF(box_.left(), y_, box_.width(), line_ * 1.2),
+                         Qt::AlignLeft | Qt::AlignVCenter, way.title);
+      painter_->setPen(look_.pencil);
+      painter_->setFont(figures(1.1));
+      painter_->drawText(QRectF(bars_.left(), y_, bars_.width(), line_ * 1.2), Qt::AlignCenter,
+                         nominal);
+    }
+    y_ += line_ * 1.35;
+  }
+
+  void name(const QString& text, const QString& figure) {
+    if (!painter_) return;
+    painter_->setPen(look_.pencil);
+    painter_->setFont(deskFont());
+    const qreal room = metrics_.horizontalAdvance(figure) + line_ * 0.7;
+    const QString fitting =
+        metrics_.elidedText(text, Qt::ElideRight, static_cast<int>(names_ - room));
+    painter_->drawText(QRectF(box_.left(), y_, names_, line_), Qt::AlignLeft | Qt::AlignVCenter,
+                       fitting);
+    painter_->drawText(QRectF(box_.left(), y_, names_ - line_ * 0.4, line_),
+                       Qt::AlignRight | Qt::AlignVCenter, figure);
+  }
+
+  void paintMember(const StackMember& member) {
+    QString text = (member.sign() < 0 ? QStringLiteral("− ") : QStringLiteral("+ ")) +
+                   QString::fromStdString(member.label);
+    if (!member.text.empty()) text += QStringLiteral("  ") + QString::fromStdString(member.text);
+    if (!member.part.empty()) text += QStringLiteral("  · ") + QString::fromStdString(member.part);
+    name(text, limitsOf(member, stacked_.step));
+    if (painter_) {
+      const Stray stray = strayOf(member);
+      const QRectF bar(QPointF(xOf(stray.low), y_ + line_ * 0.24),
+                       QPointF(xOf(stray.high), y_ + line_ * 0.76));
+      painter_->fillRect(bar, look_.wash);
+      painter_->setPen(QPen(look_.blue, kFirmLine));
+      painter_->drawRect(bar);
+      painter_->setPen(look_.pencil);
+      painter_->drawText(QRectF(bars_.right(), y_, share_, line_),
+                         Qt::AlignRight | Qt::AlignVCenter,
+                         QStringLiteral("%1 %").arg(100 * member.worstShare, 0, 'f', 0));
+    }
+    y_ += line_;
+  }
+
+  void paintSums(const StackedWay& way) {
+    const Stack& stack = way.stack;
+    const double nominal = stack.nominal.toDouble();
+    const auto strayOfSpan = [&](const Span& span) {
+      return Stray{static_cast<double>(span.low) - nominal,
+                   static_cast<double>(span.high) - nominal};
+    };
+    const qreal top = y_;
+    name(tr("at worst"), rangeOf(stack.worst));
+    bracket(strayOfSpan(stack.worst), !stacked_.keeps(stack.worst));
+    y_ += line_;
+    name(tr("root sum square"), rangeOf(stack.rss));
+    bracket(strayOfSpan(stack.rss), !stacked_.keeps(stack.rss));
+    y_ += line_;
+    const QString many = tr("%1 at random").arg(QLocale().toString(way.simulation.runs));
+    name(many, {});
+    histogram(way.simulation, nominal);
+    y_ += line_ * 2.6;
+    limits(nominal, top);
+    ends(strayOfSpan(stack.worst), stack.worst);
+    y_ += line_;
+  }
+
+  static QString tr(const char* text) { return StackPicture::tr(text); }
+
+  QString rangeOf(const Span& span) const {
+    return QStringLiteral("±") +
+           QString::fromStdString(showAtStep(*Rational::of(span.width(), 2), stacked_.step).text);
+  }
+
+  /// A span with its ends turned up; torn where it leaves what is required.
+  void bracket(const Stray& stray, bool outside) {
+    if (!painter_) return;
+    const qreal y = y_ + line_ / 2, up = line_ * 0.3;
+    const qreal left = xOf(stray.low), right = xOf(stray.high);
+    painter_->setPen(QPen(outside ? look_.red : look_.pencil, kFirmLine));
+    painter_->drawLine(QPointF(left, y), QPointF(right, y));
+    for (const qreal x : {left, right}) painter_->drawLine(QPointF(x, y - up), QPointF(x, y + up));
+    if (!outside) return;
+    painter_->setFont(deskFont());
+    painter_->drawText(QRectF(bars_.right(), y_, share_, line_), Qt::AlignRight | Qt::AlignVCenter,
+                       QStringLiteral("≠"));
+  }
+
+  void histogram(const Simulation& simulation, double nominal) {
+    if (!painter_) return;
+    const qreal bottom = y_ + line_ * 2.5, height = line_ * 2.3;
+    const std::uint64_t most = std::max<std::uint64_t>(
+        1, *std::max_element(simulation.bars.begin(), simulation.bars.end()));
+    const double width = static_cast<double>(simulation.range.width()) / Simulation::kBars;
+    for (std::size_t i = 0; i < Simulation::kBars; ++i) {
+      const double low =
+          static_cast<double>(simulation.range.low) - nominal + static_cast<double>(i) * width;
+      const qreal tall =
+          height * static_cast<double>(simulation.bars[i]) / static_cast<double>(most);
+      if (tall < 0.5) continue;
+      const bool outside =
+          (stacked_.least &&
+           low + nominal + width / 2 < static_cast<double>(stacked_.least->ticks())) ||
+          (stacked_.greatest &&
+           low + nominal + width / 2 > static_cast<double>(stacked_.greatest->ticks()));
+      const QRectF bar(QPointF(xOf(low), bottom - tall), QPointF(xOf(low + width), bottom));
+      painter_->fillRect(bar, outside ? QBrush(look_.red, Qt::BDiagPattern) : QBrush(look_.faint));
+    }
+    painter_->setPen(QPen(look_.pencil, kFineLine));
+    painter_->drawLine(QPointF(bars_.left(), bottom), QPointF(bars_.right(), bottom));
+  }
+
+  /// What is required, across all the sums.
+  void limits(double nominal, qreal top) {
+    if (!painter_) return;
+    const auto mark = [&](const std::optional<Length>& limit, const QString& word, bool toLeft) {
+      if (!limit) return;
+      const qreal x = xOf(static_cast<double>(limit->ticks()) - nominal);
+      painter_->setPen(QPen(look_.red, kFirmLine, Qt::DashDotLine));
+      painter_->drawLine(QPointF(x, top), QPointF(x, y_));
+      painter_->setFont(deskFont(0.85));
+      const QString text = word + QLatin1Char(' ') + shownAt(limit->ticks(), stacked_.step);
+      const qreal width = metrics_.horizontalAdvance(text);
+      painter_->drawText(QRectF(toLeft ? x - width - 4 : x + 4, y_ - line_ * 1.05, width, line_),
+                         (toLeft ? Qt::AlignRight : Qt::AlignLeft) | Qt::AlignVCenter, text);
+    };
+    mark(stacked_.least, tr("least"), true);
+    mark(stacked_.greatest, tr("greatest"), false);
+  }
+
+  /// The ends of the worst case in figures, under the scale.
+  void ends(const Stray& stray, const Span& worst) {
+    if (!painter_) return;
+    painter_->setFont(figures());
+    painter_->setPen(look_.pencil);
+    const auto put = [&](qreal x, std::int64_t ticks) {
+      const QString text = shownAt(ticks, stacked_.step);
+      const qreal width = QFontMetricsF(painter_->font()).horizontalAdvance(text) + 4;
+      const qreal left = std::clamp(x - width / 2, bars_.left(), box_.right() - width);
+      painter_->drawText(QRectF(left, y_, width, line_), Qt::AlignCenter, text);
+    };
+    put(xOf(stray.low), worst.low);
+    if (worst.width() > 0) put(xOf(stray.high), worst.high);
+  }
+
+  QPainter* painter_;
+  const Stacked& stacked_;
+  QRectF box_;
+  QRectF bars_;
+  QFontMetricsF metrics_;
+  const Look& look_ = Look::now();
+  qreal line_ = 0;
+  qreal names_ = 0;
+  qreal share_ = 0;
+  qreal y_ = 0;
+  double widest_ = 1;
+};
+
+constexpr int kEdge = 4;
+
+}  // namespace
+
+StackPicture::StackPicture(QWidget* parent) : QWidget(parent) {
+  QSizePolicy policy(QSizePolicy::Expanding, QSizePolicy::Minimum);
+  policy.setHeightForWidth(true);
+  setSizePolicy(policy);
+  setAccessibleName(tr("The stack as bars"));
+}
+
+void StackPicture::show(std::optional<Stacked> stacked) {
+  stacked_ = std::move(stacked);
+  QStringList words;
+  if (stacked_) {
+    for (const StackedWay& way : stacked_->ways) {
+      words << way.title + QStringLiteral(": ") +
+                   tr("%1 to %2 at worst")
+                       .arg(shownAt(way.stack.worst.low, stacked_->step),
+                            shownAt(way.stack.worst.high, stacked_->step));
+    }
+  }
+  setAccessibleDescription(words.join(QStringLiteral("; ")));
+  updateGeometry();
+  update();
+}
+
+int StackPicture::heightForWidth(int width) const {
+  if (!stacked_) return 0;
+  StackPainter measuring(nullptr, *stacked_, QRectF(kEdge, 0, width - 2 * kEdge, 0));
+  return static_cast<int>(std::ceil(measuring.paint()));
+}
+
+QSize StackPicture::sizeHint() const {
+  const int width = fontMetrics().averageCharWidth() * 60;
+  return {width, heightForWidth(width)};
+}
+
+void StackPicture::paintEvent(QPaintEvent*) {
+  if (!stacked_) return;
+  QPainter painter(this);
+  painter.setRenderHint(QPainter::Antialiasing);
+  StackPainter(&painter, *stacked_, QRectF(kEdge, 0, width() - 2 * kEdge, height())).paint();
+}
+
+}  // namespace inchwright::app
