@@ -275,7 +275,9 @@ TEST_F(ByMouse, FromThePictureToThePrintedSheet) {
     EXPECT_EQ(one.traced.size(), same.traced.size());
     for (const Axis axis : kAxes) {
       const auto at = tracedAlong(one, axis), there = tracedAlong(same, axis);
-      if (at && there) EXPECT_NEAR(*at, *there, 0.015) << nameOf(axis);
+      if (at && there) {
+        EXPECT_NEAR(*at, *there, 0.015) << nameOf(axis);
+      }
     }
   }
   ASSERT_EQ(part().readings.size(), wanted.parts[0].readings.size());

@@ -24,7 +24,7 @@ using test::smallPrint;
 
 constexpr std::uint32_t kNowhere = 0xffffffff;
 constexpr std::int64_t kPrime = 1'000'000'007;
-using Row = std::vector<std::int64_t>;
+using EquationRow = std::vector<std::int64_t>;
 
 std::int64_t inverse(std::int64_t value) {
   std::int64_t result = 1;
@@ -35,7 +35,7 @@ std::int64_t inverse(std::int64_t value) {
   return result;
 }
 
-std::size_t rankOf(std::vector<Row> rows) {
+std::size_t rankOf(std::vector<EquationRow> rows) {
   std::size_t rank = 0;
   for (std::size_t column = 0; !rows.empty() && column < rows[0].size(); ++column) {
     std::size_t pivot = rank;
@@ -55,21 +55,21 @@ std::size_t rankOf(std::vector<Row> rows) {
 }
 
 // Links, then relations; with the right side as a last column if wanted.
-std::vector<Row> rowsOf(const AxisNetwork& network, bool withRight) {
-  std::vector<Row> rows;
+std::vector<EquationRow> rowsOf(const AxisNetwork& network, bool withRight) {
+  std::vector<EquationRow> rows;
   const std::size_t width = network.places.size() + (withRight ? 1 : 0);
   const auto add = [](std::int64_t& cell, std::int64_t value) {
     cell = ((cell + value) % kPrime + kPrime) % kPrime;
   };
   for (const AxisLink& link : network.links) {
-    Row row(width);
+    EquationRow row(width);
     add(row[link.to], 1);
     add(row[link.from], -1);
     if (withRight) add(row.back(), link.ticks);
     rows.push_back(row);
   }
   for (const AxisRelation& relation : network.relations) {
-    Row row(width);
+    EquationRow row(width);
     for (const auto& [node, coefficient] : relation.terms) add(row[node], coefficient);
     rows.push_back(row);
   }
@@ -87,15 +87,15 @@ void checkByRanks(const SmallPrint& print, bool isTrue) {
   const auto network = networkOf(part, Axis::x);
   ASSERT_TRUE(network.ok());
   const Solution solution = solved(part);
-  const std::vector<Row> rows = rowsOf(*network, false);
+  const std::vector<EquationRow> rows = rowsOf(*network, false);
   const std::size_t rank = rankOf(rows);
   EXPECT_EQ(solution.clashes.empty(), rankOf(rowsOf(*network, true)) == rank);
 
   // Two places share a group exactly when their difference is in the span of the rows.
   for (std::size_t a = 0; a < network->places.size(); ++a) {
     for (std::size_t b = 0; b < a; ++b) {
-      std::vector<Row> more = rows;
-      Row difference(network->places.size());
+      std::vector<EquationRow> more = rows;
+      EquationRow difference(network->places.size());
       difference[a] = 1;
       difference[b] = kPrime - 1;
       more.push_back(difference);
@@ -109,7 +109,7 @@ void checkByRanks(const SmallPrint& print, bool isTrue) {
   }
   // A reading is alone exactly when without it less is known.
   for (std::size_t i = 0; i < network->links.size(); ++i) {
-    std::vector<Row> less = rows;
+    std::vector<EquationRow> less = rows;
     less.erase(less.begin() + static_cast<std::ptrdiff_t>(i));
     const Id& id = part.readings[network->links[i].source.index].id;
     EXPECT_EQ(solution.status.at(id) == ReadingStatus::alone, rankOf(less) < rank) << id;
@@ -303,11 +303,11 @@ TEST(ShortLoops, TogetherAsShortAsCanBe) {
     }
     std::stable_sort(all.begin(), all.end(),
                      [](const auto& a, const auto& b) { return a.size() < b.size(); });
-    std::vector<Row> basis;
+    std::vector<EquationRow> basis;
     std::size_t least = 0;
     for (const auto& loop : all) {
       // A loop as flow: independence over a large prime, with the sign of each link as walked.
-      Row row(network->links.size());
+      EquationRow row(network->links.size());
       std::uint32_t at = network->links[*loop.begin()].from;
       std::set<std::uint32_t> left = loop;
       while (!left.empty()) {

@@ -213,7 +213,9 @@ TEST_F(AtomicFile, AThousandKillsLoseNothing) {
     // Every second child is let save once first, however busy the machine is; the others are
     // killed whatever they have got to.
     char first = 0;
-    if (kill % 2 == 1) EXPECT_EQ(::read(saved[0], &first, 1), 1);
+    if (kill % 2 == 1) {
+      EXPECT_EQ(::read(saved[0], &first, 1), 1);
+    }
     std::this_thread::sleep_for(pause);
     ASSERT_EQ(::kill(child, SIGKILL), 0);
     int status = 0;
