@@ -28,13 +28,24 @@ TextItem textAbout(PaperPoint middle, std::string_view name, const Sketch::Look&
   return item;
 }
 
-double distance(const PaperBox& box, PaperPoint point) {
+bool isWithin(const PaperBox& box, PaperPoint point, double distance) {
   const double dx = std::max({box.left - point.x, 0.0, point.x - box.right});
   const double dy = std::max({box.top - point.y, 0.0, point.y - box.bottom});
-  return std::hypot(dx, dy);
+  return dx * dx + dy * dy < distance * distance;
 }
 
 }  // namespace
+
+void LabelPlacer::keepOff(const PaperBox& box) {
+  boxesAt_.add(box, static_cast<std::uint32_t>(boxes_.size()));
+  boxes_.push_back(box);
+}
+
+void LabelPlacer::keepOff(PaperPoint centre, double radius) {
+  const PaperBox around = PaperBox{centre.x, centre.y, centre.x, centre.y}.grownBy(radius);
+  discsAt_.add(around, static_cast<std::uint32_t>(discs_.size()));
+  discs_.push_back({centre, radius});
+}
 
 void LabelPlacer::avoid(PaperPoint from, PaperPoint to) {
   lines_.push_back({std::min(from.x, to.x), std::min(from.y, to.y), std::max(from.x, to.x),
@@ -43,14 +54,13 @@ void LabelPlacer::avoid(PaperPoint from, PaperPoint to) {
 
 bool LabelPlacer::isClear(const PaperBox& box) const {
   return region_.holds(box) &&
-         std::none_of(boxes_.begin(), boxes_.end(),
-                      [&](const PaperBox& other) { return other.meets(box); });
+         !boxesAt_.any(box, [&](std::uint32_t number) { return boxes_[number].meets(box); });
 }
 
 bool LabelPlacer::isFree(const PaperBox& box) const {
-  return isClear(box) && std::none_of(discs_.begin(), discs_.end(), [&](const Disc& disc) {
-           return distance(box, disc.centre) < disc.radius;
-         });
+  return isClear(box) && !discsAt_.any(box, [&](std::uint32_t number) {
+    return isWithin(box, discs_[number].centre, discs_[number].radius);
+  });
 }
 
 bool LabelPlacer::placeInside(Sketch& sketch, std::string_view name, const Sketch::Look& look,
@@ -59,9 +69,10 @@ bool LabelPlacer::placeInside(Sketch& sketch, std::string_view name, const Sketc
   const TextItem item = textAbout(centre, name, look);
   const PaperBox box = boundsOf(item).grownBy(kClear);
   if (std::hypot(box.width(), box.height()) / 2 + kClear > radius || !isClear(box)) return false;
-  const bool alone = std::none_of(discs_.begin(), discs_.end(), [&](const Disc& disc) {
+  const bool alone = !discsAt_.any(box, [&](std::uint32_t number) {
+    const Disc& disc = discs_[number];
     const double apart = std::hypot(disc.centre.x - centre.x, disc.centre.y - centre.y);
-    return apart > kSame && distance(box, disc.centre) < disc.radius;
+    return apart > kSame && isWithin(box, disc.centre, disc.radius);
   });
   if (alone) set(sketch, item);
   return alone;
@@ -74,7 +85,7 @@ int LabelPlacer::crossings(const PaperBox& box) const {
 }
 
 void LabelPlacer::set(Sketch& sketch, const TextItem& item) {
-  boxes_.push_back(boundsOf(item).grownBy(kClear));
+  keepOff(boundsOf(item).grownBy(kClear));
   sketch.add(item);
 }
 
@@ -101,7 +112,7 @@ bool LabelPlacer::placeAround(Sketch& sketch, std::string_view name, const Sketc
           radius + gap + std::abs(dx) * shape.width() / 2 + std::abs(dy) * shape.height() / 2;
       const TextItem item = textAbout({centre.x + dx * reach, centre.y + dy * reach}, name, look);
       const PaperBox box = boundsOf(item).grownBy(kClear);
-      if (!isFree(box) || distance(box, centre) < radius) continue;
+      if (!isFree(box) || isWithin(box, centre, radius)) continue;
       const double cost = gap + 4.0 * crossings(box) + (i % 4 == 0 ? 0 : 0.4) + 0.02 * i;
       if (!best || cost < best->cost) best = Found{item, cost, gap, angle};
     }

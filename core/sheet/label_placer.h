@@ -3,6 +3,7 @@
 #include <string_view>
 #include <vector>
 
+#include "core/sheet/paper_cells.h"
 #include "core/sheet/sketch.h"
 
 namespace inchwright {
@@ -11,11 +12,12 @@ namespace inchwright {
 class LabelPlacer {
  public:
   /// Nothing is placed outside `region`.
-  explicit LabelPlacer(const PaperBox& region) : region_(region) {}
+  explicit LabelPlacer(const PaperBox& region)
+      : region_(region), boxesAt_(region), discsAt_(region) {}
 
   /// Keeps names off a box, or off a disc.
-  void keepOff(const PaperBox& box) { boxes_.push_back(box); }
-  void keepOff(PaperPoint centre, double radius) { discs_.push_back({centre, radius}); }
+  void keepOff(const PaperBox& box);
+  void keepOff(PaperPoint centre, double radius);
   /// A line that names rather do not cross.
   void avoid(PaperPoint from, PaperPoint to);
   /// Whether a box lies in the region and on nothing that names keep off.
@@ -28,7 +30,7 @@ class LabelPlacer {
   bool placeInside(Sketch& sketch, std::string_view name, const Sketch::Look& look,
                    PaperPoint centre, double radius);
   /// Sets a name near a disc, with a leader when it had to go further off. False, and nothing
-  /// drawn, when there is no room. Time: proportional to what is already placed.
+  /// drawn, when there is no room. Time: as crowded as it is there.
   bool placeAround(Sketch& sketch, std::string_view name, const Sketch::Look& look,
                    PaperPoint centre, double radius);
   /// Sets a name along a line, on the side that `outX`, `outY` point to (a unit vector).
@@ -46,6 +48,8 @@ class LabelPlacer {
   PaperBox region_;
   std::vector<PaperBox> boxes_;
   std::vector<Disc> discs_;
+  PaperCells boxesAt_;
+  PaperCells discsAt_;
   std::vector<PaperBox> lines_;
 };
 
