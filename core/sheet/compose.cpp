@@ -67,9 +67,17 @@ void drawDraftMargin(Sketch& sketch, const Size& size) {
 
 /// A candidate for the whole sheet.
 struct Layout {
-  std::vector<Page> pages;
+  using Stream = std::vector<Sketch>;  ///< a sketch a page
+  std::vector<Stream> streams;
+  double headWidth = 0;
   std::size_t lastRows = 0;  ///< the page on which the rows end
   double pictureScale = 0;
+
+  std::size_t pages() const {
+    std::size_t count = 1;
+    for (const Stream& stream : streams) count = std::max(count, stream.size());
+    return count;
+  }
 };
 
 class Composer {
@@ -85,6 +93,8 @@ class Composer {
   std::optional<Layout> sideBySide() const;
   /// One column: head, picture, zero, rows, the rest.
   Layout below() const;
+  /// The pages of a candidate of this composer's.
+  std::vector<Page> paginate(const Layout& layout) const;
 
  private:
   struct Columns {
@@ -97,8 +107,6 @@ class Composer {
   double headEnd(std::size_t page, double width) const {
     return kMargin + 2 + headPiece(content_, width, page == 0 ? 1 : kMostPages, kMostPages).height;
   }
-  std::vector<Page> paginate(const std::vector<std::vector<Sketch>>& streams,
-                             double headWidth) const;
 
   const SheetContent& content_;
   Size size_;
@@ -106,16 +114,13 @@ class Composer {
   double bottom_ = 0;  ///< where the foot begins
 };
 
-std::vector<Page> Composer::paginate(const std::vector<std::vector<Sketch>>& streams,
-                                     double headWidth) const {
-  std::size_t count = 1;
-  for (const std::vector<Sketch>& stream : streams) count = std::max(count, stream.size());
-  std::vector<Page> pages(count);
-  for (std::size_t i = 0; i < count; ++i) {
+std::vector<Page> Composer::paginate(const Layout& layout) const {
+  std::vector<Page> pages(layout.pages());
+  for (std::size_t i = 0; i < pages.size(); ++i) {
     Sketch sketch;
     if (content_.solution.isDraft()) drawDraftMargin(sketch, size_);
-    sketch.add(headPiece(content_, headWidth, i + 1, count).sketch, kMargin, kMargin);
-    for (const std::vector<Sketch>& stream : streams) {
+    sketch.add(headPiece(content_, layout.headWidth, i + 1, pages.size()).sketch, kMargin, kMargin);
+    for (const Layout::Stream& stream : layout.streams) {
       if (i < stream.size()) sketch.add(stream[i], 0, 0);
     }
     sketch.add(foot_.sketch, kMargin, bottom_);
@@ -157,14 +162,14 @@ std::optional<Layout> Composer::sideBySide() const {
   if (firstTop + picture.height > bottom) return std::nullopt;
 
   const double rowsLeft = kMargin + left + kGutter;
-  const Flowed rows = flow(rowsPieces(content_, widths->right), [&](std::size_t page) {
+  Flowed rows = flow(rowsPieces(content_, widths->right), [&](std::size_t page) {
     return Frame{page, rowsLeft, kMargin, bottom};
   });
   const std::size_t lastRows = rows.last.page;
   Pieces words = leadingPieces(content_, left);
   append(words, trailingPieces(content_, left));
   // Words go below the picture and on down the left; beside it once there are no more rows.
-  const Flowed beside = flow(words, [&](std::size_t number) {
+  Flowed beside = flow(words, [&](std::size_t number) {
     const std::size_t page = number < lastRows ? number : lastRows + (number - lastRows) / 2;
     if (number >= lastRows && (number - lastRows) % 2 == 1) {
       return Frame{page, rowsLeft, page == lastRows ? rows.end + kAfterRows : kMargin, bottom};
@@ -177,8 +182,9 @@ std::optional<Layout> Composer::sideBySide() const {
     const bool blank = i >= beside.pages.size() || beside.pages[i].empty();
     if (i == 0 || blank) pictures[i].add(picture.sketch, kMargin, i == 0 ? firstTop : nextTop);
   }
-  return Layout{paginate({pictures, beside.pages, rows.pages}, left), lastRows,
-                pictureScale(content_, left, mostPicture)};
+  Layout layout{{}, left, lastRows, pictureScale(content_, left, mostPicture)};
+  layout.streams = {std::move(pictures), std::move(beside.pages), std::move(rows.pages)};
+  return layout;
 }
 
 Layout Composer::below() const {
@@ -195,24 +201,26 @@ Layout Composer::below() const {
   append(pieces, rowsPieces(content_, width));
   const std::size_t lastRows = flow(pieces, frames).last.page;
   append(pieces, trailingPieces(content_, width));
-  return Layout{paginate({flow(pieces, frames).pages}, width), lastRows,
-                pictureScale(content_, width, mostPicture)};
+  Layout layout{{}, width, lastRows, pictureScale(content_, width, mostPicture)};
+  layout.streams = {flow(pieces, frames).pages};
+  return layout;
 }
 
 }  // namespace
 
-std::vector<Page> composeSheet(const SheetContent& content) {
-  std::optional<Layout> beside = Composer(content, true).sideBySide();
-  Layout upright = Composer(content, false).below();
-  if (!beside) return std::move(upright.pages);
+std::vector<Page> composeSheet(const SheetContent& given) {
+  SheetContent content = given;
+  content.number = sheetNumber(content);
+  const Composer wide(content, true), high(content, false);
+  const std::optional<Layout> beside = wide.sideBySide();
+  const Layout upright = high.below();
+  if (!beside) return high.paginate(upright);
   // The fewest pages; then all rows on the earliest page; then the picture beside the rows, unless
   // a long part would be tiny there.
   bool better = upright.pictureScale > 1.6 * beside->pictureScale;
   if (upright.lastRows != beside->lastRows) better = upright.lastRows < beside->lastRows;
-  if (upright.pages.size() != beside->pages.size()) {
-    better = upright.pages.size() < beside->pages.size();
-  }
-  return std::move(better ? upright.pages : beside->pages);
+  if (upright.pages() != beside->pages()) better = upright.pages() < beside->pages();
+  return better ? high.paginate(upright) : wide.paginate(*beside);
 }
 
 }  // namespace inchwright

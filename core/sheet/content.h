@@ -1,5 +1,7 @@
 #pragma once
 
+#include <string>
+
 #include "core/chain/solution.h"
 #include "core/part/job.h"
 #include "core/plan/pictured.h"
@@ -18,6 +20,7 @@ struct SheetContent {
   const PartPicture* picture = nullptr;  ///< null when there is none to draw
   const SheetOptions& options;
   Style style{options.readingDistance};
+  std::string number = {};  ///< of the sheet (`sheetNumber`); composeSheet fills it in
 };
 
 /// The sheet of one setup with its picture already at hand: what `tapeUpSheet` does after it has

@@ -101,7 +101,7 @@ struct Cell {
 std::vector<Cell> cellsOf(const SheetContent& content, std::size_t page, std::size_t pages) {
   std::vector<Cell> cells{{"PRINT", content.job.print}, {"JOB", content.job.title}};
   cells.push_back({"DATE", content.options.date});
-  cells.push_back({"SHEET", sheetNumber(content)});
+  cells.push_back({"SHEET", content.number});
   cells.push_back({"PAGE", std::to_string(page) + " of " + std::to_string(pages)});
   return cells;
 }
@@ -192,7 +192,7 @@ Piece footPiece(const SheetContent& content, double width) {
   const Sketch::Look plain{content.style.caution(), Typeface::regular};
   const Sketch::Look strong{content.style.caution(), Typeface::bold};
   const std::vector<Run> words{
-      {"Sheet " + sheetNumber(content) +
+      {"Sheet " + content.number +
            " replaces every earlier one of this part and setup: destroy those.",
        strong},
       {"Eye protection on, guards on, work clamped, speeds from the tool's maker. The machine's "

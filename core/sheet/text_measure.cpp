@@ -1,6 +1,7 @@
 #include "core/sheet/text_measure.h"
 
 #include <algorithm>
+#include <array>
 #include <cstdint>
 
 #include "core/sheet/font_tables.h"
@@ -24,7 +25,7 @@ std::uint32_t codePoint(std::string_view text, std::size_t at, std::size_t lengt
   return code;
 }
 
-double advanceOf(std::uint32_t code, Typeface face) {
+double lookedUpAdvance(std::uint32_t code, Typeface face) {
   const auto runs = advancesOf(face);
   const auto after = std::upper_bound(
       runs.begin(), runs.end(), code,
@@ -32,6 +33,24 @@ double advanceOf(std::uint32_t code, Typeface face) {
   if (after == runs.begin()) return kUnknownAdvance;
   const AdvanceRun& run = *(after - 1);
   return code <= run.last ? run.advance : kUnknownAdvance;
+}
+
+/// Of the letters and figures that nearly all texts are made of, kept at hand.
+struct CommonAdvances {
+  static constexpr std::uint32_t kCount = 256;
+  std::array<double, kCount> advance;
+
+  explicit CommonAdvances(Typeface face) {
+    for (std::uint32_t code = 0; code < kCount; ++code) advance[code] = lookedUpAdvance(code, face);
+  }
+};
+
+double advanceOf(std::uint32_t code, Typeface face) {
+  static const std::array<CommonAdvances, 4> kCommon{
+      CommonAdvances(Typeface::regular), CommonAdvances(Typeface::bold),
+      CommonAdvances(Typeface::mono), CommonAdvances(Typeface::monoBold)};
+  if (code >= CommonAdvances::kCount) return lookedUpAdvance(code, face);
+  return kCommon[static_cast<std::size_t>(face)].advance[code];
 }
 
 /// Splits one word that is wider than `width` by itself; the last piece may still grow.
