@@ -28,6 +28,23 @@ TextItem textAbout(PaperPoint middle, std::string_view name, const Sketch::Look&
   return item;
 }
 
+PaperBox movedBy(const PaperBox& box, PaperPoint by) {
+  return {box.left + by.x, box.top + by.y, box.right + by.x, box.bottom + by.y};
+}
+
+/// Directions round a disc, from the upper right on anticlockwise.
+const std::array<PaperPoint, 16>& waysAround() {
+  static const std::array<PaperPoint, 16> kWays = [] {
+    std::array<PaperPoint, 16> ways;
+    for (std::size_t i = 0; i < ways.size(); ++i) {
+      const double angle = (45.0 + 22.5 * static_cast<double>(i)) * std::numbers::pi / 180;
+      ways[i] = {std::cos(angle), -std::sin(angle)};
+    }
+    return ways;
+  }();
+  return kWays;
+}
+
 bool isWithin(const PaperBox& box, PaperPoint point, double distance) {
   const double dx = std::max({box.left - point.x, 0.0, point.x - box.right});
   const double dy = std::max({box.top - point.y, 0.0, point.y - box.bottom});
@@ -92,40 +109,37 @@ void LabelPlacer::set(Sketch& sketch, const TextItem& item) {
 bool LabelPlacer::placeAround(Sketch& sketch, std::string_view name, const Sketch::Look& look,
                               PaperPoint centre, double radius) {
   struct Found {
-    TextItem item;
+    PaperPoint middle;
     double cost;
     double gap;
-    double angle;
+    PaperPoint way;
   };
   std::optional<Found> best;
   const PaperBox shape = boundsOf(textAbout({0, 0}, name, look));
   constexpr std::array kGaps{0.7, 2.5, 5.0, 8.0, 12.0, 17.0};
-  constexpr int kAngles = 16;
   for (const double gap : kGaps) {
     if (best && best->cost <= gap) break;
-    for (int i = 0; i < kAngles; ++i) {
-      const double angle = (45.0 + 360.0 * i / kAngles) * std::numbers::pi / 180;
-      const double dx = std::cos(angle);
-      const double dy = -std::sin(angle);
+    for (std::size_t i = 0; i < waysAround().size(); ++i) {
+      const PaperPoint way = waysAround()[i];
       // So far off that the box just clears the disc in this direction.
       const double reach =
-          radius + gap + std::abs(dx) * shape.width() / 2 + std::abs(dy) * shape.height() / 2;
-      const TextItem item = textAbout({centre.x + dx * reach, centre.y + dy * reach}, name, look);
-      const PaperBox box = boundsOf(item).grownBy(kClear);
+          radius + gap + std::abs(way.x) * shape.width() / 2 + std::abs(way.y) * shape.height() / 2;
+      const PaperPoint middle{centre.x + way.x * reach, centre.y + way.y * reach};
+      const PaperBox box = movedBy(shape, middle).grownBy(kClear);
       if (!isFree(box) || isWithin(box, centre, radius)) continue;
-      const double cost = gap + 4.0 * crossings(box) + (i % 4 == 0 ? 0 : 0.4) + 0.02 * i;
-      if (!best || cost < best->cost) best = Found{item, cost, gap, angle};
+      const double cost =
+          gap + 4.0 * crossings(box) + (i % 4 == 0 ? 0 : 0.4) + 0.02 * static_cast<double>(i);
+      if (!best || cost < best->cost) best = Found{middle, cost, gap, way};
     }
   }
   if (!best) return false;
   if (best->gap > 2) {
-    const double dx = std::cos(best->angle);
-    const double dy = -std::sin(best->angle);
-    sketch.line({centre.x + dx * radius, centre.y + dy * radius},
-                {centre.x + dx * (radius + best->gap), centre.y + dy * (radius + best->gap)},
+    const PaperPoint way = best->way;
+    sketch.line({centre.x + way.x * radius, centre.y + way.y * radius},
+                {centre.x + way.x * (radius + best->gap), centre.y + way.y * (radius + best->gap)},
                 {Ink::black, kHairline, {}});
   }
-  set(sketch, best->item);
+  set(sketch, textAbout(best->middle, name, look));
   return true;
 }
 
