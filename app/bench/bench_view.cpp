@@ -320,3 +320,5 @@ void BenchView::resizeEvent(QResizeEvent*) {
 }
 
 }  // namespace inchwright::app
+
+#include "moc_bench_view.cpp"

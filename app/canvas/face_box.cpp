@@ -235,3 +235,5 @@ void FaceBox::paintEvent(QPaintEvent*) {
 }
 
 }  // namespace inchwright::app
+
+#include "moc_face_box.cpp"

@@ -278,3 +278,5 @@ QImage PictureLayer::cut(const QRectF& inches, const QSize& size) const {
 }
 
 }  // namespace inchwright::app
+
+#include "moc_picture_layer.cpp"

@@ -422,3 +422,5 @@ void PrintView::keyPressEvent(QKeyEvent* event) {
 }
 
 }  // namespace inchwright::app
+
+#include "moc_print_view.cpp"

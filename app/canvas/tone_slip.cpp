@@ -133,3 +133,5 @@ void ToneSlip::paintEvent(QPaintEvent*) {
 }
 
 }  // namespace inchwright::app
+
+#include "moc_tone_slip.cpp"

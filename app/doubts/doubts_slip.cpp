@@ -233,3 +233,5 @@ void DoubtsSlip::paintEvent(QPaintEvent*) {
 }
 
 }  // namespace inchwright::app
+
+#include "moc_doubts_slip.cpp"

@@ -287,3 +287,5 @@ void Desk::select(Selection selection) {
 }
 
 }  // namespace inchwright::app
+
+#include "moc_desk.cpp"

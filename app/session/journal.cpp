@@ -126,3 +126,5 @@ void Journal::forget(const LeftWork& work) {
 }
 
 }  // namespace inchwright::app
+
+#include "moc_journal.cpp"

@@ -177,3 +177,5 @@ void Work::tell() {
 }
 
 }  // namespace inchwright::app
+
+#include "moc_work.cpp"

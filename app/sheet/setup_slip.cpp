@@ -365,3 +365,5 @@ void SetupSlip::takePaper() {
 }
 
 }  // namespace inchwright::app
+
+#include "moc_setup_slip.cpp"

@@ -365,3 +365,5 @@ bool SheetView::viewportEvent(QEvent* event) {
 }
 
 }  // namespace inchwright::app
+
+#include "moc_sheet_view.cpp"

@@ -304,3 +304,5 @@ void StackPicture::paintEvent(QPaintEvent*) {
 }
 
 }  // namespace inchwright::app
+
+#include "moc_stack_picture.cpp"

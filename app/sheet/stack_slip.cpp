@@ -146,3 +146,5 @@ void StackSlip::paintEvent(QPaintEvent*) {
 }
 
 }  // namespace inchwright::app
+
+#include "moc_stack_slip.cpp"

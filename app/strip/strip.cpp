@@ -161,3 +161,5 @@ void Strip::paintEvent(QPaintEvent*) {
 }
 
 }  // namespace inchwright::app
+
+#include "moc_strip.cpp"

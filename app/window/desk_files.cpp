@@ -179,3 +179,5 @@ bool DeskFiles::recover() {
 }
 
 }  // namespace inchwright::app
+
+#include "moc_desk_files.cpp"

@@ -299,3 +299,5 @@ void DeskMenus::addHelp() {
 }
 
 }  // namespace inchwright::app
+
+#include "moc_desk_menus.cpp"

@@ -37,3 +37,5 @@ QSplitterHandle* DeskSplit::createHandle() {
 }
 
 }  // namespace inchwright::app
+
+#include "moc_desk_split.cpp"

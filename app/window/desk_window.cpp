@@ -346,3 +346,5 @@ void DeskWindow::showEvent(QShowEvent* event) {
 }
 
 }  // namespace inchwright::app
+
+#include "moc_desk_window.cpp"

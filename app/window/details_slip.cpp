@@ -105,3 +105,5 @@ void DetailsSlip::accept() {
 }
 
 }  // namespace inchwright::app
+
+#include "moc_details_slip.cpp"

@@ -111,3 +111,5 @@ void HandsRow::follow() {
 }
 
 }  // namespace inchwright::app
+
+#include "moc_hands_row.cpp"

@@ -131,3 +131,5 @@ QString HelpPage::whatCanBeTyped() const {
 }
 
 }  // namespace inchwright::app
+
+#include "moc_help_page.cpp"

@@ -160,3 +160,5 @@ void LedgerLine::fillFaces() {
 }
 
 }  // namespace inchwright::app
+
+#include "moc_ledger_line.cpp"

@@ -20,3 +20,5 @@ void PaperFrame::paintEvent(QPaintEvent*) {
 }
 
 }  // namespace inchwright::app
+
+#include "moc_paper_frame.cpp"

@@ -84,3 +84,5 @@ void StartSlip::takeReadings() {
 }
 
 }  // namespace inchwright::app
+
+#include "moc_start_slip.cpp"

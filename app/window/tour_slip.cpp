@@ -159,3 +159,5 @@ bool TourSlip::eventFilter(QObject* watched, QEvent* event) {
 }
 
 }  // namespace inchwright::app
+
+#include "moc_tour_slip.cpp"

@@ -2,7 +2,6 @@
 
 #include <Eigen/LU>
 #include <Eigen/QR>
-#include <Eigen/SVD>
 #include <algorithm>
 #include <cmath>
 
@@ -89,24 +88,27 @@ Result<Homography> throughMany(std::span<const KnownPoint> points) {
   const Matrix3 pixelNorm = normaliser(points, &KnownPoint::pixel);
   const Matrix3 inchNorm = normaliser(points, &KnownPoint::inches);
   const auto rows = static_cast<Eigen::Index>(2 * points.size());
-  Eigen::MatrixXd a = Eigen::MatrixXd::Zero(rows, 9);
+  // The middle of the points lies on the near side of the horizon like all of them, so its own
+  // entry of the map, the last one, can be held at 1.
+  Eigen::MatrixXd a = Eigen::MatrixXd::Zero(rows, 8);
+  Eigen::VectorXd right(rows);
   for (Eigen::Index i = 0; i < rows / 2; ++i) {
     const Eigen::Vector3d p = pixelNorm * Eigen::Vector3d(points[i].pixel.x, points[i].pixel.y, 1);
     const Eigen::Vector3d q = inchNorm * Eigen::Vector3d(points[i].inches.x, points[i].inches.y, 1);
-    a.block<1, 3>(2 * i, 0) = p.transpose();
-    a.block<1, 3>(2 * i, 6) = -q.x() * p.transpose();
-    a.block<1, 3>(2 * i + 1, 3) = p.transpose();
-    a.block<1, 3>(2 * i + 1, 6) = -q.y() * p.transpose();
+    a.row(2 * i) << p.x(), p.y(), 1, 0, 0, 0, -q.x() * p.x(), -q.x() * p.y();
+    a.row(2 * i + 1) << 0, 0, 0, p.x(), p.y(), 1, -q.y() * p.x(), -q.y() * p.y();
+    right(2 * i) = q.x();
+    right(2 * i + 1) = q.y();
   }
-  const Eigen::JacobiSVD<Eigen::MatrixXd> svd(a, Eigen::ComputeFullV);
-  // Four good points leave exactly one null vector: the eighth singular value is well above 0.
-  if (svd.singularValues()(7) < 1e-7 * svd.singularValues()(0)) {
+  Eigen::ColPivHouseholderQR<Eigen::MatrixXd> factors(a);
+  factors.setThreshold(1e-7);
+  if (factors.rank() < 8) {
     return Error{ErrorCode::unsolvable,
                  "three of the points lie in a line or coincide; choose corners of a rectangle"};
   }
   Matrix3 h;
-  const Eigen::VectorXd v = svd.matrixV().col(8);
-  h << v(0), v(1), v(2), v(3), v(4), v(5), v(6), v(7), v(8);
+  const Eigen::VectorXd v = factors.solve(right);
+  h << v(0), v(1), v(2), v(3), v(4), v(5), v(6), v(7), 1;
   return fromEigen(inchNorm.inverse() * h * pixelNorm);
 }
 

@@ -1,6 +1,5 @@
 #include "core/tolerance/adjust.h"
 
-#include <Eigen/Cholesky>
 #include <Eigen/QR>
 #include <algorithm>
 #include <cmath>
@@ -107,8 +106,9 @@ Result<Adjustment> adjustDifferences(std::uint32_t nodes, const std::vector<Obse
   }
   const Eigen::ColPivHouseholderQR<Eigen::MatrixXd> factors(design);
   const Eigen::VectorXd solution = factors.solve(right);
-  const Eigen::MatrixXd cofactor =
-      (design.transpose() * design).ldlt().solve(Eigen::MatrixXd::Identity(columns, columns));
+  // With the pseudo-inverse P of the design D, P Pᵀ is the inverse of Dᵀ D.
+  const Eigen::MatrixXd inverse = factors.solve(Eigen::MatrixXd::Identity(rows, rows));
+  const Eigen::MatrixXd cofactor = inverse * inverse.transpose();
   const Eigen::VectorXd residual = design * solution - right;
 
   Adjustment result;
