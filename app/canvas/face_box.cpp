@@ -219,7 +219,9 @@ void FaceBox::toggle() {
 
 void FaceBox::stay() {
   adjustSize();
-  move(parentWidget()->width() - width() - 2, parentWidget()->height() - height() - 2);
+  // Lower left: dimensions stand beside the part at the left and below it, never in the corner
+  // between.
+  move(2, parentWidget()->height() - height() - 2);
 }
 
 bool FaceBox::eventFilter(QObject* watched, QEvent* event) {
