@@ -110,4 +110,9 @@ void paintPaperShadow(QPainter& painter, const QRectF& box) {
   painter.restore();
 }
 
+void paintSlip(QPainter& painter, const QRectF& box) {
+  paintPaperShadow(painter, box);
+  painter.fillRect(box, Look::now().slip);
+}
+
 }  // namespace inchwright::app

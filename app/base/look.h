@@ -50,5 +50,7 @@ QFont figures(qreal scale = 1.0);
 
 /// A soft shadow under a piece of paper.
 void paintPaperShadow(QPainter& painter, const QRectF& box);
+/// A small slip of paper with its shadow.
+void paintSlip(QPainter& painter, const QRectF& box);
 
 }  // namespace inchwright::app

@@ -231,9 +231,7 @@ bool FaceBox::eventFilter(QObject* watched, QEvent* event) {
 
 void FaceBox::paintEvent(QPaintEvent*) {
   QPainter painter(this);
-  const QRectF paper = QRectF(rect()).adjusted(6, 4, -6, -7);
-  paintPaperShadow(painter, paper);
-  painter.fillRect(paper, Look::now().slip);
+  paintSlip(painter, QRectF(rect()).adjusted(6, 4, -6, -7));
 }
 
 }  // namespace inchwright::app

@@ -127,9 +127,7 @@ void ToneSlip::keyPressEvent(QKeyEvent* event) {
 
 void ToneSlip::paintEvent(QPaintEvent*) {
   QPainter painter(this);
-  const QRectF paper = QRectF(rect()).adjusted(8, 5, -8, -9);
-  paintPaperShadow(painter, paper);
-  painter.fillRect(paper, Look::now().slip);
+  paintSlip(painter, QRectF(rect()).adjusted(8, 5, -8, -9));
 }
 
 }  // namespace inchwright::app

@@ -140,9 +140,7 @@ void StackSlip::keyPressEvent(QKeyEvent* event) {
 
 void StackSlip::paintEvent(QPaintEvent*) {
   QPainter painter(this);
-  const QRectF paper = QRectF(rect()).adjusted(6, 6, -6, -6);
-  paintPaperShadow(painter, paper);
-  painter.fillRect(paper, Look::now().slip);
+  paintSlip(painter, QRectF(rect()).adjusted(6, 6, -6, -6));
 }
 
 }  // namespace inchwright::app

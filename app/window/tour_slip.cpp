@@ -129,8 +129,7 @@ void TourSlip::settle() {
 void TourSlip::paintEvent(QPaintEvent*) {
   QPainter painter(this);
   const QRectF paper = QRectF(rect()).adjusted(8, 5, -8, -9);
-  paintPaperShadow(painter, paper);
-  painter.fillRect(paper, Look::now().slip);
+  paintSlip(painter, paper);
   painter.setPen(QPen(Look::now().blue, kFirmLine));
   painter.drawLine(paper.topLeft(), paper.topRight());
 }
