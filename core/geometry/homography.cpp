@@ -1,12 +1,16 @@
 #include "core/geometry/homography.h"
 
 #include <Eigen/LU>
-#include <Eigen/QR>
 #include <algorithm>
 #include <cmath>
 
+#include "core/base/least_squares.h"
+
 namespace inchwright {
 namespace {
+
+/// Below this share of the largest pivot the points lie in a line.
+constexpr double kInLine = 1e-7;
 
 using Matrix3 = Eigen::Matrix<double, 3, 3, Eigen::RowMajor>;
 
@@ -84,31 +88,32 @@ Result<Homography> throughThree(std::span<const KnownPoint> points) {
   return fromEigen(inches * pixels.inverse());
 }
 
+void setRow(LeastSquaresSystem& system, std::size_t row, const std::array<double, 8>& members,
+            double right) {
+  std::copy(members.begin(), members.end(), &system.at(row, 0));
+  system.right[row] = right;
+}
+
 Result<Homography> throughMany(std::span<const KnownPoint> points) {
   const Matrix3 pixelNorm = normaliser(points, &KnownPoint::pixel);
   const Matrix3 inchNorm = normaliser(points, &KnownPoint::inches);
-  const auto rows = static_cast<Eigen::Index>(2 * points.size());
   // The middle of the points lies on the near side of the horizon like all of them, so its own
   // entry of the map, the last one, can be held at 1.
-  Eigen::MatrixXd a = Eigen::MatrixXd::Zero(rows, 8);
-  Eigen::VectorXd right(rows);
-  for (Eigen::Index i = 0; i < rows / 2; ++i) {
+  LeastSquaresSystem system(2 * points.size(), 8);
+  for (std::size_t i = 0; i < points.size(); ++i) {
     const Eigen::Vector3d p = pixelNorm * Eigen::Vector3d(points[i].pixel.x, points[i].pixel.y, 1);
     const Eigen::Vector3d q = inchNorm * Eigen::Vector3d(points[i].inches.x, points[i].inches.y, 1);
-    a.row(2 * i) << p.x(), p.y(), 1, 0, 0, 0, -q.x() * p.x(), -q.x() * p.y();
-    a.row(2 * i + 1) << 0, 0, 0, p.x(), p.y(), 1, -q.y() * p.x(), -q.y() * p.y();
-    right(2 * i) = q.x();
-    right(2 * i + 1) = q.y();
+    setRow(system, 2 * i, {p.x(), p.y(), 1, 0, 0, 0, -q.x() * p.x(), -q.x() * p.y()}, q.x());
+    setRow(system, 2 * i + 1, {0, 0, 0, p.x(), p.y(), 1, -q.y() * p.x(), -q.y() * p.y()}, q.y());
   }
-  Eigen::ColPivHouseholderQR<Eigen::MatrixXd> factors(a);
-  factors.setThreshold(1e-7);
-  if (factors.rank() < 8) {
+  const LeastSquaresSolution solved = solveLeastSquares(system, kInLine);
+  if (solved.rank < 8) {
     return Error{ErrorCode::unsolvable,
                  "three of the points lie in a line or coincide; choose corners of a rectangle"};
   }
   Matrix3 h;
-  const Eigen::VectorXd v = factors.solve(right);
-  h << v(0), v(1), v(2), v(3), v(4), v(5), v(6), v(7), 1;
+  const std::vector<double>& v = solved.unknowns;
+  h << v[0], v[1], v[2], v[3], v[4], v[5], v[6], v[7], 1;
   return fromEigen(inchNorm.inverse() * h * pixelNorm);
 }
 
@@ -119,23 +124,23 @@ Homography refined(const Homography& start, std::span<const KnownPoint> points) 
   Matrix3 h = asEigen(m) * pixelNorm.inverse();
   h /= h(2, 2);
   for (int round = 0; round < 10; ++round) {
-    const auto rows = static_cast<Eigen::Index>(2 * points.size());
-    Eigen::MatrixXd jacobian(rows, 8);
-    Eigen::VectorXd residual(rows);
-    for (Eigen::Index i = 0; i < rows / 2; ++i) {
+    LeastSquaresSystem system(2 * points.size(), 8);
+    for (std::size_t i = 0; i < points.size(); ++i) {
       const Eigen::Vector3d p =
           pixelNorm * Eigen::Vector3d(points[i].pixel.x, points[i].pixel.y, 1);
       const Eigen::Vector3d q = h * p;
       const double x = q.x() / q.z(), y = q.y() / q.z();
-      residual(2 * i) = points[i].inches.x - x;
-      residual(2 * i + 1) = points[i].inches.y - y;
       const double u = p.x() / q.z(), v = p.y() / q.z(), w = 1 / q.z();
-      jacobian.row(2 * i) << u, v, w, 0, 0, 0, -x * u, -x * v;
-      jacobian.row(2 * i + 1) << 0, 0, 0, u, v, w, -y * u, -y * v;
+      setRow(system, 2 * i, {u, v, w, 0, 0, 0, -x * u, -x * v}, points[i].inches.x - x);
+      setRow(system, 2 * i + 1, {0, 0, 0, u, v, w, -y * u, -y * v}, points[i].inches.y - y);
     }
-    const Eigen::VectorXd step = jacobian.colPivHouseholderQr().solve(residual);
-    for (int k = 0; k < 8; ++k) h(k / 3, k % 3) += step(k);
-    if (step.norm() < 1e-14 * h.norm()) break;
+    const std::vector<double> step = solveLeastSquares(system, kInLine).unknowns;
+    double moved = 0;
+    for (int k = 0; k < 8; ++k) {
+      h(k / 3, k % 3) += step[k];
+      moved = std::hypot(moved, step[k]);
+    }
+    if (moved < 1e-14 * h.norm()) break;
   }
   return fromEigen(h * pixelNorm);
 }

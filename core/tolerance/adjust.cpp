@@ -1,10 +1,11 @@
 #include "core/tolerance/adjust.h"
 
-#include <Eigen/QR>
 #include <algorithm>
 #include <cmath>
+#include <limits>
 #include <map>
 
+#include "core/base/least_squares.h"
 #include "core/chain/ordered.h"
 #include "core/chain/skeleton.h"
 
@@ -52,7 +53,7 @@ double chanceBeyond(double squares, int freedom) {
 /// The unknowns of the normal equations.
 struct Unknowns {
   std::map<std::uint32_t, double> fixed;
-  std::map<std::uint32_t, Eigen::Index> column;
+  std::map<std::uint32_t, std::size_t> column;
 };
 
 Result<Unknowns> unknownsOf(std::uint32_t nodes, const std::vector<Observation>& observed,
@@ -76,10 +77,20 @@ Result<Unknowns> unknownsOf(std::uint32_t nodes, const std::vector<Observation>&
     }
     for (const std::uint32_t node : {one.from, one.to}) {
       if (unknowns.fixed.count(node) != 0) continue;
-      unknowns.column.emplace(node, static_cast<Eigen::Index>(unknowns.column.size()));
+      unknowns.column.emplace(node, unknowns.column.size());
     }
   }
   return unknowns;
+}
+
+/// The columns in which an observation's row of the design has something; two at most.
+std::vector<std::size_t> columnsOf(const Unknowns& unknowns, const Observation& one) {
+  std::vector<std::size_t> columns;
+  for (const std::uint32_t node : {one.from, one.to}) {
+    const auto column = unknowns.column.find(node);
+    if (column != unknowns.column.end()) columns.push_back(column->second);
+  }
+  return columns;
 }
 
 }  // namespace
@@ -88,47 +99,52 @@ Result<Adjustment> adjustDifferences(std::uint32_t nodes, const std::vector<Obse
                                      const std::vector<std::pair<std::uint32_t, double>>& fixed) {
   const Result<Unknowns> unknowns = unknownsOf(nodes, observed, fixed);
   if (!unknowns) return unknowns.error();
-  const auto rows = static_cast<Eigen::Index>(observed.size());
-  const auto columns = static_cast<Eigen::Index>(unknowns->column.size());
-  Eigen::MatrixXd design = Eigen::MatrixXd::Zero(rows, columns);
-  Eigen::VectorXd right(rows);
-  for (Eigen::Index i = 0; i < rows; ++i) {
-    const Observation& one = observed[static_cast<std::size_t>(i)];
-    right(i) = one.value / one.deviation;
+  const std::size_t rows = observed.size();
+  const std::size_t columns = unknowns->column.size();
+  LeastSquaresSystem system(rows, columns);
+  for (std::size_t i = 0; i < rows; ++i) {
+    const Observation& one = observed[i];
+    system.right[i] = one.value / one.deviation;
     for (const auto& [node, sign] : {std::pair(one.from, -1.0), std::pair(one.to, 1.0)}) {
       const auto column = unknowns->column.find(node);
       if (column != unknowns->column.end()) {
-        design(i, column->second) += sign / one.deviation;
+        system.at(i, column->second) += sign / one.deviation;
       } else {
-        right(i) -= sign * unknowns->fixed.at(node) / one.deviation;
+        system.right[i] -= sign * unknowns->fixed.at(node) / one.deviation;
       }
     }
   }
-  const Eigen::ColPivHouseholderQR<Eigen::MatrixXd> factors(design);
-  const Eigen::VectorXd solution = factors.solve(right);
-  // With the pseudo-inverse P of the design D, P Pᵀ is the inverse of Dᵀ D.
-  const Eigen::MatrixXd inverse = factors.solve(Eigen::MatrixXd::Identity(rows, rows));
-  const Eigen::MatrixXd cofactor = inverse * inverse.transpose();
-  const Eigen::VectorXd residual = design * solution - right;
+  const double threshold = std::numeric_limits<double>::epsilon() * static_cast<double>(columns);
+  const LeastSquaresSolution solved = solveLeastSquares(system, threshold, true);
+  const auto cofactor = [&](std::size_t i, std::size_t j) {
+    return solved.cofactor[i * columns + j];
+  };
 
   Adjustment result;
   for (const auto& [node, value] : unknowns->fixed) result.places.push_back({node, value, 0});
   for (const auto& [node, column] : unknowns->column) {
-    result.places.push_back({node, solution(column), std::sqrt(cofactor(column, column))});
+    result.places.push_back({node, solved.unknowns[column], std::sqrt(cofactor(column, column))});
   }
   std::sort(result.places.begin(), result.places.end(),
             [](const auto& a, const auto& b) { return a.node < b.node; });
-  result.squares = residual.squaredNorm();
-  result.freedom = static_cast<int>(rows - columns);
+  result.freedom = static_cast<int>(rows) - static_cast<int>(columns);
   double largest = kOneInAThousand;
-  for (Eigen::Index i = 0; i < rows; ++i) {
-    const double spare = 1 - (design.row(i) * cofactor * design.row(i).transpose()).value();
-    const double deviation = observed[static_cast<std::size_t>(i)].deviation;
-    const double normalised = spare > kNothingChecks ? residual(i) / std::sqrt(spare) : 0;
-    result.residuals.push_back({residual(i) * deviation, normalised});
+  for (std::size_t i = 0; i < rows; ++i) {
+    double residual = -system.right[i];
+    double spare = 1;
+    const std::vector<std::size_t> members = columnsOf(*unknowns, observed[i]);
+    for (const std::size_t column : members) {
+      residual += system.at(i, column) * solved.unknowns[column];
+      for (const std::size_t across : members) {
+        spare -= system.at(i, column) * cofactor(column, across) * system.at(i, across);
+      }
+    }
+    result.squares += residual * residual;
+    const double normalised = spare > kNothingChecks ? residual / std::sqrt(spare) : 0;
+    result.residuals.push_back({residual * observed[i].deviation, normalised});
     if (result.freedom < 2 || std::fabs(normalised) <= largest) continue;
     largest = std::fabs(normalised);
-    result.blunder = static_cast<std::size_t>(i);
+    result.blunder = i;
   }
   if (result.freedom > 0) {
     result.s0 = std::sqrt(result.squares / result.freedom);
