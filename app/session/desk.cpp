@@ -18,7 +18,7 @@ struct Desk::State {
     bool tableTried = false;
     std::optional<SetupTable> table;
     std::optional<Error> tableError;
-    std::optional<std::vector<Page>> pages;
+    std::optional<TapeUpSheet> sheet;
   };
 
   std::vector<Version> versions{Version{}};
@@ -47,7 +47,7 @@ struct Desk::State {
     derived.tableTried = false;
     derived.table.reset();
     derived.tableError.reset();
-    derived.pages.reset();
+    derived.sheet.reset();
   }
 };
 
@@ -122,14 +122,11 @@ SheetOptions Desk::optionsFor(const SetupTable& now) const {
   return options;
 }
 
-const std::vector<Page>& Desk::pages() const {
-  auto& pages = state_->derived.pages;
-  if (!pages) {
-    const SetupTable* now = table();
-    pages =
-        now ? tapeUpSheet(job(), part(), solution(), *now, optionsFor(*now)) : std::vector<Page>{};
-  }
-  return *pages;
+const TapeUpSheet* Desk::sheet() const {
+  auto& sheet = state_->derived.sheet;
+  const SetupTable* now = table();
+  if (!sheet && now != nullptr) sheet.emplace(job(), part(), solution(), *now, optionsFor(*now));
+  return sheet ? &*sheet : nullptr;
 }
 
 const SheetOptions& Desk::sheetOptions() const {
@@ -260,7 +257,7 @@ void Desk::chooseSetup(int index) {
 
 void Desk::setSheetOptions(const SheetOptions& options) {
   state_->sheet = options;
-  state_->derived.pages.reset();
+  state_->derived.sheet.reset();
   emit viewChanged();
 }
 
@@ -270,7 +267,7 @@ bool Desk::showsCloseness() const {
 
 void Desk::showCloseness(bool on) {
   if (std::exchange(state_->closeness, on) == on) return;
-  state_->derived.pages.reset();
+  state_->derived.sheet.reset();
   emit viewChanged();
 }
 

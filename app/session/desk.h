@@ -48,7 +48,8 @@ class Desk : public QObject {
   /// Empty, with `tableError()` saying why, while the zero is not placed.
   const SetupTable* table() const;
   const std::optional<Error>& tableError() const;
-  const std::vector<Page>& pages() const;
+  /// The pages of my sheet, each drawn when it is asked for; null without a table.
+  const TapeUpSheet* sheet() const;
   const SheetOptions& sheetOptions() const;
 
   /// Replaces the whole document (open, new, recover): clears undo and selection.

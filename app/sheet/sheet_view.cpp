@@ -24,8 +24,6 @@ constexpr qreal kLeastScale = 0.4;    // pixels a millimetre
 constexpr qreal kGreatestScale = 24;  // a figure then fills the screen
 constexpr qreal kReach = 7;           // pixels: how near a click must fall
 constexpr qreal kStill = 4;           // pixels: below it a press is a click
-constexpr int kEmptyWidth = 210;      // mm: a sheet of nothing yet, of the usual shape
-constexpr int kEmptyHeight = 297;
 
 /// Millimetres from a place on paper to a target; 0 within a circle.
 qreal distanceOf(const PaperTarget& target, QPointF at) {
@@ -67,12 +65,12 @@ SheetView::SheetView(Desk& desk, QWidget* parent) : QAbstractScrollArea(parent),
 }
 
 void SheetView::follow() {
-  const std::vector<Page>& pages = desk_.pages();
-  const bool sameShape = pages.size() == shown_.size();
-  shown_.resize(pages.size());
-  for (std::size_t i = 0; i < pages.size(); ++i) {
-    if (shown_[i].page != pages[i]) shown_[i] = {pages[i], {}, 0, false};
-  }
+  const TapeUpSheet* sheet = desk_.sheet();
+  const std::size_t pages = sheet == nullptr ? 0 : sheet->pageCount();
+  const bool sameShape = pages == shown_.size() && paper() == paper_;
+  paper_ = paper();
+  shown_.resize(pages);
+  for (Shown& shown : shown_) shown.followed = false;
   hovered_.reset();
   if (!sameShape) {
     layOut();
@@ -81,22 +79,24 @@ void SheetView::follow() {
   viewport()->update();
 }
 
+/// A sheet of nothing yet has the usual shape.
+QSizeF SheetView::paper() const {
+  const TapeUpSheet* sheet = desk_.sheet();
+  return sheet == nullptr ? QSizeF(210, 297) : QSizeF(sheet->width(), sheet->height());
+}
+
+const Page& SheetView::page(int index) const {
+  return desk_.sheet()->page(static_cast<std::size_t>(index));
+}
+
 void SheetView::layOut() {
-  qreal width = kEmptyWidth, height = kEmptyHeight;
-  if (!shown_.empty()) {
-    width = height = 0;
-    for (const Shown& shown : shown_) {
-      width = std::max(width, shown.page.width);
-      height = std::max(height, shown.page.height);
-    }
-  }
+  const qreal width = paper_.width();
   const QSizeF room = viewport()->size();
   const qreal across = (room.width() - 2 * kMargin) / width;
-  if (fit_ == Fit::page) scale_ = std::min(across, (room.height() - 2 * kMargin) / height);
+  if (fit_ == Fit::page) scale_ = std::min(across, (room.height() - 2 * kMargin) / paper_.height());
   if (fit_ == Fit::width) scale_ = across;
   scale_ = std::clamp(scale_, kLeastScale, kGreatestScale);
-  qreal below = kMargin;
-  for (const Shown& shown : shown_) below += shown.page.height * scale_ + kMargin;
+  const qreal below = kMargin + pageCount() * (paper_.height() * scale_ + kMargin);
   const int right = static_cast<int>(std::ceil(width * scale_ + 2 * kMargin));
   verticalScrollBar()->setRange(0, std::max(0, static_cast<int>(below - room.height())));
   verticalScrollBar()->setPageStep(static_cast<int>(room.height()));
@@ -107,14 +107,16 @@ void SheetView::layOut() {
 }
 
 QRectF SheetView::boxOf(int index) const {
-  qreal top = kMargin;
-  for (int i = 0; i < index; ++i) top += shown_[i].page.height * scale_ + kMargin;
-  const qreal width = shown_[index].page.width * scale_;
-  const qreal left = std::max(kMargin, (viewport()->width() - width) / 2);
-  return {std::round(left), std::round(top), width, shown_[index].page.height * scale_};
+  const QSizeF size = paper_ * scale_;
+  const qreal top = kMargin + index * (size.height() + kMargin);
+  const qreal left = std::max(kMargin, (viewport()->width() - size.width()) / 2);
+  return {QPointF(std::round(left), std::round(top)), size};
 }
 
-const QPixmap& SheetView::pictureOf(Shown& shown) const {
+const QPixmap& SheetView::pictureOf(int index) {
+  Shown& shown = shown_[index];
+  if (!shown.followed && shown.page != page(index)) shown = {page(index), {}, 0, false, false};
+  shown.followed = true;
   const Look& look = Look::now();
   if (shown.picture.isNull() || shown.scale != scale_ || shown.dark != look.dark) {
     const qreal ratio = devicePixelRatioF();
@@ -141,7 +143,7 @@ const QPixmap& SheetView::pictureOf(Shown& shown) const {
 
 void SheetView::paintEmpty(QPainter& painter) const {
   const Look& look = Look::now();
-  const QSizeF size = QSizeF(kEmptyWidth, kEmptyHeight) * scale_;
+  const QSizeF size = paper_ * scale_;
   const QRectF box(QPointF(std::max(kMargin, (viewport()->width() - size.width()) / 2), kMargin),
                    size);
   paintPaperShadow(painter, box);
@@ -168,7 +170,7 @@ void SheetView::paintEvent(QPaintEvent*) {
     const QRectF box = boxOf(i);
     if (!box.adjusted(-10, -10, 10, 10).intersects(inSight)) continue;
     paintPaperShadow(painter, box);
-    painter.drawPixmap(box.topLeft(), pictureOf(shown_[i]));
+    painter.drawPixmap(box.topLeft(), pictureOf(i));
     if (hasFocus() && i == pageInSight()) {
       painter.setPen(QPen(Look::now().blue, kFirmLine));
       painter.setBrush(Qt::NoBrush);
@@ -274,7 +276,7 @@ std::optional<SheetView::Hit> SheetView::hit(QPointF at) const {
     const QRectF box = boxOf(i);
     if (!box.contains(at + scroll)) continue;
     const QPointF paper = (at + scroll - box.topLeft()) / scale_;
-    for (const PaperTarget& target : shown_[i].page.targets) {
+    for (const PaperTarget& target : page(i).targets) {
       const qreal away = distanceOf(target, paper) * scale_;
       // Holes come last and lie on the edges that cross them.
       const bool onTop = target.radius > 0 && best && best->target.radius <= 0 && away < kReach;
@@ -289,7 +291,7 @@ std::optional<SheetView::Hit> SheetView::hit(QPointF at) const {
 std::optional<QPointF> SheetView::whereIs(const Id& place) const {
   const QPointF scroll(horizontalScrollBar()->value(), verticalScrollBar()->value());
   for (int i = 0; i < pageCount(); ++i) {
-    for (const PaperTarget& target : shown_[i].page.targets) {
+    for (const PaperTarget& target : page(i).targets) {
       if (target.place != place) continue;
       // A third along, where the middles of other lines do not cross it.
       const QPointF at(target.from.x + (target.to.x - target.from.x) / 3,

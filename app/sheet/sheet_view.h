@@ -27,7 +27,8 @@ class SheetView : public QAbstractScrollArea {
   void showPage(int index);
   int pageInSight() const;
   int pageCount() const { return static_cast<int>(shown_.size()); }
-  const Page& page(int index) const { return shown_[index].page; }
+  /// Requires `index` < pageCount().
+  const Page& page(int index) const;
   /// Where a place is pictured, on the viewport; empty when no page shows it.
   std::optional<QPointF> whereIs(const Id& place) const;
 
@@ -52,19 +53,21 @@ class SheetView : public QAbstractScrollArea {
   void scrollContentsBy(int dx, int dy) override;
 
  private:
-  /// A page as it was last painted; the picture is empty until it is in sight.
+  /// A page as it was last painted: nothing until it is in sight.
   struct Shown {
     Page page;
     QPixmap picture;
     qreal scale = 0;
     bool dark = false;
+    bool followed = false;  ///< nothing was edited since
   };
 
   void follow();
   void layOut();
   void setScale(qreal scale, QPointF about);
   QRectF boxOf(int index) const;  ///< of a page, in the viewport, unscrolled
-  const QPixmap& pictureOf(Shown& shown) const;
+  QSizeF paper() const;           ///< mm
+  const QPixmap& pictureOf(int index);
   void paintEmpty(QPainter& painter) const;
   struct Hit {
     int page = 0;
@@ -78,6 +81,7 @@ class SheetView : public QAbstractScrollArea {
 
   Desk& desk_;
   std::vector<Shown> shown_;
+  QSizeF paper_;  ///< of every page, mm
   Fit fit_ = Fit::page;
   qreal scale_ = 2;  ///< device-independent pixels a millimetre
   QPointF pressed_;

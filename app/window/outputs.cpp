@@ -44,7 +44,7 @@ Error nothingYet(const Desk& desk) {
 }
 
 Result<Done> exportPictures(const Desk& desk, const QString& file, bool svg) {
-  const std::vector<Page>& pages = desk.pages();
+  const std::vector<Page>& pages = desk.sheet()->pages();
   const QString title = ownWords(desk.job().title);
   for (std::size_t i = 0; i < pages.size(); ++i) {
     auto picture = svg ? renderSvg(pages[i], title) : renderPng(pages[i], kPixelsPerMm);
@@ -81,7 +81,7 @@ void paintOnPrinter(const std::vector<Page>& pages, QPrinter* printer) {
 
 Result<Done> exportSheet(const Desk& desk, const QString& file) {
   const SetupTable* table = desk.table();
-  if (table == nullptr || desk.pages().empty()) return nothingYet(desk);
+  if (table == nullptr) return nothingYet(desk);
   const QString ending = QFileInfo(file).suffix().toLower();
   if (ending == QLatin1String("csv")) {
     return write(file, QByteArray::fromStdString(tablesAsCsv({*table})));
@@ -92,7 +92,7 @@ Result<Done> exportSheet(const Desk& desk, const QString& file) {
     return Error{ErrorCode::badRequest, "the name must end in .pdf, .svg, .png or .csv",
                  file.toStdString()};
   }
-  auto pdf = renderPdf(desk.pages(), ownWords(desk.job().title));
+  auto pdf = renderPdf(desk.sheet()->pages(), ownWords(desk.job().title));
   return pdf.ok() ? write(file, *pdf) : Result<Done>(pdf.error());
 }
 
@@ -135,8 +135,8 @@ Result<Done> copyTable(const Desk& desk) {
 }
 
 void previewPrint(const Desk& desk, QWidget* parent) {
-  const std::vector<Page> pages = desk.pages();
-  if (pages.empty() || !loadFaces().ok()) return;
+  if (desk.sheet() == nullptr || !loadFaces().ok()) return;
+  const std::vector<Page> pages = desk.sheet()->pages();
   QPrinter printer(QPrinter::HighResolution);
   printer.setDocName(ownWords(desk.job().title));
   printer.setFullPage(true);

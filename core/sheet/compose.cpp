@@ -1,4 +1,6 @@
 #include <algorithm>
+#include <deque>
+#include <memory>
 #include <optional>
 #include <utility>
 #include <vector>
@@ -15,6 +17,31 @@
 #include "core/sheet/zero_block.h"
 
 namespace inchwright {
+
+/// Paper, mm.
+struct PaperSize {
+  double width;
+  double height;
+};
+
+/// A candidate for the whole sheet.
+struct SheetLayout {
+  PaperSize size{};
+  double headWidth = 0;
+  double footTop = 0;
+  std::size_t lastRows = 0;  ///< the page on which the rows end
+  double pictureScale = 0;
+  std::vector<LaidPages> streams = {};  ///< what lies on each page, in the order of painting
+  std::deque<Pieces> pieces = {};       ///< what the streams point at
+  Piece foot = {};
+
+  std::size_t pages() const {
+    std::size_t count = 1;
+    for (const LaidPages& stream : streams) count = std::max(count, stream.size());
+    return count;
+  }
+};
+
 namespace {
 
 constexpr double kMargin = 9.5;
@@ -26,14 +53,9 @@ constexpr double kAfterRows = 3;
 constexpr double kLeastBelowPicture = 60;
 constexpr std::size_t kMostPages = 9999;
 
-struct Size {
-  double width;
-  double height;
-};
-
-Size sizeOf(Paper paper, bool landscape) {
-  const Size upright = paper == Paper::a4 ? Size{210, 297} : Size{215.9, 279.4};
-  return landscape ? Size{upright.height, upright.width} : upright;
+PaperSize sizeOf(Paper paper, bool landscape) {
+  const PaperSize upright = paper == Paper::a4 ? PaperSize{210, 297} : PaperSize{215.9, 279.4};
+  return landscape ? PaperSize{upright.height, upright.width} : upright;
 }
 
 void append(Pieces& pieces, Pieces more) {
@@ -61,24 +83,9 @@ Pieces trailingPieces(const SheetContent& content, double width) {
 }
 
 /// Hatching down the left margin of a draft: seen from afar, in nobody's way.
-void drawDraftMargin(Sketch& sketch, const Size& size) {
+void drawDraftMargin(Sketch& sketch, const PaperSize& size) {
   drawHatchedBox(sketch, {4.2, kMargin, 7.4, size.height - kMargin}, 3, 0.8);
 }
-
-/// A candidate for the whole sheet.
-struct Layout {
-  using Stream = std::vector<Sketch>;  ///< a sketch a page
-  std::vector<Stream> streams;
-  double headWidth = 0;
-  std::size_t lastRows = 0;  ///< the page on which the rows end
-  double pictureScale = 0;
-
-  std::size_t pages() const {
-    std::size_t count = 1;
-    for (const Stream& stream : streams) count = std::max(count, stream.size());
-    return count;
-  }
-};
 
 class Composer {
  public:
@@ -90,11 +97,9 @@ class Composer {
   }
 
   /// Picture and words at the left, rows at the right; empty when the two do not fit side by side.
-  std::optional<Layout> sideBySide() const;
+  std::optional<SheetLayout> sideBySide() const;
   /// One column: head, picture, zero, rows, the rest.
-  Layout below() const;
-  /// The pages of a candidate of this composer's.
-  std::vector<Page> paginate(const Layout& layout) const;
+  SheetLayout below() const;
 
  private:
   struct Columns {
@@ -102,6 +107,9 @@ class Composer {
     double right = 0;
   };
   std::optional<Columns> columns() const;
+  SheetLayout blank(double headWidth) const {
+    return {size_, headWidth, bottom_, 0, 0, {}, {}, foot_};
+  }
   double innerWidth() const { return size_.width - 2 * kMargin; }
   /// Where the head of a page (from 0) ends.
   double headEnd(std::size_t page, double width) const {
@@ -109,25 +117,10 @@ class Composer {
   }
 
   const SheetContent& content_;
-  Size size_;
+  PaperSize size_;
   Piece foot_;
   double bottom_ = 0;  ///< where the foot begins
 };
-
-std::vector<Page> Composer::paginate(const Layout& layout) const {
-  std::vector<Page> pages(layout.pages());
-  for (std::size_t i = 0; i < pages.size(); ++i) {
-    Sketch sketch;
-    if (content_.solution.isDraft()) drawDraftMargin(sketch, size_);
-    sketch.add(headPiece(content_, layout.headWidth, i + 1, pages.size()).sketch, kMargin, kMargin);
-    for (const Layout::Stream& stream : layout.streams) {
-      if (i < stream.size()) sketch.add(stream[i], 0, 0);
-    }
-    sketch.add(foot_.sketch, kMargin, bottom_);
-    pages[i] = {size_.width, size_.height, sketch.items(), sketch.targets()};
-  }
-  return pages;
-}
 
 std::optional<Composer::Columns> Composer::columns() const {
   Columns columns;
@@ -146,7 +139,7 @@ std::optional<Composer::Columns> Composer::columns() const {
   return columns;
 }
 
-std::optional<Layout> Composer::sideBySide() const {
+std::optional<SheetLayout> Composer::sideBySide() const {
   const std::optional<Columns> widths = columns();
   if (!widths) return std::nullopt;
   const double left = widths->left;
@@ -158,15 +151,19 @@ std::optional<Layout> Composer::sideBySide() const {
   const double spare = full - heightOf(zeroPieces(content_, left));
   const double mostPicture =
       spare > full * 0.5 ? spare : std::min(full * 0.6, full - kLeastBelowPicture);
-  const Piece picture = picturePiece(content_, left, mostPicture);
-  if (firstTop + picture.height > bottom) return std::nullopt;
+  SheetLayout layout = blank(left);
+  const Pieces& picture =
+      layout.pieces.emplace_back(Pieces{picturePiece(content_, left, mostPicture)});
+  const double pictureHeight = picture.front().height;
+  if (firstTop + pictureHeight > bottom) return std::nullopt;
 
   const double rowsLeft = kMargin + left + kGutter;
-  Flowed rows = flow(rowsPieces(content_, widths->right), [&](std::size_t page) {
-    return Frame{page, rowsLeft, kMargin, bottom};
-  });
+  Flowed rows =
+      flow(layout.pieces.emplace_back(rowsPieces(content_, widths->right)), [&](std::size_t page) {
+        return Frame{page, rowsLeft, kMargin, bottom};
+      });
   const std::size_t lastRows = rows.last.page;
-  Pieces words = leadingPieces(content_, left);
+  Pieces& words = layout.pieces.emplace_back(leadingPieces(content_, left));
   append(words, trailingPieces(content_, left));
   // Words go below the picture and on down the left; beside it once there are no more rows.
   Flowed beside = flow(words, [&](std::size_t number) {
@@ -174,20 +171,25 @@ std::optional<Layout> Composer::sideBySide() const {
     if (number >= lastRows && (number - lastRows) % 2 == 1) {
       return Frame{page, rowsLeft, page == lastRows ? rows.end + kAfterRows : kMargin, bottom};
     }
-    return Frame{page, kMargin, page == 0 ? firstTop + picture.height : nextTop, bottom};
+    return Frame{page, kMargin, page == 0 ? firstTop + pictureHeight : nextTop, bottom};
   });
   // The picture again wherever rows stand beside blank paper.
-  std::vector<Sketch> pictures(lastRows + 1);
+  LaidPages pictures(lastRows + 1);
   for (std::size_t i = 0; i < pictures.size(); ++i) {
     const bool blank = i >= beside.pages.size() || beside.pages[i].empty();
-    if (i == 0 || blank) pictures[i].add(picture.sketch, kMargin, i == 0 ? firstTop : nextTop);
+    if (i == 0 || blank) {
+      pictures[i].push_back({&picture.front(), kMargin, i == 0 ? firstTop : nextTop});
+    }
   }
-  Layout layout{{}, left, lastRows, pictureScale(content_, left, mostPicture)};
-  layout.streams = {std::move(pictures), std::move(beside.pages), std::move(rows.pages)};
+  layout.lastRows = lastRows;
+  layout.pictureScale = pictureScale(content_, left, mostPicture);
+  layout.streams.push_back(std::move(pictures));
+  layout.streams.push_back(std::move(beside.pages));
+  layout.streams.push_back(std::move(rows.pages));
   return layout;
 }
 
-Layout Composer::below() const {
+SheetLayout Composer::below() const {
   const double width = innerWidth();
   const double firstTop = headEnd(0, width);
   const double nextTop = headEnd(1, width);
@@ -195,32 +197,81 @@ Layout Composer::below() const {
   const Frames frames = [&](std::size_t page) {
     return Frame{page, kMargin, page == 0 ? firstTop : nextTop, bottom_ - 1};
   };
-  Pieces pieces;
+  SheetLayout layout = blank(width);
+  Pieces& pieces = layout.pieces.emplace_back();
   if (content_.picture) pieces.push_back(picturePiece(content_, width, mostPicture));
   append(pieces, leadingPieces(content_, width));
   append(pieces, rowsPieces(content_, width));
-  const std::size_t lastRows = flow(pieces, frames).last.page;
+  layout.lastRows = flow(pieces, frames).last.page;
   append(pieces, trailingPieces(content_, width));
-  Layout layout{{}, width, lastRows, pictureScale(content_, width, mostPicture)};
-  layout.streams = {flow(pieces, frames).pages};
+  layout.pictureScale = pictureScale(content_, width, mostPicture);
+  layout.streams.push_back(flow(pieces, frames).pages);
   return layout;
+}
+
+/// The fewest pages; then all rows on the earliest page; then the picture beside the rows, unless
+/// a long part would be tiny there.
+SheetLayout bestOf(const SheetContent& content) {
+  std::optional<SheetLayout> beside = Composer(content, true).sideBySide();
+  SheetLayout upright = Composer(content, false).below();
+  if (!beside) return upright;
+  bool better = upright.pictureScale > 1.6 * beside->pictureScale;
+  if (upright.lastRows != beside->lastRows) better = upright.lastRows < beside->lastRows;
+  if (upright.pages() != beside->pages()) better = upright.pages() < beside->pages();
+  return better ? std::move(upright) : *std::move(beside);
+}
+
+SheetContent numbered(SheetContent content) {
+  content.number = sheetNumber(content);
+  return content;
 }
 
 }  // namespace
 
-std::vector<Page> composeSheet(const SheetContent& given) {
-  SheetContent content = given;
-  content.number = sheetNumber(content);
-  const Composer wide(content, true), high(content, false);
-  const std::optional<Layout> beside = wide.sideBySide();
-  const Layout upright = high.below();
-  if (!beside) return high.paginate(upright);
-  // The fewest pages; then all rows on the earliest page; then the picture beside the rows, unless
-  // a long part would be tiny there.
-  bool better = upright.pictureScale > 1.6 * beside->pictureScale;
-  if (upright.lastRows != beside->lastRows) better = upright.lastRows < beside->lastRows;
-  if (upright.pages() != beside->pages()) better = upright.pages() < beside->pages();
-  return better ? high.paginate(upright) : wide.paginate(*beside);
+struct Composition::Laying {
+  explicit Laying(SheetContent given)
+      : content(numbered(std::move(given))), layout(bestOf(content)) {}
+
+  SheetContent content;
+  SheetLayout layout;
+};
+
+Composition::Composition(SheetContent content)
+    : laying_(std::make_unique<const Laying>(std::move(content))) {}
+Composition::~Composition() = default;
+Composition::Composition(Composition&&) noexcept = default;
+Composition& Composition::operator=(Composition&&) noexcept = default;
+
+std::size_t Composition::pageCount() const {
+  return laying_->layout.pages();
+}
+
+double Composition::width() const {
+  return laying_->layout.size.width;
+}
+
+double Composition::height() const {
+  return laying_->layout.size.height;
+}
+
+Page Composition::page(std::size_t index) const {
+  const auto& [content, layout] = *laying_;
+  Sketch sketch;
+  if (content.solution.isDraft()) drawDraftMargin(sketch, layout.size);
+  headPiece(content, layout.headWidth, index + 1, layout.pages())
+      .drawOnto(sketch, kMargin, kMargin);
+  for (const LaidPages& stream : layout.streams) {
+    if (index >= stream.size()) continue;
+    for (const Laid& laid : stream[index]) laid.piece->drawOnto(sketch, laid.left, laid.top);
+  }
+  layout.foot.drawOnto(sketch, kMargin, layout.footTop);
+  return sketch.onPage(layout.size.width, layout.size.height);
+}
+
+std::vector<Page> Composition::pages() const {
+  std::vector<Page> all;
+  for (std::size_t i = 0; i < pageCount(); ++i) all.push_back(page(i));
+  return all;
 }
 
 }  // namespace inchwright

@@ -1,6 +1,8 @@
 #pragma once
 
+#include <memory>
 #include <string>
+#include <vector>
 
 #include "core/chain/solution.h"
 #include "core/part/job.h"
@@ -23,8 +25,25 @@ struct SheetContent {
   std::string number = {};  ///< of the sheet (`sheetNumber`); composeSheet fills it in
 };
 
-/// The sheet of one setup with its picture already at hand: what `tapeUpSheet` does after it has
-/// pictured the part.
-std::vector<Page> composeSheet(const SheetContent& content);
+/// The sheet of one setup with its picture already at hand: what `TapeUpSheet` does after it has
+/// pictured the part. Laid out at once; each page is drawn by itself.
+class Composition {
+ public:
+  explicit Composition(SheetContent content);
+  ~Composition();
+  Composition(Composition&&) noexcept;
+  Composition& operator=(Composition&&) noexcept;
+
+  std::size_t pageCount() const;
+  double width() const;  ///< of every page, mm
+  double height() const;
+  /// Requires `index` < pageCount().
+  Page page(std::size_t index) const;
+  std::vector<Page> pages() const;
+
+ private:
+  struct Laying;
+  std::unique_ptr<const Laying> laying_;
+};
 
 }  // namespace inchwright

@@ -1,6 +1,7 @@
 #include "core/sheet/flow.h"
 
 #include <algorithm>
+#include <utility>
 
 namespace inchwright {
 namespace {
@@ -38,6 +39,14 @@ std::size_t roomierFrame(const Frames& frames, std::size_t number, double height
 
 }  // namespace
 
+void Piece::drawOnto(Sketch& onto, double dx, double dy) const {
+  onto.add(sketch, dx, dy);
+  if (!later) return;
+  Sketch more;
+  later(more);
+  onto.add(std::move(more), dx, dy);
+}
+
 Piece gap(double height) {
   Piece piece;
   piece.height = height;
@@ -69,15 +78,15 @@ Flowed flow(const Pieces& pieces, const Frames& frames) {
       while (number < better) turn();
     }
     if (flowed.pages.size() <= frame.page) flowed.pages.resize(frame.page + 1);
-    Sketch& page = flowed.pages[frame.page];
+    std::vector<Laid>& page = flowed.pages[frame.page];
     for (; at < unit.end; ++at) {
       const Piece& piece = pieces[at];
       if (y == frame.top && piece.spaceOnly) continue;
       if (y == frame.top && piece.heading) {
-        page.add(piece.heading->sketch, frame.left, y);
+        page.push_back({piece.heading.get(), frame.left, y});
         y += piece.heading->height;
       }
-      page.add(piece.sketch, frame.left, y);
+      page.push_back({&piece, frame.left, y});
       y += piece.height;
     }
   }
@@ -95,7 +104,7 @@ double heightOf(const Pieces& pieces) {
 Piece joined(const Pieces& pieces) {
   Piece all;
   for (const Piece& piece : pieces) {
-    all.sketch.add(piece.sketch, 0, all.height);
+    piece.drawOnto(all.sketch, 0, all.height);
     all.height += piece.height;
   }
   return all;
@@ -104,8 +113,8 @@ Piece joined(const Pieces& pieces) {
 Piece beside(const Piece& left, const Piece& right, double offset) {
   Piece both;
   both.height = std::max(left.height, right.height);
-  both.sketch.add(left.sketch, 0, 0);
-  both.sketch.add(right.sketch, offset, 0);
+  left.drawOnto(both.sketch, 0, 0);
+  right.drawOnto(both.sketch, offset, 0);
   return both;
 }
 

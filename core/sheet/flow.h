@@ -13,10 +13,15 @@ namespace inchwright {
 struct Piece {
   double height = 0;
   Sketch sketch;
+  /// What else it shows, drawn when its page is; what it refers to outlives the piece.
+  std::function<void(Sketch&)> later = {};
   bool keepWithNext = false;  ///< a heading, which must not stand last on a page
   bool spaceOnly = false;     ///< a gap: left out at the top of a page
   /// What is set again above this piece when it begins a page: the heading of its group.
   std::shared_ptr<const Piece> heading;
+
+  /// All it shows, `dx`, `dy` from the origin of `onto`.
+  void drawOnto(Sketch& onto, double dx, double dy) const;
 };
 
 /// Empty paper of a given height.
@@ -38,14 +43,23 @@ struct Frame {
 /// The frames in the order in which they are filled: asked for by number as they are needed.
 using Frames = std::function<Frame(std::size_t)>;
 
+/// A piece where it lies on a page.
+struct Laid {
+  const Piece* piece = nullptr;
+  double left = 0;
+  double top = 0;
+};
+using LaidPages = std::vector<std::vector<Laid>>;
+
 struct Flowed {
-  std::vector<Sketch> pages;
+  LaidPages pages;
   Frame last;      ///< the frame that holds the last piece
   double end = 0;  ///< where that piece ends, mm down the page
 };
 
 /// Sets pieces from the top of each frame down. A piece that does not fit goes to the next frame
-/// that holds it; one that fits none goes to the roomiest of those that follow.
+/// that holds it; one that fits none goes to the roomiest of those that follow. What is laid points
+/// at the pieces given and their headings.
 Flowed flow(const Pieces& pieces, const Frames& frames);
 
 /// The height of all pieces below each other.

@@ -4,6 +4,7 @@
 #include <cctype>
 #include <memory>
 #include <string>
+#include <tuple>
 #include <utility>
 #include <vector>
 
@@ -74,27 +75,41 @@ std::vector<Group> groupsOf(const SetupTable& table) {
 
 class RowSetter {
  public:
-  RowSetter(const SheetContent& content, const RowPlan& plan, double width)
-      : content_(content), style_(content.style), plan_(plan), width_(width) {}
+  RowSetter(const SheetContent& content, RowPlan plan, double width)
+      : content_(content), style_(content.style), plan_(std::move(plan)), width_(width) {}
 
   Piece heading(const Group& group, bool continued) const;
-  Pieces row(const TableRow& row, const Group& group, std::shared_ptr<const Piece> again) const;
+  /// The setter is kept by what it has yet to draw.
+  static Pieces row(const std::shared_ptr<const RowSetter>& setter, const TableRow& row,
+                    const Group& group, std::shared_ptr<const Piece> again);
 
  private:
+  /// The baselines of a row; those of the fractions only where they stand beside the figures.
+  struct Baselines {
+    double x = 0;
+    double y = 0;
+    double xFraction = 0;
+    double yFraction = 0;
+  };
+  Baselines baselines() const;
+  double figuresHeight(const TableRow& row) const;
   double box() const { return std::min(6.2 * style_.hand, plan_.figureHeight); }
   double firstBaseline() const { return plan_.figureHeight * 1.03 + 1.5 * style_.hand; }
   double ticksTop(double baseline) const { return baseline - (plan_.figureHeight + box()) / 2; }
   std::string smallPrint(const TableRow& row, const Group& group) const;
   void setFigure(const std::string& figure, bool ofX, double baseline, Sketch& sketch) const;
   void setFractions(const TableRow& row, double first, double second, Sketch& sketch) const;
-  void setFigures(const TableRow& row, Piece& piece) const;
+  void setFigures(const TableRow& row, Sketch& sketch) const;
+  void draw(const TableRow& row, const std::vector<LaidLine>& lines, double height, bool last,
+            Sketch& sketch) const;
+  double notesLeft() const { return plan_.xPoint - plan_.before; }
   double tickCentre(std::size_t i) const {
     return plan_.ticks + plan_.tickPitch * (static_cast<double>(i) + 0.5);
   }
 
   const SheetContent& content_;
   const Style& style_;
-  const RowPlan& plan_;
+  RowPlan plan_;
   double width_;
 };
 
@@ -169,66 +184,100 @@ void RowSetter::setFractions(const TableRow& row, double first, double second,
   if (!row.yFraction.empty()) sketch.text(plan_.fractions, second, "Y " + row.yFraction, look);
 }
 
-/// The piece is then as high as the figures and fractions reach.
-void RowSetter::setFigures(const TableRow& row, Piece& piece) const {
-  Sketch& sketch = piece.sketch;
+RowSetter::Baselines RowSetter::baselines() const {
   const double first = firstBaseline();
-  double last = first;
-  double fraction = first;
-  setFigure(signedText(row.x), true, first, sketch);
   if (isStacked(plan_.shape)) {
-    last = fraction = first + plan_.figureHeight * 1.38;
-    if (plan_.shape == RowShape::stacked) setFractions(row, first, last, sketch);
-    const double left = plan_.idLeft + plan_.idWidth + plan_.figureHeight * 0.45;
-    sketch.text(left, first, "X", {plan_.letter, Typeface::bold});
-    sketch.text(left, last, "Y", {plan_.letter, Typeface::bold});
-  } else if (plan_.shape == RowShape::fractionsBeside) {
-    // The two lines fill the height of the figures.
-    const double upper = first - plan_.figureHeight + fractionHeight(style_) * 1.03;
-    fraction = std::max(first, upper + fractionHeight(style_) * 1.6);
-    setFractions(row, upper, fraction, sketch);
+    const double second = first + plan_.figureHeight * 1.38;
+    return {first, second, first, second};
   }
-  setFigure(signedText(row.y), false, last, sketch);
-  const bool fractions = !hasFractionsBelow(plan_.shape) && !row.yFraction.empty();
-  piece.height = last + 0.6;
-  if (fractions) piece.height = std::max(piece.height, fraction + fractionHeight(style_) * 0.4);
+  if (plan_.shape != RowShape::fractionsBeside) return {first, first, first, first};
+  // The two lines fill the height of the figures.
+  const double upper = first - plan_.figureHeight + fractionHeight(style_) * 1.03;
+  return {first, first, upper, std::max(first, upper + fractionHeight(style_) * 1.6)};
 }
 
-Pieces RowSetter::row(const TableRow& row, const Group& group,
-                      std::shared_ptr<const Piece> again) const {
+/// As high as the figures and fractions reach.
+double RowSetter::figuresHeight(const TableRow& row) const {
+  const Baselines lines = baselines();
+  const double height = lines.y + 0.6;
+  if (hasFractionsBelow(plan_.shape) || row.yFraction.empty()) return height;
+  return std::max(height, lines.yFraction + fractionHeight(style_) * 0.4);
+}
+
+void RowSetter::setFigures(const TableRow& row, Sketch& sketch) const {
+  const Baselines lines = baselines();
+  setFigure(signedText(row.x), true, lines.x, sketch);
+  if (!hasFractionsBelow(plan_.shape)) {
+    setFractions(row, lines.xFraction, lines.yFraction, sketch);
+  }
+  if (isStacked(plan_.shape)) {
+    const double left = plan_.idLeft + plan_.idWidth + plan_.figureHeight * 0.45;
+    sketch.text(left, lines.x, "X", {plan_.letter, Typeface::bold});
+    sketch.text(left, lines.y, "Y", {plan_.letter, Typeface::bold});
+  }
+  setFigure(signedText(row.y), false, lines.y, sketch);
+}
+
+void RowSetter::draw(const TableRow& row, const std::vector<LaidLine>& lines, double height,
+                     bool last, Sketch& sketch) const {
   Piece piece;
-  piece.heading = again;
-  setFigures(row, piece);
+  piece.height = figuresHeight(row);
+  setFigures(row, piece.sketch);
   const double first = firstBaseline();
-  const bool named = setId(piece, row.id, plan_.idLeft, first, plan_.idWidth, plan_.figureHeight);
+  std::ignore = setId(piece, row.id, plan_.idLeft, first, plan_.idWidth, plan_.figureHeight);
   for (std::size_t i = 0; i < std::max<std::size_t>(1, row.steps.size()); ++i) {
     drawTickBox(piece.sketch, {tickCentre(i) - box() / 2, ticksTop(first)}, box());
   }
   double y = piece.height;
+  for (std::size_t i = 0; i < std::min(lines.size(), kMostLinesInRow); ++i) {
+    piece.sketch.add(lines[i].sketch, notesLeft(), y);
+    y += lines[i].height;
+  }
+  if (row.disputed) drawTornEdge(piece.sketch, 0, 1.4, height - 0.8);
+  if (last) {
+    piece.sketch.line({plan_.idLeft, height}, {width_, height}, {Ink::black, kHairline, {}});
+  }
+  sketch.add(std::move(piece.sketch), 0, 0);
+}
+
+Pieces RowSetter::row(const std::shared_ptr<const RowSetter>& setter, const TableRow& row,
+                      const Group& group, std::shared_ptr<const Piece> again) {
+  const RowPlan& plan = setter->plan_;
+  const Style& style = setter->style_;
+  Piece piece;
+  piece.heading = again;
+  piece.height = setter->figuresHeight(row);
+  const bool named =
+      setId(piece, row.id, plan.idLeft, setter->firstBaseline(), plan.idWidth, plan.figureHeight);
+  piece.sketch = {};  // the name is drawn with the rest
 
   std::vector<Run> runs;
-  if (!named) runs.push_back({row.id, {style_.body(), Typeface::bold}});
-  if (row.disputed) runs.push_back({"DISPUTED", {style_.body(), Typeface::bold}});
-  runs.push_back({smallPrint(row, group), {style_.body(), Typeface::regular}});
-  const double left = plan_.xPoint - plan_.before;
-  const std::vector<LaidLine> lines = layParagraph(runs, width_ - left);
+  if (!named) runs.push_back({row.id, {style.body(), Typeface::bold}});
+  if (row.disputed) runs.push_back({"DISPUTED", {style.body(), Typeface::bold}});
+  runs.push_back({setter->smallPrint(row, group), {style.body(), Typeface::regular}});
+  std::vector<LaidLine> lines = layParagraph(runs, setter->width_ - setter->notesLeft());
   Pieces rest;
   for (std::size_t i = 0; i < lines.size(); ++i) {
     if (i < kMostLinesInRow) {
-      piece.sketch.add(lines[i].sketch, left, y);
-      y += lines[i].height;
+      piece.height += lines[i].height;
     } else {
       Piece more;
       more.heading = again;
-      more.sketch.add(lines[i].sketch, left, 0);
+      more.sketch.add(lines[i].sketch, setter->notesLeft(), 0);
       more.height = lines[i].height;
       rest.push_back(std::move(more));
     }
   }
-  piece.height = y + (lines.empty() ? 0.7 * style_.hand : 0.5);
-  if (row.disputed) drawTornEdge(piece.sketch, 0, 1.4, piece.height - 0.8);
-  Piece& end = rest.empty() ? piece : rest.back();
-  end.sketch.line({plan_.idLeft, end.height}, {width_, end.height}, {Ink::black, kHairline, {}});
+  piece.height += lines.empty() ? 0.7 * style.hand : 0.5;
+  if (!rest.empty()) {
+    Piece& end = rest.back();
+    end.sketch.line({plan.idLeft, end.height}, {setter->width_, end.height},
+                    {Ink::black, kHairline, {}});
+  }
+  piece.later = [setter, &row, lines = std::move(lines), height = piece.height,
+                 last = rest.empty()](Sketch& sketch) {
+    setter->draw(row, lines, height, last, sketch);
+  };
   Pieces pieces{std::move(piece)};
   std::move(rest.begin(), rest.end(), std::back_inserter(pieces));
   return pieces;
@@ -257,7 +306,7 @@ double rowsWidth(const SheetContent& content, RowShape shape) {
 
 Pieces rowsPieces(const SheetContent& content, double width) {
   const RowPlan plan = fittingPlan(content, width);
-  const RowSetter setter(content, plan, width);
+  const auto setter = std::make_shared<const RowSetter>(content, plan, width);
   Pieces pieces;
   if (plan.figureHeight < content.style.figure()) {
     const LaidLine words = stacked(layText(
@@ -269,13 +318,13 @@ Pieces rowsPieces(const SheetContent& content, double width) {
     pieces.push_back(std::move(piece));
   }
   for (const Group& group : groupsOf(content.table)) {
-    pieces.push_back(setter.heading(group, false));
-    const auto again = std::make_shared<const Piece>(setter.heading(group, true));
+    pieces.push_back(setter->heading(group, false));
+    const auto again = std::make_shared<const Piece>(setter->heading(group, true));
     std::size_t at = 0;
     for (const std::size_t size : chunksOf(group.rows.size())) {
       if (at > 0) pieces.push_back(gap(2.4 * content.style.hand));
       for (const std::size_t end = at + size; at < end; ++at) {
-        for (Piece& piece : setter.row(*group.rows[at], group, again)) {
+        for (Piece& piece : RowSetter::row(setter, *group.rows[at], group, again)) {
           pieces.push_back(std::move(piece));
         }
       }

@@ -1,6 +1,7 @@
 #include "core/sheet/sketch.h"
 
 #include <string>
+#include <utility>
 
 #include "core/sheet/font_tables.h"
 #include "core/sheet/text_measure.h"
@@ -119,15 +120,24 @@ void Sketch::add(DrawItem item) {
 }
 
 void Sketch::add(const Sketch& other, double dx, double dy) {
-  for (DrawItem item : other.items_) {
+  add(Sketch(other), dx, dy);
+}
+
+void Sketch::add(Sketch&& other, double dx, double dy) {
+  for (DrawItem& item : other.items_) {
     std::visit([&](auto& one) { move(one, dx, dy); }, item);
     items_.push_back(std::move(item));
   }
-  for (PaperTarget target : other.targets_) {
+  for (PaperTarget& target : other.targets_) {
     target.from = {target.from.x + dx, target.from.y + dy};
     target.to = {target.to.x + dx, target.to.y + dy};
     targets_.push_back(std::move(target));
   }
+  other = {};
+}
+
+Page Sketch::onPage(double width, double height) {
+  return {width, height, std::exchange(items_, {}), std::exchange(targets_, {})};
 }
 
 void Sketch::target(PaperTarget target) {

@@ -37,11 +37,14 @@ class Sketch {
   void disc(PaperPoint centre, double radius, Ink ink);
   void add(DrawItem item);
   void add(const Sketch& other, double dx, double dy);
+  void add(Sketch&& other, double dx, double dy);
   void target(PaperTarget target);
 
   const std::vector<PaperTarget>& targets() const { return targets_; }
   const std::vector<DrawItem>& items() const { return items_; }
   bool empty() const { return items_.empty(); }
+  /// What was gathered, as a page of that size; the sketch is then empty.
+  Page onPage(double width, double height);
 
  private:
   std::vector<DrawItem> items_;

@@ -1,5 +1,6 @@
 #pragma once
 
+#include <memory>
 #include <optional>
 #include <string>
 #include <vector>
@@ -31,8 +32,31 @@ struct SheetOptions {
   std::optional<Closeness> closeness;
 };
 
-/// The tape-up sheet of one setup, page by page, in millimetres. A pure function: the same input
-/// gives the same items. Figures are never shrunk to fit; there are more pages instead.
+/// The tape-up sheet of one setup, in millimetres. Laid out at once; a page is drawn when it is
+/// first asked for and kept, since a screen shows one or two of many. The same input gives the same
+/// items. Figures are never shrunk to fit; there are more pages instead.
+class TapeUpSheet {
+ public:
+  /// The part, solution, job and table outlive the sheet.
+  TapeUpSheet(const Job& job, const Part& part, const Solution& solution, const SetupTable& table,
+              const SheetOptions& options);
+  ~TapeUpSheet();
+  TapeUpSheet(TapeUpSheet&&) noexcept;
+  TapeUpSheet& operator=(TapeUpSheet&&) noexcept;
+
+  std::size_t pageCount() const;
+  double width() const;  ///< of every page, mm
+  double height() const;
+  /// Requires `index` < pageCount().
+  const Page& page(std::size_t index) const;
+  const std::vector<Page>& pages() const;
+
+ private:
+  struct State;
+  std::unique_ptr<State> state_;
+};
+
+/// All its pages.
 std::vector<Page> tapeUpSheet(const Job& job, const Part& part, const Solution& solution,
                               const SetupTable& table, const SheetOptions& options);
 

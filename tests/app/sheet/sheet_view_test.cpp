@@ -30,7 +30,7 @@ class SheetViewTest : public testing::Test {
 
 TEST_F(SheetViewTest, PagesAreThoseOfTheDesk) {
   SheetView view(desk);
-  EXPECT_EQ(view.pageCount(), static_cast<int>(desk.pages().size()));
+  EXPECT_EQ(view.pageCount(), static_cast<int>(desk.sheet()->pageCount()));
   desk.take(Job{}, {});
   EXPECT_EQ(view.pageCount(), 0);
 }

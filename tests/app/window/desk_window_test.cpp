@@ -19,7 +19,8 @@ class DeskWindowTest : public WindowTest {};
 TEST_F(DeskWindowTest, SampleOpensWithASheet) {
   ASSERT_TRUE(window->files().openSample());
   EXPECT_EQ(window->desk().part().name, "Front plate");
-  EXPECT_FALSE(window->desk().pages().empty());
+  ASSERT_NE(window->desk().sheet(), nullptr);
+  EXPECT_GE(window->desk().sheet()->pageCount(), 1U);
   EXPECT_FALSE(window->desk().unsaved());
 }
 

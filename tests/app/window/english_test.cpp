@@ -144,7 +144,7 @@ class EnglishOfTheDeskTest : public WindowTest {
       bench.go(static_cast<int>(i));
       all << wordsOn(&bench);
     }
-    for (const Page& page : window->desk().pages()) {
+    for (const Page& page : window->desk().sheet()->pages()) {
       for (const DrawItem& item : page.items) {
         if (const auto* text = std::get_if<TextItem>(&item)) {
           all << QString::fromStdString(text->text);

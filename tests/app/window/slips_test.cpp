@@ -310,7 +310,7 @@ TEST_F(SlipsTest, ASecondWindowOnTheSameFileIsNoticed) {
 
 TEST_F(SlipsTest, ZeroIsSetByAClickOnMySheetAndTheSheetFollowsAtOnce) {
   auto* sheet = window->findChild<SheetView*>();
-  const Page& page = window->desk().pages().front();
+  const Page& page = window->desk().sheet()->page(0);
   const auto target = std::find_if(page.targets.begin(), page.targets.end(),
                                    [](const PaperTarget& one) { return one.place == "A"; });
   ASSERT_NE(target, page.targets.end());
@@ -326,7 +326,7 @@ TEST_F(SlipsTest, ZeroIsSetByAClickOnMySheetAndTheSheetFollowsAtOnce) {
       std::find_if(window->desk().table()->rows.begin(), window->desk().table()->rows.end(),
                    [](const TableRow& one) { return one.id == "A"; });
   EXPECT_EQ(row->x.text, "0.0000");
-  EXPECT_EQ(window->desk().pages().front().items.size(), sheet->page(0).items.size());
+  EXPECT_EQ(window->desk().sheet()->page(0).items.size(), sheet->page(0).items.size());
   window->desk().undo();
   EXPECT_FALSE(window->desk().unsaved());
 }

@@ -19,8 +19,10 @@ Piece piece(const std::string& name, double height) {
 /// `name@x,y` of every text, page by page.
 std::vector<std::string> laid(const Flowed& flowed) {
   std::vector<std::string> pages;
-  for (const Sketch& sketch : flowed.pages) {
+  for (const std::vector<Laid>& laid : flowed.pages) {
     std::string page;
+    Sketch sketch;
+    for (const Laid& one : laid) one.piece->drawOnto(sketch, one.left, one.top);
     for (const DrawItem& item : sketch.items()) {
       const auto& text = std::get<TextItem>(item);
       page += (page.empty() ? "" : " ") + text.text + "@" +
@@ -39,7 +41,8 @@ Frame pageOf100(std::size_t number) {
 using Pages = std::vector<std::string>;
 
 TEST(Flow, FillsPagesFromTheTop) {
-  const Flowed flowed = flow({piece("a", 60), piece("b", 40), piece("c", 50)}, pageOf100);
+  const Pieces pieces{piece("a", 60), piece("b", 40), piece("c", 50)};
+  const Flowed flowed = flow(pieces, pageOf100);
   EXPECT_EQ(laid(flowed), (Pages{"a@5,10 b@5,70", "c@5,10"}));
   EXPECT_EQ(flowed.last.page, 1U);
   EXPECT_DOUBLE_EQ(flowed.end, 60);
@@ -82,6 +85,20 @@ TEST(Flow, TwoFramesOfAPageShareItsSketch) {
 
 TEST(Flow, NothingGivesNoPage) {
   EXPECT_TRUE(flow({}, pageOf100).pages.empty());
+}
+
+TEST(Pieces, DrawTheRestWhenTheirPageIsDrawn) {
+  int drawn = 0;
+  Piece some = piece("a", 10);
+  some.later = [&drawn](Sketch& sketch) {
+    ++drawn;
+    sketch.text(1, 2, "b", {1});
+  };
+  const Pieces pieces{some, piece("c", 100)};
+  const Flowed flowed = flow(pieces, pageOf100);
+  EXPECT_EQ(drawn, 0);
+  EXPECT_EQ(laid(flowed), (Pages{"a@5,10 b@6,12", "c@5,10"}));
+  EXPECT_EQ(drawn, 1);
 }
 
 TEST(Pieces, JoinAndStandBesideEachOther) {

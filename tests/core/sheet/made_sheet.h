@@ -22,7 +22,7 @@ struct MadeSheet {
   SheetOptions options;
 
   std::vector<Page> pages() const {
-    return composeSheet({job, part, solution, table, &picture, options});
+    return Composition({job, part, solution, table, &picture, options}).pages();
   }
 };
 

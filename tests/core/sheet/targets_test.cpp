@@ -59,7 +59,8 @@ TEST(SheetTargets, EdgesComeBeforeTheHolesThatLieOnThem) {
 TEST(SheetTargets, ThereAreNoneWithoutAPicture) {
   const MadeSheet made = frontPlate();
   for (const Page& page :
-       composeSheet({made.job, made.part, made.solution, made.table, nullptr, made.options})) {
+       Composition({made.job, made.part, made.solution, made.table, nullptr, made.options})
+           .pages()) {
     EXPECT_TRUE(page.targets.empty());
   }
 }
