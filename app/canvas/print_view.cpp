@@ -3,8 +3,10 @@
 #include <QFontMetricsF>
 #include <QGestureEvent>
 #include <QMouseEvent>
+#include <QNativeGestureEvent>
 #include <QPainter>
 #include <QPinchGesture>
+#include <QShortcut>
 #include <QWheelEvent>
 #include <algorithm>
 #include <cmath>
@@ -47,7 +49,12 @@ struct PrintView::Layout {
 };
 
 PrintView::PrintView(Work& work, QWidget* parent)
-    : QWidget(parent), work_(work), picture_(work.desk()) {
+    : QWidget(parent),
+      work_(work),
+      picture_(work.desk()),
+      stop_(new QShortcut(Qt::Key_Escape, this)) {
+  stop_->setEnabled(false);
+  connect(stop_, &QShortcut::activated, this, &PrintView::stopSquaring);
   speakPrints();
   setObjectName(QStringLiteral("print"));
   setAccessibleName(tr("Their print"));
@@ -73,6 +80,7 @@ PrintView::PrintView(Work& work, QWidget* parent)
     update();
   });
   connect(&picture_, &PictureLayer::changed, this, [this] {
+    stop_->setEnabled(picture_.progress() && picture_.squaresUp());
     const bool seen = !picture_.bounds().isNull();
     // The close look of the second reading stays where it is when its picture arrives late.
     if (seen && !pictureSeen_ && work_.doing() != Doing::rereading) fit();
@@ -377,6 +385,16 @@ void PrintView::wheelEvent(QWheelEvent* event) {
 }
 
 bool PrintView::event(QEvent* event) {
+  // A touchpad tells its own pinch; fingers on a screen are told from their touches.
+  if (event->type() == QEvent::NativeGesture) {
+    const auto* native = static_cast<QNativeGestureEvent*>(event);
+    if (native->gestureType() == Qt::ZoomNativeGesture) {
+      setMap(map_.zoomed(std::max(0.1, 1 + native->value()), native->position()));
+      fitted_ = false;
+      event->accept();
+      return true;
+    }
+  }
   if (event->type() == QEvent::Gesture) {
     auto* gesture = static_cast<QGestureEvent*>(event)->gesture(Qt::PinchGesture);
     if (auto* pinch = static_cast<QPinchGesture*>(gesture)) {
@@ -390,10 +408,6 @@ bool PrintView::event(QEvent* event) {
 
 void PrintView::keyPressEvent(QKeyEvent* event) {
   if (event->matches(QKeySequence::Paste) && paste()) return;
-  if (event->key() == Qt::Key_Escape && picture_.progress()) {
-    picture_.cancel();
-    return;
-  }
   switch (event->key()) {
     case Qt::Key_Left:
       nudge({-1, 0});

@@ -11,6 +11,8 @@
 #include "app/canvas/print_map.h"
 #include "app/session/work.h"
 
+class QShortcut;
+
 namespace inchwright::app {
 
 /// Their print, the left of the two sheets: traces and dimension lines of one face, to point at.
@@ -90,6 +92,7 @@ class PrintView : public QWidget {
   void bringIntoSight(const std::vector<Id>& places);
   void enlarge(const std::vector<Id>& places);
   void followPicture();
+  void stopSquaring();
   bool squaring() const { return work_.doing() == Doing::squaring; }
   /// Only the picture is seen: what is traced does not lie on it as it is shown.
   bool onBarePicture() const { return squaring() || work_.doing() == Doing::placingView; }
@@ -103,6 +106,9 @@ class PrintView : public QWidget {
   PictureLayer picture_;
   PictureLayer::Showing showing_ = PictureLayer::Showing::underFace;
   bool pictureSeen_ = false;  ///< the picture has been fitted once
+  QShortcut* stop_;           ///< while a picture is being squared up, wherever one types
+  std::vector<SquaringPoint> pointsBefore_;  ///< of the picture, as its squaring up began
+  std::optional<Job> squared_;               ///< the work as the last squaring up left it
   PrintMap map_;
   bool fitted_ = false;  ///< still as fitted: a resize fits again
   mutable std::unique_ptr<Layout> layout_;

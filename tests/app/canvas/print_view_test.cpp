@@ -5,7 +5,9 @@
 #include <QBuffer>
 #include <QClipboard>
 #include <QGuiApplication>
+#include <QNativeGestureEvent>
 #include <QPainter>
+#include <QPointingDevice>
 #include <QTest>
 #include <QWheelEvent>
 
@@ -109,6 +111,47 @@ TEST_F(PrintViewTest, TheWheelZoomsAboutThePointer) {
   EXPECT_GT(view->map().scale(), before);
   EXPECT_NEAR(view->map().toWidget(inches).x(), at.x(), 1e-6);
   EXPECT_NEAR(view->map().toWidget(inches).y(), at.y(), 1e-6);
+}
+
+TEST_F(PrintViewTest, APinchOnATouchpadZoomsAboutThePointer) {
+  plate();
+  const QPointF at = *view->whereIs("B"), inches = view->map().toInches(at);
+  const qreal before = view->map().scale();
+  const auto pinch = [&](qreal by) {
+    QNativeGestureEvent event(Qt::ZoomNativeGesture, QPointingDevice::primaryPointingDevice(), 2,
+                              at, at, view->mapToGlobal(at), by, {});
+    QApplication::sendEvent(view.get(), &event);
+    EXPECT_TRUE(event.isAccepted());
+  };
+  pinch(0.25);
+  EXPECT_NEAR(view->map().scale(), 1.25 * before, 1e-6);
+  EXPECT_NEAR(view->map().toWidget(inches).x(), at.x(), 1e-6);
+  EXPECT_NEAR(view->map().toWidget(inches).y(), at.y(), 1e-6);
+  pinch(-0.2);
+  EXPECT_NEAR(view->map().scale(), before, 1e-6);
+}
+
+TEST_F(PrintViewTest, TwoFingersOnAScreenZoomAndPutNothingDown) {
+  plate();
+  work.trace(FeatureKind::point);
+  const std::unique_ptr<QPointingDevice> screen(QTest::createTouchDevice());
+  const qreal before = view->map().scale();
+  const QPoint middle = view->rect().center();
+  const auto fingers = [&](int apart) {
+    return std::pair(middle - QPoint(apart / 2, 0), middle + QPoint(apart / 2, 0));
+  };
+  const auto [left, right] = fingers(80);
+  QTest::touchEvent(view.get(), screen.get()).press(0, left).press(1, right);
+  for (int apart = 90; apart <= 240; apart += 10) {
+    const auto [a, b] = fingers(apart);
+    QTest::touchEvent(view.get(), screen.get()).move(0, a).move(1, b);
+  }
+  const auto [a, b] = fingers(240);
+  QTest::touchEvent(view.get(), screen.get()).release(0, a).release(1, b);
+  // The gesture is known a little after the fingers part.
+  EXPECT_GT(view->map().scale(), 1.5 * before);
+  EXPECT_LT(view->map().scale(), 3.5 * before);
+  EXPECT_FALSE(work.pending().has_value());
 }
 
 TEST_F(PrintViewTest, LettersGoToTheStrip) {
