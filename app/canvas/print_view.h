@@ -12,6 +12,7 @@
 #include "app/session/work.h"
 
 class QShortcut;
+class QTouchEvent;
 
 namespace inchwright::app {
 
@@ -78,6 +79,8 @@ class PrintView : public QWidget {
   const Layout& layoutNow() const;
   const DrawnFace& drawn() const;
   const std::vector<DimensionLine>& dimensions() const;
+  QRectF figureBox(const DimensionLine& line) const;
+  PrintMap fittedMap() const;
   Thing placeThing(const DrawnPlace& place) const;
   Thing readingThing(const DimensionLine& line) const;
   void forgetLayout();
@@ -86,6 +89,10 @@ class PrintView : public QWidget {
   QPointF snapped(QPointF widget) const;
   /// In the axes of the current face, from a position on the widget.
   QPointF inFace(QPointF at) const;
+  void press(QPointF at, Qt::MouseButton button);
+  void moveTo(QPointF at);
+  void release(QPointF at, Qt::MouseButton button, Qt::KeyboardModifiers with);
+  bool touch(QTouchEvent& event);
   void dragTrace(QPointF to);
   void nudge(QPointF pixels);
   void walk(bool forward);
@@ -106,7 +113,7 @@ class PrintView : public QWidget {
   PictureLayer picture_;
   PictureLayer::Showing showing_ = PictureLayer::Showing::underFace;
   bool pictureSeen_ = false;  ///< the picture has been fitted once
-  QShortcut* stop_;           ///< while a picture is being squared up, wherever one types
+  QShortcut* stop_;           ///< while what was just squared up is worked out, wherever one types
   std::vector<SquaringPoint> pointsBefore_;  ///< of the picture, as its squaring up began
   std::optional<Job> squared_;               ///< the work as the last squaring up left it
   PrintMap map_;
@@ -117,6 +124,13 @@ class PrintView : public QWidget {
 
   enum class Drag { none, undecided, trace, paper };
   Drag drag_ = Drag::none;
+  /// Two fingers on a screen: what they began with.
+  struct Pinch {
+    PrintMap map;
+    qreal apart = 1;
+    QPointF middle;
+  };
+  std::optional<Pinch> pinch_;
   QPointF pressed_;
   QPointF last_;
   Id dragged_;

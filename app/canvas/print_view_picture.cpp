@@ -45,6 +45,7 @@ void PrintView::followPicture() {
   if (turned && squaring()) pointsBefore_ = under->points;
   if (turned) squared_.reset();
   if (wasSquaring && under != nullptr && under->points != pointsBefore_) squared_ = desk.job();
+  stop_->setEnabled(picture_.progress() && squared_);
   picture_.setTone(under != nullptr ? under->tone : PictureTone());
   // The same picture lies elsewhere now.
   if (turned && !picture_.bounds().isNull()) fit();
@@ -79,8 +80,9 @@ void PrintView::enlarge(const std::vector<Id>& places) {
 void PrintView::paintNote(QPainter& painter) {
   QString note;
   if (const auto percent = picture_.progress()) {
-    note = picture_.squaresUp() ? tr("Squaring up: %1 %  (Escape stops it)").arg(*percent)
-                                : tr("Reading the picture …");
+    note = squared_               ? tr("Squaring up: %1 %  (Escape stops it)").arg(*percent)
+           : picture_.squaresUp() ? tr("Squaring up: %1 %").arg(*percent)
+                                  : tr("Reading the picture …");
   } else if (!picture_.trouble().isEmpty()) {
     note = tr("No picture: %1").arg(picture_.trouble());
   }
