@@ -10,6 +10,7 @@
 #include <QPushButton>
 #include <QVBoxLayout>
 #include <algorithm>
+#include <tuple>
 
 #include "app/base/look.h"
 #include "app/base/spoken_english.h"
@@ -271,15 +272,20 @@ void BenchView::paintEvent(QPaintEvent*) {
   painter.setFont(fitting(deskFont(), size, {below.width(), below.height() * 0.4}));
   painter.drawText(below, Qt::AlignHCenter | Qt::AlignTop | Qt::TextWordWrap,
                    row->disputed ? tr("%1\nin dispute").arg(size) : size);
-  const QString x = QStringLiteral("X ") + ownWords(signedText(row->x));
-  const QString y = QStringLiteral("Y ") + ownWords(signedText(row->y));
-  const QString longer = x.size() > y.size() ? x : y;
-  painter.setFont(fitting(deskFont(), longer, {right.width(), right.height() * 0.46}));
+  const QString x = ownWords(signedText(row->x)), y = ownWords(signedText(row->y));
+  const QString letter = QStringLiteral("X "), longer = x.size() > y.size() ? x : y;
+  painter.setFont(fitting(deskFont(), letter + longer, {right.width(), right.height() * 0.46}));
+  // The letters stand below one another, and so do the ends of the figures.
+  const QFontMetricsF metrics(painter.font());
+  const qreal figure = std::max(metrics.horizontalAdvance(x), metrics.horizontalAdvance(y));
+  const qreal letterAt = right.right() - figure - metrics.horizontalAdvance(letter);
   const qreal half = right.height() / 2;
-  painter.drawText(QRectF(right.left(), right.top(), right.width(), half),
-                   Qt::AlignRight | Qt::AlignVCenter, x);
-  painter.drawText(QRectF(right.left(), right.top() + half, right.width(), half),
-                   Qt::AlignRight | Qt::AlignVCenter, y);
+  for (const auto& [name, text, top] : {std::tuple{QStringLiteral("X"), x, right.top()},
+                                        std::tuple{QStringLiteral("Y"), y, right.top() + half}}) {
+    const QRectF line(letterAt, top, right.right() - letterAt, half);
+    painter.drawText(line, Qt::AlignLeft | Qt::AlignVCenter, name);
+    painter.drawText(line, Qt::AlignRight | Qt::AlignVCenter, text);
+  }
 }
 
 void BenchView::keyPressEvent(QKeyEvent* event) {

@@ -54,6 +54,7 @@ PictureLayer::PictureLayer(Desk& desk, QObject* parent) : QObject(parent), desk_
 
 PictureLayer::~PictureLayer() {
   stop();
+  if (thread_.joinable()) thread_.join();
 }
 
 std::optional<PictureLayer::Wanted> PictureLayer::lookUp(Showing showing) const {
@@ -100,27 +101,31 @@ void PictureLayer::follow(Showing showing) {
 
 void PictureLayer::start() {
   work_ = std::make_shared<WorkUnderWay>();
-  thread_ = std::thread([this, work = work_, wanted = *wanted_] {
-    QString trouble;
-    std::optional<SquaredPicture> squared;
-    const QByteArray bytes = bytesOf(wanted.bytes, wanted.file, trouble);
-    if (trouble.isEmpty() && !work->cancelled) {
-      auto image = decodePicture(bytes, wanted.page);
-      if (image.ok()) {
-        squared = squarePicture(std::move(image).value(), wanted.points, *work);
-      } else {
-        trouble = QString::fromStdString(image.error().text);
-      }
-    }
-    // `this` outlives the thread, which its destructor waits for.
-    QMetaObject::invokeMethod(
-        this,
-        [this, work, trouble,
-         done = std::make_shared<std::optional<SquaredPicture>>(std::move(squared))] {
-          arrived(work, std::move(*done), trouble);
-        },
-        Qt::QueuedConnection);
-  });
+  // Nobody waits at the desk for what was stopped, but two pictures are never decoded at once.
+  thread_ =
+      std::thread([this, work = work_, wanted = *wanted_, before = std::move(thread_)]() mutable {
+        if (before.joinable()) before.join();
+        if (work->cancelled) return;
+        QString trouble;
+        std::optional<SquaredPicture> squared;
+        const QByteArray bytes = bytesOf(wanted.bytes, wanted.file, trouble);
+        if (trouble.isEmpty() && !work->cancelled) {
+          auto image = decodePicture(bytes, wanted.page);
+          if (image.ok()) {
+            squared = squarePicture(std::move(image).value(), wanted.points, *work);
+          } else {
+            trouble = QString::fromStdString(image.error().text);
+          }
+        }
+        // `this` outlives the thread, which its destructor waits for.
+        QMetaObject::invokeMethod(
+            this,
+            [this, work, trouble,
+             done = std::make_shared<std::optional<SquaredPicture>>(std::move(squared))] {
+              arrived(work, std::move(*done), trouble);
+            },
+            Qt::QueuedConnection);
+      });
   auto* beat = new QTimer(this);
   connect(beat, &QTimer::timeout, this, [this, beat, work = work_] {
     if (work_ != work) beat->deleteLater();
@@ -131,14 +136,13 @@ void PictureLayer::start() {
 
 void PictureLayer::stop() {
   if (work_) work_->cancelled = true;
-  if (thread_.joinable()) thread_.join();
   work_.reset();
 }
 
 void PictureLayer::arrived(const std::shared_ptr<WorkUnderWay>& work,
                            std::optional<SquaredPicture> picture, const QString& trouble) {
   if (work != work_) return;
-  stop();
+  work_.reset();
   shown_ = std::move(picture);
   trouble_ = trouble;
   tiles_.clear();

@@ -47,8 +47,11 @@ class PictureLayer : public QObject {
   /// itself where there are none.
   QPointF snapped(QPointF inches, double reach) const;
 
+  /// Whether what is wanted is squared up, and not only read.
+  bool squaresUp() const { return wanted_ && !wanted_->points.empty(); }
   /// Under way, in percent; empty when nothing is.
   std::optional<int> progress() const;
+  /// Stops what is under way, at once; what it would have shown never comes.
   void cancel();
   /// Why the picture can't be shown; empty when it can.
   const QString& trouble() const { return trouble_; }

@@ -4,7 +4,9 @@
 #include <QPainterPath>
 #include <algorithm>
 #include <cmath>
+#include <optional>
 #include <set>
+#include <tuple>
 #include <utility>
 
 #include "app/base/look.h"
@@ -12,10 +14,15 @@
 namespace inchwright::app {
 namespace {
 
-constexpr qreal kLeastRadius = 4;    // pixels: a small hole can still be seen and hit
-constexpr qreal kEdgeOverhang = 18;  // pixels an edge's line runs past the view
-constexpr qreal kRoom = 8;           // pixels: the grain of what names cover
-constexpr qreal kTear = 5;           // pixels: the teeth of a torn line
+constexpr qreal kLeastRadius = 4;           // pixels: a small hole can still be seen and hit
+constexpr qreal kEdgeOverhang = 18;         // pixels an edge's line runs past the view
+constexpr qreal kRoom = 8;                  // pixels: the grain of what names cover
+constexpr qreal kTear = 5;                  // pixels: the teeth of a torn line
+constexpr qreal kLargestLettering = 0.95;   // times the desk's font
+constexpr qreal kSmallestLettering = 0.70;  // still 10 pixels on the smallest screen
+constexpr qreal kSizeStep = 0.05;           // so that a zoom does not need a font a step
+constexpr qreal kRoomForName = 0.95;        // times the height of figures at size 1
+constexpr qreal kLineSpacing = 1.3;         // times the height of the figures
 
 QPen pencil(const QColor& colour, qreal width, bool broken = false) {
   QPen pen(colour, width);
@@ -51,9 +58,11 @@ class PrintPainter {
 
   void paint() {
     painter_.setRenderHint(QPainter::Antialiasing);
-    painter_.setFont(figures(0.95));
+    painter_.setFont(scene_.lettering.font);
     for (const DimensionLine& line : scene_.lines) paintLine(line);
-    painter_.setFont(deskFont(0.95));
+    for (const DimensionLine& line : scene_.lines) paintFigure(line);
+    painter_.setFont(deskFont(std::max(0.8, scene_.lettering.size)));
+    for (const DrawnPlace& place : scene_.drawn.places) takeSpot(place);
     for (const DrawnPlace& place : scene_.drawn.places) paintPlace(place);
     if (scene_.pending) paintPending();
     for (std::size_t i = 0; i < scene_.marks.size(); ++i) paintMark(i);
@@ -100,7 +109,7 @@ class PrintPainter {
     const QString text = textOf(place);
     const QRectF box(tag - QPointF(0, metrics.ascent()),
                      QSizeF(metrics.horizontalAdvance(text), metrics.height()));
-    takeRoom(box);
+    take(names_, box);
     letterName(text, box, metrics.ascent(), colour);
   }
 
@@ -132,22 +141,29 @@ class PrintPainter {
     name(place, at, std::min(radius, 14.0) * 0.72, colour);
   }
 
-  /// The id beside what it names, at the first of its four corners where it covers no other; left
-  /// out where none is free, unless it is what one looks at.
+  /// The id beside what it names, at the first of its four corners where it covers neither another
+  /// name nor a spot, or else no other name; left out where none is free, unless it is what one
+  /// looks at.
   void name(const DrawnPlace& place, QPointF at, qreal away, const QColor& colour) {
     const QString text = textOf(place);
     const QFontMetricsF metrics(painter_.font());
     const QSizeF size(metrics.horizontalAdvance(text), metrics.height());
-    const bool wanted = scene_.chosenPlaces.count(place.id) > 0 || scene_.hovered == place.id;
-    for (int corner = 0; corner < 4; ++corner) {
-      const bool left = corner >= 2, below = corner == 1 || corner == 2;
-      const QRectF box(QPointF(at.x() + (left ? -away - 4 - size.width() : away + 4),
-                               at.y() + (below ? away + 3 : -away - 3 - metrics.ascent())),
-                       size);
-      if (!takeRoom(box) && !wanted) continue;
-      letterName(text, box, metrics.ascent(), colour);
-      return;
+    const auto corner = [&](int number) {
+      const bool left = number >= 2, below = number == 1 || number == 2;
+      return QRectF(QPointF(at.x() + (left ? -away - 4 - size.width() : away + 4),
+                            at.y() + (below ? away + 3 : -away - 3 - metrics.ascent())),
+                    size);
+    };
+    std::optional<QRectF> box;
+    for (int number = 0; number < 8 && !box; ++number) {
+      const QRectF wanted = corner(number % 4);
+      if (isFree(names_, wanted) && (number >= 4 || isFree(spots_, wanted))) box = wanted;
     }
+    const bool wanted = scene_.chosenPlaces.count(place.id) > 0 || scene_.hovered == place.id;
+    if (!box && wanted) box = corner(0);
+    if (!box) return;
+    take(names_, *box);
+    letterName(text, *box, metrics.ascent(), colour);
   }
 
   static QString textOf(const DrawnPlace& place) {
@@ -166,33 +182,63 @@ class PrintPainter {
     painter_.drawText(box.topLeft() + QPointF(0, ascent), text);
   }
 
-  /// Whether a box is free of names, by squares of kRoom pixels; takes them when it is.
-  bool takeRoom(const QRectF& box) {
+  using Squares = std::set<std::pair<int, int>>;  ///< of kRoom pixels
+
+  template <class Each>
+  static bool everySquare(const QRectF& box, Each each) {
     const auto square = [](qreal at) { return static_cast<int>(std::floor(at / kRoom)); };
     const int left = square(box.left() + 1), right = square(box.right() - 1);
     const int top = square(box.top() + 1), bottom = square(box.bottom() - 2);
     for (int row = top; row <= bottom; ++row) {
       for (int column = left; column <= right; ++column) {
-        if (taken_.count({column, row}) > 0) return false;
+        if (!each(std::pair(column, row))) return false;
       }
-    }
-    for (int row = top; row <= bottom; ++row) {
-      for (int column = left; column <= right; ++column) taken_.insert({column, row});
     }
     return true;
   }
+  static bool isFree(const Squares& taken, const QRectF& box) {
+    return everySquare(box, [&](auto square) { return taken.count(square) == 0; });
+  }
+  static void take(Squares& taken, const QRectF& box) {
+    everySquare(box, [&](auto square) { return taken.insert(square), true; });
+  }
+
+  /// What lies in the middle of a hole is not to be covered by the name of another.
+  void takeSpot(const DrawnPlace& place) {
+    if (place.across) return;
+    const QPointF at = map_.toWidget(place.at);
+    if (visible_.contains(at)) take(spots_, QRectF(at.x() - 4, at.y() - 4, 8, 8));
+  }
+
+  /// A line that is chosen comes into the pane.
+  QLineF runNow(const DimensionLine& line) const {
+    const QLineF run = runOf(line, scene_.drawn, map_, scene_.lettering);
+    if (scene_.chosenReadings.count(line.reading) == 0) return run;
+    const qreal high = scene_.lettering.spacing;
+    const qreal down =
+        std::clamp(run.y1(), scene_.pane.top() + high, scene_.pane.bottom() - 6) - run.y1();
+    const qreal across =
+        std::clamp(run.x1(), scene_.pane.left() + high, scene_.pane.right() - 6) - run.x1();
+    return line.alongViewX ? run.translated(0, down) : run.translated(across, 0);
+  }
+
+  QColor colourOf(const DimensionLine& line) const {
+    const bool wrong = line.standing == Standing::clashes || line.standing == Standing::doubtful;
+    return wrong ? look_.red : look_.blue;
+  }
 
   void paintLine(const DimensionLine& line) {
-    const QLineF run = runOf(line, scene_.drawn, map_);
-    QRectF box = letteringOf(line, scene_.drawn, map_);
-    if (scene_.hideFigures) box = sameForAll(box);
+    const QLineF run = runNow(line);
     if (!visible_.intersects(
-            box.united(QRectF(run.p1(), run.p2()).normalized().adjusted(-3, -3, 3, 3)))) {
+            QRectF(run.p1(), run.p2())
+                .normalized()
+                .adjusted(-3, -3, 3, 3)
+                .united(
+                    QRectF(map_.toWidget(line.fromAt), map_.toWidget(line.toAt)).normalized()))) {
       return;
     }
     const bool chosen = scene_.chosenReadings.count(line.reading) > 0;
-    const bool wrong = line.standing == Standing::clashes || line.standing == Standing::doubtful;
-    const QColor colour = wrong ? look_.red : look_.blue;
+    const QColor colour = colourOf(line);
     guide(map_.toWidget(line.fromAt), run.p1(), line.alongViewX);
     guide(map_.toWidget(line.toAt), run.p2(), line.alongViewX);
     painter_.setBrush(Qt::NoBrush);
@@ -208,8 +254,17 @@ class PrintPainter {
     painter_.drawEllipse(run.p1(), 2.4, 2.4);
     painter_.drawEllipse(run.p2(), 2.4, 2.4);
     painter_.setBrush(Qt::NoBrush);
-    painter_.fillRect(box, chosen ? blended(look_.print, look_.wash) : look_.print);
-    painter_.setPen(colour);
+  }
+
+  void paintFigure(const DimensionLine& line) {
+    QRectF box = letteringOn(runNow(line), line, scene_.lettering, scene_.pane);
+    if (scene_.hideFigures) box = sameForAll(box);
+    if (!visible_.intersects(box)) return;
+    const bool chosen = scene_.chosenReadings.count(line.reading) > 0;
+    QColor patch = look_.print;
+    patch.setAlpha(225);
+    painter_.fillRect(box, chosen ? blended(look_.print, look_.wash) : patch);
+    painter_.setPen(colourOf(line));
     QString text = scene_.hideFigures ? QStringLiteral("…") : line.text;
     if (line.standing == Standing::doubtful && !scene_.hideFigures) text += QStringLiteral(" ?");
     if (line.standing == Standing::clashes && !scene_.hideFigures) text += QStringLiteral(" ≠");
@@ -273,37 +328,77 @@ class PrintPainter {
   QRectF visible_;
   const Look& look_;
   QRectF bounds_;
-  std::set<std::pair<int, int>> taken_;  ///< squares of the sheet where a name stands
+  Squares names_;  ///< of the sheet, where a name stands
+  Squares spots_;
 };
 
 }  // namespace
 
-qreal levelSpacing() {
-  return 2.1 * QFontMetricsF(figures(0.95)).height();
+Lettering letteringFor(const DrawnFace& drawn, std::size_t readings, const PrintMap& map) {
+  const qreal usual = QFontMetricsF(figures(1.0)).height();
+  const qreal extent = std::min(drawn.bounds.width(), drawn.bounds.height()) * map.scale();
+  // About half of the readings stand on each side, and may take as much room as the view.
+  const qreal lines = std::max(1.0, static_cast<qreal>(readings) / 2);
+  const qreal size =
+      std::clamp(extent / (lines * kLineSpacing * usual), kSmallestLettering, kLargestLettering);
+  Lettering lettering;
+  lettering.size = std::floor(size / kSizeStep + 1e-6) * kSizeStep;
+  lettering.font = figures(lettering.size);
+  const QFontMetricsF metrics(lettering.font);
+  lettering.height = metrics.height();
+  lettering.character = metrics.horizontalAdvance(QLatin1Char('0'));
+  lettering.spacing = kLineSpacing * lettering.height;
+  return lettering;
 }
 
-QLineF runOf(const DimensionLine& line, const DrawnFace& drawn, const PrintMap& map) {
+namespace {
+
+/// Upright lines leave room for the names of the edges, and letter towards the outside.
+qreal besideAt(int level, const Lettering& lettering) {
+  return kEdgeOverhang + kRoomForName * lettering.height / lettering.size +
+         lettering.spacing * level;
+}
+
+qreal belowAt(int level, const Lettering& lettering) {
+  return kEdgeOverhang + lettering.spacing * (level + 1);
+}
+
+}  // namespace
+
+qreal roomBelow(int levels, const Lettering& lettering) {
+  return levels == 0 ? 0 : belowAt(levels - 1, lettering) + 6;
+}
+
+qreal roomBeside(int levels, const Lettering& lettering) {
+  return levels == 0 ? 0 : besideAt(levels - 1, lettering) + lettering.height + 6;
+}
+
+QLineF runOf(const DimensionLine& line, const DrawnFace& drawn, const PrintMap& map,
+             const Lettering& lettering) {
   const QRectF bounds = map.toWidget(drawn.bounds);
-  const qreal away = kEdgeOverhang + levelSpacing() * (line.level + 0.6);
   if (line.alongViewX) {
-    const qreal y = bounds.bottom() + away;
+    const qreal y = bounds.bottom() + belowAt(line.level, lettering);
     return {map.toWidget({line.from, 0}).x(), y, map.toWidget({line.to, 0}).x(), y};
   }
-  const qreal x = bounds.left() - away;
+  const qreal x = bounds.left() - besideAt(line.level, lettering);
   return {x, map.toWidget({0, line.from}).y(), x, map.toWidget({0, line.to}).y()};
 }
 
-QRectF letteringOf(const DimensionLine& line, const DrawnFace& drawn, const PrintMap& map) {
-  const QFontMetricsF metrics(figures(0.95));
-  const QLineF run = runOf(line, drawn, map);
-  QString text = line.text;
-  if (line.standing != Standing::agrees && line.standing != Standing::alone) {
-    text += QStringLiteral(" ≠");
+QRectF letteringOn(const QLineF& run, const DimensionLine& line, const Lettering& lettering,
+                   const QRectF& pane) {
+  const bool marked = line.standing == Standing::doubtful || line.standing == Standing::clashes;
+  const qreal wide =
+      lettering.character * static_cast<qreal>(line.text.size() + (marked ? 2 : 0)) + 4;
+  // The middle of what can be seen of the line, when there is room for it.
+  qreal low = line.alongViewX ? run.x1() : run.y2(), high = line.alongViewX ? run.x2() : run.y1();
+  const qreal first = std::max(low, line.alongViewX ? pane.left() : pane.top());
+  const qreal last = std::min(high, line.alongViewX ? pane.right() : pane.bottom());
+  if (last - first > wide) std::tie(low, high) = std::pair(first, last);
+  const qreal middle = (low + high) / 2;
+  if (line.alongViewX) {
+    return {middle - wide / 2, run.y1() - lettering.height - 1, wide, lettering.height};
   }
-  const QSizeF size(metrics.horizontalAdvance(text) + 6, metrics.height());
-  QRectF box(QPointF(), line.alongViewX ? size : size.transposed());
-  box.moveCenter(run.center());
-  return box;
+  return {run.x1() - lettering.height - 1, middle - wide / 2, lettering.height, wide};
 }
 
 void paintPrint(QPainter& painter, const PrintScene& scene, const PrintMap& map,

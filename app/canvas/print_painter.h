@@ -1,5 +1,6 @@
 #pragma once
 
+#include <QFont>
 #include <QPainter>
 #include <optional>
 #include <set>
@@ -11,10 +12,33 @@
 
 namespace inchwright::app {
 
+/// How figures are lettered at a scale: smaller where many readings share a small view.
+struct Lettering {
+  qreal size = 1;       ///< times the desk's own
+  QFont font;           ///< of figures
+  qreal height = 0;     ///< pixels
+  qreal character = 0;  ///< pixels: every figure is as wide
+  qreal spacing = 0;    ///< pixels from one dimension line to the next
+};
+Lettering letteringFor(const DrawnFace& drawn, std::size_t readings, const PrintMap& map);
+
+/// The room, in pixels, that so many levels of dimension lines take below or beside the view.
+qreal roomBelow(int levels, const Lettering& lettering);
+qreal roomBeside(int levels, const Lettering& lettering);
+
+/// Where a dimension line lies: its run in widget pixels, left to right or bottom to top.
+QLineF runOf(const DimensionLine& line, const DrawnFace& drawn, const PrintMap& map,
+             const Lettering& lettering);
+/// Where its lettering stands: above the middle of what of its run lies within `pane`.
+QRectF letteringOn(const QLineF& run, const DimensionLine& line, const Lettering& lettering,
+                   const QRectF& pane);
+
 /// What the print is drawn from; the view gathers it, the painter only reads.
 struct PrintScene {
   const DrawnFace& drawn;
   const std::vector<DimensionLine>& lines;
+  const Lettering& lettering;
+  QRectF pane;  ///< the whole widget
   std::set<Id> chosenPlaces;
   std::set<Id> chosenReadings;
   Id hovered;
@@ -25,15 +49,9 @@ struct PrintScene {
   bool hideFigures = false;
 };
 
-/// How far the dimension lines of one side stand apart and from the view, in pixels.
-qreal levelSpacing();
-/// Where a dimension line lies: its run in widget pixels, left to right or bottom to top.
-QLineF runOf(const DimensionLine& line, const DrawnFace& drawn, const PrintMap& map);
-/// Where its lettering stands.
-QRectF letteringOf(const DimensionLine& line, const DrawnFace& drawn, const PrintMap& map);
-
 /// Draws traces and dimension lines in a hand of our own: solid pencil where placed, a broken line
-/// and a small question mark where loose, a torn line where a loop does not close.
+/// and a small question mark where loose, a torn line where a loop does not close. A reading that
+/// is chosen is drawn within the pane even where its line has no room there.
 void paintPrint(QPainter& painter, const PrintScene& scene, const PrintMap& map,
                 const QRectF& visible);
 

@@ -81,7 +81,7 @@ PrintView::Thing PrintView::readingThing(const DimensionLine& line) const {
   const auto& chosen = work_.desk().selection().readings;
   thing.chosen = std::find(chosen.begin(), chosen.end(), line.reading) != chosen.end();
   if (thing.chosen) thing.status += tr(", chosen");
-  thing.box = letteringOf(line, drawn(), map_);
+  thing.box = figureBox(line);
   return thing;
 }
 

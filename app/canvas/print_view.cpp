@@ -1,28 +1,28 @@
 #include "app/canvas/print_view.h"
 
 #include <QFontMetricsF>
-#include <QGestureEvent>
-#include <QMouseEvent>
 #include <QPainter>
-#include <QPinchGesture>
-#include <QWheelEvent>
+#include <QShortcut>
 #include <algorithm>
 #include <cmath>
 
 #include "app/base/look.h"
 #include "app/canvas/print_accessible.h"
 #include "app/canvas/print_painter.h"
-#include "core/part/edit.h"
 
 namespace inchwright::app {
 namespace {
 
-constexpr qreal kReach = 9;          // pixels: how near a click must fall
-constexpr qreal kSnap = 12;          // pixels: how far a line of the picture draws a click
-constexpr qreal kDragThreshold = 4;  // pixels: below it a press is a click
+constexpr qreal kReach = 9;           // pixels: how near a click must fall
+constexpr qreal kSnap = 12;           // pixels: how far a line of the picture draws a click
+constexpr qreal kPrintsShare = 0.65;  // of the scale it would have without dimension lines
 
-std::string tracedText(double inches) {
-  return QString::number(std::round(inches * 1000) / 1000, 'f', 3).toStdString();
+std::size_t readingsOf(const Part& part, Face face) {
+  const auto axes = axesIn(face);
+  return static_cast<std::size_t>(
+      std::count_if(part.readings.begin(), part.readings.end(), [&](const Reading& one) {
+        return one.kind == ReadingKind::along && (one.axis == axes[0] || one.axis == axes[1]);
+      }));
 }
 
 qreal distanceTo(const DrawnPlace& place, const PrintMap& map, QPointF at) {
@@ -42,18 +42,25 @@ qreal distanceTo(const DrawnPlace& place, const PrintMap& map, QPointF at) {
 /// What is drawn, worked out once a change.
 struct PrintView::Layout {
   DrawnFace drawn;
+  std::size_t readings = 0;  ///< of this face
   std::vector<DimensionLine> lines;
-  double lettering = 0;
+  Lettering lettering;
+  std::pair<double, qreal> made{0, 0};  ///< for this scale and height of the desk's figures
 };
 
 PrintView::PrintView(Work& work, QWidget* parent)
-    : QWidget(parent), work_(work), picture_(work.desk()) {
+    : QWidget(parent),
+      work_(work),
+      picture_(work.desk()),
+      stop_(new QShortcut(Qt::Key_Escape, this)) {
+  stop_->setEnabled(false);
+  connect(stop_, &QShortcut::activated, this, &PrintView::stopSquaring);
   speakPrints();
   setObjectName(QStringLiteral("print"));
   setAccessibleName(tr("Their print"));
   setFocusPolicy(Qt::StrongFocus);
   setMouseTracking(true);
-  grabGesture(Qt::PinchGesture);
+  setAttribute(Qt::WA_AcceptTouchEvents);
   setMinimumSize(240, 200);
   setAcceptDrops(true);
   Desk& desk = work.desk();
@@ -73,6 +80,7 @@ PrintView::PrintView(Work& work, QWidget* parent)
     update();
   });
   connect(&picture_, &PictureLayer::changed, this, [this] {
+    stop_->setEnabled(picture_.progress() && squared_);
     const bool seen = !picture_.bounds().isNull();
     // The close look of the second reading stays where it is when its picture arrives late.
     if (seen && !pictureSeen_ && work_.doing() != Doing::rereading) fit();
@@ -103,21 +111,33 @@ std::optional<QPointF> PrintView::whereIs(const Id& place) const {
 }
 
 const PrintView::Layout& PrintView::layoutNow() const {
-  const double lettering =
-      QFontMetricsF(figures(0.95)).horizontalAdvance(QLatin1Char('0')) / map_.scale();
-  if (layout_ && layout_->lettering == lettering) return *layout_;
+  const std::pair now{map_.scale(), QFontMetricsF(figures(1.0)).height()};
+  if (layout_ && layout_->made == now) return *layout_;
   auto next = std::make_unique<Layout>();
   const Desk& desk = work_.desk();
-  if (desk.hasPart()) {
-    next->drawn = layout_ ? std::move(layout_->drawn)
-                          : drawFace(desk.part(), desk.solution(), desk.face(), picture_.wanted());
-    next->lines = dimensionLines(desk.part(), desk.solution(), next->drawn, lettering);
+  if (layout_) {
+    next->drawn = std::move(layout_->drawn);
+    next->readings = layout_->readings;
+  } else if (desk.hasPart()) {
+    next->drawn = drawFace(desk.part(), desk.solution(), desk.face(), picture_.wanted());
+    next->readings = readingsOf(desk.part(), desk.face());
   } else {
     next->drawn.bounds = QRectF(0, 0, 4, 3);
   }
-  next->lettering = lettering;
+  next->lettering = letteringFor(next->drawn, next->readings, map_);
+  if (desk.hasPart()) {
+    next->lines = dimensionLines(desk.part(), desk.solution(), next->drawn,
+                                 next->lettering.character / map_.scale());
+  }
+  next->made = now;
   layout_ = std::move(next);
   return *layout_;
+}
+
+QRectF PrintView::figureBox(const DimensionLine& line) const {
+  const Layout& layout = layoutNow();
+  return letteringOn(runOf(line, layout.drawn, map_, layout.lettering), line, layout.lettering,
+                     rect());
 }
 
 const DrawnFace& PrintView::drawn() const {
@@ -140,21 +160,44 @@ void PrintView::setMap(const PrintMap& map) {
   update();
 }
 
-void PrintView::fit() {
+/// All of the content, and beside it what its dimension lines need; but however many those are, the
+/// print keeps most of the sheet.
+PrintMap PrintView::fittedMap() const {
+  const QRectF all = content();
+  const qreal margin = picture_.bounds().isNull() ? 34 : 8;
+  const PrintMap whole = PrintMap::fitting(all, size(), margin);
+  if (onBarePicture()) return whole;
   const Layout& layout = layoutNow();
   int below = 0, beside = 0;
   for (const DimensionLine& line : layout.lines) {
     int& most = line.alongViewX ? below : beside;
     most = std::max(most, line.level + 1);
   }
-  const qreal spacing = levelSpacing();
-  const qreal margin = 34;
-  // However many readings there are, most of the sheet stays the print's.
-  const QSizeF room(std::max(width() - beside * spacing, 0.6 * width()),
-                    std::max(height() - below * spacing, 0.6 * height()));
-  const PrintMap fitted =
-      PrintMap::fitting(content(), room, picture_.bounds().isNull() ? margin : 8);
-  setMap(fitted.moved({width() - room.width(), 0}));
+  const QRectF& view = layout.drawn.bounds;
+  const qreal left = roomBeside(beside, layout.lettering);
+  const qreal low = roomBelow(below, layout.lettering);
+  const qreal wide = std::max(all.right() - view.left(), 1e-3);
+  const qreal high = std::max(all.bottom() - view.top(), 1e-3);
+  const qreal room = std::min((width() - margin - left) / wide, (height() - margin - low) / high);
+  const qreal scale = std::clamp(room, kPrintsShare * whole.scale(), whole.scale());
+  // From the near left corner of the view: what lies to each side of it.
+  const qreal before = std::max((view.left() - all.left()) * scale + margin, left);
+  const qreal under = std::max((view.top() - all.top()) * scale + margin, low);
+  const qreal spareX = width() - before - wide * scale - margin;
+  const qreal spareY = height() - under - high * scale - margin;
+  const QPointF corner(before + std::min(spareX, spareX / 2),
+                       margin + high * scale + std::max(0.0, spareY / 2));
+  return {scale, {corner.x() - view.left() * scale, corner.y() + view.top() * scale}};
+}
+
+void PrintView::fit() {
+  // How figures are lettered and stacked depends on the scale, and the scale on the room for them.
+  for (int i = 0; i < 3; ++i) {
+    const PrintMap next = fittedMap();
+    const bool steady = std::abs(next.scale() - map_.scale()) < 0.002 * map_.scale();
+    setMap(next);
+    if (steady) break;
+  }
   fitted_ = true;
 }
 
@@ -197,7 +240,7 @@ Pointed PrintView::hit(QPointF at) const {
   }
   const Layout& layout = layoutNow();
   for (const DimensionLine& line : layout.lines) {
-    if (letteringOf(line, layout.drawn, map_).contains(at)) {
+    if (figureBox(line).contains(at)) {
       pointed.reading = line.reading;
       return pointed;
     }
@@ -224,13 +267,14 @@ void PrintView::paintEvent(QPaintEvent* event) {
   const Desk& desk = work_.desk();
   if (onBarePicture()) {
     static const DrawnFace kNothing;
-    PrintScene scene{kNothing, {}, {}, {}, {}, work_.pending(), work_.marks()};
+    static const Lettering kPlain;
+    PrintScene scene{kNothing, {}, kPlain, rect(), {}, {}, {}, work_.pending(), work_.marks()};
     paintPrint(painter, scene, map_, event->rect());
     paintNote(painter);
     return;
   }
   const Layout& layout = layoutNow();
-  PrintScene scene{layout.drawn, layout.lines, {}, {}, hovered_, {}};
+  PrintScene scene{layout.drawn, layout.lines, layout.lettering, rect(), {}, {}, hovered_, {}};
   for (const Id& id : desk.selection().places) scene.chosenPlaces.insert(id);
   for (const Id& id : work_.chosen()) scene.chosenPlaces.insert(id);
   for (const Id& id : desk.selection().readings) scene.chosenReadings.insert(id);
@@ -250,105 +294,6 @@ void PrintView::resizeEvent(QResizeEvent*) {
   if (fitted_ || map_ == PrintMap()) fit();
 }
 
-void PrintView::mousePressEvent(QMouseEvent* event) {
-  pressed_ = last_ = event->position();
-  dragged_.clear();
-  if (event->button() == Qt::MiddleButton) {
-    drag_ = Drag::paper;
-  } else if (event->button() == Qt::LeftButton) {
-    drag_ = Drag::undecided;
-    if (work_.doing() == Doing::looking) dragged_ = hit(pressed_).place;
-  }
-}
-
-void PrintView::mouseMoveEvent(QMouseEvent* event) {
-  const QPointF at = event->position();
-  if (drag_ == Drag::none) {
-    const Id under = hit(at).place;
-    if (under != hovered_) {
-      hovered_ = under;
-      update();
-    }
-    return;
-  }
-  const QPointF far = at - pressed_;
-  if (drag_ == Drag::undecided && std::hypot(far.x(), far.y()) > kDragThreshold) {
-    drag_ = dragged_.empty() ? Drag::paper : Drag::trace;
-  }
-  if (drag_ == Drag::paper) {
-    setMap(map_.moved(at - last_));
-    fitted_ = false;
-  } else if (drag_ == Drag::trace) {
-    dragTrace(at);
-  }
-  last_ = at;
-}
-
-void PrintView::mouseReleaseEvent(QMouseEvent* event) {
-  const Drag was = drag_;
-  drag_ = Drag::none;
-  if (was == Drag::trace) {
-    work_.desk().endMerge();
-    return;
-  }
-  if (was != Drag::undecided || event->button() != Qt::LeftButton) return;
-  QPointF at = event->position();
-  const bool onLines = onBarePicture() || work_.doing() == Doing::tracing;
-  if (onLines && !event->modifiers().testFlag(Qt::ControlModifier)) at = snapped(at);
-  Pointed pointed = hit(at);
-  pointed.extend = event->modifiers().testFlag(Qt::ShiftModifier);
-  shownReadings_.clear();
-  work_.point(pointed);
-}
-
-void PrintView::mouseDoubleClickEvent(QMouseEvent* event) {
-  if (hit(event->position()).place.empty()) fit();
-}
-
-void PrintView::dragTrace(QPointF to) {
-  Desk& desk = work_.desk();
-  const DrawnPlace* place = layoutNow().drawn.find(dragged_);
-  if (place == nullptr) return;
-  const Feature* feature = desk.part().feature(place->feature);
-  // One hole of a ring or row goes with its feature, which has the trace.
-  if (feature == nullptr || feature->id != dragged_) return;
-  const QPointF at = inFace(to);
-  std::vector<std::string> traced{tracedText(at.x()), tracedText(at.y())};
-  if (place->across) traced = {tracedText(place->alongViewX ? at.x() : at.y())};
-  // The paper stays put while something on it is moved.
-  fitted_ = false;
-  desk.applyPart(moveTrace(desk.part(), feature->id, traced),
-                 tr("Move %1").arg(QString::fromStdString(feature->id)),
-                 QStringLiteral("move:") + QString::fromStdString(feature->id));
-}
-
-void PrintView::nudge(QPointF pixels) {
-  const Selection& selection = work_.desk().selection();
-  if (selection.places.size() != 1) {
-    setMap(map_.moved(-12 * pixels));
-    fitted_ = false;
-    return;
-  }
-  dragged_ = selection.places.front();
-  if (const DrawnPlace* place = layoutNow().drawn.find(dragged_)) {
-    dragTrace(map_.toWidget(place->at) + pixels);
-  }
-}
-
-void PrintView::walk(bool forward) {
-  const auto& places = layoutNow().drawn.places;
-  if (places.empty()) return;
-  const Selection& selection = work_.desk().selection();
-  const auto count = static_cast<std::ptrdiff_t>(places.size());
-  std::ptrdiff_t at = forward ? -1 : count;
-  if (!selection.places.empty()) {
-    const auto found = layoutNow().drawn.index.find(selection.places.back());
-    if (found != layoutNow().drawn.index.end()) at = static_cast<std::ptrdiff_t>(found->second);
-  }
-  at = (at + (forward ? 1 : -1) + count) % count;
-  work_.desk().select({{places[static_cast<std::size_t>(at)].id}, {}});
-}
-
 void PrintView::bringIntoSight(const std::vector<Id>& places) {
   if (work_.doing() == Doing::rereading && picture_.wanted()) {
     enlarge(places);
@@ -366,59 +311,6 @@ void PrintView::bringIntoSight(const std::vector<Id>& places) {
     fitted_ = false;
   }
   update();
-}
-
-void PrintView::wheelEvent(QWheelEvent* event) {
-  const qreal notches = event->angleDelta().y() / 120.0;
-  if (notches == 0) return;
-  setMap(map_.zoomed(std::pow(1.2, notches), event->position()));
-  fitted_ = false;
-  event->accept();
-}
-
-bool PrintView::event(QEvent* event) {
-  if (event->type() == QEvent::Gesture) {
-    auto* gesture = static_cast<QGestureEvent*>(event)->gesture(Qt::PinchGesture);
-    if (auto* pinch = static_cast<QPinchGesture*>(gesture)) {
-      setMap(map_.zoomed(pinch->scaleFactor(), mapFromGlobal(pinch->centerPoint())));
-      fitted_ = false;
-      return true;
-    }
-  }
-  return QWidget::event(event);
-}
-
-void PrintView::keyPressEvent(QKeyEvent* event) {
-  if (event->matches(QKeySequence::Paste) && paste()) return;
-  if (event->key() == Qt::Key_Escape && picture_.progress()) {
-    picture_.cancel();
-    return;
-  }
-  switch (event->key()) {
-    case Qt::Key_Left:
-      nudge({-1, 0});
-      return;
-    case Qt::Key_Right:
-      nudge({1, 0});
-      return;
-    case Qt::Key_Up:
-      nudge({0, -1});
-      return;
-    case Qt::Key_Down:
-      nudge({0, 1});
-      return;
-    case Qt::Key_PageDown:
-      walk(true);
-      return;
-    case Qt::Key_PageUp:
-      walk(false);
-      return;
-    case Qt::Key_Home:
-      fit();
-      return;
-    default:
-      emit typed(event);
-  }
 }
 
 }  // namespace inchwright::app

@@ -11,6 +11,9 @@
 #include "app/canvas/print_map.h"
 #include "app/session/work.h"
 
+class QShortcut;
+class QTouchEvent;
+
 namespace inchwright::app {
 
 /// Their print, the left of the two sheets: traces and dimension lines of one face, to point at.
@@ -76,6 +79,8 @@ class PrintView : public QWidget {
   const Layout& layoutNow() const;
   const DrawnFace& drawn() const;
   const std::vector<DimensionLine>& dimensions() const;
+  QRectF figureBox(const DimensionLine& line) const;
+  PrintMap fittedMap() const;
   Thing placeThing(const DrawnPlace& place) const;
   Thing readingThing(const DimensionLine& line) const;
   void forgetLayout();
@@ -84,12 +89,17 @@ class PrintView : public QWidget {
   QPointF snapped(QPointF widget) const;
   /// In the axes of the current face, from a position on the widget.
   QPointF inFace(QPointF at) const;
+  void press(QPointF at, Qt::MouseButton button);
+  void moveTo(QPointF at);
+  void release(QPointF at, Qt::MouseButton button, Qt::KeyboardModifiers with);
+  bool touch(QTouchEvent& event);
   void dragTrace(QPointF to);
   void nudge(QPointF pixels);
   void walk(bool forward);
   void bringIntoSight(const std::vector<Id>& places);
   void enlarge(const std::vector<Id>& places);
   void followPicture();
+  void stopSquaring();
   bool squaring() const { return work_.doing() == Doing::squaring; }
   /// Only the picture is seen: what is traced does not lie on it as it is shown.
   bool onBarePicture() const { return squaring() || work_.doing() == Doing::placingView; }
@@ -103,6 +113,9 @@ class PrintView : public QWidget {
   PictureLayer picture_;
   PictureLayer::Showing showing_ = PictureLayer::Showing::underFace;
   bool pictureSeen_ = false;  ///< the picture has been fitted once
+  QShortcut* stop_;           ///< while what was just squared up is worked out, wherever one types
+  std::vector<SquaringPoint> pointsBefore_;  ///< of the picture, as its squaring up began
+  std::optional<Job> squared_;               ///< the work as the last squaring up left it
   PrintMap map_;
   bool fitted_ = false;  ///< still as fitted: a resize fits again
   mutable std::unique_ptr<Layout> layout_;
@@ -111,6 +124,13 @@ class PrintView : public QWidget {
 
   enum class Drag { none, undecided, trace, paper };
   Drag drag_ = Drag::none;
+  /// Two fingers on a screen: what they began with.
+  struct Pinch {
+    PrintMap map;
+    qreal apart = 1;
+    QPointF middle;
+  };
+  std::optional<Pinch> pinch_;
   QPointF pressed_;
   QPointF last_;
   Id dragged_;

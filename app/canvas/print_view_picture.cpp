@@ -35,15 +35,29 @@ void PrintView::followPicture() {
   const auto showing = squaring()                            ? PictureLayer::Showing::asTaken
                        : work_.doing() == Doing::placingView ? PictureLayer::Showing::ofAnotherFace
                                                              : PictureLayer::Showing::underFace;
-  const bool turned = std::exchange(showing_, showing) != showing;
+  const bool turned = showing_ != showing;
+  const bool wasSquaring =
+      std::exchange(showing_, showing) == PictureLayer::Showing::asTaken && turned;
   picture_.follow(showing);
   const Desk& desk = work_.desk();
   const Picture* under =
       desk.hasPart() ? pictureUnder(desk.job(), desk.part(), desk.face()) : nullptr;
+  if (turned && squaring()) pointsBefore_ = under->points;
+  if (turned) squared_.reset();
+  if (wasSquaring && under != nullptr && under->points != pointsBefore_) squared_ = desk.job();
+  stop_->setEnabled(picture_.progress() && squared_);
   picture_.setTone(under != nullptr ? under->tone : PictureTone());
   // The same picture lies elsewhere now.
   if (turned && !picture_.bounds().isNull()) fit();
   if (had != picture_.wanted()) forgetLayout();
+}
+
+/// A squaring up that is stopped is taken back: the work is as it was before.
+void PrintView::stopSquaring() {
+  picture_.cancel();
+  Desk& desk = work_.desk();
+  const auto squared = std::exchange(squared_, std::nullopt);
+  if (squared && desk.job() == *squared && desk.canUndo()) desk.undo();
 }
 
 /// The second reading looks at the print itself, close up.
@@ -66,8 +80,9 @@ void PrintView::enlarge(const std::vector<Id>& places) {
 void PrintView::paintNote(QPainter& painter) {
   QString note;
   if (const auto percent = picture_.progress()) {
-    note = squaring() ? tr("Reading the picture …")
-                      : tr("Squaring up: %1 %  (Escape stops it)").arg(*percent);
+    note = squared_               ? tr("Squaring up: %1 %  (Escape stops it)").arg(*percent)
+           : picture_.squaresUp() ? tr("Squaring up: %1 %").arg(*percent)
+                                  : tr("Reading the picture …");
   } else if (!picture_.trouble().isEmpty()) {
     note = tr("No picture: %1").arg(picture_.trouble());
   }

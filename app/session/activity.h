@@ -1,6 +1,7 @@
 #pragma once
 
 #include <QString>
+#include <map>
 #include <memory>
 #include <optional>
 #include <vector>
@@ -17,6 +18,8 @@ struct Hands {
   Axis axis = Axis::x;
   bool fromFirst = false;
   bool stated = false;  ///< the last understanding was said to stand on the print
+  /// What was offered as an understanding and left, by its kind: it is not offered again.
+  std::map<UnderstandingKind, std::vector<std::vector<Id>>> declined = {};
   /// Asks for something to be brought into sight; Work passes it on.
   std::vector<Id> showPlaces = {};
   std::vector<Id> showReadings = {};

@@ -2,6 +2,7 @@
 
 #include <QLockFile>
 #include <QString>
+#include <functional>
 #include <memory>
 
 namespace inchwright::app {
@@ -15,9 +16,16 @@ class FileGuard {
   /// this user has it open.
   bool take(const QString& file);
 
+  /// Removes what processes that were killed have left of their notes. Once a start is enough.
+  static void clear();
+
  private:
   std::unique_ptr<QLockFile> lock_;
   QString file_;
 };
+
+/// Removes the locks in a folder, `*.lock`, whose processes live no more. What else such a process
+/// left is cleared by `whileHeld`, called with the name of the lock while nobody else can take it.
+void clearLocks(const QString& folder, const std::function<void(const QString& lock)>& whileHeld);
 
 }  // namespace inchwright::app

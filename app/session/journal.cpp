@@ -7,6 +7,7 @@
 #include <QUuid>
 #include <algorithm>
 
+#include "app/session/file_guard.h"
 #include "app/session/preferences.h"
 #include "core/document/atomic_file.h"
 #include "core/document/document.h"
@@ -34,9 +35,17 @@ QString noteOf(const QString& journal) {
   return journal + QStringLiteral(".file");
 }
 
+/// What atomic_file.h writes before it takes the name; a process killed meanwhile leaves it.
+QString savingOf(const QString& file) {
+  const QFileInfo info(file);
+  return info.path() + QStringLiteral("/.") + info.fileName() + QStringLiteral(".saving");
+}
+
 void removeJournal(const QString& journal) {
-  QFile::remove(journal);
-  QFile::remove(noteOf(journal));
+  for (const QString& file : {journal, noteOf(journal)}) {
+    QFile::remove(file);
+    QFile::remove(savingOf(file));
+  }
 }
 
 }  // namespace
@@ -102,6 +111,11 @@ void Journal::drop() {
 std::vector<LeftWork> Journal::leftWork() {
   std::vector<LeftWork> found;
   QDir place(folder());
+  // Processes that had nothing unsaved when they were killed.
+  clearLocks(place.path(), [](const QString& lock) {
+    const QString journal = lock.chopped(lockOf({}).size());
+    if (!QFile::exists(journal)) removeJournal(journal);
+  });
   const auto entries =
       place.entryInfoList({QStringLiteral("*.inchwright")}, QDir::Files, QDir::Time);
   for (const QFileInfo& entry : entries) {

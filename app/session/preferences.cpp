@@ -58,7 +58,10 @@ void Preferences::setMachine(const Machine& machine) {
 
 SheetOptions Preferences::sheet() {
   SheetOptions options;
-  if (kept("sheet/paper").toString() == QLatin1String("letter")) options.paper = Paper::letter;
+  const QString paper = kept("sheet/paper").toString();
+  options.paper = paper == QLatin1String("letter") ? Paper::letter
+                  : paper == QLatin1String("a4")   ? Paper::a4
+                                                   : usualPaper(QLocale::system());
   options.readingDistance =
       std::clamp(kept("sheet/distance", options.readingDistance).toDouble(), kNearest, kFarthest);
   return options;
@@ -68,6 +71,12 @@ void Preferences::setSheet(const SheetOptions& options) {
   keep("sheet/paper",
        options.paper == Paper::letter ? QStringLiteral("letter") : QStringLiteral("a4"));
   keep("sheet/distance", options.readingDistance);
+}
+
+Paper usualPaper(const QLocale& locale) {
+  return locale.territory() == QLocale::UnitedStates || locale.territory() == QLocale::Canada
+             ? Paper::letter
+             : Paper::a4;
 }
 
 Look::Choice Preferences::look() {

@@ -1,6 +1,7 @@
 #pragma once
 
 #include <QByteArray>
+#include <QLocale>
 #include <QString>
 #include <QStringList>
 
@@ -19,7 +20,8 @@ class Preferences {
   static Machine machine();
   static void setMachine(const Machine& machine);
 
-  /// Paper and reading distance; the date and all that belongs to one sheet are not kept.
+  /// Paper and reading distance; the date and all that belongs to one sheet are not kept. Until one
+  /// is chosen the paper is the usual one of the user's country.
   static SheetOptions sheet();
   static void setSheet(const SheetOptions& options);
 
@@ -39,6 +41,10 @@ class Preferences {
   static QStringList recentFiles();
   static void noteRecentFile(const QString& file);
 };
+
+/// The paper that lies in the printers of a country: letter in the United States and Canada (common
+/// practice, no source), A4 elsewhere.
+Paper usualPaper(const QLocale& locale);
 
 /// A folder of the program's own below the user's application data, made when it is not there.
 QString dataFolder(const QString& name);

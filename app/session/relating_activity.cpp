@@ -85,11 +85,7 @@ class RelatingActivity : public CollectingActivity {
   }
 
   QString offer() const override {
-    std::vector<Id> ids = chosen_;
-    if (ids.empty() && hands_.desk.hasPart() && hands_.drawnToScale()) {
-      ids =
-          suggested(hands_.part(), hands_.desk.solution(), hands_.desk.face(), kind_, hands_.axis);
-    }
+    const std::vector<Id> ids = chosen_.empty() ? likely() : chosen_;
     if (ids.empty() || !enough(ids)) return {};
     return listed(ids) + (hands_.stated ? QStringLiteral(" stated") : QString());
   }
@@ -101,6 +97,12 @@ class RelatingActivity : public CollectingActivity {
     const QStringList words = tried.takeText(text);
     if (!tried.complete()) return {listed(tried.chosen_), false, -1, false};
     return echoLine(hands_, tried.line(words));
+  }
+
+  bool back() override {
+    // Whoever leaves an offer does not want it made again.
+    if (chosen_.empty() && !likely().empty()) hands_.declined[kind_].push_back(likely());
+    return CollectingActivity::back();
   }
 
   bool enter(const QString& text) override {
@@ -116,6 +118,15 @@ class RelatingActivity : public CollectingActivity {
   }
 
  private:
+  /// What the tracing says is understood so.
+  std::vector<Id> likely() const {
+    if (!hands_.desk.hasPart() || !hands_.drawnToScale()) return {};
+    const auto declined = hands_.declined.find(kind_);
+    return suggested(
+        hands_.part(), hands_.desk.solution(), hands_.desk.face(), kind_, hands_.axis,
+        declined == hands_.declined.end() ? std::vector<std::vector<Id>>{} : declined->second);
+  }
+
   bool complete() const { return enough(chosen_); }
 
   bool enough(const std::vector<Id>& ids) const {

@@ -22,7 +22,18 @@ bool near(const Feature& a, const Feature& b, Axis axis) {
   return at && other && std::abs(*at - *other) < kSameSpot;
 }
 
-std::vector<Id> inLine(const Part& part, const Solution& solution, Face face, Axis axis) {
+using Declined = std::vector<std::vector<Id>>;
+
+bool isDeclined(const std::vector<Id>& ids, const Declined& declined) {
+  return std::any_of(declined.begin(), declined.end(), [&](const std::vector<Id>& known) {
+    return std::all_of(ids.begin(), ids.end(), [&](const Id& id) {
+      return std::find(known.begin(), known.end(), id) != known.end();
+    });
+  });
+}
+
+std::vector<Id> inLine(const Part& part, const Solution& solution, Face face, Axis axis,
+                       const Declined& declined) {
   for (const Feature& first : part.features) {
     if (!isSpot(first, face) || first.kind == FeatureKind::ring) continue;
     std::vector<Id> found{first.id};
@@ -34,12 +45,21 @@ std::vector<Id> inLine(const Part& part, const Solution& solution, Face face, Ax
       });
       if (!related) found.push_back(other.id);
     }
-    if (found.size() > 1) return found;
+    if (found.size() > 1 && !isDeclined(found, declined)) return found;
   }
   return {};
 }
 
-std::vector<Id> midway(const Part& part, const Solution& solution, Face face, Axis axis) {
+/// Said already; it need not follow from that where anything lies, as while the sides are loose.
+bool isMidway(const Part& part, const Id& id, Axis axis) {
+  return std::any_of(part.understood.begin(), part.understood.end(), [&](const Understanding& one) {
+    return one.kind == UnderstandingKind::midway && one.axis == axis &&
+           std::find(one.of.begin(), one.of.end(), id) != one.of.end();
+  });
+}
+
+std::vector<Id> midway(const Part& part, const Solution& solution, Face face, Axis axis,
+                       const Declined& declined) {
   std::vector<const Feature*> sides;
   for (const Feature& feature : part.features) {
     const bool side = feature.kind == FeatureKind::edge && feature.side && feature.axis == axis;
@@ -52,12 +72,14 @@ std::vector<Id> midway(const Part& part, const Solution& solution, Face face, Ax
     const auto at = isSpot(feature, face) ? tracedAlong(feature, axis) : std::nullopt;
     if (!at || std::abs(*at - (*low + *high) / 2) >= kSameSpot) continue;
     if (solution.between(sides[0]->id, feature.id, axis)) continue;
-    return {feature.id, sides[0]->id, sides[1]->id};
+    std::vector<Id> found{feature.id, sides[0]->id, sides[1]->id};
+    if (!isMidway(part, feature.id, axis) && !isDeclined(found, declined)) return found;
   }
   return {};
 }
 
-std::vector<Id> concentric(const Part& part, const Solution& solution, Face face) {
+std::vector<Id> concentric(const Part& part, const Solution& solution, Face face,
+                           const Declined& declined) {
   const auto axes = axesIn(face);
   for (const Feature& first : part.features) {
     if (!isSpot(first, face)) continue;
@@ -68,7 +90,8 @@ std::vector<Id> concentric(const Part& part, const Solution& solution, Face face
           solution.between(first.id, other.id, axes[1])) {
         continue;
       }
-      return {first.id, other.id};
+      std::vector<Id> found{first.id, other.id};
+      if (!isDeclined(found, declined)) return found;
     }
   }
   return {};
@@ -77,14 +100,14 @@ std::vector<Id> concentric(const Part& part, const Solution& solution, Face face
 }  // namespace
 
 std::vector<Id> suggested(const Part& part, const Solution& solution, Face face,
-                          UnderstandingKind kind, Axis axis) {
+                          UnderstandingKind kind, Axis axis, const Declined& declined) {
   switch (kind) {
     case UnderstandingKind::inLine:
-      return inLine(part, solution, face, axis);
+      return inLine(part, solution, face, axis, declined);
     case UnderstandingKind::midway:
-      return midway(part, solution, face, axis);
+      return midway(part, solution, face, axis, declined);
     case UnderstandingKind::concentric:
-      return concentric(part, solution, face);
+      return concentric(part, solution, face, declined);
     default:
       return {};
   }

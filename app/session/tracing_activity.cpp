@@ -68,7 +68,7 @@ class TracingActivity : public Activity {
     if (kind_ == FeatureKind::ring && feature->pitchDiameter) {
       echo.text += tr(", on %1").arg(QString::fromStdString(feature->pitchDiameter->text));
       if (feature->firstAngle) {
-        echo.text += tr(" from %1°").arg(QString::fromStdString(feature->firstAngle->text));
+        echo.text += tr(" from %1°").arg(feature->firstAngle->value.toDegrees(), 0, 'g', 8);
       }
     }
     if (kind_ == FeatureKind::row && feature->pitch) {

@@ -155,6 +155,7 @@ bool DeskFiles::mayLeave() {
 }
 
 bool DeskFiles::recover() {
+  FileGuard::clear();
   for (LeftWork& work : journal_.leftWork()) {
     const QString name =
         work.file.isEmpty() ? tr("a job that was never saved") : QFileInfo(work.file).fileName();

@@ -3,6 +3,7 @@
 #include <array>
 #include <cctype>
 #include <charconv>
+#include <optional>
 
 #include "core/part/edit.h"
 #include "core/part/line_words.h"
@@ -115,13 +116,7 @@ class FeatureReader {
 
   Result<Done> readRingPiece() {
     if (words_.takeIf("on")) return into(feature_.pitchDiameter, "pitch circle diameter");
-    if (words_.takeIf("from")) {
-      const std::string_view text = words_.takeUntil(kStops);
-      auto angle = readAngle(text);
-      if (!angle.ok()) return angle.error();
-      feature_.firstAngle = std::move(angle).value();
-      return Done{};
-    }
+    if (words_.takeIf("from")) return takeFirstAngle();
     if (words_.takeIf("turning")) {
       const auto sense = senseNamed(words_.peek());
       if (!sense) return words_.refuse("say `clockwise` or `anticlockwise`");
@@ -138,6 +133,29 @@ class FeatureReader {
     if (words_.takeIf("pitch")) return into(feature_.pitch, "pitch");
     if (feature_.holes == 0) return takeHoles();
     return into(feature_.diameter, "diameter");
+  }
+
+  /// `from 90 .125` is an angle and a diameter: the longest that is an angle is taken. That may be
+  /// too much of `from 90 1/8`, which `finish` asks about where no other diameter follows.
+  Result<Done> takeFirstAngle() {
+    std::size_t count = 0;
+    while (!words_.peek(count).empty() && !isStop(words_.peek(count))) ++count;
+    if (count == 0) return words_.refuse("give the angle of the first hole here");
+    std::size_t taken = count;
+    while (taken > 1 && !readAngle(words_.span(taken)).ok()) --taken;
+    const bool fraction =
+        taken == 2 && words_.peek(1).find_first_not_of("0123456789/") == std::string_view::npos;
+    if (!readAngle(words_.span(taken)).ok()) taken = count;
+    fractionAt_ = fraction ? std::optional(words_.at(words_.peek(1))) : std::nullopt;
+    const std::string_view text = words_.take(taken);
+    auto angle = readAngle(text);
+    if (!angle.ok()) {
+      Error error = angle.error();
+      error.at = words_.at(text) + error.at.value_or(0);
+      return error;
+    }
+    feature_.firstAngle = std::move(angle).value();
+    return Done{};
   }
 
   /// `5 holes`, or for a row `4 spaces`: always said which.
@@ -215,12 +233,20 @@ class FeatureReader {
     const bool runs = feature_.kind == FeatureKind::edge || feature_.kind == FeatureKind::slot ||
                       feature_.kind == FeatureKind::row;
     if (runs && !feature_.axis) feature_.axis = context_.axis;
+    if (fractionAt_ && !feature_.diameter && feature_.thread.empty()) {
+      return Error{ErrorCode::badText,
+                   "is this part of the angle, or the diameter? Write `deg` behind the angle: "
+                   "`22 1/2 deg` or `90 deg 1/8`",
+                   {},
+                   fractionAt_};
+    }
     return Done{};
   }
 
   Feature& feature_;
   LineWords& words_;
   const LineContext& context_;
+  std::optional<std::size_t> fractionAt_;  ///< of a first angle that may end before it
 };
 
 /// `10-32 tap` and `2 BA tap` name a thread before the word that says so: seen ahead, since such a

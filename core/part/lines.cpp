@@ -142,13 +142,27 @@ class LineReader {
     return error;
   }
 
+  /// A ring has so many figures that which is which is said.
+  static std::string piecesOf(const Feature& feature) {
+    if (feature.kind != FeatureKind::ring) return {};
+    std::string said = ": " + std::to_string(feature.holes) + " holes";
+    if (feature.pitchDiameter) said += " on " + feature.pitchDiameter->text;
+    if (feature.firstAngle) {
+      const std::string& angle = feature.firstAngle->text;
+      const bool bare = angle.find_first_not_of("0123456789 ./") == std::string::npos;
+      said += ", the first at " + angle + (bare ? " degrees" : "");
+    }
+    if (feature.diameter) said += ", " + feature.diameter->text + " across";
+    return said;
+  }
+
   Result<LineOutcome> readFeature(FeatureKind kind) {
     words_.take();
     const std::size_t at = words_.at();
     auto feature = readFeatureLine(part_, kind, words_.takeRest(), context_);
     if (!feature.ok()) return shifted(feature.error(), at);
     Id id = feature->id;
-    const std::string said = std::string(nameOf(kind)) + " " + id;
+    const std::string said = std::string(nameOf(kind)) + " " + id + piecesOf(*feature);
     part_.features.push_back(std::move(feature).value());
     return finish(LineDid::feature, std::move(id), said);
   }

@@ -3,7 +3,9 @@
 // `keystroke`: from the key that ends a reading to both sheets painted again. `letter`: from a key
 // that only writes in the strip. `start`: whole processes from their start to the first paint, with
 // the sample open, beside a window of Qt Widgets with nothing in it. `picture`: a process that
-// opens a photo of 24 megapixels and squares it up; its peak of memory stands in the counter.
+// opens a photo of 24 megapixels and squares it up; its peak of memory stands in the counter. `pan`
+// and `zoom`: a step over that photo, from the hand to the print painted again; the longest of all
+// steps stands in the counter.
 
 #include <benchmark/benchmark.h>
 #include <sys/resource.h>
@@ -16,8 +18,11 @@
 #include <QFile>
 #include <QKeyEvent>
 #include <QLineEdit>
+#include <QMouseEvent>
 #include <QTemporaryDir>
+#include <QWheelEvent>
 #include <chrono>
+#include <cstdlib>
 #include <string>
 #include <vector>
 
@@ -29,6 +34,7 @@
 #include "core/part/lines.h"
 #include "tests/support/big_plate.h"
 #include "tests/support/desk_application.h"
+#include "tests/support/photo_on_desk.h"
 
 namespace inchwright::app {
 namespace {
@@ -170,6 +176,75 @@ void picture(benchmark::State& state, const std::string& program, const std::str
   process(state, {program, "--photo", photo});
 }
 
+/// The photo under the print of a window, and a hand that moves it.
+struct PhotoUnderHand {
+  PhotoUnderHand(const std::string& program, const std::string& photo, QSize size) {
+    dressApplication(deskApplication());
+    const QString file = QString::fromStdString(photo);
+    if (!QFile::exists(file) && !run({program, "--paint", photo}).well) return;
+    window = std::make_unique<DeskWindow>();
+    window->resize(size);
+    window->show();
+    print = squareUpPhoto(*window, file);
+    if (print == nullptr) return;
+    painted = std::make_unique<PaintCount>(print);
+    print->zoomBy(2);
+    while (painted->count == 0) QCoreApplication::processEvents();
+  }
+  ~PhotoUnderHand() {
+    if (window) window->desk().markSaved({});
+  }
+
+  /// Seconds from the event to the print painted again.
+  double send(QEvent& event) {
+    painted->count = 0;
+    const auto start = Clock::now();
+    QApplication::sendEvent(print, &event);
+    while (painted->count == 0) QCoreApplication::processEvents();
+    return std::chrono::duration<double>(Clock::now() - start).count();
+  }
+
+  std::unique_ptr<DeskWindow> window;
+  PrintView* print = nullptr;
+  std::unique_ptr<PaintCount> painted;
+};
+
+/// Eleven pixels to and fro over 600, as a hand drags.
+double panned(PhotoUnderHand& hand, int step) {
+  const QPointF at(20 + 11 * std::abs(step % 100 - 50), 100 + 3 * std::abs(step % 100 - 50));
+  const auto type = step == 0 ? QEvent::MouseButtonPress : QEvent::MouseMove;
+  QMouseEvent event(type, at, hand.print->mapToGlobal(at), Qt::MiddleButton, Qt::MiddleButton, {});
+  if (step > 0) return hand.send(event);
+  QApplication::sendEvent(hand.print, &event);
+  return panned(hand, 1);
+}
+
+/// A quarter of a notch of the wheel, in and out again over five notches.
+double zoomed(PhotoUnderHand& hand, int step) {
+  const QPointF at = QRectF(hand.print->rect()).center();
+  const int way = step % 40 < 20 ? 30 : -30;
+  QWheelEvent event(at, hand.print->mapToGlobal(at), {}, QPoint(0, way), Qt::NoButton, {},
+                    Qt::NoScrollPhase, false);
+  return hand.send(event);
+}
+
+void frames(benchmark::State& state, const std::string& program, const std::string& photo,
+            QSize size, double (*move)(PhotoUnderHand&, int)) {
+  PhotoUnderHand hand(program, photo, size);
+  if (hand.print == nullptr) {
+    state.SkipWithError("no photo");
+    return;
+  }
+  double longest = 0;
+  int step = 0;
+  for (auto _ : state) {
+    const double seconds = move(hand, step++);
+    longest = std::max(longest, seconds);
+    state.SetIterationTime(seconds);
+  }
+  state.counters["longest_ms"] = 1000 * longest;
+}
+
 void all() {
   const auto add = [](const char* name, auto... with) {
     return benchmark::RegisterBenchmark(name, with...)
@@ -187,6 +262,15 @@ void all() {
   add("ours/start", process, std::vector{started})->Iterations(1)->Repetitions(15);
   add("bareWindow/start", process, std::vector{bare})->Iterations(1)->Repetitions(15);
   add("ours/picture", picture, started, photo)->Iterations(1)->Repetitions(3);
+  for (const QSize size : {QSize(1280, 720), QSize(3840, 2160)}) {
+    const std::string wide = "_" + std::to_string(size.width());
+    add(("ours/pan" + wide).c_str(), frames, started, photo, size, panned)
+        ->Iterations(200)
+        ->Repetitions(3);
+    add(("ours/zoom" + wide).c_str(), frames, started, photo, size, zoomed)
+        ->Iterations(80)
+        ->Repetitions(3);
+  }
 }
 
 }  // namespace

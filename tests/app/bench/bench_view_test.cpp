@@ -65,6 +65,30 @@ TEST_F(BenchViewTest, ArrowsAndHalvesOfTheFiguresWalk) {
   EXPECT_EQ(bench->row(), 1);
 }
 
+TEST_F(BenchViewTest, LettersStandBelowOneAnotherWhateverTheFiguresAre) {
+  const auto far = applyLines(desk.part(), "hole C 1/4\nL C 12 3/8\nF C 3/8", {});
+  ASSERT_TRUE(far.ok()) << far.error().text;
+  ASSERT_TRUE(desk.applyPart(*far, "far"));
+  while (desk.table()->rows[static_cast<std::size_t>(bench->row())].id != "C") {
+    QTest::keyClick(bench.get(), Qt::Key_Right);
+  }
+  const QImage seen = bench->grab().toImage().convertToFormat(QImage::Format_Grayscale8);
+  const QRect box = bench->rect().adjusted(bench->width() / 3, 120, -30, -160);
+  const auto firstInk = [&](int top, int bottom) {
+    for (int x = box.left(); x < box.right(); ++x) {
+      for (int y = top; y < bottom; ++y) {
+        if (qGray(seen.pixel(x, y)) < 128) return x;
+      }
+    }
+    return -1;
+  };
+  const int upper = firstInk(box.top(), box.center().y());
+  const int lower = firstInk(box.center().y(), box.bottom());
+  ASSERT_GT(upper, 0);
+  // An X and a Y begin within a stroke of one another.
+  EXPECT_NEAR(upper, lower, 6);
+}
+
 TEST_F(BenchViewTest, MeasuredFigureIsKept) {
   auto fields = bench->findChildren<QLineEdit*>();
   ASSERT_EQ(fields.size(), 2);

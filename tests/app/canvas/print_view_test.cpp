@@ -5,7 +5,9 @@
 #include <QBuffer>
 #include <QClipboard>
 #include <QGuiApplication>
+#include <QNativeGestureEvent>
 #include <QPainter>
+#include <QPointingDevice>
 #include <QTest>
 #include <QWheelEvent>
 
@@ -109,6 +111,98 @@ TEST_F(PrintViewTest, TheWheelZoomsAboutThePointer) {
   EXPECT_GT(view->map().scale(), before);
   EXPECT_NEAR(view->map().toWidget(inches).x(), at.x(), 1e-6);
   EXPECT_NEAR(view->map().toWidget(inches).y(), at.y(), 1e-6);
+}
+
+TEST_F(PrintViewTest, APinchOnATouchpadZoomsAboutThePointer) {
+  plate();
+  const QPointF at = *view->whereIs("B"), inches = view->map().toInches(at);
+  const qreal before = view->map().scale();
+  const auto pinch = [&](qreal by) {
+    QNativeGestureEvent event(Qt::ZoomNativeGesture, QPointingDevice::primaryPointingDevice(), 2,
+                              at, at, view->mapToGlobal(at), by, {});
+    QApplication::sendEvent(view.get(), &event);
+    EXPECT_TRUE(event.isAccepted());
+  };
+  pinch(0.25);
+  EXPECT_NEAR(view->map().scale(), 1.25 * before, 1e-6);
+  EXPECT_NEAR(view->map().toWidget(inches).x(), at.x(), 1e-6);
+  EXPECT_NEAR(view->map().toWidget(inches).y(), at.y(), 1e-6);
+  pinch(-0.2);
+  EXPECT_NEAR(view->map().scale(), before, 1e-6);
+}
+
+TEST_F(PrintViewTest, TwoFingersOnAScreenZoomAndPutNothingDown) {
+  plate();
+  work.trace(FeatureKind::point);
+  const std::unique_ptr<QPointingDevice> screen(QTest::createTouchDevice());
+  const qreal before = view->map().scale();
+  const QPoint middle = view->rect().center();
+  const auto fingers = [&](int apart) {
+    return std::pair(middle - QPoint(apart / 2, 0), middle + QPoint(apart / 2, 0));
+  };
+  const auto [left, right] = fingers(80);
+  // No hand puts two fingers down at once.
+  QTest::touchEvent(view.get(), screen.get()).press(0, left);
+  QTest::touchEvent(view.get(), screen.get()).move(0, left).press(1, right);
+  for (int apart = 90; apart <= 240; apart += 10) {
+    const auto [a, b] = fingers(apart);
+    QTest::touchEvent(view.get(), screen.get()).move(0, a).move(1, b);
+  }
+  const auto [a, b] = fingers(240);
+  QTest::touchEvent(view.get(), screen.get()).release(0, a).release(1, b);
+  EXPECT_NEAR(view->map().scale(), 3 * before, 1e-6);
+  EXPECT_FALSE(work.pending().has_value());
+}
+
+TEST_F(PrintViewTest, OneFingerPointsAndDragsAsTheMouseDoes) {
+  plate();
+  const std::unique_ptr<QPointingDevice> screen(QTest::createTouchDevice());
+  const QPoint hole = view->whereIs("A")->toPoint();
+  QTest::touchEvent(view.get(), screen.get()).press(0, hole);
+  QTest::touchEvent(view.get(), screen.get()).release(0, hole);
+  EXPECT_EQ(desk.selection().places, std::vector<Id>{"A"});
+  const Job before = desk.job();
+  const QPointF middle = view->map().toWidget(QPointF(0, 0));
+  const QPoint paper(20, 20);
+  QTest::touchEvent(view.get(), screen.get()).press(0, paper);
+  QTest::touchEvent(view.get(), screen.get()).move(0, paper + QPoint(15, 0));
+  QTest::touchEvent(view.get(), screen.get()).move(0, paper + QPoint(30, 10));
+  QTest::touchEvent(view.get(), screen.get()).release(0, paper + QPoint(30, 10));
+  EXPECT_EQ(view->map().toWidget(QPointF(0, 0)), middle + QPointF(30, 10));
+  EXPECT_EQ(desk.job(), before);
+}
+
+TEST_F(PrintViewTest, HoweverManyReadingsThePrintKeepsMostOfTheSheet) {
+  plate();
+  const qreal few = view->map().scale();
+  for (int i = 0; i < 60; ++i) {
+    const std::string id = "P" + std::to_string(i);
+    type({("point " + id).c_str(),
+          ("x L " + id + " " + std::to_string(i % 30 + 1) + "/16").c_str()});
+  }
+  view->fit();
+  EXPECT_GT(view->map().scale(), 0.5 * few);
+  // A reading whose line has no room any more comes into sight when it is chosen.
+  const auto inkOf = [&](const Id& reading) {
+    desk.select({});
+    const QImage without = view->grab().toImage();
+    desk.select({{}, {reading}});
+    return view->grab().toImage() != without;
+  };
+  for (const Reading& reading : desk.part().readings) EXPECT_TRUE(inkOf(reading.id)) << reading.id;
+}
+
+TEST_F(PrintViewTest, FiguresStandAboveTheirLinesAndNeverOnOneAnother) {
+  plate();
+  std::vector<QRectF> boxes;
+  for (int i = 0; i < view->thingCount(); ++i) {
+    const auto thing = view->thing(i);
+    if (!thing.reading) continue;
+    EXPECT_TRUE(QRectF(view->rect()).contains(thing.box)) << qPrintable(thing.name);
+    for (const QRectF& other : boxes) EXPECT_FALSE(other.intersects(thing.box));
+    boxes.push_back(thing.box);
+  }
+  EXPECT_EQ(boxes.size(), 5u);
 }
 
 TEST_F(PrintViewTest, LettersGoToTheStrip) {

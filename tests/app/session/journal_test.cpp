@@ -1,9 +1,12 @@
 #include "app/session/journal.h"
 
 #include <gtest/gtest.h>
+#include <sys/wait.h>
+#include <unistd.h>
 
 #include <QDir>
 #include <QFile>
+#include <QLockFile>
 
 #include "app/base/headless.h"
 #include "app/session/file_guard.h"
@@ -80,6 +83,69 @@ TEST_F(JournalTest, SpoiltJournalIsPassedOverAndKept) {
   Journal journal(desk);
   EXPECT_TRUE(journal.leftWork().empty());
   EXPECT_TRUE(QFile::exists(file));
+}
+
+/// Leaves a lock as a killed process does: QLockFile notes its number, program and machine.
+void leaveLockOfTheDead(const QString& lock) {
+  const pid_t child = fork();
+  if (child == 0) {
+    QLockFile held(lock);
+    _exit(held.tryLock(0) ? 0 : 1);
+  }
+  int status = 0;
+  ASSERT_EQ(waitpid(child, &status, 0), child);
+  ASSERT_EQ(status, 0);
+  ASSERT_TRUE(QFile::exists(lock));
+}
+
+QStringList filesIn(const QString& folder) {
+  return QDir(folder).entryList(QDir::Files | QDir::Hidden, QDir::Name);
+}
+
+TEST_F(JournalTest, LocksOfTheDeadGoAndThoseOfTheLivingStay) {
+  const QString folder = dataFolder(QStringLiteral("journal"));
+  Journal living(desk);
+  const QStringList before = filesIn(folder);
+  const QString dead = folder + QStringLiteral("/dead.inchwright");
+  leaveLockOfTheDead(dead + QStringLiteral(".lock"));
+  for (const char* other : {"/dead.inchwright.file", "/.dead.inchwright.saving"}) {
+    QFile left(folder + QLatin1String(other));
+    ASSERT_TRUE(left.open(QIODevice::WriteOnly));
+  }
+  Desk other;
+  {
+    Journal next(other);
+    EXPECT_TRUE(next.leftWork().empty());
+  }
+  EXPECT_EQ(filesIn(folder), before);
+}
+
+TEST_F(JournalTest, LeftWorkBesideALockOfTheDeadIsStillFound) {
+  QString path;
+  {
+    Journal died(desk);
+    addPoint("P");
+    died.flush();
+    path = died.path();
+  }
+  leaveLockOfTheDead(path + QStringLiteral(".lock"));
+  Desk other;
+  Journal next(other);
+  const auto left = next.leftWork();
+  ASSERT_EQ(left.size(), 1u);
+  EXPECT_EQ(left[0].journal, path);
+}
+
+TEST_F(JournalTest, NotesOfOpenFilesGoWithTheDeadOnly) {
+  const QString folder = dataFolder(QStringLiteral("open"));
+  FileGuard living, second;
+  const QString file = QDir::temp().filePath(QStringLiteral("living.inchwright"));
+  ASSERT_TRUE(living.take(file));
+  const QStringList before = filesIn(folder);
+  leaveLockOfTheDead(folder + QStringLiteral("/0123456789abcdef.lock"));
+  FileGuard::clear();
+  EXPECT_EQ(filesIn(folder), before);
+  EXPECT_FALSE(second.take(file)) << "the living window still has it";
 }
 
 TEST_F(JournalTest, SecondWindowOnAFileIsNoticed) {

@@ -28,8 +28,9 @@ class SuggestionsTest : public testing::Test {
     line(text);
     part.features.back().traced = std::move(at);
   }
-  std::vector<Id> offered(UnderstandingKind kind, Axis axis) {
-    return suggested(part, *solve(part), Face::top, kind, axis);
+  std::vector<Id> offered(UnderstandingKind kind, Axis axis,
+                          const std::vector<std::vector<Id>>& declined = {}) {
+    return suggested(part, *solve(part), Face::top, kind, axis, declined);
   }
 
   Part part;
@@ -55,6 +56,21 @@ TEST_F(SuggestionsTest, WhatLiesHalfWayBetweenTheSidesIsOffered) {
   line("midway x C L R");
   EXPECT_EQ(offered(UnderstandingKind::midway, Axis::x), (Ids{"M", "L", "R"}));
   EXPECT_EQ(offered(UnderstandingKind::midway, Axis::y), Ids{}) << "one side along Y";
+}
+
+TEST_F(SuggestionsTest, WhatWasTakenIsNotOfferedAgainThoughItsSidesAreLoose) {
+  line("midway x C L R");
+  EXPECT_EQ(offered(UnderstandingKind::midway, Axis::x), (Ids{"M", "L", "R"}));
+  line("midway x M L R");
+  EXPECT_EQ(offered(UnderstandingKind::midway, Axis::x), Ids{});
+}
+
+TEST_F(SuggestionsTest, WhatWasDeclinedGivesWayToTheNext) {
+  EXPECT_EQ(offered(UnderstandingKind::midway, Axis::x, {{"C", "L", "R"}}), (Ids{"M", "L", "R"}));
+  EXPECT_EQ(offered(UnderstandingKind::midway, Axis::x, {{"C", "L", "R"}, {"M", "L", "R"}}), Ids{});
+  EXPECT_EQ(offered(UnderstandingKind::inLine, Axis::y, {{"A", "B", "C"}}), Ids{})
+      << "a part of what was declined";
+  EXPECT_EQ(offered(UnderstandingKind::concentric, Axis::x, {{"C", "M"}}), Ids{});
 }
 
 TEST_F(SuggestionsTest, OneSpotIsOfferedAsConcentric) {

@@ -191,6 +191,27 @@ TEST_F(WorkTest, MidwayByThreeClicks) {
   EXPECT_TRUE(part().understood[0].stated);
 }
 
+TEST_F(WorkTest, AnOfferThatWasTakenOrLeftIsNotMadeAgain) {
+  tracePlate();
+  Job squared = *layPicture(desk.job(), 0, Face::top, "sheet", "bytes");
+  squared.pictures[0].points = {{0, 300, *readLength("0"), *readLength("0")},
+                                {400, 300, *readLength("4"), *readLength("0")}};
+  desk.apply(squared, "square up");
+  work.setAxis(Axis::y);
+  work.relate(UnderstandingKind::midway);
+  EXPECT_EQ(work.offer(), "A F K");
+  work.back();
+  EXPECT_EQ(work.doing(), Doing::looking);
+  work.relate(UnderstandingKind::midway);
+  EXPECT_EQ(work.offer(), "B F K");
+  type({""});
+  EXPECT_EQ(part().understood.back().of, std::vector<Id>{"B"});
+  EXPECT_EQ(work.offer(), "");
+  // What is left of one kind is still offered of another.
+  work.relate(UnderstandingKind::inLine);
+  EXPECT_EQ(work.offer(), "A B");
+}
+
 TEST_F(WorkTest, ZeroInTheMiddleOfTheStock) {
   tracePlate();
   work.zero();

@@ -173,6 +173,41 @@ struct BadLine {
   int at;  ///< byte of the fault; -1 where the whole line is at fault
 };
 
+TEST(Lines, TheFirstAngleOfARingEndsWhereItIsClear) {
+  struct Row {
+    const char* line;
+    const char* angle;
+    const char* diameter;  ///< null: none
+  };
+  const Row rows[] = {
+      {"ring M 6 on 2 1/8 from 90 drill 1/8", "90", "1/8"},
+      {"ring M 6 on 2 1/8 from 90 .125", "90", ".125"},
+      {"ring M 6 on 2 1/8 from 90 deg 1/8", "90 deg", "1/8"},
+      {"ring M 6 on 2 1/8 from 22 1/2 deg", "22 1/2 deg", nullptr},
+      {"ring M 8 on 2 1/8 from 22 1/2 drill 1/8", "22 1/2", "1/8"},
+      {"ring M 8 on 2 1/8 drill 1/8 from 22 1/2", "22 1/2", "1/8"},
+      {"ring M 8 on 2 1/8 from 22.5", "22.5", nullptr},
+  };
+  for (const Row& row : rows) {
+    SCOPED_TRACE(row.line);
+    const auto outcome = applyLine(plate(), row.line, {});
+    ASSERT_TRUE(outcome.ok()) << outcome.error().text;
+    const Feature& ring = outcome->part.features.back();
+    ASSERT_TRUE(ring.firstAngle.has_value());
+    EXPECT_EQ(ring.firstAngle->text, row.angle);
+    ASSERT_EQ(ring.diameter.has_value(), row.diameter != nullptr);
+    if (row.diameter != nullptr) {
+      EXPECT_EQ(ring.diameter->text, row.diameter);
+    }
+  }
+}
+
+TEST(Lines, ARingSaysWhatEachFigureWasTakenFor) {
+  const auto outcome = applyLine(plate(), "ring M 6 on 2 1/8 from 90 drill 1/8", {});
+  ASSERT_TRUE(outcome.ok());
+  EXPECT_EQ(outcome->said, "ring M: 6 holes on 2 1/8, the first at 90 degrees, 1/8 across");
+}
+
 TEST(Lines, WhatIsRefusedAndWhere) {
   const BadLine rows[] = {
       {"", 0},
@@ -186,6 +221,10 @@ TEST(Lines, WhatIsRefusedAndWhere) {
       {"hole A 1/4", -1},
       {"row D x 5 pitch 1/2", 10},
       {"ring G six on 2", 7},
+      {"ring G 6 on 2 from", 18},
+      {"ring G 6 on 2 from up", 19},
+      {"ring M 6 on 2 1/8 from 90 1/8", 26},
+      {"ring M 6 on 2 1/8 from 22 1/2 turning clockwise", 26},
       {"in a row A B", 3},
       {"midway y A F", -1},
       {"equal x A B", -1},

@@ -1,0 +1,70 @@
+// A desk that somebody works at until the process is killed: desk_at_work FILE SEED
+//
+// Begins as the program does, with what an earlier process left behind or else with FILE; says
+// which points the part has, as `had P1 P2 …`, and then types one point after another into the
+// strip, saving now and then, each said with the moment at which it stood on the desk, as
+// `edit P3 NANOSECONDS`. It never ends by itself.
+
+#include <QApplication>
+#include <QLineEdit>
+#include <QTest>
+#include <chrono>
+#include <cstdio>
+#include <cstdlib>
+#include <random>
+#include <string>
+
+#include "app/window/desk_files.h"
+#include "app/window/desk_style.h"
+#include "app/window/desk_window.h"
+
+namespace inchwright::app {
+namespace {
+
+Asking whoGoesOn() {
+  Asking asking;
+  asking.unsavedWork = [](const QString&) { return Asking::Answer::leave; };
+  asking.yes = [](const QString&) { return true; };
+  asking.tell = [](const QString& what) { std::printf("told %s\n", qUtf8Printable(what)); };
+  return asking;
+}
+
+long long now() {
+  return std::chrono::duration_cast<std::chrono::nanoseconds>(
+             std::chrono::steady_clock::now().time_since_epoch())
+      .count();
+}
+
+int work(int argc, char** argv) {
+  if (argc != 3) return 2;
+  QApplication application(argc, argv);
+  QCoreApplication::setApplicationName(QStringLiteral("Inchwright"));
+  dressApplication(application);
+  std::setvbuf(stdout, nullptr, _IOLBF, 0);
+  DeskWindow window(whoGoesOn());
+  window.show();
+  if (!window.files().recover() && !window.files().open(QString::fromLocal8Bit(argv[1]))) return 1;
+  std::printf("had");
+  for (const Feature& feature : window.desk().part().features) {
+    std::printf(" %s", feature.id.c_str());
+  }
+  std::printf("\n");
+  auto* line = window.findChild<QLineEdit*>(QStringLiteral("line"));
+  std::mt19937 random(static_cast<unsigned>(std::atoi(argv[2])));
+  for (std::size_t next = window.desk().part().features.size() + 1;; ++next) {
+    const std::string id = "P" + std::to_string(next);
+    QTest::keyClicks(line, QString::fromStdString("point " + id));
+    QTest::keyClick(line, Qt::Key_Return);
+    if (window.desk().part().features.size() != next) return 1;
+    std::printf("edit %s %lld\n", id.c_str(), now());
+    if (random() % 8 == 0) QTest::keyClick(&window, Qt::Key_S, Qt::ControlModifier);
+    QTest::qWait(20 + static_cast<int>(random() % 120));
+  }
+}
+
+}  // namespace
+}  // namespace inchwright::app
+
+int main(int argc, char** argv) {
+  return inchwright::app::work(argc, argv);
+}
