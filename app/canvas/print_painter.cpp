@@ -4,12 +4,13 @@
 #include <QPainterPath>
 #include <algorithm>
 #include <cmath>
+#include <iterator>
 #include <optional>
-#include <set>
 #include <tuple>
 #include <utility>
 
 #include "app/base/look.h"
+#include "app/canvas/stamps.h"
 
 namespace inchwright::app {
 namespace {
@@ -23,6 +24,8 @@ constexpr qreal kSmallestLettering = 0.70;  // still 10 pixels on the smallest s
 constexpr qreal kSizeStep = 0.05;           // so that a zoom does not need a font a step
 constexpr qreal kRoomForName = 0.95;        // times the height of figures at size 1
 constexpr qreal kLineSpacing = 1.3;         // times the height of the figures
+
+constexpr std::size_t kMostBoxes = 60;  // beyond that one box about all is quicker
 
 QPen pencil(const QColor& colour, qreal width, bool broken = false) {
   QPen pen(colour, width);
@@ -45,38 +48,101 @@ QPainterPath torn(const QLineF& line) {
   return path;
 }
 
+/// Squares of the pane on which something stands.
+class Taken {
+ public:
+  explicit Taken(const QRectF& pane)
+      : columns_(squareOf(pane.width()) + 1), rows_(squareOf(pane.height()) + 1) {
+    squares_.resize(static_cast<std::size_t>(columns_ * rows_));
+  }
+
+  bool isFree(const QRectF& box) const {
+    bool free = true;
+    each(box, [&](std::size_t square) { free = free && !squares_[square]; });
+    return free;
+  }
+  void take(const QRectF& box) {
+    each(box, [&](std::size_t square) { squares_[square] = true; });
+  }
+
+ private:
+  static int squareOf(qreal at) { return static_cast<int>(std::floor(at / kRoom)); }
+
+  template <class Each>
+  void each(const QRectF& box, Each visit) const {
+    const int left = std::max(squareOf(box.left() + 1), 0);
+    const int right = std::min(squareOf(box.right() - 1), columns_ - 1);
+    const int top = std::max(squareOf(box.top() + 1), 0);
+    const int bottom = std::min(squareOf(box.bottom() - 2), rows_ - 1);
+    for (int row = top; row <= bottom; ++row) {
+      for (int column = left; column <= right; ++column) {
+        visit(static_cast<std::size_t>(row * columns_ + column));
+      }
+    }
+  }
+
+  int columns_, rows_;
+  std::vector<bool> squares_;
+};
+
+template <class... Parts>
+std::size_t markOf(const Parts&... parts) {
+  return qHashMulti(0, parts...);
+}
+
 class PrintPainter {
  public:
-  PrintPainter(QPainter& painter, const PrintScene& scene, const PrintMap& map,
-               const QRectF& visible)
+  /// Without a painter it only tells what there is to draw.
+  PrintPainter(QPainter* painter, const PrintScene& scene, const PrintMap& map,
+               const QRegion& visible)
       : painter_(painter),
         scene_(scene),
         map_(map),
         visible_(visible),
         look_(Look::now()),
-        bounds_(map.toWidget(scene.drawn.bounds)) {}
+        bounds_(map.toWidget(scene.drawn.bounds)),
+        nameFont_(deskFont(std::max(0.8, scene.lettering.size))),
+        nameMetrics_(nameFont_),
+        names_(scene.pane),
+        spots_(scene.pane) {}
 
-  void paint() {
-    painter_.setRenderHint(QPainter::Antialiasing);
-    painter_.setFont(scene_.lettering.font);
-    for (const DimensionLine& line : scene_.lines) paintLine(line);
-    for (const DimensionLine& line : scene_.lines) paintFigure(line);
-    painter_.setFont(deskFont(std::max(0.8, scene_.lettering.size)));
+  std::vector<Inked> paint() {
+    if (painter_ != nullptr) {
+      painter_->setRenderHint(QPainter::Antialiasing);
+      painter_->setFont(scene_.lettering.font);
+    }
+    std::vector<QLineF> runs;
+    for (const DimensionLine& line : scene_.lines) {
+      runs.push_back(runNow(line));
+      guide(map_.toWidget(line.fromAt), runs.back().p1(), line.alongViewX);
+      guide(map_.toWidget(line.toAt), runs.back().p2(), line.alongViewX);
+    }
+    drawGuides();
+    for (std::size_t i = 0; i < runs.size(); ++i) paintLine(scene_.lines[i], runs[i]);
+    for (std::size_t i = 0; i < runs.size(); ++i) paintFigure(scene_.lines[i], runs[i]);
+    if (painter_ != nullptr) painter_->setFont(nameFont_);
     for (const DrawnPlace& place : scene_.drawn.places) takeSpot(place);
     for (const DrawnPlace& place : scene_.drawn.places) paintPlace(place);
     if (scene_.pending) paintPending();
     for (std::size_t i = 0; i < scene_.marks.size(); ++i) paintMark(i);
+    return std::move(inked_);
   }
 
  private:
+  /// Notes what is to be drawn; whether it is to be drawn now.
+  bool wants(const QRectF& box, std::size_t look) {
+    const QRect pixels = box.toAlignedRect();
+    if (!scene_.pane.intersects(pixels)) return false;
+    inked_.push_back({pixels, look});
+    return painter_ != nullptr && visible_.intersects(pixels);
+  }
+
   void paintPlace(const DrawnPlace& place) {
     const bool chosen = scene_.chosenPlaces.count(place.id) > 0;
     const bool hovered = scene_.hovered == place.id;
     const QColor colour = place.disputed      ? look_.red
                           : chosen || hovered ? look_.blue
                                               : look_.pencil;
-    painter_.setPen(pencil(colour, chosen ? 2.6 : kFirmLine, !place.placed));
-    painter_.setBrush(Qt::NoBrush);
     if (place.across) {
       paintEdge(place, chosen, colour);
     } else {
@@ -90,55 +156,65 @@ class PrintPainter {
                                                   bounds_.bottom() + kEdgeOverhang)
                                          : QLineF(bounds_.left() - kEdgeOverhang, at.y(),
                                                   bounds_.right() + kEdgeOverhang, at.y());
-    if (!visible_.intersects(
-            QRectF(line.p1(), line.p2()).normalized().adjusted(-30, -30, 30, 30))) {
-      return;
-    }
-    if (chosen) {
-      painter_.setPen(QPen(look_.wash, 9));
-      painter_.drawLine(line);
-      painter_.setPen(pencil(colour, 2.6, !place.placed));
-    }
-    if (place.disputed) {
-      painter_.drawPath(torn(line));
-    } else {
-      painter_.drawLine(line);
+    if (wants(QRectF(line.p1(), line.p2()).normalized().adjusted(-6, -6, 6, 6),
+              markOf(1, line.x1(), line.y1(), line.x2(), line.y2(), colour.rgba(), chosen,
+                     place.placed, place.disputed))) {
+      if (chosen) {
+        painter_->setPen(QPen(look_.wash, 9));
+        painter_->drawLine(line);
+      }
+      painter_->setPen(pencil(colour, chosen ? 2.6 : kFirmLine, !place.placed));
+      painter_->setBrush(Qt::NoBrush);
+      if (place.disputed) {
+        painter_->drawPath(torn(line));
+      } else {
+        painter_->drawLine(line);
+      }
     }
     const QPointF tag = line.p1() + (place.alongViewX ? QPointF(4, -2) : QPointF(-14, -4));
-    const QFontMetricsF metrics(painter_.font());
     const QString text = textOf(place);
-    const QRectF box(tag - QPointF(0, metrics.ascent()),
-                     QSizeF(metrics.horizontalAdvance(text), metrics.height()));
-    take(names_, box);
-    letterName(text, box, metrics.ascent(), colour);
+    const QRectF box(tag - QPointF(0, nameMetrics_.ascent()),
+                     QSizeF(nameMetrics_.horizontalAdvance(text), nameMetrics_.height()));
+    names_.take(box);
+    letterName(text, box, colour);
   }
 
   void paintSpot(const DrawnPlace& place, bool chosen, const QColor& colour) {
     const QPointF at = map_.toWidget(place.at);
     const qreal radius = std::max(place.radius * map_.scale(), kLeastRadius);
-    if (!visible_.intersects(QRectF(at.x() - radius, at.y() - radius, 2 * radius, 2 * radius)
-                                 .adjusted(-40, -40, 40, 40))) {
+    const bool ringCentre = place.kind == FeatureKind::ring && place.id == place.feature;
+    const QRectF box =
+        QRectF(at.x() - radius, at.y() - radius, 2 * radius, 2 * radius).adjusted(-9, -9, 9, 9);
+    if (wants(box, markOf(2, at.x(), at.y(), radius, colour.rgba(), chosen, place.placed,
+                          ringCentre, static_cast<int>(place.kind)))) {
+      drawSpot(place, at, radius, chosen, ringCentre ? look_.faint : colour, colour);
+    }
+    if (!scene_.pane.intersects(box)) return;
+    name(place, at, std::min(radius, 14.0) * 0.72, colour);
+  }
+
+  void drawSpot(const DrawnPlace& place, QPointF at, qreal radius, bool chosen,
+                const QColor& outline, const QColor& colour) {
+    if (chosen) {
+      painter_->setPen(Qt::NoPen);
+      painter_->setBrush(look_.wash);
+      painter_->drawEllipse(at, radius + 6, radius + 6);
+    }
+    const bool ringCentre = outline != colour;
+    painter_->setPen(ringCentre ? pencil(outline, kFineLine, true)
+                                : pencil(colour, chosen ? 2.6 : kFirmLine, !place.placed));
+    painter_->setBrush(Qt::NoBrush);
+    if (place.kind == FeatureKind::point) {
+      painter_->drawLine(at + QPointF(-5, -5), at + QPointF(5, 5));
+      painter_->drawLine(at + QPointF(-5, 5), at + QPointF(5, -5));
       return;
     }
-    const bool ringCentre = place.kind == FeatureKind::ring && place.id == place.feature;
-    if (chosen) {
-      painter_.setPen(Qt::NoPen);
-      painter_.setBrush(look_.wash);
-      painter_.drawEllipse(at, radius + 6, radius + 6);
-      painter_.setPen(pencil(colour, 2.6, !place.placed));
-      painter_.setBrush(Qt::NoBrush);
-    }
-    if (ringCentre) painter_.setPen(pencil(look_.faint, kFineLine, true));
-    if (place.kind == FeatureKind::point) {
-      painter_.drawLine(at + QPointF(-5, -5), at + QPointF(5, 5));
-      painter_.drawLine(at + QPointF(-5, 5), at + QPointF(5, -5));
+    if (ringCentre || !place.placed) {
+      painter_->drawEllipse(at, radius, radius);
     } else {
-      painter_.drawEllipse(at, radius, radius);
-      painter_.setBrush(colour);
-      painter_.drawEllipse(at, 1.2, 1.2);
-      painter_.setBrush(Qt::NoBrush);
+      stampCircle(*painter_, at, radius, colour, chosen ? 2.6 : kFirmLine);
     }
-    name(place, at, std::min(radius, 14.0) * 0.72, colour);
+    stampCircle(*painter_, at, 1.2, colour);
   }
 
   /// The id beside what it names, at the first of its four corners where it covers neither another
@@ -146,24 +222,23 @@ class PrintPainter {
   /// looks at.
   void name(const DrawnPlace& place, QPointF at, qreal away, const QColor& colour) {
     const QString text = textOf(place);
-    const QFontMetricsF metrics(painter_.font());
-    const QSizeF size(metrics.horizontalAdvance(text), metrics.height());
+    const QSizeF size(nameMetrics_.horizontalAdvance(text), nameMetrics_.height());
     const auto corner = [&](int number) {
       const bool left = number >= 2, below = number == 1 || number == 2;
       return QRectF(QPointF(at.x() + (left ? -away - 4 - size.width() : away + 4),
-                            at.y() + (below ? away + 3 : -away - 3 - metrics.ascent())),
+                            at.y() + (below ? away + 3 : -away - 3 - nameMetrics_.ascent())),
                     size);
     };
     std::optional<QRectF> box;
     for (int number = 0; number < 8 && !box; ++number) {
       const QRectF wanted = corner(number % 4);
-      if (isFree(names_, wanted) && (number >= 4 || isFree(spots_, wanted))) box = wanted;
+      if (names_.isFree(wanted) && (number >= 4 || spots_.isFree(wanted))) box = wanted;
     }
     const bool wanted = scene_.chosenPlaces.count(place.id) > 0 || scene_.hovered == place.id;
     if (!box && wanted) box = corner(0);
     if (!box) return;
-    take(names_, *box);
-    letterName(text, *box, metrics.ascent(), colour);
+    names_.take(*box);
+    letterName(text, *box, colour);
   }
 
   static QString textOf(const DrawnPlace& place) {
@@ -174,40 +249,23 @@ class PrintPainter {
   }
 
   /// On a patch of paper, so that it reads over lines.
-  void letterName(const QString& text, const QRectF& box, qreal ascent, const QColor& colour) {
+  void letterName(const QString& text, const QRectF& box, const QColor& colour) {
+    const QRectF patched = box.adjusted(-2, 0, 2, -1);
+    if (!wants(box.adjusted(-3, -3, 3, 3), markOf(3, box.x(), box.y(), text, colour.rgba()))) {
+      return;
+    }
     QColor patch = look_.print;
     patch.setAlpha(200);
-    painter_.fillRect(box.adjusted(-2, 0, 2, -1), patch);
-    painter_.setPen(colour);
-    painter_.drawText(box.topLeft() + QPointF(0, ascent), text);
-  }
-
-  using Squares = std::set<std::pair<int, int>>;  ///< of kRoom pixels
-
-  template <class Each>
-  static bool everySquare(const QRectF& box, Each each) {
-    const auto square = [](qreal at) { return static_cast<int>(std::floor(at / kRoom)); };
-    const int left = square(box.left() + 1), right = square(box.right() - 1);
-    const int top = square(box.top() + 1), bottom = square(box.bottom() - 2);
-    for (int row = top; row <= bottom; ++row) {
-      for (int column = left; column <= right; ++column) {
-        if (!each(std::pair(column, row))) return false;
-      }
-    }
-    return true;
-  }
-  static bool isFree(const Squares& taken, const QRectF& box) {
-    return everySquare(box, [&](auto square) { return taken.count(square) == 0; });
-  }
-  static void take(Squares& taken, const QRectF& box) {
-    everySquare(box, [&](auto square) { return taken.insert(square), true; });
+    painter_->fillRect(patched, patch);
+    painter_->setPen(colour);
+    painter_->drawText(box.topLeft() + QPointF(0, nameMetrics_.ascent()), text);
   }
 
   /// What lies in the middle of a hole is not to be covered by the name of another.
   void takeSpot(const DrawnPlace& place) {
     if (place.across) return;
     const QPointF at = map_.toWidget(place.at);
-    if (visible_.contains(at)) take(spots_, QRectF(at.x() - 4, at.y() - 4, 8, 8));
+    if (scene_.pane.contains(at)) spots_.take(QRectF(at.x() - 4, at.y() - 4, 8, 8));
   }
 
   /// A line that is chosen comes into the pane.
@@ -227,44 +285,40 @@ class PrintPainter {
     return wrong ? look_.red : look_.blue;
   }
 
-  void paintLine(const DimensionLine& line) {
-    const QLineF run = runNow(line);
-    if (!visible_.intersects(
-            QRectF(run.p1(), run.p2())
-                .normalized()
-                .adjusted(-3, -3, 3, 3)
-                .united(
-                    QRectF(map_.toWidget(line.fromAt), map_.toWidget(line.toAt)).normalized()))) {
-      return;
-    }
+  void paintLine(const DimensionLine& line, const QLineF& run) {
     const bool chosen = scene_.chosenReadings.count(line.reading) > 0;
     const QColor colour = colourOf(line);
-    guide(map_.toWidget(line.fromAt), run.p1(), line.alongViewX);
-    guide(map_.toWidget(line.toAt), run.p2(), line.alongViewX);
-    painter_.setBrush(Qt::NoBrush);
-    painter_.setPen(pencil(colour, chosen ? 2.6 : kFineLine, line.standing == Standing::alone));
+    if (!wants(QRectF(run.p1(), run.p2()).normalized().adjusted(-4, -4, 4, 4),
+               markOf(4, run.x1(), run.y1(), run.x2(), run.y2(), colour.rgba(), chosen,
+                      static_cast<int>(line.standing)))) {
+      return;
+    }
+    painter_->setBrush(Qt::NoBrush);
+    painter_->setPen(pencil(colour, chosen ? 2.6 : kFineLine, line.standing == Standing::alone));
     if (line.standing == Standing::clashes) {
-      painter_.drawPath(torn(run));
+      painter_->drawPath(torn(run));
     } else {
-      painter_.drawLine(run);
+      painter_->drawLine(run);
     }
     // Our own ends: a dot at either feature.
-    painter_.setBrush(colour);
-    painter_.setPen(Qt::NoPen);
-    painter_.drawEllipse(run.p1(), 2.4, 2.4);
-    painter_.drawEllipse(run.p2(), 2.4, 2.4);
-    painter_.setBrush(Qt::NoBrush);
+    stampCircle(*painter_, run.p1(), 2.4, colour);
+    stampCircle(*painter_, run.p2(), 2.4, colour);
   }
 
-  void paintFigure(const DimensionLine& line) {
-    QRectF box = letteringOn(runNow(line), line, scene_.lettering, scene_.pane);
+  void paintFigure(const DimensionLine& line, const QLineF& run) {
+    QRectF box = letteringOn(run, line, scene_.lettering, scene_.pane);
     if (scene_.hideFigures) box = sameForAll(box);
-    if (!visible_.intersects(box)) return;
     const bool chosen = scene_.chosenReadings.count(line.reading) > 0;
+    const QColor colour = colourOf(line);
+    if (!wants(box.adjusted(-2, -2, 2, 2),
+               markOf(5, box.x(), box.y(), line.text, colour.rgba(), chosen, scene_.hideFigures,
+                      static_cast<int>(line.standing), scene_.lettering.size))) {
+      return;
+    }
     QColor patch = look_.print;
     patch.setAlpha(225);
-    painter_.fillRect(box, chosen ? blended(look_.print, look_.wash) : patch);
-    painter_.setPen(colourOf(line));
+    painter_->fillRect(box, chosen ? blended(look_.print, look_.wash) : patch);
+    painter_->setPen(colour);
     QString text = scene_.hideFigures ? QStringLiteral("…") : line.text;
     if (line.standing == Standing::doubtful && !scene_.hideFigures) text += QStringLiteral(" ?");
     if (line.standing == Standing::clashes && !scene_.hideFigures) text += QStringLiteral(" ≠");
@@ -274,15 +328,15 @@ class PrintPainter {
   /// Figures run along their line: an upright one is read from the right.
   void letter(const QRectF& box, const QString& text, bool alongViewX) {
     if (alongViewX) {
-      painter_.drawText(box, Qt::AlignCenter, text);
+      painter_->drawText(box, Qt::AlignCenter, text);
       return;
     }
-    painter_.save();
-    painter_.translate(box.center());
-    painter_.rotate(-90);
-    painter_.drawText(QRectF(-box.height() / 2, -box.width() / 2, box.height(), box.width()),
-                      Qt::AlignCenter, text);
-    painter_.restore();
+    painter_->save();
+    painter_->translate(box.center());
+    painter_->rotate(-90);
+    painter_->drawText(QRectF(-box.height() / 2, -box.width() / 2, box.height(), box.width()),
+                       Qt::AlignCenter, text);
+    painter_->restore();
   }
 
   /// A patch whose size says nothing of the figure it hides.
@@ -294,10 +348,19 @@ class PrintPainter {
   }
 
   void guide(QPointF feature, QPointF end, bool alongViewX) {
-    painter_.setPen(pencil(look_.faint, 0.6));
     const QPointF start = alongViewX ? QPointF(end.x(), std::max(feature.y(), bounds_.bottom()))
                                      : QPointF(std::min(feature.x(), bounds_.left()), end.y());
-    painter_.drawLine(start, end);
+    if (!wants(QRectF(start, end).normalized().adjusted(-2, -2, 2, 2),
+               markOf(6, start.x(), start.y(), end.x(), end.y()))) {
+      return;
+    }
+    guides_.push_back({start, end});
+  }
+
+  void drawGuides() {
+    if (guides_.isEmpty()) return;
+    painter_->setPen(pencil(look_.faint, 0.6));
+    painter_->drawLines(guides_);
   }
 
   static QColor blended(const QColor& paper, const QColor& wash) {
@@ -309,27 +372,38 @@ class PrintPainter {
 
   void paintPending() {
     const QPointF at = map_.toWidget(*scene_.pending);
-    painter_.setPen(pencil(look_.blue, kFirmLine, true));
-    painter_.setBrush(look_.wash);
-    painter_.drawEllipse(at, 9, 9);
+    if (!wants(QRectF(at.x() - 12, at.y() - 12, 24, 24), markOf(7, at.x(), at.y()))) return;
+    painter_->setPen(pencil(look_.blue, kFirmLine, true));
+    painter_->setBrush(look_.wash);
+    painter_->drawEllipse(at, 9, 9);
   }
 
   void paintMark(std::size_t index) {
     const QPointF at = map_.toWidget(scene_.marks[index]);
-    painter_.setPen(pencil(look_.blue, kFirmLine));
-    painter_.setBrush(look_.wash);
-    painter_.drawEllipse(at, 7, 7);
-    painter_.drawText(at + QPointF(10, -6), QString::number(index + 1));
+    const QString text = QString::number(index + 1);
+    const qreal wide = nameMetrics_.horizontalAdvance(text) + nameMetrics_.height();
+    if (!wants(QRectF(at.x() - 10, at.y() - 10, 20, 20).adjusted(0, -wide, wide, 0),
+               markOf(8, at.x(), at.y(), index))) {
+      return;
+    }
+    painter_->setPen(pencil(look_.blue, kFirmLine));
+    painter_->setBrush(look_.wash);
+    painter_->drawEllipse(at, 7, 7);
+    painter_->drawText(at + QPointF(10, -6), text);
   }
 
-  QPainter& painter_;
+  QPainter* painter_;
   const PrintScene& scene_;
   const PrintMap& map_;
-  QRectF visible_;
+  const QRegion& visible_;
   const Look& look_;
   QRectF bounds_;
-  Squares names_;  ///< of the sheet, where a name stands
-  Squares spots_;
+  QFont nameFont_;
+  QFontMetricsF nameMetrics_;
+  Taken names_;  ///< where a name stands
+  Taken spots_;
+  QList<QLineF> guides_;
+  std::vector<Inked> inked_;
 };
 
 }  // namespace
@@ -401,9 +475,27 @@ QRectF letteringOn(const QLineF& run, const DimensionLine& line, const Lettering
   return {run.x1() - lettering.height - 1, middle - wide / 2, lettering.height, wide};
 }
 
-void paintPrint(QPainter& painter, const PrintScene& scene, const PrintMap& map,
-                const QRectF& visible) {
-  PrintPainter(painter, scene, map, visible).paint();
+std::vector<Inked> paintPrint(QPainter& painter, const PrintScene& scene, const PrintMap& map,
+                              const QRegion& visible) {
+  return PrintPainter(&painter, scene, map, visible).paint();
+}
+
+std::vector<Inked> inkOf(const PrintScene& scene, const PrintMap& map) {
+  return PrintPainter(nullptr, scene, map, {}).paint();
+}
+
+QRegion changedBetween(std::vector<Inked>& before, std::vector<Inked>& after) {
+  std::sort(before.begin(), before.end());
+  std::sort(after.begin(), after.end());
+  std::vector<Inked> changed;
+  std::set_symmetric_difference(before.begin(), before.end(), after.begin(), after.end(),
+                                std::back_inserter(changed));
+  QRegion region;
+  QRect all;
+  for (const Inked& one : changed) all |= one.box;
+  if (changed.size() > kMostBoxes) return all;
+  for (const Inked& one : changed) region += one.box;
+  return region;
 }
 
 }  // namespace inchwright::app

@@ -5,6 +5,7 @@
 #include <QShortcut>
 #include <algorithm>
 #include <cmath>
+#include <utility>
 
 #include "app/base/look.h"
 #include "app/canvas/print_accessible.h"
@@ -70,14 +71,15 @@ PrintView::PrintView(Work& work, QWidget* parent)
     forgetLayout();
     fitted_ = true;
     fit();
+    update();
   });
   connect(&desk, &Desk::selectionChanged, this, [this] {
-    update();
+    refresh();
     announceChosen(*this);
   });
   connect(&work, &Work::changed, this, [this] {
     followPicture();
-    update();
+    refresh();
   });
   connect(&picture_, &PictureLayer::changed, this, [this] {
     stop_->setEnabled(picture_.progress() && squared_);
@@ -152,12 +154,30 @@ void PrintView::forgetLayout() {
   layout_.reset();
   followPicture();
   if (fitted_) fit();
-  update();
+  refresh();
 }
 
 void PrintView::setMap(const PrintMap& map) {
+  if (map == map_) return;
   map_ = map;
   update();
+}
+
+/// Paints anew what has changed, once all that an edit or a hand sets off has been done.
+void PrintView::refresh() {
+  if (std::exchange(refreshing_, true)) return;
+  const auto now = [this] {
+    refreshing_ = false;
+    if (std::exchange(inkedFor_, work_.doing()) != work_.doing()) {
+      update();
+      return;
+    }
+    auto ink = inkOf(sceneNow(), map_);
+    const QRegion changed = changedBetween(inked_, ink);
+    inked_ = std::move(ink);
+    update(changed);
+  };
+  QMetaObject::invokeMethod(this, now, Qt::QueuedConnection);
 }
 
 /// All of the content, and beside it what its dimension lines need; but however many those are, the
@@ -259,19 +279,13 @@ Pointed PrintView::hit(QPointF at) const {
   return pointed;
 }
 
-void PrintView::paintEvent(QPaintEvent* event) {
-  const Look& look = Look::now();
-  QPainter painter(this);
-  painter.fillRect(event->rect(), look.print);
-  picture_.paint(painter, map_, event->rect());
+PrintScene PrintView::sceneNow() const {
   const Desk& desk = work_.desk();
   if (onBarePicture()) {
     static const DrawnFace kNothing;
+    static const std::vector<DimensionLine> kNoLines;
     static const Lettering kPlain;
-    PrintScene scene{kNothing, {}, kPlain, rect(), {}, {}, {}, work_.pending(), work_.marks()};
-    paintPrint(painter, scene, map_, event->rect());
-    paintNote(painter);
-    return;
+    return {kNothing, kNoLines, kPlain, rect(), {}, {}, {}, work_.pending(), work_.marks()};
   }
   const Layout& layout = layoutNow();
   PrintScene scene{layout.drawn, layout.lines, layout.lettering, rect(), {}, {}, hovered_, {}};
@@ -281,7 +295,16 @@ void PrintView::paintEvent(QPaintEvent* event) {
   scene.chosenReadings.insert(shownReadings_.begin(), shownReadings_.end());
   if (const auto pending = work_.pending()) scene.pending = asViewed(*pending, desk.face());
   scene.hideFigures = work_.doing() == Doing::rereading;
-  paintPrint(painter, scene, map_, event->rect());
+  return scene;
+}
+
+void PrintView::paintEvent(QPaintEvent* event) {
+  const Look& look = Look::now();
+  QPainter painter(this);
+  painter.fillRect(event->rect(), look.print);
+  picture_.paint(painter, map_, event->rect());
+  auto ink = paintPrint(painter, sceneNow(), map_, event->region());
+  if (event->rect().contains(rect())) inked_ = std::move(ink);
   paintNote(painter);
   if (hasFocus()) {
     painter.setPen(QPen(look.blue, kFirmLine));
@@ -310,7 +333,7 @@ void PrintView::bringIntoSight(const std::vector<Id>& places) {
     setMap(map_.moved(QRectF(rect()).center() - box.center()));
     fitted_ = false;
   }
-  update();
+  refresh();
 }
 
 }  // namespace inchwright::app

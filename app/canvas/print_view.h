@@ -9,6 +9,7 @@
 #include "app/canvas/drawn_places.h"
 #include "app/canvas/picture_layer.h"
 #include "app/canvas/print_map.h"
+#include "app/canvas/print_painter.h"
 #include "app/session/work.h"
 
 class QShortcut;
@@ -108,6 +109,8 @@ class PrintView : public QWidget {
   bool lay(const QString& name, const QByteArray& bytes);
   void paintNote(QPainter& painter);
   void setMap(const PrintMap& map);
+  PrintScene sceneNow() const;
+  void refresh();
 
   Work& work_;
   PictureLayer picture_;
@@ -119,6 +122,9 @@ class PrintView : public QWidget {
   PrintMap map_;
   bool fitted_ = false;  ///< still as fitted: a resize fits again
   mutable std::unique_ptr<Layout> layout_;
+  std::vector<Inked> inked_;  ///< what was drawn last
+  Doing inkedFor_ = Doing::looking;
+  bool refreshing_ = false;
   Id hovered_;
   std::vector<Id> shownReadings_;
 

@@ -38,7 +38,7 @@ void PrintView::moveTo(QPointF at) {
     const Id under = hit(at).place;
     if (under != hovered_) {
       hovered_ = under;
-      update();
+      refresh();
     }
     return;
   }

@@ -19,6 +19,7 @@
 namespace inchwright {
 namespace {
 
+constexpr std::size_t kFewNames = 60;  // so many are placed at once
 constexpr double kJawDepth = 4.6;
 constexpr double kStopDepth = 3.2;
 constexpr std::array kShares{0.25, 0.75, 0.5, 0.1, 0.9, 0.38, 0.62};
@@ -339,6 +340,27 @@ PictureFrame fittedFrame(const SheetContent& content, double width, double mostH
   return frameOf(*content.picture, width, std::max(mostHeight - kCaptionRoom * hand, 20.0), hand);
 }
 
+/// What stands below the picture; returns where it ends.
+double drawBelow(const SheetContent& content, const PictureFrame& frame, int leftOut, double width,
+                 Sketch& sketch) {
+  const Style& style = content.style;
+  const Sketch::Look small{2.1 * style.hand, Typeface::regular};
+  double y = frame.region.bottom + 0.8;
+  const double middle = width / 2;
+  const double mark = 1.6 * style.hand;
+  const std::string here = "you stand here";
+  const double half = textWidth(here, small.height) / 2;
+  sketch.fill({{middle - half - 2.6, y + 0.7},
+               {middle - half - 2.6 + mark * 0.6, y + 0.7 + mark},
+               {middle - half - 2.6 - mark * 0.6, y + 0.7 + mark}});
+  sketch.text(middle, y + small.height * 1.15, here,
+              {small.height, Typeface::regular, TextAlign::centre});
+  y += small.height * 1.5;
+  const LaidLine caption = stacked(layText(captionOf(content, frame, leftOut), small, width));
+  sketch.add(caption.sketch, 0, y);
+  return y + caption.height + 1.2;
+}
+
 }  // namespace
 
 double pictureScale(const SheetContent& content, double width, double mostHeight) {
@@ -348,26 +370,23 @@ double pictureScale(const SheetContent& content, double width, double mostHeight
 Piece picturePiece(const SheetContent& content, double width, double mostHeight) {
   Piece piece;
   if (!content.picture) return piece;
-  const Style& style = content.style;
-  const Sketch::Look small{2.1 * style.hand, Typeface::regular};
   const PictureFrame frame = fittedFrame(content, width, mostHeight);
-  PictureDrawer drawer(content, frame);
-  piece.sketch = drawer.draw();
-  piece.height = frame.region.bottom + 0.8;
-  const double middle = width / 2;
-  const double mark = 1.6 * style.hand;
-  const std::string here = "you stand here";
-  const double half = textWidth(here, small.height) / 2;
-  piece.sketch.fill({{middle - half - 2.6, piece.height + 0.7},
-                     {middle - half - 2.6 + mark * 0.6, piece.height + 0.7 + mark},
-                     {middle - half - 2.6 - mark * 0.6, piece.height + 0.7 + mark}});
-  piece.sketch.text(middle, piece.height + small.height * 1.15, here,
-                    {small.height, Typeface::regular, TextAlign::centre});
-  piece.height += small.height * 1.5;
-  const LaidLine caption =
-      stacked(layText(captionOf(content, frame, drawer.namesLeftOut()), small, width));
-  piece.sketch.add(caption.sketch, 0, piece.height);
-  piece.height += caption.height + 1.2;
+  if (content.picture->circles.size() <= kFewNames) {
+    PictureDrawer drawer(content, frame);
+    piece.sketch = drawer.draw();
+    piece.height = drawBelow(content, frame, drawer.namesLeftOut(), width, piece.sketch);
+    return piece;
+  }
+  // Names are placed when the page is drawn; most likely some have no room, so that is where the
+  // caption's room is kept for saying so.
+  Sketch unused;
+  const int all = static_cast<int>(content.picture->circles.size());
+  piece.height = drawBelow(content, frame, all, width, unused);
+  piece.later = [&content, frame, width](Sketch& sketch) {
+    PictureDrawer drawer(content, frame);
+    sketch = drawer.draw();
+    drawBelow(content, frame, drawer.namesLeftOut(), width, sketch);
+  };
   return piece;
 }
 
