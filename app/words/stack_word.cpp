@@ -5,6 +5,7 @@
 #include <thread>
 
 #include "app/words/console.h"
+#include "app/words/gap_zeros.h"
 #include "app/words/job_file.h"
 #include "app/words/stack_note.h"
 #include "app/words/tolerance_job.h"
@@ -32,7 +33,8 @@ way is anywhere within its tolerance: at worst, by root sum square, and by that 
   --gap NAME         instead of these: a gap of the document, with its limits
   --from-zero S      beside it, the same as made from the zero of setup S: two coordinates,
                      each held to its budget, or where nothing limits it to the machine's
-                     accuracy
+                     accuracy; for a gap, setup S of each part that it measures in, or
+                     PART=S,PART=S for some of them, the rest as drawn
   --held X           with --from-zero: each coordinate is held to ±X
   --least X          what it has to be at least, and
   --greatest X       at most (else the gap's own limits)
@@ -62,8 +64,8 @@ struct StackAnswer {
   Json about;  // the keys that say what was stacked
   std::string title;
   NamedStack drawn;
-  std::optional<NamedStack> made;  // from a setup's zero
-  std::string setup;
+  std::optional<NamedStack> made;                           // from a setup's zero
+  std::vector<std::pair<std::string, std::string>> setups;  // part and setup of that zero
   std::vector<Unassured> unassured;
   bool findings = false;
 };
@@ -156,9 +158,15 @@ Result<Done> simulateInto(NamedStack& stack, const std::optional<SimulationOptio
   return Done{};
 }
 
+Result<std::optional<Length>> heldIn(const Arguments& arguments, Unit unit) {
+  const Result<std::optional<Length>> held = lengthOption(arguments, "--held", unit);
+  if (!held || !*held || arguments.has("--from-zero")) return held;
+  return Error{ErrorCode::badRequest, "this goes with --from-zero", "--held"};
+}
+
 Result<StackAnswer> gapAnswer(const Arguments& arguments, const OpenedJob& opened,
                               double inflation) {
-  for (const char* option : {"--from", "--to", "--axis", "--part", "--from-zero", "--held"}) {
+  for (const char* option : {"--from", "--to", "--axis", "--part"}) {
     if (!arguments.has(option)) continue;
     return Error{ErrorCode::badRequest, "a gap says for itself what it runs through", option};
   }
@@ -172,12 +180,12 @@ Result<StackAnswer> gapAnswer(const Arguments& arguments, const OpenedJob& opene
                      (names.empty() ? "" : "; there is " + listed(names)),
                  "--gap"};
   }
-  const Result<GapStack> sum = gapStack(opened.job, *gap, inflation);
-  if (!sum) {
-    Error error = sum.error();
+  const auto inDocument = [&](Error error) {
     error.place = "/gaps/" + std::to_string(gap - opened.job.gaps.data()) + error.place;
     return error;
-  }
+  };
+  const Result<GapStack> sum = gapStack(opened.job, *gap, inflation);
+  if (!sum) return inDocument(sum.error());
   StackAnswer answer;
   answer.about = Json{{"gap", name}};
   answer.title = "Gap " + name;
@@ -188,6 +196,16 @@ Result<StackAnswer> gapAnswer(const Arguments& arguments, const OpenedJob& opene
     const bool runs = through.count(opened.part(one).name) > 0;
     answer.findings = answer.findings || (runs && hasFindings(one.solution));
   }
+  const Result<std::optional<Length>> held = heldIn(arguments, opened.job.unit);
+  if (!held) return held.error();
+  const auto named = arguments.value("--from-zero");
+  if (!named) return answer;
+  const Result<std::vector<MadePart>> zeros = gapZeros(*named, opened, *gap);
+  if (!zeros) return zeros.error();
+  const Result<GapStack> made = gapStackFromZeros(opened.job, *gap, *zeros, *held, inflation);
+  if (!made) return inDocument(made.error());
+  for (const MadePart& one : *zeros) answer.setups.emplace_back(one.part, one.setup.name);
+  answer.made = NamedStack{titleOf(*zeros, *gap), *made, std::nullopt};
   return answer;
 }
 
@@ -196,12 +214,9 @@ Result<Done> addMade(const Arguments& arguments, const OpenedJob& opened,
                      const OpenedJob::Solved& solved, Axis axis, const std::string& from,
                      const std::string& to, StackAnswer& answer) {
   const Part& part = opened.part(solved);
-  const Result<std::optional<Length>> held = lengthOption(arguments, "--held", opened.job.unit);
+  const Result<std::optional<Length>> held = heldIn(arguments, opened.job.unit);
   if (!held) return held.error();
-  if (!arguments.has("--from-zero")) {
-    if (!*held) return Done{};
-    return Error{ErrorCode::badRequest, "this goes with --from-zero", "--held"};
-  }
+  if (!arguments.has("--from-zero")) return Done{};
   const Result<Setup> setup =
       theSetup(arguments.value("--from-zero"), "--from-zero", part, solved.solution);
   if (!setup) return setup.error();
@@ -210,7 +225,7 @@ Result<Done> addMade(const Arguments& arguments, const OpenedJob& opened,
   if (!members) return members.error();
   Result<Stack> stack = stackOf(std::move(members).value(), answer.drawn.sum.stack.inflation);
   if (!stack) return stack.error();
-  answer.setup = setup->name;
+  answer.setups.emplace_back(part.name, setup->name);
   answer.made = NamedStack{"from zero of " + setup->name, {}, std::nullopt};
   answer.made->sum.stack = std::move(stack).value();
   return Done{};
@@ -284,7 +299,9 @@ void printJson(const StackAnswer& answer, const Step& step, const Streams& strea
   all.update(asJson(answer.drawn, step));
   all["unassured"] = unassuredAsJson(answer.unassured, step);
   if (answer.made) {
-    Json made{{"setup", answer.setup}};
+    Json made{{"setup", nullptr}};
+    if (!answer.setups.empty()) made["setup"] = answer.setups.front().second;
+    for (const auto& [part, setup] : answer.setups) made["setups"][part] = setup;
     made.update(asJson(*answer.made, step));
     all["from_zero"] = std::move(made);
   }

@@ -22,6 +22,7 @@ GapMember readMember(const JsonValue& value, const Where& where, Trouble& troubl
   object.read("size", member.size, unit);
   object.read("hole", member.hole, unit);
   object.read("shaft", member.shaft, unit);
+  object.read("screw", member.screw);
   member.extra = object.rest();
   return member;
 }
@@ -38,6 +39,7 @@ void writeMember(std::string& out, const GapMember& member) {
   object.figure("size", member.size);
   object.figure("hole", member.hole);
   object.figure("shaft", member.shaft);
+  object.textIfAny("screw", member.screw);
   object.text("sign", member.sign < 0 ? "-" : "+");
   object.rest(member.extra);
   object.close();

@@ -16,8 +16,9 @@ namespace inchwright {
 /// - the distance between two places of a part (`part`, `axis`, `from`, `to`);
 /// - a length with its tolerance (`length`), such as a bought washer; on the print of `part`, where
 ///   that is named;
-/// - the float of a fit: by its name for a size (`fit`, `size`), or by measured ones (`hole`,
-///   `shaft`). It adds nothing to the nominal and may stray half its clearance either way.
+/// - the float of a fit: by its name for a size (`fit`, `size`), by measured ones (`hole`,
+///   `shaft`), or of a screw in its clearance hole (`screw`, with the `fit` by its name or the
+///   `hole`). It adds nothing to the nominal and may stray half its clearance either way.
 struct GapMember {
   std::string name;  ///< what to call a length or a fit; else it is named after what it is
   int sign = 1;      ///< −1 where it takes from the gap
@@ -30,6 +31,7 @@ struct GapMember {
   std::optional<Lettered> size;
   std::optional<Lettered> hole;
   std::optional<Lettered> shaft;
+  std::string screw;
   Extra extra;
 
   bool operator==(const GapMember&) const = default;

@@ -3,6 +3,8 @@
 #include <algorithm>
 
 #include "core/base/checked.h"
+#include "core/plan/budget_frame.h"
+#include "core/shop/clearance.h"
 #include "core/tolerance/tolerance_network.h"
 
 namespace inchwright {
@@ -19,16 +21,18 @@ Error gapTooFar(const std::string& pointer) {
 // A member says exactly one thing.
 std::optional<Error> shapeFault(const GapMember& member, const std::string& pointer) {
   const bool places = member.axis || !member.from.empty() || !member.to.empty();
-  const bool byName = !member.fit.empty() || member.size;
-  const bool measured = member.hole || member.shaft;
-  const int things = places + member.length.has_value() + byName + measured;
+  const bool screwed = !member.screw.empty();
+  const bool byName = member.size || (!member.fit.empty() && !screwed);
+  const bool measured = member.shaft || (member.hole && !screwed);
+  const int things = places + member.length.has_value() + byName + measured + screwed;
   const auto lacks = [&](const char* key, const char* what) {
     return gapFault(ErrorCode::badRequest, what, pointer + key);
   };
   if (things != 1) {
     return lacks("",
                  "a member of a gap is one of: a distance (`part`, `axis`, `from`, `to`), a "
-                 "`length`, a `fit` with its `size`, a `hole` and its `shaft`");
+                 "`length`, a `fit` with its `size`, a `hole` and its `shaft`, a `screw` and the "
+                 "`fit` of its hole");
   }
   if (places && member.part.empty()) return lacks("/part", "a distance says in which part");
   if (places && !member.axis) return lacks("/axis", "a distance says along which axis");
@@ -38,6 +42,10 @@ std::optional<Error> shapeFault(const GapMember& member, const std::string& poin
   if (byName && !member.size) return lacks("/size", "a fit needs the size it is for");
   if (measured && !member.hole) return lacks("/hole", "a shaft needs its hole");
   if (measured && !member.shaft) return lacks("/shaft", "a hole needs its shaft");
+  if (screwed && member.fit.empty() == !member.hole) {
+    return lacks("/screw",
+                 "a screw needs either the `fit` of its hole, such as `close`, or the `hole`");
+  }
   return std::nullopt;
 }
 
@@ -72,7 +80,9 @@ bool sameLink(const StackMember& a, const StackMember& b) {
 /// Adds the members of one gap up, keeping what was worked out for each part along each axis.
 class GapWalk {
  public:
-  explicit GapWalk(const Job& job) : job_(job) {}
+  /// Distances go by the prints' chains, but in the parts of `made` from those zeros.
+  GapWalk(const Job& job, const std::vector<MadePart>& made, std::optional<Length> held)
+      : job_(job), made_(made), held_(held) {}
 
   std::optional<Error> add(const GapMember& member, const std::string& pointer) {
     if (auto fault = shapeFault(member, pointer)) return fault;
@@ -85,6 +95,7 @@ class GapWalk {
       }
     }
     if (member.length) return addLength(member, part, pointer);
+    if (!member.screw.empty()) return addScrew(member, pointer);
     if (!member.fit.empty()) return addFit(member, pointer);
     if (member.hole) return addMeasured(member, pointer);
     return addDistance(member, *part, pointer);
@@ -122,6 +133,25 @@ class GapWalk {
     return std::nullopt;
   }
 
+  // A screw goes in at its full outside diameter.
+  std::optional<Error> addScrew(const GapMember& member, const std::string& pointer) {
+    const Result<Thread> screw = threadNamed(member.screw);
+    if (!screw) return gapFault(screw.error().code, screw.error().text, pointer + "/screw");
+    if (!member.hole) {
+      const Result<ClearanceHole> hole = clearanceHole(member.fit, member.screw);
+      if (!hole) return gapFault(hole.error().code, hole.error().text, pointer + "/fit");
+      members_.push_back(floatOf(member, screw->name + " in " + hole->fit + " hole " + hole->drill,
+                                 hole->clearance().ticks()));
+      return std::nullopt;
+    }
+    const auto hole = limitsAsStated(*member.hole, member.hole->tolerance);
+    const auto clearance = hole ? hole->greatest.minus(screw->major) : std::nullopt;
+    if (!clearance) return gapTooFar(pointer + "/hole");
+    members_.push_back(
+        floatOf(member, screw->name + " in hole " + member.hole->text, clearance->ticks()));
+    return std::nullopt;
+  }
+
   std::optional<Error> addMeasured(const GapMember& member, const std::string& pointer) {
     const auto hole = limitsAsStated(*member.hole, member.hole->tolerance);
     const auto shaft = limitsAsStated(*member.shaft, member.shaft->tolerance);
@@ -141,9 +171,11 @@ class GapWalk {
       error.text = part.name + ": " + error.text;
       return error;
     };
-    const Result<const ToleranceNetwork*> network = networkFor(part, *member.axis);
-    if (!network) return at(network.error());
-    Result<std::vector<StackMember>> chain = chainBetween(part, **network, member.from, member.to);
+    const MadePart* made = zeroOf(part);
+    Result<std::vector<StackMember>> chain =
+        made ? membersFromZero(part, *made->solution, made->setup, job_.machine, *member.axis,
+                               member.from, member.to, held_)
+             : alongThePrint(part, member);
     if (!chain) return at(chain.error());
     for (StackMember& link : *chain) {
       link.part = part.name;
@@ -151,6 +183,19 @@ class GapWalk {
       if (!addLink(part, *member.axis, std::move(link))) return gapTooFar(pointer);
     }
     return std::nullopt;
+  }
+
+  Result<std::vector<StackMember>> alongThePrint(const Part& part, const GapMember& member) {
+    const Result<const ToleranceNetwork*> network = networkFor(part, *member.axis);
+    if (!network) return network.error();
+    return chainBetween(part, **network, member.from, member.to);
+  }
+
+  const MadePart* zeroOf(const Part& part) const {
+    for (const MadePart& one : made_) {
+      if (one.part == part.name) return &one;
+    }
+    return nullptr;
   }
 
   // A reading of the one piece there is of a part counts once, with all its factors.
@@ -192,10 +237,36 @@ class GapWalk {
   };
 
   const Job& job_;
+  const std::vector<MadePart>& made_;
+  std::optional<Length> held_;
   std::vector<Network> networks_;
   std::vector<Origin> origins_;
   std::vector<StackMember> members_;
 };
+
+Result<GapStack> addedUp(const Gap& gap, GapWalk walk, double inflation) {
+  GapStack all;
+  if (gap.least) all.least = gap.least->value;
+  if (gap.greatest) all.greatest = gap.greatest->value;
+  if (all.least && all.greatest && *all.greatest < *all.least) {
+    return gapFault(ErrorCode::badRequest, "the greatest is less than the least", "/greatest");
+  }
+  if (gap.members.empty()) {
+    return gapFault(ErrorCode::badRequest, "a gap has at least one member", "/members");
+  }
+  for (std::size_t i = 0; i < gap.members.size(); ++i) {
+    const auto fault = walk.add(gap.members[i], "/members/" + std::to_string(i));
+    if (fault) return *fault;
+  }
+  Result<Stack> stack = stackOf(walk.takeMembers(), inflation);
+  if (!stack) {
+    Error error = stack.error();
+    error.place = "/members";
+    return error;
+  }
+  all.stack = std::move(stack).value();
+  return all;
+}
 
 }  // namespace
 
@@ -211,28 +282,13 @@ Span GapStack::beyond(const Span& span) const {
 }
 
 Result<GapStack> gapStack(const Job& job, const Gap& gap, double inflation) {
-  GapStack all;
-  if (gap.least) all.least = gap.least->value;
-  if (gap.greatest) all.greatest = gap.greatest->value;
-  if (all.least && all.greatest && *all.greatest < *all.least) {
-    return gapFault(ErrorCode::badRequest, "the greatest is less than the least", "/greatest");
-  }
-  if (gap.members.empty()) {
-    return gapFault(ErrorCode::badRequest, "a gap has at least one member", "/members");
-  }
-  GapWalk walk(job);
-  for (std::size_t i = 0; i < gap.members.size(); ++i) {
-    const auto fault = walk.add(gap.members[i], "/members/" + std::to_string(i));
-    if (fault) return *fault;
-  }
-  Result<Stack> stack = stackOf(walk.takeMembers(), inflation);
-  if (!stack) {
-    Error error = stack.error();
-    error.place = "/members";
-    return error;
-  }
-  all.stack = std::move(stack).value();
-  return all;
+  return gapStackFromZeros(job, gap, {}, std::nullopt, inflation);
+}
+
+Result<GapStack> gapStackFromZeros(const Job& job, const Gap& gap,
+                                   const std::vector<MadePart>& made, std::optional<Length> held,
+                                   double inflation) {
+  return addedUp(gap, GapWalk(job, made, held), inflation);
 }
 
 std::vector<Error> gapFaults(const Job& job) {

@@ -5,6 +5,7 @@
 #include <vector>
 
 #include "core/base/result.h"
+#include "core/chain/solution.h"
 #include "core/measure/length.h"
 #include "core/part/job.h"
 #include "core/shop/fits.h"
@@ -36,15 +37,32 @@ struct GapStack {
 ///   part it names, else with the customary one.
 /// - A fit goes in as its float: the shaft may lie half the clearance to either side, so it adds
 ///   nothing to the nominal and may stray by half the greatest clearance. One that is always tight
-///   does not stray. Measured sizes go in as they stand, or with the limits lettered with them.
+///   does not stray. Measured sizes go in as they stand, or with the limits lettered with them. A
+///   screw goes in at its full outside diameter, a clearance hole at the size of its drill.
 ///
 /// So a screw's grip or how deep its thread engages is a gap like any other: its length, less
 /// what it passes through. Requires: `checkPart` is fine for each part. Errors: `badRequest` when a
 /// member is not one thing or lacks a part of it, or when no length lies within the limits;
-/// `notFound` for a part, place or fit that is not there; `unsolvable` when nothing joins two
-/// places; `outOfRange`. The place of the error is a JSON pointer relative to the gap, such as
+/// `notFound` for a part, place, fit or screw that is not there; `unsolvable` when nothing joins
+/// two places; `outOfRange`. The place of the error is a JSON pointer relative to the gap, such as
 /// `/members/2/part`.
 Result<GapStack> gapStack(const Job& job, const Gap& gap, double inflation = kCustomaryInflation);
+
+/// A part as it is made from the zero of one of its setups.
+struct MadePart {
+  std::string part;  ///< its name
+  Setup setup;
+  const Solution* solution = nullptr;  ///< of the part; has to outlive it
+};
+
+/// The same as the parts come out that are made from zeros: in each of those a distance is two
+/// coordinates (`membersFromZero`), each held to ±`held` where that is given; the other parts come
+/// out as their prints let them. Of a part of which the job has one, a coordinate that comes up
+/// again goes in once, so where two distances from one zero meet it cancels. Lengths and fits are
+/// as in `gapStack`. Errors: as `gapStack` and `membersFromZero`.
+Result<GapStack> gapStackFromZeros(const Job& job, const Gap& gap,
+                                   const std::vector<MadePart>& made, std::optional<Length> held,
+                                   double inflation = kCustomaryInflation);
 
 /// Why gaps of the job can't be added up, one error for each that can't, with the pointer from the
 /// document's root. A document keeps such gaps: a part that is edited must not make it unreadable.

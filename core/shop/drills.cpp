@@ -4,6 +4,7 @@
 #include <array>
 #include <cctype>
 
+#include "core/base/ascii.h"
 #include "core/shop/sizes.h"
 
 namespace inchwright {
@@ -65,11 +66,18 @@ std::vector<Drill> buildDrills() {
   return all;
 }
 
-// Spaces fall away and letters become capitals, so `5.1 mm` is `5.1mm` and `f` is `F`.
+// Spaces fall away and letters become capitals, so `5.1 mm` is `5.1mm` and `f` is `F`; but `1 1/32`
+// is no 11/32.
 std::string plainName(std::string_view name) {
   std::string plain;
-  for (char c : name) {
-    if (c == ' ') continue;
+  bool spaced = false;
+  for (const char c : name) {
+    if (c == ' ') {
+      spaced = true;
+      continue;
+    }
+    if (spaced && isDigit(c) && !plain.empty() && isDigit(plain.back())) plain += ' ';
+    spaced = false;
     plain += static_cast<char>(std::toupper(static_cast<unsigned char>(c)));
   }
   return plain;

@@ -163,9 +163,9 @@ std::vector<std::int64_t> shiftsOf(const BudgetGraph& graph,
     if (!start) return none;
     const Reach reach = shifts.from(*graph.zero, *start);
     for (std::uint32_t i = 0; i < graph.variables; ++i) {
-      if (!reach.reached(i)) continue;
-      below[i] = std::max<std::int64_t>(0, reach.low[i]);
-      above[i] = std::max<std::int64_t>(0, -reach.high[i]);
+      if (!reach[i].reached()) continue;
+      below[i] = std::max<std::int64_t>(0, reach[i].low);
+      above[i] = std::max<std::int64_t>(0, -reach[i].high);
     }
   }
   const auto greatest = shifts.feasible(below);

@@ -63,7 +63,7 @@ void numberVariables(const GroupedNetwork& grouped, const Printed& printed, Budg
 Result<BudgetGraph> budgetGraphOf(const ToleranceNetwork& network, const BudgetRequest& request) {
   const Result<Printed> printed = printedOf(network, request);
   if (!printed) return printed.error();
-  const GroupedNetwork grouped = groupRigidly(network, Basic::rigid);
+  const GroupedNetwork grouped = groupRigidly(network);
   BudgetGraph graph;
   numberVariables(grouped, *printed, graph);
 

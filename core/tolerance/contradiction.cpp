@@ -1,13 +1,12 @@
 #include <algorithm>
 #include <deque>
 
-#include "core/chain/skeleton.h"
 #include "core/tolerance/difference_graph.h"
 
 namespace inchwright {
 namespace {
 
-constexpr std::int64_t kUnknown = Reach::kUnreached;
+constexpr std::int64_t kUnknown = NodeReach::kUnreached;
 constexpr std::uint64_t kMostSteps = 400'000'000;
 
 constexpr std::size_t kMostCells = 40'000'000;
@@ -39,7 +38,7 @@ class DifferenceGraph::Arcs {
     for (std::uint32_t i = 0; i < graph.nodes_; ++i) first_[i + 1] += first_[i];
     std::vector<std::uint32_t> next(first_.begin(), first_.end() - 1);
     for (Step step = 0; step < arcs_.size(); ++step) {
-      arcs_[next[graph.startOf(step)]++] = {graph.endOf(step), step >> 1, graph.costOf(step, 0)};
+      arcs_[next[graph.startOf(step)]++] = {graph.endOf(step), step >> 1, graph.costOf(step)};
     }
   }
 

@@ -1,42 +1,44 @@
 #pragma once
 
-#include <array>
 #include <cstdint>
 #include <limits>
 #include <optional>
 #include <span>
 #include <vector>
 
+#include "core/chain/skeleton.h"
 #include "core/tolerance/grouped_network.h"
 
 namespace inchwright {
 
-/// How far every node may lie from one of them, and the edges that stop it there.
-struct Reach {
+/// How far a node may lie from another, and the edges that stop it there.
+struct NodeReach {
   static constexpr std::int64_t kUnreached = INT64_MAX;
 
-  std::vector<std::int64_t> high;     ///< ticks; kUnreached where nothing joins the two
-  std::vector<std::int64_t> low;      ///< ticks
-  std::vector<std::uint32_t> highBy;  ///< the last edge on the way that sets `high`
-  std::vector<std::uint32_t> lowBy;
+  std::int64_t high = kUnreached;  ///< ticks; kUnreached where nothing joins the two
+  std::int64_t low = kUnreached;   ///< ticks
+  std::uint32_t highBy = kNone;  ///< the last edge on the way that sets `high`; kNone at the other
+  std::uint32_t lowBy = kNone;
 
-  bool reached(std::uint32_t node) const { return high[node] != kUnreached; }
+  bool reached() const { return high != kUnreached; }
 };
+
+/// By node.
+using Reach = std::vector<NodeReach>;
 
 /// Difference constraints over integers: low ≤ x(b) − x(a) ≤ high for every edge.
 ///
 /// The greatest x(v) − x(s) that all constraints allow is the length of the shortest way from s to
 /// v where an edge costs `high` forwards and −low backwards (Cormen, Leiserson, Rivest and Stein,
-/// Introduction to Algorithms, 24.4); the least is the same backwards. Most of a print is trees
-/// and runs of nodes with two edges, which need no queue: trees are peeled off, runs are walked
-/// along, and only nodes with more edges are searched for the next nearest.
+/// Introduction to Algorithms, 24.4); the least is the same backwards.
 ///
 /// Requires: |low| and |high| together below 2^62, so that no sum overflows; fewer than 2^31 edges.
 class DifferenceGraph {
  public:
-  /// Linear. The edges stay where they are and have to outlive the graph. An edge from a node to
-  /// itself bounds nothing, but can be a contradiction.
-  DifferenceGraph(std::uint32_t nodeCount, std::span<const DifferenceEdge> edges);
+  /// The edges stay where they are and have to outlive the graph. An edge from a node to itself
+  /// bounds nothing, but can be a contradiction.
+  DifferenceGraph(std::uint32_t nodeCount, std::span<const DifferenceEdge> edges)
+      : nodes_(nodeCount), edges_(edges) {}
   DifferenceGraph(std::uint32_t nodeCount, std::vector<DifferenceEdge>&& edges) = delete;
 
   /// Positions that satisfy every edge: `guess` when it does, else the nearest found from it.
@@ -49,7 +51,8 @@ class DifferenceGraph {
   /// smallest.
   std::vector<std::uint32_t> contradiction() const;
 
-  /// Both ends for every node. Requires: `feasiblePositions` satisfies every edge.
+  /// Both ends for every node (see `ReachSearch`). Requires: `feasiblePositions` satisfies every
+  /// edge.
   Reach from(std::uint32_t source, std::span<const std::int64_t> feasiblePositions) const;
 
   /// The edges that set the high (or low) end of a node, from the source on; the last `most` of
@@ -61,24 +64,6 @@ class DifferenceGraph {
  private:
   /// A step over an edge: twice its number, and one more when it is walked from its second end.
   using Step = std::uint32_t;
-  /// What x(there) − x(here) is at most, and x(here) − x(there): what a step costs on the way to
-  /// the high ends, and to the low ones. Taken the other way round it costs the other.
-  using Costs = std::array<std::int64_t, 2>;
-
-  /// A node once trees are peeled off. Where it has two edges left, the exclusive or of their
-  /// numbers leads from either to the other, so that runs need no lists of edges by node.
-  struct Joint {
-    std::uint32_t degree = 0;  ///< edges left; 0 for a node peeled off
-    std::uint32_t edges = 0;   ///< exclusive or of their numbers; beyond two, the end of its ways
-  };
-  /// An edge as seen from a node with more than two.
-  struct Way {
-    std::uint32_t to = 0;
-    Step step = 0;
-    Costs costs = {};
-  };
-  class Queue;
-  struct Sweep;
   struct Arc;
   class Arcs;
 
@@ -91,20 +76,14 @@ class DifferenceGraph {
   Step stepFrom(std::uint32_t node, std::uint32_t edge) const {
     return 2 * edge + (edges_[edge].a == node ? 0 : 1);
   }
-  /// Side 0 is that of the high ends, side 1 that of the low ones.
-  std::int64_t costOf(Step step, std::uint32_t side) const {
+  /// What x(there) − x(here) is at most.
+  std::int64_t costOf(Step step) const {
     const DifferenceEdge& edge = edges_[step >> 1];
-    return edge.high - ((edge.high + edge.low) & (std::int64_t{0} - ((step ^ side) & 1)));
+    return (step & 1) == 0 ? edge.high : -edge.low;
   }
   bool allows(Step step, std::span<const std::int64_t> at) const {
-    return at[endOf(step)] - at[startOf(step)] <= costOf(step, 0);
+    return at[endOf(step)] - at[startOf(step)] <= costOf(step);
   }
-
-  bool isLeft(const DifferenceEdge& edge) const {
-    return edge.a != edge.b && joints_[edge.a].degree != 0 && joints_[edge.b].degree != 0;
-  }
-  void peel();
-  void listWays();
 
   std::vector<std::uint32_t> circleOf(const std::vector<std::uint32_t>& parentEdge) const;
   std::vector<std::uint32_t> settle(const Arcs& arcs, std::vector<std::int64_t>& positions) const;
@@ -113,9 +92,6 @@ class DifferenceGraph {
 
   std::uint32_t nodes_ = 0;
   std::span<const DifferenceEdge> edges_;
-  std::vector<Step> leaves_;  ///< to nodes peeled off, in that order: each before its parent
-  std::vector<Joint> joints_;
-  std::vector<Way> ways_;
 };
 
 }  // namespace inchwright

@@ -4,10 +4,9 @@
 
 namespace inchwright {
 
-GroupedNetwork groupRigidly(const ToleranceNetwork& network, Basic basic) {
+GroupedNetwork groupRigidly(const ToleranceNetwork& network) {
   const auto isRigid = [&](const TolerancedLink& link) {
-    if (link.toleranced) return false;
-    return link.source.kind != SourceKind::reading || basic == Basic::rigid;
+    return !link.toleranced && link.source.kind != SourceKind::reading;
   };
   const auto count = static_cast<std::uint32_t>(network.places.size());
   std::vector<std::vector<std::uint32_t>> rigidAt(count);

@@ -31,10 +31,8 @@ struct GroupedNetwork {
   std::vector<std::uint32_t> inner;
 };
 
-/// What to do with a basic figure, which is exact by intent.
-enum class Basic { edge, rigid };
-
-/// Groups are numbered by their lowest place. Linear in places and links.
-GroupedNetwork groupRigidly(const ToleranceNetwork& network, Basic basic);
+/// Groups are numbered by their lowest place. A basic figure, exact by intent, fixes nothing: it is
+/// an edge with one length. Linear in places and links.
+GroupedNetwork groupRigidly(const ToleranceNetwork& network);
 
 }  // namespace inchwright

@@ -1,11 +1,14 @@
 #include "core/tolerance/ranges.h"
 
 #include <algorithm>
+#include <map>
+#include <utility>
 
 #include "core/chain/ordered.h"
 #include "core/chain/skeleton.h"
 #include "core/tolerance/difference_graph.h"
 #include "core/tolerance/relation_ranges.h"
+#include "core/tolerance/two_connected.h"
 
 namespace inchwright {
 namespace {
@@ -28,6 +31,56 @@ bool isOverall(const Part& part, const Unassured& one) {
   const auto noLonger = [&](const Id& id) { return lengthOf(id) <= lengthOf(one.reading); };
   return std::all_of(one.lowBy.begin(), one.lowBy.end(), noLonger) &&
          std::all_of(one.highBy.begin(), one.highBy.end(), noLonger);
+}
+
+// A toleranced reading of the print, and one of `among` unless that is empty.
+bool isAskedFor(const Part& part, const TolerancedLink& link, const std::vector<Id>& among) {
+  if (!link.toleranced || link.source.kind != SourceKind::reading) return false;
+  const Reading& reading = part.readings[link.source.index];
+  if (!reading.figure.tolerance) return false;
+  return among.empty() || std::find(among.begin(), among.end(), reading.id) != among.end();
+}
+
+// A reading that the others of its block let go beyond its own limits.
+std::optional<Unassured> unassuredIn(const Part& part, const ToleranceNetwork& network,
+                                     const GroupedNetwork& grouped,
+                                     const std::vector<std::int64_t>& printed,
+                                     const std::vector<std::uint32_t>& block, std::uint32_t edge) {
+  GroupedNetwork others;
+  std::vector<std::int64_t> guess;
+  std::map<std::uint32_t, std::uint32_t> numberOf;
+  const auto number = [&](std::uint32_t group) {
+    const auto [place, isNew] = numberOf.emplace(group, others.groups);
+    if (isNew) {
+      ++others.groups;
+      guess.push_back(printed[group]);
+    }
+    return place->second;
+  };
+  for (const std::uint32_t other : block) {
+    if (other == edge) continue;
+    const DifferenceEdge& limits = grouped.edges[other];
+    others.edges.push_back({number(limits.a), number(limits.b), limits.low, limits.high});
+    others.linkOf.push_back(grouped.linkOf[other]);
+  }
+  const DifferenceEdge& own = grouped.edges[edge];
+  const std::uint32_t a = number(own.a);
+  const std::uint32_t b = number(own.b);
+  const DifferenceGraph graph(others.groups, others.edges);
+  const auto positions = graph.feasible(guess);
+  if (!positions) return std::nullopt;
+  const Reach reach = graph.from(a, *positions);
+  if (reach[b].low >= own.low && reach[b].high <= own.high) return std::nullopt;
+  const TolerancedLink& link = network.links[grouped.linkOf[edge]];
+  const std::int64_t shift = link.low - own.low;
+  const auto by = [&](bool high) {
+    return labelsOf(part, network, others, DifferenceGraph::waysTo(reach, others.edges, b, high));
+  };
+  return Unassured{part.readings[link.source.index].id,
+                   {link.low, link.high},
+                   {reach[b].low + shift, reach[b].high + shift},
+                   by(false),
+                   by(true)};
 }
 
 }  // namespace
@@ -68,7 +121,7 @@ Result<Ranges> rangesFrom(const Part& part, const ToleranceNetwork& network,
                           std::string_view from) {
   const Result<std::uint32_t> start = nodeAlong(part, network, from);
   if (!start) return start.error();
-  const GroupedNetwork grouped = groupRigidly(network, Basic::edge);
+  const GroupedNetwork grouped = groupRigidly(network);
   Ranges ranges;
   if (!grouped.impossible.empty()) {
     const TolerancedLink& link = network.links[grouped.impossible.front()];
@@ -89,7 +142,7 @@ Result<Ranges> rangesFrom(const Part& part, const ToleranceNetwork& network,
   const Reach reach = graph.from(source, *positions);
   for (std::uint32_t place = 0; place < network.places.size(); ++place) {
     const std::uint32_t group = grouped.group[place];
-    if (!reach.reached(group)) continue;
+    if (!reach[group].reached()) continue;
     ranges.places.push_back(placeRangeOf(part, network, grouped, reach, printed, *start, place));
   }
   return ranges;
@@ -104,7 +157,7 @@ PlaceRange placeRangeOf(const Part& part, const ToleranceNetwork& network,
   PlaceRange one;
   one.id = network.places[place];
   one.nominal = printed[group] - printed[grouped.group[start]] + shift;
-  one.span = {reach.low[group] + shift, reach.high[group] + shift};
+  one.span = {reach[group].low + shift, reach[group].high + shift};
   const std::size_t most = std::max<std::size_t>(1, kMostMembersNamed / network.places.size());
   const auto by = [&](bool high) {
     return labelsOf(part, network, grouped,
@@ -117,36 +170,26 @@ PlaceRange placeRangeOf(const Part& part, const ToleranceNetwork& network,
 
 Result<std::vector<Unassured>> unassuredReadings(const Part& part, const ToleranceNetwork& network,
                                                  const std::vector<Id>& among) {
-  const GroupedNetwork grouped = groupRigidly(network, Basic::edge);
+  const GroupedNetwork grouped = groupRigidly(network);
   std::vector<Unassured> found;
   if (!grouped.impossible.empty()) return found;
   const std::vector<std::int64_t> printed = printedPositions(network, grouped, 0);
-  for (std::uint32_t i = 0; i < grouped.edges.size(); ++i) {
-    const TolerancedLink& link = network.links[grouped.linkOf[i]];
-    if (!link.toleranced || link.source.kind != SourceKind::reading) continue;
-    if (!part.readings[link.source.index].figure.tolerance) continue;
-    const Id& id = part.readings[link.source.index].id;
-    if (!among.empty() && std::find(among.begin(), among.end(), id) == among.end()) continue;
-    GroupedNetwork others = grouped;
-    others.edges.erase(others.edges.begin() + i);
-    others.linkOf.erase(others.linkOf.begin() + i);
-    const DifferenceEdge& edge = grouped.edges[i];
-    const DifferenceGraph graph(others.groups, others.edges);
-    const auto positions = graph.feasible(printed);
-    if (!positions) continue;
-    const Reach reach = graph.from(edge.a, *positions);
-    if (!reach.reached(edge.b)) continue;
-    if (reach.low[edge.b] >= edge.low && reach.high[edge.b] <= edge.high) continue;
-    const std::int64_t shift = link.low - edge.low;
-    Unassured one{
-        id, {link.low, link.high}, {reach.low[edge.b] + shift, reach.high[edge.b] + shift}, {}, {}};
-    one.lowBy = labelsOf(part, network, others,
-                         DifferenceGraph::waysTo(reach, others.edges, edge.b, false));
-    one.highBy =
-        labelsOf(part, network, others, DifferenceGraph::waysTo(reach, others.edges, edge.b, true));
-    if (!isOverall(part, one)) continue;
-    found.push_back(std::move(one));
+  // What the others let a reading be is settled within its two-connected block; a reading that is a
+  // block by itself, as most of a print, is all there is to hold it.
+  std::vector<std::pair<std::uint32_t, Unassured>> byEdge;
+  for (const std::vector<std::uint32_t>& block :
+       twoConnectedBlocks(grouped.groups, grouped.edges)) {
+    if (block.size() < 2) continue;
+    for (const std::uint32_t edge : block) {
+      const TolerancedLink& link = network.links[grouped.linkOf[edge]];
+      if (!isAskedFor(part, link, among)) continue;
+      std::optional<Unassured> one = unassuredIn(part, network, grouped, printed, block, edge);
+      if (one && isOverall(part, *one)) byEdge.emplace_back(edge, std::move(*one));
+    }
   }
+  std::sort(byEdge.begin(), byEdge.end(),
+            [](const auto& a, const auto& b) { return a.first < b.first; });
+  for (auto& [edge, one] : byEdge) found.push_back(std::move(one));
   return found;
 }
 

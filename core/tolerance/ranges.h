@@ -66,7 +66,7 @@ Result<Ranges> rangesFrom(const Part& part, const ToleranceNetwork& network, std
 /// `among` only, where it is not empty. A drawing with such a one is over-dimensioned: parts whose
 /// chain is within its tolerances can fail it. Only readings lettered with a tolerance of their own
 /// count, and of a loop only one that no other member exceeds in length, which is the overall one.
-/// One search for each.
+/// One search for each, within its two-connected block; none for one that is no part of a loop.
 Result<std::vector<Unassured>> unassuredReadings(const Part& part, const ToleranceNetwork& network,
                                                  const std::vector<Id>& among = {});
 

@@ -191,7 +191,7 @@ Result<Ranges> rangesWithRelations(const Part& part, const ToleranceNetwork& net
   const Reach reach = graph.from(source, positions);
   const std::vector<std::int64_t> printed = printedPositions(network, grouped, source);
   for (std::uint32_t place = 0; place < network.places.size(); ++place) {
-    if (!reach.reached(grouped.group[place])) continue;
+    if (!reach[grouped.group[place]].reached()) continue;
     ranges.places.push_back(placeRangeOf(part, network, grouped, reach, printed, start, place));
   }
   for (const AxisRelation& relation : network.relations) {

@@ -147,6 +147,108 @@ TEST_F(StackWord, AGapBeyondItsLimitsIsAFinding) {
   EXPECT_NE(lines.out.find("0.0010 to 0.0040"), std::string::npos);
 }
 
+// An arm and a rail in one gap: the arm is 1.500 ±.003 in two steps, of which its zero needs but
+// its ends.
+nlohmann::ordered_json railAndArm() {
+  nlohmann::ordered_json job = rail();
+  job["parts"].push_back(nlohmann::ordered_json::parse(R"json({
+    "name": "Arm",
+    "features": [
+      {"id": "S", "kind": "edge", "axis": "x", "side": "left"},
+      {"id": "M", "kind": "edge", "axis": "x"},
+      {"id": "E", "kind": "edge", "axis": "x", "side": "right"}
+    ],
+    "readings": [
+      {"id": "a1", "axis": "x", "from": "S", "to": "M", "text": ".750 ±.001"},
+      {"id": "a2", "axis": "x", "from": "M", "to": "E", "text": ".750 ±.002"}
+    ],
+    "setups": [{"name": "lathe", "face": "top", "zero": {"x": {"at": "S"}}},
+               {"name": "1", "face": "top", "zero": {"x": {"at": "E"}}}]
+  })json"));
+  job["gaps"].push_back(nlohmann::ordered_json::parse(R"json(
+      {"name": "arm", "least": "0", "members": [
+        {"part": "Rail", "axis": "x", "from": "A", "to": "R", "sign": "+"},
+        {"part": "Arm", "axis": "x", "from": "S", "to": "E", "sign": "-"}]})json"));
+  return job;
+}
+
+// The rail: A ±.0015 and R ±.0005 by their budgets (see FromZeroTakesTheBudgetsOtherwise). The
+// arm from S: E and M share a2's ±.002, so ±.001 for E.
+TEST_F(StackWord, AGapIsMadeFromTheZerosOfItsParts) {
+  const Spoken both =
+      stackOf(railAndArm(), {"--gap", "arm", "--from-zero", "Rail=1,Arm=lathe", "--json"});
+  EXPECT_EQ(both.status, 1) << both.err;
+  const json all = both.json();
+  EXPECT_EQ(all["worst"], json({"-0.0060", "0.0060"}));
+  const json made = all["from_zero"];
+  EXPECT_EQ(made["worst"], json({"-0.0030", "0.0030"}));
+  EXPECT_EQ(made["setups"], json({{"Rail", "1"}, {"Arm", "lathe"}}));
+  EXPECT_EQ(made["keeps"]["worst"], false);
+  ASSERT_EQ(made["members"].size(), 4u);
+  EXPECT_EQ(made["members"][0]["reading"], "A");
+  EXPECT_EQ(made["members"][0]["from"], "zero");
+  EXPECT_EQ(made["members"][0]["part"], "Rail");
+  EXPECT_EQ(made["members"][3]["part"], "Arm");
+  EXPECT_EQ(made["members"][3]["sign"], -1);
+  // One name for all of them: the arm's zero is then on its other end.
+  const json one = stackOf(railAndArm(), {"--gap", "arm", "--from-zero", "1", "--json"}).json();
+  EXPECT_EQ(one["from_zero"]["setups"], json({{"Rail", "1"}, {"Arm", "1"}}));
+  // S and M then share a1's ±.001.
+  EXPECT_EQ(one["from_zero"]["worst"], json({"-0.0025", "0.0025"}));
+}
+
+TEST_F(StackWord, PartsWithoutANamedZeroAreAsDrawn) {
+  const Spoken spoken = stackOf(railAndArm(), {"--gap", "arm", "--from-zero", "Arm=lathe"});
+  EXPECT_NE(spoken.out.find("from zero of Arm lathe, the rest as drawn"), std::string::npos)
+      << spoken.out;
+  EXPECT_NE(spoken.out.find("-0.0040 to 0.0040"), std::string::npos) << spoken.out;
+  const Spoken held = stackOf(
+      railAndArm(), {"--gap", "arm", "--from-zero", "Arm=lathe", "--held", ".0002", "--json"});
+  EXPECT_EQ(held.json()["from_zero"]["worst_ticks"], json({-32 * 254'000, 32 * 254'000}));
+}
+
+// Where two distances from one zero meet, the place between them cancels.
+TEST_F(StackWord, WhatLiesBetweenTwoDistancesFromOneZeroCancels) {
+  nlohmann::ordered_json job = railAndArm();
+  job["gaps"].push_back(nlohmann::ordered_json::parse(R"json(
+      {"name": "steps", "members": [
+        {"part": "Rail", "axis": "x", "from": "A", "to": "B", "sign": "+"},
+        {"part": "Rail", "axis": "x", "from": "B", "to": "R", "sign": "+"}]})json"));
+  const Texts call{"--gap", "steps", "--from-zero", "1", "--held", ".001", "--json"};
+  EXPECT_EQ(stackOf(job, call).json()["from_zero"]["members"].size(), 2u);
+  EXPECT_EQ(stackOf(job, call).json()["from_zero"]["worst"], json({"1.4980", "1.5020"}));
+  job["parts"][0]["quantity"] = 2;  // now each member is another piece
+  EXPECT_EQ(stackOf(job, call).json()["from_zero"]["worst"], json({"1.4960", "1.5040"}));
+}
+
+TEST_F(StackWord, WhatIsMissingForAGapFromZeroIsSaid) {
+  struct Missing {
+    const char* zero;
+    const char* says;
+  };
+  for (const Missing& one : std::initializer_list<Missing>{
+           {"lathe", "the gap runs through Rail, which has no setup “lathe”; it has 1"},
+           {"Arm=mill", "the gap runs through Arm, which has no setup “mill”; it has lathe and 1"},
+           {"Clock=1", "the job has no part “Clock”"},
+           {"Arm=1,Arm=lathe", "Arm is named twice"},
+           {"1,lathe", "name no part"},
+           {"", "has no setup “”"}}) {
+    const Spoken spoken = stackOf(railAndArm(), {"--gap", "arm", "--from-zero", one.zero});
+    EXPECT_EQ(spoken.status, 2) << one.zero;
+    EXPECT_NE(spoken.err.find(one.says), std::string::npos) << spoken.err;
+  }
+  const Spoken elsewhere = stackOf(railAndArm(), {"--gap", "play", "--from-zero", "Arm=1"});
+  EXPECT_NE(elsewhere.err.find("gap play measures nothing in Arm"), std::string::npos)
+      << elsewhere.err;
+  EXPECT_EQ(stackOf(railAndArm(), {"--gap", "arm", "--held", ".001"}).status, 2);
+  nlohmann::ordered_json noZero = railAndArm();
+  noZero["parts"][1]["setups"][0]["zero"] = nlohmann::ordered_json::object();
+  noZero["parts"][1]["setups"][0]["face"] = "left";
+  const Spoken face = stackOf(noZero, {"--gap", "arm", "--from-zero", "Arm=lathe"});
+  EXPECT_EQ(face.status, 2);
+  EXPECT_NE(face.err.find("Arm: setup lathe has no zero along x"), std::string::npos) << face.err;
+}
+
 TEST_F(StackWord, LimitsOfTheCallGoBeforeThoseOfTheGap) {
   const Spoken spoken = stack({"--gap", "play", "--least=0", "--greatest", "1/64", "--json"});
   EXPECT_EQ(spoken.status, 1);
@@ -261,7 +363,7 @@ TEST_F(StackWord, WhatCantBeUsedIsRefusedInOneLine) {
       {{"--gap", "fit"}, "there is play and lost"},
       {{"--gap", "lost"}, "/gaps/1/members/0/to"},
       {{"--gap", "play", "--from", "A"}, "--from"},
-      {{"--gap", "play", "--from-zero", "1"}, "--from-zero"},
+      {{"--gap", "play", "--axis", "x"}, "--axis"},
       {{"--gap", "play", "--part", "Rail"}, "--part"},
   };
   for (const auto& one : cases) {

@@ -38,7 +38,8 @@ constexpr const char* kGaps = R"({
         {"part": "Plate", "axis": "z", "from": "U", "to": "T", "sign": "+"},
         {"name": "washer", "part": "Plate", "length": "1/32 ±.002", "sign": "-"},
         {"fit": "H7/g6", "size": "1/4", "sign": "+"},
-        {"hole": ".2505", "shaft": ".2490", "sign": "+"}
+        {"hole": ".2505", "shaft": ".2490", "sign": "+"},
+        {"fit": "close", "screw": "#8-32", "sign": "+"}
       ]
     },
     {
@@ -57,7 +58,7 @@ TEST(GapDocument, IsReadAsItSays) {
   ASSERT_NE(gap, nullptr);
   EXPECT_EQ(gap->least->value, Length::ticks(3 * 2'540'000));
   EXPECT_EQ(gap->greatest->text, ".015");
-  ASSERT_EQ(gap->members.size(), 4u);
+  ASSERT_EQ(gap->members.size(), 5u);
   EXPECT_EQ(gap->members[0].part, "Plate");
   EXPECT_EQ(gap->members[0].axis, Axis::z);
   EXPECT_EQ(gap->members[0].from, "U");
@@ -69,6 +70,8 @@ TEST(GapDocument, IsReadAsItSays) {
   EXPECT_EQ(gap->members[2].fit, "H7/g6");
   EXPECT_EQ(gap->members[2].size->text, "1/4");
   EXPECT_EQ(gap->members[3].shaft->text, ".2490");
+  EXPECT_EQ(gap->members[4].screw, "#8-32");
+  EXPECT_EQ(gap->members[4].fit, "close");
   EXPECT_FALSE(job->gap("nothing yet")->least.has_value());
   EXPECT_EQ(job->machine.accuracy->text, "0.0005");
   EXPECT_EQ(job->machine.finderError->value, Length::ticks(2'540'000));

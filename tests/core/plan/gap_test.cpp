@@ -4,8 +4,7 @@
 
 #include <random>
 
-#include "tests/support/part_text.h"
-#include "tests/support/ticks.h"
+#include "tests/core/plan/gaps.h"
 
 namespace inchwright {
 namespace {
@@ -13,77 +12,7 @@ namespace {
 using test::kInch;
 using test::kThou;
 using test::partFrom;
-
-Lettered lettered(const std::string& text) {
-  const auto read = readLength(text);
-  EXPECT_TRUE(read.ok()) << text;
-  return *read;
-}
-
-GapMember distance(const std::string& part, Axis axis, const Id& from, const Id& to, int sign) {
-  GapMember member;
-  member.part = part;
-  member.axis = axis;
-  member.from = from;
-  member.to = to;
-  member.sign = sign;
-  return member;
-}
-
-GapMember length(const std::string& text, int sign, const std::string& part = "") {
-  GapMember member;
-  member.length = lettered(text);
-  member.sign = sign;
-  member.part = part;
-  return member;
-}
-
-GapMember fitted(const std::string& fit, const std::string& size) {
-  GapMember member;
-  member.fit = fit;
-  member.size = lettered(size);
-  return member;
-}
-
-GapMember measured(const std::string& hole, const std::string& shaft) {
-  GapMember member;
-  member.hole = lettered(hole);
-  member.shaft = lettered(shaft);
-  return member;
-}
-
-Gap gapOf(std::vector<GapMember> members) {
-  Gap gap;
-  gap.name = "play";
-  gap.members = std::move(members);
-  return gap;
-}
-
-// A frame 2 in wide inside, and an arbor of 1 31/32 over its shoulders in two steps.
-Job frameAndArbor() {
-  Job job;
-  Part frame = partFrom(R"(
-    edge L x left
-    edge P x
-    edge Q x
-    edge R x right
-    r1 x L P 1/8
-    r2 x P Q 2.000 +.004 -.000
-    r3 x Q R 1/8
-  )");
-  frame.name = "Frame";
-  Part arbor = partFrom(R"(
-    edge S x left
-    edge M x
-    edge E x right
-    r1 x S M 1.000 ±.002
-    r2 x M E .968 ±.001
-  )");
-  arbor.name = "Arbor";
-  arbor.general.fractions = lettered("1/128");
-  job.parts = {frame, arbor};
-  return job;
-}
+using namespace gaps;
 
 GapStack added(const Job& job, const Gap& gap) {
   const auto stack = gapStack(job, gap);
@@ -187,6 +116,29 @@ TEST(Gap, MeasuredSizesGoInAsTheyStand) {
   EXPECT_EQ(tight.stack.worst, (Span{0, 0}));
 }
 
+// 1/4 in a normal hole of 9/32 (ASME B18.2.8): 1/32 clearance, so 1/64 to either side; M3 in a
+// medium one of 3.4 mm (ISO 273): 0.2 mm.
+TEST(Gap, AScrewInItsClearanceHoleStraysHalfOfWhatIsLeft) {
+  const GapStack inch = added(Job{}, gapOf({screwed("1/4-20", "normal")}));
+  EXPECT_EQ(inch.stack.nominal, Rational(0));
+  EXPECT_EQ(inch.stack.worst, (Span{-kInch / 64, kInch / 64}));
+  EXPECT_EQ(inch.stack.members[0].label, "1/4-20 UNC in normal hole 9/32");
+  const GapStack metric = added(Job{}, gapOf({length("10 mm BSC", 1), screwed("M3", "medium")}));
+  const std::int64_t mm = Length::kTicksPerMillimetre;
+  EXPECT_EQ(metric.stack.worst, (Span{10 * mm - mm / 5, 10 * mm + mm / 5}));
+}
+
+TEST(Gap, AScrewGoesThroughAHoleAsItIsLettered) {
+  GapMember member = screwed("#8-32", "");
+  member.hole = lettered(".180 +.004 -.000");
+  member.name = "bridge screw";
+  const GapStack wide = added(Job{}, gapOf({member}));
+  EXPECT_EQ(wide.stack.worst, (Span{-10 * kThou, 10 * kThou}));
+  EXPECT_EQ(wide.stack.members[0].label, "bridge screw");
+  member.hole = lettered(".136");  // its tapping drill: the screw is held
+  EXPECT_EQ(added(Job{}, gapOf({member})).stack.worst, (Span{0, 0}));
+}
+
 TEST(Gap, ALengthTakesTheTitleBlockOfItsPart) {
   const Job job = frameAndArbor();
   EXPECT_EQ(added(job, gapOf({length("1/2", 1, "Arbor")})).stack.worst,
@@ -229,6 +181,12 @@ TEST(Gap, WhatCantBeAddedUpIsRefusedWithItsPlace) {
   noShaft.hole = lettered("1/4");
   GapMember noHole;
   noHole.shaft = lettered("1/4");
+  GapMember screwAndSize = screwed("1/4-20", "close");
+  screwAndSize.size = lettered("1/4");
+  GapMember screwAndShaft = screwed("1/4-20", "close");
+  screwAndShaft.shaft = lettered("1/4");
+  GapMember screwInBoth = screwed("1/4-20", "close");
+  screwInBoth.hole = lettered(".266");
   GapMember noAxis = distance("Frame", Axis::x, "P", "Q", 1);
   noAxis.axis.reset();
   const std::vector<Refused> cases = {
@@ -249,6 +207,13 @@ TEST(Gap, WhatCantBeAddedUpIsRefusedWithItsPlace) {
       {distance("Frame", Axis::y, "P", "Q", 1), ErrorCode::badRequest, "/members/1/from", "along"},
       {length("1/2", 1, "Clock"), ErrorCode::notFound, "/members/1/part", "Clock"},
       {fitted("H7/q6", "1/4"), ErrorCode::notFound, "/members/1/fit", "grades"},
+      {screwAndSize, ErrorCode::badRequest, "/members/1", "one of"},
+      {screwAndShaft, ErrorCode::badRequest, "/members/1", "one of"},
+      {screwInBoth, ErrorCode::badRequest, "/members/1/screw", "either"},
+      {screwed("1/4-20", ""), ErrorCode::badRequest, "/members/1/screw", "either"},
+      {screwed("1/4-20", "snug"), ErrorCode::badText, "/members/1/fit", "close, normal"},
+      {screwed("M4", "clear"), ErrorCode::notFound, "/members/1/fit", "medium"},
+      {screwed("1/4-21", "close"), ErrorCode::notFound, "/members/1/screw", "1/4-20"},
       {fitted("RC4", "12"), ErrorCode::notFound, "/members/1/fit", "up to"},
   };
   for (const Refused& one : cases) {

@@ -89,7 +89,9 @@ TEST(Drills, AreFoundByName) {
   EXPECT_EQ(drillNamed("5.1mm")->name, "5.1 mm");
   EXPECT_EQ(drillNamed("5 MM")->name, "5 mm");
   EXPECT_EQ(drillNamed("1")->name, "1");
-  for (const char* unknown : {"", "#0", "#81", "AA", "15/63", "2/8", "13.1 mm", "mm", "-1/4"}) {
+  EXPECT_EQ(drillNamed(" 11/32 ")->name, "11/32");
+  for (const char* unknown :
+       {"1 1/32", "", "#0", "#81", "AA", "15/63", "2/8", "13.1 mm", "mm", "-1/4"}) {
     EXPECT_EQ(drillNamed(unknown), nullptr) << unknown;
   }
 }

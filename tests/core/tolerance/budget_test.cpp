@@ -128,6 +128,47 @@ TEST(Budget, PlacesInLineShareOneAndZeroStandsByItself) {
   EXPECT_EQ(of(fromA, "L").plusMinus, 2 * kThou);
 }
 
+TEST(Budget, ABasicDistanceTakesNoneOfTheRoom) {
+  // A is at a basic distance from zero: what r2 asks of B is nothing that A could spoil.
+  const Part part = partFrom(R"(
+    edge L x left
+    hole A 1/4
+    hole B 1/4
+    r1 x L A 1 BSC
+    r2 x L B 2 ±.004
+  )");
+  const Budget all = budget(part, kFromL);
+  EXPECT_EQ(of(all, "B").plusMinus, 4 * kThou);
+  EXPECT_EQ(of(all, "B").heldBy, (std::vector<Id>{"r2"}));
+  EXPECT_EQ(of(all, "A").plusMinus, std::nullopt);
+  EXPECT_EQ(of(all, "A").target, kInch);
+}
+
+TEST(Budget, APlaceAtABasicDistanceIsHeldByItsOwnReadingsOnly) {
+  // From zero at L: A shares ±6 thou with B, and neither has to do with r1.
+  Part part = partFrom(R"(
+    edge L x left
+    hole A 1/4
+    hole B 1/4
+    r1 x L A 1 BSC
+    r2 x A B 1 ±.006
+  )");
+  const Budget all = budget(part, kFromL);
+  EXPECT_EQ(of(all, "A").plusMinus, 3 * kThou);
+  EXPECT_EQ(of(all, "B").plusMinus, 3 * kThou);
+  // A tolerance without any room is asked for all the same: it leaves A nothing, and B the rest.
+  part.readings[0] = partFrom("edge L x left\nhole A 1/4\nr1 x L A 1 ±.001").readings[0];
+  part.readings[0].figure.tolerance = Tolerance{};
+  const Budget exact = budget(part, kFromL);
+  EXPECT_EQ(of(exact, "A").plusMinus, 0);
+  EXPECT_EQ(of(exact, "B").plusMinus, 6 * kThou);
+  BudgetRequest request = kFromL;
+  request.accuracy = kThou;
+  const Budget made = budget(part, request);
+  EXPECT_EQ(made.notGuaranteed, (std::vector<Id>{"r1"}));
+  EXPECT_EQ(of(made, "A").plusMinus, 3 * kThou);
+}
+
 TEST(Budget, TheMiddleOfTwoSidesLeavesBothOrdinary) {
   const Budget all = budget(partFrom("edge L x left\nedge R x right\nr1 x L R 2 ±.004"),
                             {{{"L", Rational(-kInch)}, {"R", Rational(kInch)}}});

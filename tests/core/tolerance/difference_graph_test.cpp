@@ -31,14 +31,14 @@ void expectReach(const std::vector<DifferenceEdge>& edges, const DifferenceGraph
                  const std::vector<std::vector<std::int64_t>>& most) {
   const Reach reach = graph.from(source, positions);
   for (std::uint32_t node = 0; node < most.size(); ++node) {
-    ASSERT_EQ(reach.reached(node), most[source][node] != kFar);
-    if (!reach.reached(node)) continue;
-    ASSERT_EQ(reach.high[node], most[source][node]);
-    ASSERT_EQ(reach.low[node], -most[node][source]);
+    ASSERT_EQ(reach[node].reached(), most[source][node] != kFar);
+    if (!reach[node].reached()) continue;
+    ASSERT_EQ(reach[node].high, most[source][node]);
+    ASSERT_EQ(reach[node].low, -most[node][source]);
     const auto high = DifferenceGraph::waysTo(reach, edges, node, true);
     const auto low = DifferenceGraph::waysTo(reach, edges, node, false);
-    ASSERT_EQ(sumOf(edges, high, source, true), reach.high[node]);
-    ASSERT_EQ(sumOf(edges, low, source, false), reach.low[node]);
+    ASSERT_EQ(sumOf(edges, high, source, true), reach[node].high);
+    ASSERT_EQ(sumOf(edges, low, source, false), reach[node].low);
   }
 }
 
@@ -109,8 +109,8 @@ TEST(DifferenceGraph, NodesThatNothingJoinsAreNotReached) {
   const auto positions = graph.feasible({});
   ASSERT_TRUE(positions.has_value());
   const Reach reach = graph.from(1, *positions);
-  EXPECT_TRUE(reach.reached(0));
-  for (const std::uint32_t node : {2u, 3u, 4u, 5u}) EXPECT_FALSE(reach.reached(node));
+  EXPECT_TRUE(reach[0].reached());
+  for (const std::uint32_t node : {2u, 3u, 4u, 5u}) EXPECT_FALSE(reach[node].reached());
 }
 
 // The fewest edges of a contradicting walk, by trying lengths one after another from every node.

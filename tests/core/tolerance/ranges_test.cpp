@@ -2,7 +2,11 @@
 
 #include <gtest/gtest.h>
 
+#include <map>
+#include <random>
+
 #include "core/tolerance/relation_ranges.h"
+#include "tests/core/tolerance/random_limits.h"
 #include "tests/support/part_text.h"
 #include "tests/support/ticks.h"
 
@@ -204,6 +208,59 @@ TEST(Unassured, NoneWhereTheChainIsCloseEnoughOrOpen) {
     const auto network = toleranceNetworkOf(part, Axis::x);
     EXPECT_TRUE(unassuredReadings(part, *network)->empty()) << last;
   }
+}
+
+// Random loops and trees of readings against the definition: with one left out, how far the others
+// let its ends be, by all pairs. All are lettered 0, so that none is longer than another.
+TEST(Unassured, AgreesWithTheDefinitionOnRandomPrints) {
+  std::mt19937_64 random(40'906);
+  std::size_t unassured = 0;
+  for (int round = 0; round < 200; ++round) {
+    SCOPED_TRACE("round " + std::to_string(round) + " of seed 40906");
+    const auto points = static_cast<std::uint32_t>(2 + random() % 12);
+    const auto more = static_cast<std::uint32_t>(random() % 6);
+    const auto edges = test::possibleEdges(random, points, more, 1'000);
+    Part part;
+    for (std::uint32_t i = 0; i < points; ++i) {
+      Feature point;
+      point.id = "P" + std::to_string(100 + i);
+      point.kind = FeatureKind::point;
+      part.features.push_back(point);
+    }
+    for (std::uint32_t i = 0; i < edges.size(); ++i) {
+      Reading reading;
+      reading.id = "r" + std::to_string(100 + i);
+      reading.from = part.features[edges[i].a].id;
+      reading.to = part.features[edges[i].b].id;
+      reading.figure.tolerance =
+          Tolerance{Length::ticks(edges[i].high), Length::ticks(edges[i].low)};
+      part.readings.push_back(reading);
+    }
+    const auto network = toleranceNetworkOf(part, Axis::x);
+    ASSERT_TRUE(network.ok());
+    const auto found = unassuredReadings(part, *network);
+    ASSERT_TRUE(found.ok());
+    std::map<Id, Unassured> byReading;
+    for (const Unassured& one : *found) byReading.emplace(one.reading, one);
+    std::size_t expected = 0;
+    for (std::uint32_t i = 0; i < edges.size(); ++i) {
+      std::vector<DifferenceEdge> others = edges;
+      others.erase(others.begin() + i);
+      const auto most = test::allPairs(points, others);
+      const DifferenceEdge& own = edges[i];
+      if (most[own.a][own.b] == test::kFar) continue;
+      const Span free{-most[own.b][own.a], most[own.a][own.b]};
+      if (free.low >= own.low && free.high <= own.high) continue;
+      const auto one = byReading.find(part.readings[i].id);
+      ASSERT_NE(one, byReading.end());
+      ASSERT_EQ(one->second.allowed, (Span{own.low, own.high}));
+      ASSERT_EQ(one->second.others, free);
+      ++expected;
+    }
+    ASSERT_EQ(found->size(), expected);
+    unassured += expected;
+  }
+  EXPECT_GT(unassured, 100u);
 }
 
 }  // namespace
