@@ -19,9 +19,9 @@ constexpr qreal kEdgeOverhang = 18;         // pixels an edge's line runs past t
 constexpr qreal kRoom = 8;                  // pixels: the grain of what names cover
 constexpr qreal kTear = 5;                  // pixels: the teeth of a torn line
 constexpr qreal kLargestLettering = 0.95;   // times the desk's font
-constexpr qreal kSmallestLettering = 0.70;  // still 10 pixels on the smallest screen
+constexpr qreal kSmallestLettering = 0.75;  // still 10 pixels where the desk has 10 points
 constexpr qreal kSizeStep = 0.05;           // so that a zoom does not need a font a step
-constexpr qreal kRoomForName = 0.95;        // times the height of figures at size 1
+constexpr qreal kRoomForName = 18;          // pixels: the name of an edge at its near end
 constexpr qreal kLineSpacing = 1.3;         // times the height of the figures
 
 QPen pencil(const QColor& colour, qreal width, bool broken = false) {
@@ -355,8 +355,7 @@ namespace {
 
 /// Upright lines leave room for the names of the edges, and letter towards the outside.
 qreal besideAt(int level, const Lettering& lettering) {
-  return kEdgeOverhang + kRoomForName * lettering.height / lettering.size +
-         lettering.spacing * level;
+  return kEdgeOverhang + kRoomForName + lettering.spacing * level;
 }
 
 qreal belowAt(int level, const Lettering& lettering) {

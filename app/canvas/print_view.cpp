@@ -3,10 +3,12 @@
 #include <QFontMetricsF>
 #include <QPainter>
 #include <QShortcut>
+#include <QTimer>
 #include <algorithm>
 #include <cmath>
 
 #include "app/base/look.h"
+#include "app/canvas/face_box.h"
 #include "app/canvas/print_accessible.h"
 #include "app/canvas/print_painter.h"
 
@@ -16,6 +18,7 @@ namespace {
 constexpr qreal kReach = 9;           // pixels: how near a click must fall
 constexpr qreal kSnap = 12;           // pixels: how far a line of the picture draws a click
 constexpr qreal kPrintsShare = 0.65;  // of the scale it would have without dimension lines
+constexpr int kStill = 200;           // milliseconds after which a hand no longer moves the print
 
 std::size_t readingsOf(const Part& part, Face face) {
   const auto axes = axesIn(face);
@@ -60,6 +63,7 @@ PrintView::PrintView(Work& work, QWidget* parent)
   setAccessibleName(tr("Their print"));
   setFocusPolicy(Qt::StrongFocus);
   setMouseTracking(true);
+  setAttribute(Qt::WA_OpaquePaintEvent);
   setAttribute(Qt::WA_AcceptTouchEvents);
   setMinimumSize(240, 200);
   setAcceptDrops(true);
@@ -155,6 +159,12 @@ void PrintView::forgetLayout() {
   update();
 }
 
+void PrintView::moveMap(const PrintMap& map) {
+  moved_.start();
+  fitted_ = false;
+  setMap(map);
+}
+
 void PrintView::setMap(const PrintMap& map) {
   map_ = map;
   update();
@@ -184,9 +194,13 @@ PrintMap PrintView::fittedMap() const {
   const qreal before = std::max((view.left() - all.left()) * scale + margin, left);
   const qreal under = std::max((view.top() - all.top()) * scale + margin, low);
   const qreal spareX = width() - before - wide * scale - margin;
+  // The box unfolded lies in that corner, and the print beside it where there is room.
+  const auto* faces = findChild<const FaceBox*>();
+  const qreal covered =
+      faces != nullptr && faces->isVisibleTo(this) ? faces->geometry().right() : 0;
+  const qreal gap = std::min(spareX, std::max(spareX / 2, covered));
   const qreal spareY = height() - under - high * scale - margin;
-  const QPointF corner(before + std::min(spareX, spareX / 2),
-                       margin + high * scale + std::max(0.0, spareY / 2));
+  const QPointF corner(before + gap, margin + high * scale + std::max(0.0, spareY / 2));
   return {scale, {corner.x() - view.left() * scale, corner.y() + view.top() * scale}};
 }
 
@@ -218,8 +232,7 @@ void PrintView::fitToSelection() {
 }
 
 void PrintView::zoomBy(qreal factor) {
-  setMap(map_.zoomed(factor, QRectF(rect()).center()));
-  fitted_ = false;
+  moveMap(map_.zoomed(factor, QRectF(rect()).center()));
 }
 
 QPointF PrintView::inFace(QPointF at) const {
@@ -263,7 +276,10 @@ void PrintView::paintEvent(QPaintEvent* event) {
   const Look& look = Look::now();
   QPainter painter(this);
   painter.fillRect(event->rect(), look.print);
-  picture_.paint(painter, map_, event->rect());
+  const bool hurried = moved_.isValid() && moved_.elapsed() < kStill;
+  if (!picture_.paint(painter, map_, event->rect(), hurried)) {
+    QTimer::singleShot(0, this, qOverload<>(&QWidget::update));
+  }
   const Desk& desk = work_.desk();
   if (onBarePicture()) {
     static const DrawnFace kNothing;

@@ -1,5 +1,6 @@
 #pragma once
 
+#include <QElapsedTimer>
 #include <QKeyEvent>
 #include <QWidget>
 #include <optional>
@@ -108,6 +109,7 @@ class PrintView : public QWidget {
   bool lay(const QString& name, const QByteArray& bytes);
   void paintNote(QPainter& painter);
   void setMap(const PrintMap& map);
+  void moveMap(const PrintMap& map);  ///< by a hand
 
   Work& work_;
   PictureLayer picture_;
@@ -117,6 +119,7 @@ class PrintView : public QWidget {
   std::vector<SquaringPoint> pointsBefore_;  ///< of the picture, as its squaring up began
   std::optional<Job> squared_;               ///< the work as the last squaring up left it
   PrintMap map_;
+  QElapsedTimer moved_;  ///< since a hand moved the map
   bool fitted_ = false;  ///< still as fitted: a resize fits again
   mutable std::unique_ptr<Layout> layout_;
   Id hovered_;

@@ -255,6 +255,29 @@ TEST_F(PrintViewTest, APastedPictureIsSquaredUpAndLiesUnderTheTraces) {
   EXPECT_FALSE(darkAt(1, 2.1));
 }
 
+TEST_F(PrintViewTest, APictureZoomedInAHurryIsSoonAsSharpAsAtLeisure) {
+  QGuiApplication::clipboard()->setImage(drawnSheet());
+  view->resize(2600, 1800);
+  ASSERT_TRUE(view->paste());
+  ASSERT_TRUE(QTest::qWaitFor([&] { return !view->picture().bounds().isNull(); }));
+  view->grab();
+  QImage first;
+  for (int i = 0; i < 5; ++i) {
+    view->zoomBy(1.07);
+    first = view->grab().toImage();
+    // Even the first frame shows the picture, though it may be coarse.
+    const QPointF black = view->map().toWidget(QPointF(2.5, -1.8));
+    EXPECT_LT(qGray(first.pixel(black.toPoint())), 100);
+  }
+  QTest::qWait(400);
+  const QImage later = view->grab().toImage();
+  PictureTone tone;
+  tone.brightness = 1;
+  view->picture().setTone(tone);
+  view->picture().setTone({});
+  EXPECT_EQ(later, view->grab().toImage());
+}
+
 TEST_F(PrintViewTest, ABlindReadingShowsNoFigures) {
   plate();
   view->grab();
