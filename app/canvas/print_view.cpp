@@ -297,6 +297,7 @@ void PrintView::paintEvent(QPaintEvent* event) {
   scene.chosenReadings.insert(shownReadings_.begin(), shownReadings_.end());
   if (const auto pending = work_.pending()) scene.pending = asViewed(*pending, desk.face());
   scene.hideFigures = work_.doing() == Doing::rereading;
+  if (layout.drawn.places.empty() && !picture_.wanted() && !scene.pending) paintInvitation(painter);
   paintPrint(painter, scene, map_, event->rect());
   paintNote(painter);
   if (hasFocus()) {

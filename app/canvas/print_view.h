@@ -108,6 +108,7 @@ class PrintView : public QWidget {
   QRectF content() const;
   bool lay(const QString& name, const QByteArray& bytes);
   void paintNote(QPainter& painter);
+  void paintInvitation(QPainter& painter);
   void setMap(const PrintMap& map);
   void moveMap(const PrintMap& map);  ///< by a hand
 
