@@ -2,12 +2,14 @@
 
 #include <QFontMetricsF>
 #include <QPainterPath>
+#include <QPixmap>
 #include <algorithm>
 #include <cmath>
+#include <map>
 #include <optional>
-#include <set>
 #include <tuple>
 #include <utility>
+#include <vector>
 
 #include "app/base/look.h"
 
@@ -54,7 +56,9 @@ class PrintPainter {
         map_(map),
         visible_(visible),
         look_(Look::now()),
-        bounds_(map.toWidget(scene.drawn.bounds)) {}
+        bounds_(map.toWidget(scene.drawn.bounds)),
+        names_(scene.pane),
+        spots_(scene.pane) {}
 
   void paint() {
     painter_.setRenderHint(QPainter::Antialiasing);
@@ -109,7 +113,7 @@ class PrintPainter {
     const QString text = textOf(place);
     const QRectF box(tag - QPointF(0, metrics.ascent()),
                      QSizeF(metrics.horizontalAdvance(text), metrics.height()));
-    take(names_, box);
+    names_.take(box);
     letterName(text, box, metrics.ascent(), colour);
   }
 
@@ -132,6 +136,10 @@ class PrintPainter {
     if (place.kind == FeatureKind::point) {
       painter_.drawLine(at + QPointF(-5, -5), at + QPointF(5, 5));
       painter_.drawLine(at + QPointF(-5, 5), at + QPointF(5, -5));
+    } else if (radius == kLeastRadius && !chosen && !ringCentre) {
+      const QPixmap& small = stamp(colour, place.placed);
+      const qreal half = small.deviceIndependentSize().width() / 2;
+      painter_.drawPixmap(at - QPointF(half, half), small);
     } else {
       painter_.drawEllipse(at, radius, radius);
       painter_.setBrush(colour);
@@ -139,6 +147,25 @@ class PrintPainter {
       painter_.setBrush(Qt::NoBrush);
     }
     name(place, at, std::min(radius, 14.0) * 0.72, colour);
+  }
+
+  /// The smallest spots are all alike: drawn once, and then only put down.
+  const QPixmap& stamp(const QColor& colour, bool placed) {
+    QPixmap& kept = stamps_[{colour.rgba(), placed}];
+    if (!kept.isNull()) return kept;
+    const qreal ratio = painter_.device()->devicePixelRatioF();
+    const qreal side = 2 * (kLeastRadius + 2);
+    kept = QPixmap(QSizeF(side * ratio, side * ratio).toSize());
+    kept.setDevicePixelRatio(ratio);
+    kept.fill(Qt::transparent);
+    QPainter drawing(&kept);
+    drawing.setRenderHint(QPainter::Antialiasing);
+    drawing.setPen(pencil(colour, kFirmLine, !placed));
+    const QPointF middle(side / 2, side / 2);
+    drawing.drawEllipse(middle, kLeastRadius, kLeastRadius);
+    drawing.setBrush(colour);
+    drawing.drawEllipse(middle, 1.2, 1.2);
+    return kept;
   }
 
   /// The id beside what it names, at the first of its four corners where it covers neither another
@@ -157,12 +184,12 @@ class PrintPainter {
     std::optional<QRectF> box;
     for (int number = 0; number < 8 && !box; ++number) {
       const QRectF wanted = corner(number % 4);
-      if (isFree(names_, wanted) && (number >= 4 || isFree(spots_, wanted))) box = wanted;
+      if (names_.isFree(wanted) && (number >= 4 || spots_.isFree(wanted))) box = wanted;
     }
     const bool wanted = scene_.chosenPlaces.count(place.id) > 0 || scene_.hovered == place.id;
     if (!box && wanted) box = corner(0);
     if (!box) return;
-    take(names_, *box);
+    names_.take(*box);
     letterName(text, *box, metrics.ascent(), colour);
   }
 
@@ -182,32 +209,52 @@ class PrintPainter {
     painter_.drawText(box.topLeft() + QPointF(0, ascent), text);
   }
 
-  using Squares = std::set<std::pair<int, int>>;  ///< of kRoom pixels
+  /// What of the pane is covered, by squares of kRoom pixels.
+  class Squares {
+   public:
+    explicit Squares(const QRectF& pane)
+        : corner_(pane.topLeft()),
+          columns_(std::max(1, static_cast<int>(std::ceil(pane.width() / kRoom)))),
+          rows_(std::max(1, static_cast<int>(std::ceil(pane.height() / kRoom)))),
+          taken_(static_cast<std::size_t>(columns_) * static_cast<std::size_t>(rows_)) {}
 
-  template <class Each>
-  static bool everySquare(const QRectF& box, Each each) {
-    const auto square = [](qreal at) { return static_cast<int>(std::floor(at / kRoom)); };
-    const int left = square(box.left() + 1), right = square(box.right() - 1);
-    const int top = square(box.top() + 1), bottom = square(box.bottom() - 2);
-    for (int row = top; row <= bottom; ++row) {
-      for (int column = left; column <= right; ++column) {
-        if (!each(std::pair(column, row))) return false;
-      }
+    bool isFree(const QRectF& box) const {
+      return every(box, [this](std::size_t square) { return taken_[square] == 0; });
     }
-    return true;
-  }
-  static bool isFree(const Squares& taken, const QRectF& box) {
-    return everySquare(box, [&](auto square) { return taken.count(square) == 0; });
-  }
-  static void take(Squares& taken, const QRectF& box) {
-    everySquare(box, [&](auto square) { return taken.insert(square), true; });
-  }
+    void take(const QRectF& box) {
+      every(box, [this](std::size_t square) {
+        taken_[square] = 1;
+        return true;
+      });
+    }
+
+   private:
+    template <class Each>
+    bool every(const QRectF& box, Each each) const {
+      const auto square = [](qreal at) { return static_cast<int>(std::floor(at / kRoom)); };
+      const int left = std::max(0, square(box.left() + 1 - corner_.x()));
+      const int right = std::min(columns_ - 1, square(box.right() - 1 - corner_.x()));
+      const int top = std::max(0, square(box.top() + 1 - corner_.y()));
+      const int bottom = std::min(rows_ - 1, square(box.bottom() - 2 - corner_.y()));
+      for (int row = top; row <= bottom; ++row) {
+        for (int column = left; column <= right; ++column) {
+          if (!each(static_cast<std::size_t>(row * columns_ + column))) return false;
+        }
+      }
+      return true;
+    }
+
+    QPointF corner_;
+    int columns_;
+    int rows_;
+    std::vector<char> taken_;
+  };
 
   /// What lies in the middle of a hole is not to be covered by the name of another.
   void takeSpot(const DrawnPlace& place) {
     if (place.across) return;
     const QPointF at = map_.toWidget(place.at);
-    if (visible_.contains(at)) take(spots_, QRectF(at.x() - 4, at.y() - 4, 8, 8));
+    if (visible_.contains(at)) spots_.take(QRectF(at.x() - 4, at.y() - 4, 8, 8));
   }
 
   /// A line that is chosen comes into the pane.
@@ -229,12 +276,7 @@ class PrintPainter {
 
   void paintLine(const DimensionLine& line) {
     const QLineF run = runNow(line);
-    if (!visible_.intersects(
-            QRectF(run.p1(), run.p2())
-                .normalized()
-                .adjusted(-3, -3, 3, 3)
-                .united(
-                    QRectF(map_.toWidget(line.fromAt), map_.toWidget(line.toAt)).normalized()))) {
+    if (!visible_.intersects(QRectF(run.p1(), run.p2()).normalized().adjusted(-3, -3, 3, 3))) {
       return;
     }
     const bool chosen = scene_.chosenReadings.count(line.reading) > 0;
@@ -330,6 +372,7 @@ class PrintPainter {
   QRectF bounds_;
   Squares names_;  ///< of the sheet, where a name stands
   Squares spots_;
+  std::map<std::pair<QRgb, bool>, QPixmap> stamps_;
 };
 
 }  // namespace
