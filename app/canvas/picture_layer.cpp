@@ -1,6 +1,7 @@
 #include "app/canvas/picture_layer.h"
 
 #include <QDir>
+#include <QElapsedTimer>
 #include <QFile>
 #include <QFileInfo>
 #include <QTimer>
@@ -19,6 +20,8 @@ namespace {
 constexpr int kTile = 256;           // device pixels
 constexpr int kTileCache = 320;      // tiles: 80 MB
 constexpr int kProgressEvery = 100;  // milliseconds
+constexpr int kHurry = 4;            // milliseconds for new tiles in a frame of 16
+constexpr qreal kSeenScale = 0.5;
 
 /// For each value of a channel, what it is shown as between pencil and paper.
 std::array<std::uint8_t, 256> tones(const PictureTone& tone, int pencil, int paper) {
@@ -85,7 +88,7 @@ void PictureLayer::follow(Showing showing) {
     moved.at = wanted->at;
     if (moved == *wanted) {
       wanted_ = std::move(wanted);
-      tiles_.clear();
+      forgetTiles();
       emit changed();
       return;
     }
@@ -93,7 +96,7 @@ void PictureLayer::follow(Showing showing) {
   wanted_ = std::move(wanted);
   stop();
   shown_.reset();
-  tiles_.clear();
+  forgetTiles();
   trouble_.clear();
   if (wanted_) start();
   emit changed();
@@ -145,7 +148,7 @@ void PictureLayer::arrived(const std::shared_ptr<WorkUnderWay>& work,
   work_.reset();
   shown_ = std::move(picture);
   trouble_ = trouble;
-  tiles_.clear();
+  forgetTiles();
   emit changed();
 }
 
@@ -160,10 +163,15 @@ void PictureLayer::cancel() {
   emit changed();
 }
 
+void PictureLayer::forgetTiles() {
+  tiles_.clear();
+  before_ = {};
+}
+
 void PictureLayer::setTone(const PictureTone& tone) {
   if (tone == tone_) return;
   tone_ = tone;
-  tiles_.clear();
+  forgetTiles();
   emit changed();
 }
 
@@ -229,30 +237,89 @@ QPixmap PictureLayer::tile(const PrintMap& map, qreal ratio, int column, int row
   return copy;
 }
 
-void PictureLayer::paint(QPainter& painter, const PrintMap& map, const QRectF& visible) {
-  if (!shown_ || tone_.fade >= 100) return;
+PictureLayer::Seen PictureLayer::lastSeen() const {
+  const qreal ratio = std::get<1>(tilesFor_);
+  const QSize size = (painted_.size() * ratio * kSeenScale).toSize();
+  if (size.isEmpty()) return {};
+  Seen seen{QImage(size, QImage::Format_RGB32), paintedBy_.toInches(painted_)};
+  seen.image.fill(Look::now().print);
+  QPainter painter(&seen.image);
+  painter.scale(size.width() / painted_.width(), size.height() / painted_.height());
+  painter.translate(-painted_.topLeft());
+  if (!before_.image.isNull()) {
+    painter.drawImage(paintedBy_.toWidget(before_.inches), before_.image);
+  }
+  const QPointF corner = paintedBy_.toWidget(QPointF(0, 0));
+  const qreal side = kTile / ratio;
+  for (const auto& [column, row] : tiles_.keys()) {
+    const QRectF box(corner + QPointF(column * side, row * side), QSizeF(side, side));
+    const QPixmap* kept = tiles_.object({column, row});
+    if (kept != nullptr && box.intersects(painted_)) {
+      painter.drawPixmap(box, *kept, QRectF(kept->rect()));
+    }
+  }
+  return seen;
+}
+
+bool PictureLayer::paint(QPainter& painter, const PrintMap& map, const QRectF& visible,
+                         bool hurried) {
+  if (!shown_ || tone_.fade >= 100) return true;
   const qreal ratio = painter.device()->devicePixelRatioF();
   const std::tuple now{map.scale(), ratio, Look::now().dark};
   if (tilesFor_ != now) {
+    const bool onlyScale =
+        std::tuple(std::get<0>(now), std::get<1>(tilesFor_), std::get<2>(tilesFor_)) == now;
+    const bool something = !tiles_.isEmpty() || !before_.image.isNull();
+    before_ = hurried && onlyScale && something ? lastSeen() : Seen{};
     tiles_.clear();
     tilesFor_ = now;
   }
-  const QRectF inView = map.toWidget(bounds());
-  const QRectF part = inView.intersected(visible);
-  if (part.isEmpty()) return;
+  const QRectF part = map.toWidget(bounds()).intersected(visible);
+  paintedBy_ = map;
+  painted_ = part;
+  if (part.isEmpty()) return true;
   // Whole device pixels, so that tiles meet without a seam.
   const QPointF origin = map.toWidget(QPointF(0, 0));
   const QPointF corner(std::round(origin.x() * ratio) / ratio,
                        std::round(origin.y() * ratio) / ratio);
   const qreal side = kTile / ratio;
   const auto index = [side](qreal at) { return static_cast<int>(std::floor(at / side)); };
+  struct Placed {
+    int column, row;
+    QRectF box;
+    bool seenBefore;
+  };
+  std::vector<Placed> wanted;
+  const QRectF seenBefore = map.toWidget(before_.inches);
   for (int row = index(part.top() - corner.y()); row <= index(part.bottom() - corner.y()); ++row) {
     for (int column = index(part.left() - corner.x()); column <= index(part.right() - corner.x());
          ++column) {
-      painter.drawPixmap(corner + QPointF(column * side, row * side),
-                         tile(map, ratio, column, row));
+      const QRectF box(corner + QPointF(column * side, row * side), QSizeF(side, side));
+      wanted.push_back({column, row, box, seenBefore.contains(box.intersected(part))});
     }
   }
+  // In a hurry what was never seen comes first.
+  std::stable_partition(wanted.begin(), wanted.end(),
+                        [](const Placed& one) { return !one.seenBefore; });
+  QElapsedTimer time;
+  time.start();
+  const bool mayWait = hurried && !before_.image.isNull();
+  std::vector<std::pair<QPointF, QPixmap>> made;
+  for (const Placed& one : wanted) {
+    const bool there = tiles_.contains({one.column, one.row});
+    if (there || !mayWait || time.elapsed() < kHurry) {
+      made.emplace_back(one.box.topLeft(), tile(map, ratio, one.column, one.row));
+    }
+  }
+  const bool all = made.size() == wanted.size();
+  if (all) {
+    before_ = {};
+  } else {
+    painter.setRenderHint(QPainter::SmoothPixmapTransform, false);
+    painter.drawImage(seenBefore, before_.image);
+  }
+  for (const auto& [at, pixmap] : made) painter.drawPixmap(at, pixmap);
+  return all;
 }
 
 QPointF PictureLayer::snapped(QPointF inches, double reach) const {

@@ -38,7 +38,10 @@ class PictureLayer : public QObject {
   bool wanted() const { return wanted_.has_value(); }
   /// Inches of the view, y up; null while there is nothing to show.
   QRectF bounds() const;
-  void paint(QPainter& painter, const PrintMap& map, const QRectF& visible);
+  /// Paints what of it is visible. When hurried, as while a hand zooms, no longer than a frame
+  /// takes: what is not made in time is shown as it was at the scale before, and false is returned,
+  /// so that it is painted again.
+  bool paint(QPainter& painter, const PrintMap& map, const QRectF& visible, bool hurried = false);
   /// An enlarged cut of the picture with its sharpest pixels, `size` device pixels round a box of
   /// inches; null when there is none.
   QImage cut(const QRectF& inches, const QSize& size) const;
@@ -78,6 +81,13 @@ class PictureLayer : public QObject {
   void stop();
   void arrived(const std::shared_ptr<WorkUnderWay>& work, std::optional<SquaredPicture> picture,
                const QString& trouble);
+  /// What was seen at the last scale, at half of its resolution.
+  struct Seen {
+    QImage image;
+    QRectF inches;
+  };
+  Seen lastSeen() const;
+  void forgetTiles();
   QPixmap tile(const PrintMap& map, qreal ratio, int column, int row);
   void draw(QPainter& painter, const QRectF& target, const QRectF& inches, qreal perInch) const;
   void colour(QImage& image) const;
@@ -91,6 +101,9 @@ class PictureLayer : public QObject {
   PictureTone tone_;
   QCache<std::pair<int, int>, QPixmap> tiles_;
   std::tuple<qreal, qreal, bool> tilesFor_{0, 0, false};  ///< scale, ratio, lamplight
+  Seen before_;         ///< while not all tiles of this scale are made
+  PrintMap paintedBy_;  ///< the last time
+  QRectF painted_;      ///< on the widget
 };
 
 }  // namespace inchwright::app

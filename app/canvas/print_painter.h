@@ -1,6 +1,5 @@
 #pragma once
 
-#include <QFont>
 #include <QPainter>
 #include <QRegion>
 #include <compare>
@@ -11,30 +10,10 @@
 
 #include "app/canvas/dimension_lines.h"
 #include "app/canvas/drawn_places.h"
+#include "app/canvas/lettering.h"
 #include "app/canvas/print_map.h"
 
 namespace inchwright::app {
-
-/// How figures are lettered at a scale: smaller where many readings share a small view.
-struct Lettering {
-  qreal size = 1;       ///< times the desk's own
-  QFont font;           ///< of figures
-  qreal height = 0;     ///< pixels
-  qreal character = 0;  ///< pixels: every figure is as wide
-  qreal spacing = 0;    ///< pixels from one dimension line to the next
-};
-Lettering letteringFor(const DrawnFace& drawn, std::size_t readings, const PrintMap& map);
-
-/// The room, in pixels, that so many levels of dimension lines take below or beside the view.
-qreal roomBelow(int levels, const Lettering& lettering);
-qreal roomBeside(int levels, const Lettering& lettering);
-
-/// Where a dimension line lies: its run in widget pixels, left to right or bottom to top.
-QLineF runOf(const DimensionLine& line, const DrawnFace& drawn, const PrintMap& map,
-             const Lettering& lettering);
-/// Where its lettering stands: above the middle of what of its run lies within `pane`.
-QRectF letteringOn(const QLineF& run, const DimensionLine& line, const Lettering& lettering,
-                   const QRectF& pane);
 
 /// What the print is drawn from; the view gathers it, the painter only reads.
 struct PrintScene {

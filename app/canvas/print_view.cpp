@@ -3,11 +3,13 @@
 #include <QFontMetricsF>
 #include <QPainter>
 #include <QShortcut>
+#include <QTimer>
 #include <algorithm>
 #include <cmath>
 #include <utility>
 
 #include "app/base/look.h"
+#include "app/canvas/face_box.h"
 #include "app/canvas/print_accessible.h"
 #include "app/canvas/print_painter.h"
 
@@ -17,6 +19,7 @@ namespace {
 constexpr qreal kReach = 9;           // pixels: how near a click must fall
 constexpr qreal kSnap = 12;           // pixels: how far a line of the picture draws a click
 constexpr qreal kPrintsShare = 0.65;  // of the scale it would have without dimension lines
+constexpr int kStill = 200;           // milliseconds after which a hand no longer moves the print
 
 std::size_t readingsOf(const Part& part, Face face) {
   const auto axes = axesIn(face);
@@ -61,6 +64,7 @@ PrintView::PrintView(Work& work, QWidget* parent)
   setAccessibleName(tr("Their print"));
   setFocusPolicy(Qt::StrongFocus);
   setMouseTracking(true);
+  setAttribute(Qt::WA_OpaquePaintEvent);
   setAttribute(Qt::WA_AcceptTouchEvents);
   setMinimumSize(240, 200);
   setAcceptDrops(true);
@@ -157,10 +161,21 @@ void PrintView::forgetLayout() {
   refresh();
 }
 
+void PrintView::moveMap(const PrintMap& map) {
+  moved_.start();
+  fitted_ = false;
+  setMap(map);
+}
+
 void PrintView::setMap(const PrintMap& map) {
   if (map == map_) return;
   map_ = map;
   update();
+}
+
+/// Nothing is there yet, nor about to be.
+bool PrintView::isEmpty(const PrintScene& scene) const {
+  return scene.drawn.places.empty() && !picture_.wanted() && !scene.pending && !onBarePicture();
 }
 
 /// Paints anew what has changed, once all that an edit or a hand sets off has been done.
@@ -172,10 +187,13 @@ void PrintView::refresh() {
       update();
       return;
     }
-    auto ink = inkOf(sceneNow(), map_);
+    const PrintScene scene = sceneNow();
+    auto ink = inkOf(scene, map_);
     const QRegion changed = changedBetween(inked_, ink);
     inked_ = std::move(ink);
     update(changed);
+    // The invitation comes and goes.
+    if (std::exchange(inviting_, isEmpty(scene)) != isEmpty(scene)) update();
   };
   QMetaObject::invokeMethod(this, now, Qt::QueuedConnection);
 }
@@ -204,9 +222,13 @@ PrintMap PrintView::fittedMap() const {
   const qreal before = std::max((view.left() - all.left()) * scale + margin, left);
   const qreal under = std::max((view.top() - all.top()) * scale + margin, low);
   const qreal spareX = width() - before - wide * scale - margin;
+  // The box unfolded lies in that corner, and the print beside it where there is room.
+  const auto* faces = findChild<const FaceBox*>();
+  const qreal covered =
+      faces != nullptr && faces->isVisibleTo(this) ? faces->geometry().right() : 0;
+  const qreal gap = std::min(spareX, std::max(spareX / 2, covered));
   const qreal spareY = height() - under - high * scale - margin;
-  const QPointF corner(before + std::min(spareX, spareX / 2),
-                       margin + high * scale + std::max(0.0, spareY / 2));
+  const QPointF corner(before + gap, margin + high * scale + std::max(0.0, spareY / 2));
   return {scale, {corner.x() - view.left() * scale, corner.y() + view.top() * scale}};
 }
 
@@ -238,8 +260,7 @@ void PrintView::fitToSelection() {
 }
 
 void PrintView::zoomBy(qreal factor) {
-  setMap(map_.zoomed(factor, QRectF(rect()).center()));
-  fitted_ = false;
+  moveMap(map_.zoomed(factor, QRectF(rect()).center()));
 }
 
 QPointF PrintView::inFace(QPointF at) const {
@@ -302,8 +323,13 @@ void PrintView::paintEvent(QPaintEvent* event) {
   const Look& look = Look::now();
   QPainter painter(this);
   painter.fillRect(event->rect(), look.print);
-  picture_.paint(painter, map_, event->rect());
-  auto ink = paintPrint(painter, sceneNow(), map_, event->region());
+  const bool hurried = moved_.isValid() && moved_.elapsed() < kStill;
+  if (!picture_.paint(painter, map_, event->rect(), hurried)) {
+    QTimer::singleShot(0, this, qOverload<>(&QWidget::update));
+  }
+  const PrintScene scene = sceneNow();
+  if (isEmpty(scene)) paintInvitation(painter);
+  auto ink = paintPrint(painter, scene, map_, event->region());
   if (event->rect().contains(rect())) inked_ = std::move(ink);
   paintNote(painter);
   if (hasFocus()) {

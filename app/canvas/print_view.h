@@ -1,5 +1,6 @@
 #pragma once
 
+#include <QElapsedTimer>
 #include <QKeyEvent>
 #include <QWidget>
 #include <optional>
@@ -108,9 +109,12 @@ class PrintView : public QWidget {
   QRectF content() const;
   bool lay(const QString& name, const QByteArray& bytes);
   void paintNote(QPainter& painter);
+  void paintInvitation(QPainter& painter);
   void setMap(const PrintMap& map);
   PrintScene sceneNow() const;
+  bool isEmpty(const PrintScene& scene) const;
   void refresh();
+  void moveMap(const PrintMap& map);  ///< by a hand
 
   Work& work_;
   PictureLayer picture_;
@@ -120,11 +124,13 @@ class PrintView : public QWidget {
   std::vector<SquaringPoint> pointsBefore_;  ///< of the picture, as its squaring up began
   std::optional<Job> squared_;               ///< the work as the last squaring up left it
   PrintMap map_;
+  QElapsedTimer moved_;  ///< since a hand moved the map
   bool fitted_ = false;  ///< still as fitted: a resize fits again
   mutable std::unique_ptr<Layout> layout_;
   std::vector<Inked> inked_;  ///< what was drawn last
   Doing inkedFor_ = Doing::looking;
   bool refreshing_ = false;
+  bool inviting_ = false;
   Id hovered_;
   std::vector<Id> shownReadings_;
 

@@ -47,8 +47,7 @@ void PrintView::moveTo(QPointF at) {
     drag_ = dragged_.empty() ? Drag::paper : Drag::trace;
   }
   if (drag_ == Drag::paper) {
-    setMap(map_.moved(at - last_));
-    fitted_ = false;
+    moveMap(map_.moved(at - last_));
   } else if (drag_ == Drag::trace) {
     dragTrace(at);
   }
@@ -107,8 +106,7 @@ void PrintView::dragTrace(QPointF to) {
 void PrintView::nudge(QPointF pixels) {
   const Selection& selection = work_.desk().selection();
   if (selection.places.size() != 1) {
-    setMap(map_.moved(-12 * pixels));
-    fitted_ = false;
+    moveMap(map_.moved(-12 * pixels));
     return;
   }
   dragged_ = selection.places.front();
@@ -134,8 +132,7 @@ void PrintView::walk(bool forward) {
 void PrintView::wheelEvent(QWheelEvent* event) {
   const qreal notches = event->angleDelta().y() / 120.0;
   if (notches == 0) return;
-  setMap(map_.zoomed(std::pow(1.2, notches), event->position()));
-  fitted_ = false;
+  moveMap(map_.zoomed(std::pow(1.2, notches), event->position()));
   event->accept();
 }
 
@@ -152,9 +149,8 @@ bool PrintView::touch(QTouchEvent& event) {
       drag_ = Drag::none;
       pinch_ = Pinch{map_, apart, middle};
     }
-    setMap(
+    moveMap(
         pinch_->map.zoomed(apart / pinch_->apart, pinch_->middle).moved(middle - pinch_->middle));
-    fitted_ = false;
   } else if (!pinch_ && fingers.size() == 1) {
     const QPointF at = fingers[0].position();
     if (event.type() == QEvent::TouchBegin) press(at, Qt::LeftButton);
@@ -181,8 +177,7 @@ bool PrintView::event(QEvent* event) {
       // A touchpad tells its own pinch.
       const auto* native = static_cast<QNativeGestureEvent*>(event);
       if (native->gestureType() != Qt::ZoomNativeGesture) break;
-      setMap(map_.zoomed(std::max(0.1, 1 + native->value()), native->position()));
-      fitted_ = false;
+      moveMap(map_.zoomed(std::max(0.1, 1 + native->value()), native->position()));
       event->accept();
       return true;
     }

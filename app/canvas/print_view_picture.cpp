@@ -9,6 +9,7 @@
 #include <QGuiApplication>
 #include <QMimeData>
 #include <QPainter>
+#include <QShortcut>
 #include <QUrl>
 #include <utility>
 
@@ -93,6 +94,15 @@ void PrintView::paintNote(QPainter& painter) {
   painter.fillRect(box, Look::now().slip);
   painter.setPen(Look::now().pencil);
   painter.drawText(box, Qt::AlignCenter, note);
+}
+
+/// On bare paper: how a print comes onto it.
+void PrintView::paintInvitation(QPainter& painter) {
+  painter.setFont(deskFont());
+  painter.setPen(Look::now().faint);
+  painter.drawText(QRectF(rect()).adjusted(30, 30, -30, -30), Qt::AlignCenter | Qt::TextWordWrap,
+                   tr("Drop a picture of their print here, or lay one underneath with Ctrl+L.\n"
+                      "Or trace on the bare paper: Alt+T, and a click for each place."));
 }
 
 bool PrintView::lay(const QString& name, const QByteArray& bytes) {

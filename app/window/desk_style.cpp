@@ -52,6 +52,7 @@ QComboBox::drop-down { border: none; width: 1.2em; }
 QListWidget { background: transparent; border: none; outline: none; color: %pencil; }
 QListWidget::item { padding: 2px 4px; }
 QListWidget::item:selected { background: %wash; color: %pencil; border-left: 3px solid %blue; }
+QCheckBox::indicator { width: 1em; height: 1em; }
 QSlider::groove:horizontal { height: 2px; background: %faint; }
 QSlider::handle:horizontal { background: %blue; width: 9px; margin: -8px 0; border-radius: 2px; }
 QSlider::handle:horizontal:focus { border: 2px solid %pencil; }

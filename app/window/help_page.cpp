@@ -74,8 +74,8 @@ QString HelpPage::keysOfMenus(const QMenuBar* menus) const {
   return html;
 }
 
-QString HelpPage::whatCanBeTyped() const {
-  const std::pair<const char*, QString> hands[] = {
+HelpPage::Rows HelpPage::hands() {
+  return {
       {"Alt+L", tr("look: choose, move, rename, delete")},
       {"Alt+T", tr("trace: then the letter of what it is")},
       {"Alt+R", tr("read a chain")},
@@ -90,43 +90,79 @@ QString HelpPage::whatCanBeTyped() const {
       {"Alt+A", tr("accept the doubt, or take that back")},
       {"Tab", tr("the next thing on the desk")},
       {"Enter", tr("takes the line, or what is offered when it is empty")},
-      {"Escape", tr("one step back")},
+      {"Escape", tr("one step back; what was offered then is not offered again. Stops a picture "
+                    "that is being squared up")},
       {"F10", tr("the menus")}};
-  const std::pair<const char*, QString> lines[] = {
-      {"L A 3/8", tr("a reading from L to A")},
-      {"x A B 1 3/16", tr("the same with its axis")},
-      {"edge L left", tr("an outer side; edge S x is a step across X")},
-      {"hole A 1/4 ream", tr("a hole; 3/16 deep 1/2, 10-32 tap")},
-      {"slot S x 1/4 by 1", tr("a slot along X, width by length")},
-      {"ring G 6 on 2 1/2 drill 1/8", tr("holes on a circle")},
-      {"row D x 5 holes pitch 9/16 drill 1/8", tr("holes in a row")},
-      {"in line y A B", tr("A and B share their Y")},
-      {"midway y A F K", tr("A half way from F to K")},
-      {"zero x middle L R stock", tr("zero in the middle of the stock")},
-      {"stock left 1/16", tr("still to come off")},
-      {"rename A B", tr("and delete A")}};
-  const std::pair<const char*, QString> print[] = {
+}
+
+HelpPage::Rows HelpPage::pointing() {
+  return {
+      {tr("a click"), tr("chooses, or puts down what is traced, on the print's own line near by")},
+      {tr("Ctrl+click"), tr("puts it down exactly there, whatever lines are near")},
+      {tr("Shift+click"), tr("chooses one more; while reading, begins another chain there; on my "
+                             "sheet, the second of two sides that zero is midway between")},
+      {tr("a drag"), tr("moves a trace; from bare paper, or with the middle button, the print")},
+      {tr("the wheel, a pinch"), tr("nearer and farther, about that place; with Ctrl on my sheet")},
+      {tr("a double click"), tr("on bare paper: all of it")},
       {"Page Up, Page Down", tr("the next place on their print, the next page of my sheet")},
-      {"arrows", tr("nudge what is chosen on their print; move my sheet")},
+      {tr("arrows"), tr("nudge what is chosen on their print; move my sheet")},
       {"Home", tr("all of it")}};
-  const std::pair<const char*, QString> machine[] = {
-      {"Space", tr("tick the next tool; behind the last, go on")},
-      {"arrows, Home", tr("the next place, the one before, the first")},
-      {"Alt+X  Alt+Y", tr("what was measured")},
-      {"Escape", tr("back to the desk")}};
-  QString html = title(tr("The hands"));
-  const auto table = [&html](const auto& rows) {
-    html += QStringLiteral("<table>");
-    for (const auto& [key, what] : rows) html += line(QString::fromUtf8(key), what);
+}
+
+HelpPage::Rows HelpPage::completed() {
+  return {
+      {tr("a hole"), tr("Enter gives it the next name and the last size")},
+      {tr("an edge"), tr("its side; all four at once where the picture was squared up by them")},
+      {tr("a ring"), tr("point at its first hole as well: its circle and first angle")},
+      {tr("a row"), tr("point at its last hole as well: its pitch")},
+      {tr("a reading"), tr("the likely figure of the trace; ±.002 or ( alone goes about it")},
+      {"in line, midway, concentric", tr("what lies so on the print; s says that it is stated")},
+      {tr("a corner"), tr("one length, straight from the last; the fourth of a rectangle")}};
+}
+
+HelpPage::Rows HelpPage::lines() {
+  return {{"L A 3/8", tr("a reading from L to A")},
+          {"x A B 1 3/16", tr("the same with its axis")},
+          {tr("centres A C 5/8"), tr("straight from one to the other")},
+          {"angle A C 55", tr("the angle of that line")},
+          {"edge L left", tr("an outer side; edge S x is a step across X")},
+          {"hole A 1/4 ream", tr("a hole; 3/16 deep 1/2, 10-32 tap")},
+          {"point P", tr("a place with nothing at it")},
+          {"slot S x 1/4 by 1", tr("a slot along X, width by length")},
+          {"ring G 6 on 2 1/2 from 30 drill 1/8",
+           tr("holes on a circle; 22 1/2 deg where a fraction ends the angle")},
+          {"row D x 5 holes pitch 9/16 drill 1/8", tr("holes in a row; or 4 spaces")},
+          {"round U 3/8 about A left", tr("an outside radius")},
+          {"in line y A B", tr("A and B share their Y; stated behind it: the print says so")},
+          {"midway y A F K", tr("A half way from F to K")},
+          {"equal x A B C", tr("the spaces between them are alike")},
+          {"symmetric x A B about C", tr("A and B mirror about C")},
+          {"concentric A B", tr("one lies about the other")},
+          {"zero x middle L R stock", tr("zero in the middle of the stock")},
+          {"zero y F", tr("zero at F")},
+          {"stock left 1/16", tr("still to come off")},
+          {"rename A Q", tr("and delete A")}};
+}
+
+HelpPage::Rows HelpPage::machine() {
+  return {{"Space", tr("tick the next tool; behind the last, go on")},
+          {tr("arrows, Home"), tr("the next place, the one before, the first")},
+          {"Alt+X  Alt+Y", tr("what was measured")},
+          {"Escape", tr("back to the desk")}};
+}
+
+QString HelpPage::whatCanBeTyped() const {
+  QString html;
+  const auto table = [&html](const QString& heading, const Rows& rows) {
+    html += title(heading) + QStringLiteral("<table>");
+    for (const auto& [key, what] : rows) html += line(key, what);
     html += QStringLiteral("</table>");
   };
-  table(hands);
-  html += title(tr("What can be typed"));
-  table(lines);
-  html += title(tr("On the two sheets"));
-  table(print);
-  html += title(tr("At the machine"));
-  table(machine);
+  table(tr("The hands"), hands());
+  table(tr("On the two sheets"), pointing());
+  table(tr("What Enter completes"), completed());
+  table(tr("What can be typed"), lines());
+  table(tr("At the machine"), machine());
   return html;
 }
 

@@ -37,5 +37,9 @@
         <source>Square up: point at a corner or centre whose place you know</source>
         <translation>Square up: point at a corner or center whose place you know</translation>
     </message>
+    <message>
+        <source>centres A C 5/8</source>
+        <translation>centers A C 5/8</translation>
+    </message>
 </context>
 </TS>

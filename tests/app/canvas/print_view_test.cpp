@@ -11,6 +11,7 @@
 #include <QTest>
 #include <QWheelEvent>
 
+#include "app/session/picture_edits.h"
 #include "core/document/document.h"
 #include "tests/support/desk_application.h"
 
@@ -84,7 +85,7 @@ TEST_F(PrintViewTest, AChainIsReadByTheMouse) {
 
 TEST_F(PrintViewTest, ADragMovesTheTraceInOneStep) {
   work.trace(FeatureKind::hole);
-  const QPoint start(300, 200), end(360, 240);
+  const QPoint start(300, 200);
   click(start);
   type({"A 1/4"});
   work.look();
@@ -253,6 +254,64 @@ TEST_F(PrintViewTest, APastedPictureIsSquaredUpAndLiesUnderTheTraces) {
   EXPECT_FALSE(darkAt(-0.1, 1));
   EXPECT_FALSE(darkAt(3.1, 1));
   EXPECT_FALSE(darkAt(1, 2.1));
+}
+
+TEST_F(PrintViewTest, APrintPhotographedSidewaysComesUpright) {
+  for (const int turn : {90, 180, 270}) {
+    for (const std::size_t count : {2u, 4u}) {
+      SCOPED_TRACE(testing::Message() << turn << " degrees, " << count << " points");
+      const QImage upright = drawnSheet();
+      const QTransform map = QImage::trueMatrix(QTransform().rotate(turn), 600, 400);
+      QByteArray bytes;
+      QBuffer buffer(&bytes);
+      buffer.open(QIODevice::WriteOnly);
+      upright.transformed(QTransform().rotate(turn)).save(&buffer, "PNG");
+      const auto known = [&](double x, double y, const char* across, const char* up) {
+        const QPointF pixel = map.map(QPointF(x, y));
+        return SquaringPoint{pixel.x(), pixel.y(), *readLength(across), *readLength(up)};
+      };
+      std::vector<SquaringPoint> points{known(100, 280, "0", "0"), known(400, 80, "3", "2"),
+                                        known(400, 280, "3", "0"), known(100, 80, "0", "2")};
+      points.resize(count);
+      const Job laid = *layPicture(desk.job(), 0, Face::top, "sheet", bytes);
+      desk.apply(*setPicturePoints(laid, laid.pictures.front().name, points), "square up");
+      ASSERT_TRUE(QTest::qWaitFor([&] { return !view->picture().progress(); }));
+      view->fit();
+      const QRectF bounds = view->picture().bounds();
+      EXPECT_NEAR(bounds.left(), -1, 0.02);
+      EXPECT_NEAR(bounds.width(), 6, 0.02);
+      EXPECT_NEAR(bounds.height(), 4, 0.02);
+      const QImage seen = view->grab().toImage();
+      const auto darkAt = [&](double x, double y) {
+        return qGray(seen.pixel(view->map().toWidget(QPointF(x, y)).toPoint())) < 100;
+      };
+      EXPECT_TRUE(darkAt(0.1, 0.1) && darkAt(2.9, 1.9));
+      EXPECT_FALSE(darkAt(-0.1, 1) || darkAt(3.1, 1) || darkAt(1, 2.1) || darkAt(1, -0.1));
+    }
+  }
+}
+
+TEST_F(PrintViewTest, APictureZoomedInAHurryIsSoonAsSharpAsAtLeisure) {
+  QGuiApplication::clipboard()->setImage(drawnSheet());
+  view->resize(2600, 1800);
+  ASSERT_TRUE(view->paste());
+  ASSERT_TRUE(QTest::qWaitFor([&] { return !view->picture().bounds().isNull(); }));
+  view->grab();
+  QImage first;
+  for (int i = 0; i < 5; ++i) {
+    view->zoomBy(1.07);
+    first = view->grab().toImage();
+    // Even the first frame shows the picture, though it may be coarse.
+    const QPointF black = view->map().toWidget(QPointF(2.5, -1.8));
+    EXPECT_LT(qGray(first.pixel(black.toPoint())), 100);
+  }
+  QTest::qWait(400);
+  const QImage later = view->grab().toImage();
+  PictureTone tone;
+  tone.brightness = 1;
+  view->picture().setTone(tone);
+  view->picture().setTone({});
+  EXPECT_EQ(later, view->grab().toImage());
 }
 
 TEST_F(PrintViewTest, ABlindReadingShowsNoFigures) {

@@ -1,9 +1,9 @@
-// A desk that somebody works at until the process is killed: desk_at_work FILE SEED
+// A desk that somebody works at until the process is killed: desk_at_work FILE SEED [saving]
 //
 // Begins as the program does, with what an earlier process left behind or else with FILE; says
 // which points the part has, as `had P1 P2 …`, and then types one point after another into the
-// strip, saving now and then, each said with the moment at which it stood on the desk, as
-// `edit P3 NANOSECONDS`. It never ends by itself.
+// strip, with `saving` now and then to the file, each said with the moment at which it stood on the
+// desk, as `edit P3 NANOSECONDS`. It never ends by itself.
 
 #include <QApplication>
 #include <QLineEdit>
@@ -36,7 +36,8 @@ long long now() {
 }
 
 int work(int argc, char** argv) {
-  if (argc != 3) return 2;
+  if (argc < 3) return 2;
+  const bool saving = argc > 3;
   QApplication application(argc, argv);
   QCoreApplication::setApplicationName(QStringLiteral("Inchwright"));
   dressApplication(application);
@@ -57,7 +58,7 @@ int work(int argc, char** argv) {
     QTest::keyClick(line, Qt::Key_Return);
     if (window.desk().part().features.size() != next) return 1;
     std::printf("edit %s %lld\n", id.c_str(), now());
-    if (random() % 8 == 0) QTest::keyClick(&window, Qt::Key_S, Qt::ControlModifier);
+    if (saving && random() % 8 == 0) QTest::keyClick(&window, Qt::Key_S, Qt::ControlModifier);
     QTest::qWait(20 + static_cast<int>(random() % 120));
   }
 }

@@ -14,6 +14,9 @@
 
 #include "app/canvas/print_view.h"
 #include "app/window/help_page.h"
+#include "core/part/edit.h"
+#include "core/part/lines.h"
+#include "core/part/pasted.h"
 #include "tests/app/window/window_fixture.h"
 
 namespace inchwright::app {
@@ -129,6 +132,35 @@ TEST_F(KeysTest, TheGuideNamesEveryKey) {
     const QString letter = letterOf(button->text());
     if (letter.isEmpty() || button->window() != window.get()) continue;
     EXPECT_TRUE(text.contains(letter)) << qPrintable(button->text());
+  }
+}
+
+TEST_F(KeysTest, TheGuideNamesWhatTheMouseDoesAndWhatEnterCompletes) {
+  const HelpPage page(window->menuBar());
+  const QString text = page.findChild<QTextBrowser*>()->toPlainText();
+  for (const char* words : {"Ctrl+click", "Shift+click", "pinch", "double click", "stated",
+                            "What Enter completes", "How close to work", "Tone of the picture"}) {
+    EXPECT_TRUE(text.contains(QLatin1String(words))) << words;
+  }
+}
+
+TEST_F(KeysTest, EveryLineOfTheGuideCanBeTyped) {
+  Part named;
+  named.name = "Plate";
+  const auto plate = applyLines(named, "hole A 1/4\nhole B 1/4\nhole C 1/4\nL R 4\nF K 3", {});
+  ASSERT_TRUE(plate.ok()) << plate.error().text;
+  for (const auto& [typed, what] : HelpPage::lines()) {
+    // The guide shows how a name comes about; here it is taken already.
+    Part part = *plate;
+    const QStringList words = typed.split(QLatin1Char(' '));
+    if (words[0] == QLatin1String("hole") || words[0] == QLatin1String("edge")) {
+      auto without = removeFeature(part, words[1].toStdString());
+      ASSERT_TRUE(without.ok());
+      part = std::move(without->part);
+    }
+    const auto outcome = applyLine(part, typed.toStdString(), {});
+    EXPECT_TRUE(outcome.ok()) << qPrintable(typed) << ": "
+                              << (outcome.ok() ? "" : outcome.error().text);
   }
 }
 

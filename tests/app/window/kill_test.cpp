@@ -41,8 +41,9 @@ std::vector<char*> pointersInto(std::vector<std::string>& words) {
 /// One process at work, with what it says read as it comes.
 class DeskAtWork {
  public:
-  DeskAtWork(const std::string& home, const std::string& file, int seed) {
+  DeskAtWork(const std::string& home, const std::string& file, int seed, bool saving = false) {
     std::vector<std::string> words{DESK_AT_WORK, file, std::to_string(seed)};
+    if (saving) words.push_back("saving");
     std::vector<std::string> surroundings{"QT_QPA_PLATFORM=offscreen", "XDG_DATA_HOME=" + home,
                                           "XDG_CONFIG_HOME=" + home};
     for (char** one = environ; *one != nullptr; ++one) {
@@ -158,15 +159,16 @@ TEST_F(KillTest, LosesTheLastSecondAtMost) {
   std::mt19937 random(kSeed);
   std::vector<std::string> made;  // before the last kill
   std::size_t sure = 0;           // so many of these more than a second before it
-  for (int round = 0; round < 5; ++round) {
+  for (int round = 0; round < 6; ++round) {
     SCOPED_TRACE(round);
-    DeskAtWork desk(home.path().toStdString(), file, static_cast<int>(random() % 1000));
+    DeskAtWork desk(home.path().toStdString(), file, static_cast<int>(random() % 1000),
+                    round % 3 == 2);
     ASSERT_TRUE(desk.untilEdits(1)) << desk.told;
     EXPECT_EQ(desk.told, "");
     ASSERT_LE(desk.had.size(), made.size());
     for (std::size_t i = 0; i < desk.had.size(); ++i) EXPECT_EQ(desk.had[i], made[i]);
     EXPECT_GE(desk.had.size(), sure) << "of " << made.size();
-    desk.workFor(milliseconds(100 + random() % 2400));
+    desk.workFor(milliseconds(200 + random() % 2600));
     const Moment killed = desk.kill();
     made = desk.had;
     sure = made.size();

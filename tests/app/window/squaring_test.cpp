@@ -3,8 +3,11 @@
 
 #include <gtest/gtest.h>
 
+#include <QElapsedTimer>
 #include <QPainter>
 #include <QTemporaryDir>
+#include <algorithm>
+#include <vector>
 
 #include "app/canvas/print_view.h"
 #include "tests/app/window/window_fixture.h"
