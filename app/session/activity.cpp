@@ -64,7 +64,8 @@ bool Hands::apply(const Result<LineOutcome>& outcome) {
     return false;
   }
   const std::size_t setup = setupHere();
-  if (!apply(outcome->part, QString::fromStdString(outcome->said))) return false;
+  // A line that is read was checked with all it leads to.
+  if (!applyChecked(outcome->part, QString::fromStdString(outcome->said))) return false;
   // The sheet shows what was just set.
   if (outcome->did == LineDid::setup) desk.chooseSetup(static_cast<int>(setup));
   return true;
@@ -76,6 +77,10 @@ bool Hands::apply(Part next, const QString& title) {
     emit desk.refused(QString::fromStdString(checked.error().text));
     return false;
   }
+  return applyChecked(std::move(next), title);
+}
+
+bool Hands::applyChecked(Part next, const QString& title) {
   desk.endMerge();
   return desk.applyPart(std::move(next), title);
 }

@@ -36,6 +36,8 @@ struct Hands {
   /// Applies what a line made as one step of undo; a refusal goes to the strip.
   bool apply(const Result<LineOutcome>& outcome);
   bool apply(Part next, const QString& title);
+  /// As `apply`, of a part that is known to be sound.
+  bool applyChecked(Part next, const QString& title);
 };
 
 /// One thing the hands can be doing. It knows what to ask for, what a click and a line of text mean

@@ -66,6 +66,8 @@ void Strip::changeEvent(QEvent* event) {
 }
 
 void Strip::follow() {
+  // A line on its way into the job has been answered; what it led to is shown once, after it.
+  if (taking_) return;
   // A refusal stands until the question changes or the line does.
   if (prompt_->text() != work_.prompt()) refusal_.clear();
   prompt_->setText(work_.prompt());
@@ -107,11 +109,13 @@ void Strip::refuse(const QString& why) {
 void Strip::takeLine() {
   // What was refused stays in the line to be mended, and its reason below it.
   refusal_.clear();
+  taking_ = true;
   if (work_.enter(line_->text())) {
     line_->clear();
     refusal_.clear();
-    follow();
   }
+  taking_ = false;
+  follow();
 }
 
 bool Strip::leavesToDesk(const QKeyEvent& key) const {

@@ -40,6 +40,7 @@ class Strip : public QWidget {
   QLineEdit* line_;
   QLabel* echo_;
   QString refusal_;
+  bool taking_ = false;  ///< the line is on its way into the job
 };
 
 }  // namespace inchwright::app

@@ -7,6 +7,7 @@
 #include "core/base/result.h"
 #include "core/part/job.h"
 #include "core/part/place_index.h"
+#include "core/part/pointer.h"
 
 namespace inchwright {
 
@@ -19,23 +20,23 @@ std::size_t placeCount(const Part& part);
 /// A fault found in a part, or none.
 using Fault = std::optional<Error>;
 
-inline Fault faultAt(std::string pointer, std::string text) {
-  return Error{ErrorCode::badDocument, std::move(text), std::move(pointer)};
+inline Fault faultAt(const Pointer& pointer, std::string text) {
+  return Error{ErrorCode::badDocument, std::move(text), pointer.text()};
 }
 
 // The pieces of `checkPart`, each for one member. `pointer` is where that member stands in the
 // part, such as `/features/3`.
-Fault checkFeature(const Feature& feature, const PlaceIndex& index, const std::string& pointer);
-Fault checkReading(const Reading& reading, const PlaceIndex& index, const std::string& pointer);
+Fault checkFeature(const Feature& feature, const PlaceIndex& index, const Pointer& pointer);
+Fault checkReading(const Reading& reading, const PlaceIndex& index, const Pointer& pointer);
 Fault checkUnderstanding(const Understanding& understanding, const PlaceIndex& index,
-                         const std::string& pointer);
+                         const Pointer& pointer);
 /// Pictures named and named once, and every view of one that is there. `pointer`s are from the
 /// document's root.
 Fault checkPictures(const Job& job);
-Fault checkSetup(const Setup& setup, const PlaceIndex& index, const std::string& pointer);
+Fault checkSetup(const Setup& setup, const PlaceIndex& index, const Pointer& pointer);
 
 /// Whether `id` names a place with a position along `axis`.
-Fault checkPlace(const Id& id, Axis axis, const PlaceIndex& index, const std::string& pointer);
+Fault checkPlace(const Id& id, Axis axis, const PlaceIndex& index, const Pointer& pointer);
 
 /// Everything a document requires beyond its parts: sizes of the machine, parts named and named
 /// once, `checkPart` for each. The place of the error is a JSON pointer from the document's root.

@@ -16,49 +16,49 @@ std::string article(FeatureKind kind) {
   return (vowel ? "an " : "a ") + std::string(nameOf(kind));
 }
 
-Fault checkEdge(const Feature& feature, const std::string& pointer) {
+Fault checkEdge(const Feature& feature, const Pointer& pointer) {
   if (!feature.axis) {
     return faultAt(pointer, "an edge needs its `axis`: the one it lies square to");
   }
   if (feature.side && axisAcross(*feature.side) != *feature.axis) {
-    return faultAt(pointer + "/side", "the " + std::string(nameOf(*feature.side)) +
-                                          " side lies across " +
-                                          std::string(nameOf(axisAcross(*feature.side))) +
-                                          ", not across " + std::string(nameOf(*feature.axis)));
+    return faultAt(pointer / "side", "the " + std::string(nameOf(*feature.side)) +
+                                         " side lies across " +
+                                         std::string(nameOf(axisAcross(*feature.side))) +
+                                         ", not across " + std::string(nameOf(*feature.axis)));
   }
   return std::nullopt;
 }
 
 /// Slots and rows run along one axis of their face.
-Fault checkRun(const Feature& feature, const std::string& pointer) {
+Fault checkRun(const Feature& feature, const Pointer& pointer) {
   const std::string subject = article(feature.kind);
   if (!feature.axis) return faultAt(pointer, subject + " needs the `axis` it runs along");
   if (!liesIn(feature.face, *feature.axis)) {
-    return faultAt(pointer + "/axis", subject + " runs along an axis of its face, and " +
-                                          std::string(nameOf(*feature.axis)) +
-                                          " does not lie in the " +
-                                          std::string(nameOf(feature.face)) + " face");
+    return faultAt(pointer / "axis", subject + " runs along an axis of its face, and " +
+                                         std::string(nameOf(*feature.axis)) +
+                                         " does not lie in the " +
+                                         std::string(nameOf(feature.face)) + " face");
   }
   return std::nullopt;
 }
 
-Fault checkHoles(const Feature& feature, const std::string& pointer) {
+Fault checkHoles(const Feature& feature, const Pointer& pointer) {
   const int least = feature.countedBySpaces ? 2 : 1;
   if (feature.holes >= least && feature.holes <= kMostHoles) return std::nullopt;
   const bool row = feature.kind == FeatureKind::row;
-  const std::string member = feature.countedBySpaces ? "/spaces" : "/holes";
-  return faultAt(feature.holes == 0 ? pointer : pointer + member,
+  const std::string member = feature.countedBySpaces ? "spaces" : "holes";
+  return faultAt(feature.holes == 0 ? pointer : pointer / member,
                  row ? "a row says how many `holes` or how many `spaces` it has: 1 to 1000 holes"
                      : "a ring says how many `holes` it has: 1 to 1000");
 }
 
-Fault checkCorner(const Feature& feature, const PlaceIndex& index, const std::string& pointer) {
+Fault checkCorner(const Feature& feature, const PlaceIndex& index, const Pointer& pointer) {
   if (feature.corner.size() != 2) {
     return faultAt(pointer, "a `corner` is that of two edges: name two");
   }
   AxisSet seen;
   for (std::size_t i = 0; i < 2; ++i) {
-    const std::string here = pointer + "/" + std::to_string(i);
+    const Pointer here = pointer / i;
     const std::optional<PlaceIndex::Entry> entry = index.find(feature.corner[i]);
     if (!entry) return faultAt(here, "there is no `" + feature.corner[i] + "`");
     if (entry->feature->kind != FeatureKind::edge || !entry->feature->axis) {
@@ -74,19 +74,19 @@ Fault checkCorner(const Feature& feature, const PlaceIndex& index, const std::st
   return std::nullopt;
 }
 
-Fault checkRound(const Feature& feature, const PlaceIndex& index, const std::string& pointer) {
+Fault checkRound(const Feature& feature, const PlaceIndex& index, const Pointer& pointer) {
   if (feature.side && !liesIn(feature.face, axisAcross(*feature.side))) {
-    return faultAt(pointer + "/side", "the outermost point of a round lies in its face: the " +
-                                          std::string(nameOf(*feature.side)) +
-                                          " side is no side of the " +
-                                          std::string(nameOf(feature.face)) + " face");
+    return faultAt(pointer / "side", "the outermost point of a round lies in its face: the " +
+                                         std::string(nameOf(*feature.side)) +
+                                         " side is no side of the " +
+                                         std::string(nameOf(feature.face)) + " face");
   }
   if (!feature.about.empty() && !feature.corner.empty()) {
     return faultAt(pointer, "a round is struck `about` a place or rounds off a `corner`, not both");
   }
-  if (!feature.corner.empty()) return checkCorner(feature, index, pointer + "/corner");
+  if (!feature.corner.empty()) return checkCorner(feature, index, pointer / "corner");
   if (feature.about.empty()) return std::nullopt;
-  const std::string here = pointer + "/about";
+  const Pointer here = pointer / "about";
   const std::optional<PlaceIndex::Entry> entry = index.find(feature.about);
   if (!entry) return faultAt(here, "there is no `" + feature.about + "`");
   if (entry->feature == &feature) return faultAt(here, "a round can't be struck about itself");
@@ -98,11 +98,10 @@ Fault checkRound(const Feature& feature, const PlaceIndex& index, const std::str
   return std::nullopt;
 }
 
-Fault checkThrough(const Feature& feature, const PlaceIndex& index, const std::string& pointer) {
+Fault checkThrough(const Feature& feature, const PlaceIndex& index, const Pointer& pointer) {
   for (std::size_t i = 0; i < feature.through.size(); ++i) {
     if (index.find(feature.through[i])) continue;
-    return faultAt(pointer + "/through/" + std::to_string(i),
-                   "there is no `" + feature.through[i] + "`");
+    return faultAt(pointer / "through" / i, "there is no `" + feature.through[i] + "`");
   }
   return std::nullopt;
 }
@@ -113,7 +112,7 @@ struct Size {
   SizeSymbol refused;
 };
 
-Fault checkSizes(const Feature& feature, const std::string& pointer) {
+Fault checkSizes(const Feature& feature, const Pointer& pointer) {
   const Size sizes[] = {
       {"diameter", &feature.diameter, SizeSymbol::radius},
       {"depth", &feature.depth.length, SizeSymbol::none},
@@ -128,7 +127,7 @@ Fault checkSizes(const Feature& feature, const std::string& pointer) {
   for (const Size& size : sizes) {
     const std::optional<Lettered>& figure = *size.figure;
     if (!figure) continue;
-    const std::string here = pointer + "/" + size.key;
+    const Pointer here = pointer / size.key;
     if (figure->value <= Length()) return faultAt(here, "a size is greater than 0");
     if (size.refused != SizeSymbol::none && figure->symbol == size.refused) {
       return faultAt(here, size.refused == SizeSymbol::radius
@@ -138,19 +137,19 @@ Fault checkSizes(const Feature& feature, const std::string& pointer) {
   }
   if (feature.width && feature.length && feature.length->value <= feature.width->value) {
     return faultAt(
-        pointer + "/length",
+        pointer / "length",
         "a slot is longer over all than it is wide: is this its length between centres?");
   }
   if (!feature.depth.through && !feature.depth.length) {
-    return faultAt(pointer + "/depth", "a depth is `through` or a length");
+    return faultAt(pointer / "depth", "a depth is `through` or a length");
   }
   return std::nullopt;
 }
 
-Fault checkTraced(const Feature& feature, const std::string& pointer) {
+Fault checkTraced(const Feature& feature, const Pointer& pointer) {
   const std::size_t count = feature.traced.size();
   if (count == 0) return std::nullopt;
-  const std::string here = pointer + "/traced";
+  const Pointer here = pointer / "traced";
   const bool curve = feature.kind == FeatureKind::line || feature.kind == FeatureKind::arc;
   if (feature.kind == FeatureKind::edge && count != 1) {
     return faultAt(here, "an edge is traced by one value, along its axis");
@@ -164,13 +163,12 @@ Fault checkTraced(const Feature& feature, const std::string& pointer) {
   }
   for (std::size_t i = 0; i < count; ++i) {
     if (plainDecimal(feature.traced[i])) continue;
-    return faultAt(here + "/" + std::to_string(i),
-                   "a traced value is a plain decimal in inches, such as `0.41`");
+    return faultAt(here / i, "a traced value is a plain decimal in inches, such as `0.41`");
   }
   return std::nullopt;
 }
 
-Fault checkKind(const Feature& feature, const PlaceIndex& index, const std::string& pointer) {
+Fault checkKind(const Feature& feature, const PlaceIndex& index, const Pointer& pointer) {
   switch (feature.kind) {
     case FeatureKind::edge:
       return checkEdge(feature, pointer);
@@ -195,7 +193,7 @@ Fault checkKind(const Feature& feature, const PlaceIndex& index, const std::stri
 
 }  // namespace
 
-Fault checkFeature(const Feature& feature, const PlaceIndex& index, const std::string& pointer) {
+Fault checkFeature(const Feature& feature, const PlaceIndex& index, const Pointer& pointer) {
   if (Fault fault = checkKind(feature, index, pointer)) return fault;
   if (Fault fault = checkSizes(feature, pointer)) return fault;
   return checkTraced(feature, pointer);

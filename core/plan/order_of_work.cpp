@@ -3,25 +3,14 @@
 #include <algorithm>
 #include <cmath>
 #include <numeric>
+#include <optional>
+#include <utility>
 
 #include "core/base/ascii.h"
+#include "core/plan/spot_grid.h"
 
 namespace inchwright {
 namespace {
-
-struct Spot {
-  double x = 0;
-  double y = 0;
-};
-
-double squareBetween(const Spot& a, const Spot& b) {
-  const double dx = a.x - b.x, dy = a.y - b.y;
-  return dx * dx + dy * dy;
-}
-
-double between(const Spot& a, const Spot& b) {
-  return std::sqrt(squareBetween(a, b));
-}
 
 std::vector<std::size_t> byId(const std::vector<WorkStop>& stops) {
   std::vector<std::size_t> order(stops.size());
@@ -50,6 +39,100 @@ std::vector<std::size_t> inStrips(const std::vector<WorkStop>& stops) {
   });
   return order;
 }
+
+/// Turns stretches of a way round while that shortens it: for each stop the first later one up to
+/// which a turn gains, and so on from there, until none does (2-opt). A gain needs one of the two
+/// new legs to be shorter than the old one beside it, so only what lies as near as that is tried.
+class WayImprover {
+ public:
+  WayImprover(const std::vector<WorkStop>& stops, std::vector<std::size_t> order) : order_(order) {
+    order_.insert(order_.begin(), stops.size());  // where the way begins
+    for (const WorkStop& stop : stops) spots_.push_back({stop.x, stop.y});
+    spots_.emplace_back();
+    place_.resize(spots_.size());
+    for (std::size_t i = 0; i < order_.size(); ++i) place_[order_[i]] = i;
+    grid_.emplace(spots_);
+    reach_ = 3 * grid_->cell();
+    for (std::size_t i = 1; i < order_.size(); ++i) noteLeg(i);
+  }
+
+  std::vector<std::size_t> improved() {
+    bool again = true;
+    while (again && triesLeft_ > 0) {
+      again = false;
+      for (std::size_t i = 1; i < order_.size() && triesLeft_ > 0; ++i) {
+        for (std::size_t j = firstGain(i, i + 1); j < order_.size(); j = firstGain(i, j + 1)) {
+          turn(i, j);
+          again = true;
+        }
+      }
+    }
+    return {order_.begin() + 1, order_.end()};
+  }
+
+ private:
+  const Spot& at(std::size_t place) const { return spots_[order_[place]]; }
+
+  bool gains(std::size_t i, std::size_t j) const {
+    double gain = between(at(i - 1), at(i)) - between(at(i - 1), at(j));
+    if (j + 1 < order_.size()) gain += between(at(j), at(j + 1)) - between(at(i), at(j + 1));
+    // Gains below a billionth of the way would go round in circles on rounding.
+    return gain > 1e-9 * (std::abs(at(i).x) + std::abs(at(i).y) + 1e-9);
+  }
+
+  /// The first j from `from` on up to which a turn from i gains; the end when there is none.
+  std::size_t firstGain(std::size_t i, std::size_t from) {
+    std::size_t first = order_.size();
+    const auto attempt = [&](std::size_t j) {
+      if (j < from || j >= first) return;
+      if (triesLeft_ > 0) --triesLeft_;
+      if (gains(i, j)) first = j;
+    };
+    // A shorter leg to j ...
+    grid_->near(at(i - 1), between(at(i - 1), at(i)),
+                [&](std::size_t spot) { attempt(place_[spot]); });
+    // ... or from i to what follows j; the few long legs are looked through one by one.
+    grid_->near(at(i), reach_, [&](std::size_t spot) {
+      if (place_[spot] > 0) attempt(place_[spot] - 1);
+    });
+    for (std::size_t k = 0; k < longLegs_.size();) {
+      const auto [before, after] =
+          std::minmax(place_[longLegs_[k].first], place_[longLegs_[k].second]);
+      if (after - before == 1) {
+        attempt(before);
+        ++k;
+      } else {  // that leg is gone
+        longLegs_[k] = longLegs_.back();
+        longLegs_.pop_back();
+      }
+    }
+    return first;
+  }
+
+  void turn(std::size_t i, std::size_t j) {
+    std::reverse(order_.begin() + static_cast<std::ptrdiff_t>(i),
+                 order_.begin() + static_cast<std::ptrdiff_t>(j) + 1);
+    for (std::size_t k = i; k <= j; ++k) place_[order_[k]] = k;
+    noteLeg(i);
+    if (j + 1 < order_.size()) noteLeg(j + 1);
+  }
+
+  /// The leg to the stop at `place`, when a search within reach would miss it.
+  void noteLeg(std::size_t place) {
+    if (between(at(place - 1), at(place)) > reach_) {
+      longLegs_.emplace_back(order_[place - 1], order_[place]);
+    }
+  }
+
+  std::vector<Spot> spots_;
+  std::vector<std::size_t> order_;
+  std::vector<std::size_t> place_;  ///< of each spot in the order
+  std::optional<SpotGrid> grid_;
+  double reach_ = 0;
+  std::vector<std::pair<std::size_t, std::size_t>> longLegs_;
+  // Counted, not timed, so that a slow machine finds the same way.
+  std::size_t triesLeft_ = 40'000'000;
+};
 
 }  // namespace
 
@@ -90,64 +173,29 @@ double travelThrough(const std::vector<WorkStop>& stops, const std::vector<std::
 }
 
 std::vector<std::size_t> nearestFirst(const std::vector<WorkStop>& stops) {
-  std::vector<std::size_t> left = byId(stops);
+  if (stops.empty()) return {};
+  // In the order of ids, by which ties go.
+  const std::vector<std::size_t> ranked = byId(stops);
+  std::vector<Spot> spots;
+  for (std::size_t i : ranked) spots.push_back({stops[i].x, stops[i].y});
+  SpotGrid left(spots);
   std::vector<std::size_t> order;
-  order.reserve(left.size());
-  double x = 0, y = 0;
-  while (!left.empty()) {
-    std::size_t best = 0;
-    double bestSquare = INFINITY;
-    for (std::size_t k = 0; k < left.size(); ++k) {
-      const double dx = stops[left[k]].x - x, dy = stops[left[k]].y - y;
-      const double square = dx * dx + dy * dy;
-      if (square < bestSquare) {
-        bestSquare = square;
-        best = k;
-      }
-    }
-    const std::size_t next = left[best];
-    // Keeps the rest in the order of ids, on which ties depend.
-    left.erase(left.begin() + static_cast<std::ptrdiff_t>(best));
-    order.push_back(next);
-    x = stops[next].x;
-    y = stops[next].y;
+  order.reserve(stops.size());
+  Spot here;
+  while (order.size() < stops.size()) {
+    const std::size_t next = left.nearest(here);
+    left.remove(next);
+    order.push_back(ranked[next]);
+    here = spots[next];
   }
   return order;
 }
 
 std::vector<std::size_t> shortTravel(const std::vector<WorkStop>& stops) {
+  if (stops.empty()) return {};
   if (stops.size() > kLongestImproved) return inStrips(stops);
   const std::vector<std::size_t> nearest = nearestFirst(stops);
-  std::vector<std::size_t> order = nearest;
-  std::vector<Spot> way{Spot{}};
-  for (std::size_t i : order) way.push_back({stops[i].x, stops[i].y});
-  // Counted in comparisons, not in time, so that a slow machine finds the same way.
-  std::size_t comparisonsLeft = 40'000'000;
-  bool improved = true;
-  while (improved && comparisonsLeft > 0) {
-    improved = false;
-    for (std::size_t i = 1; i < way.size() && comparisonsLeft > 0; ++i) {
-      for (std::size_t j = i + 1; j < way.size() && comparisonsLeft > 0; ++j) {
-        --comparisonsLeft;
-        // A gain needs one of the two new legs to be shorter than the old one; most pairs fail that
-        // without a square root.
-        const bool last = j + 1 == way.size();
-        if (squareBetween(way[i - 1], way[j]) >= squareBetween(way[i - 1], way[i]) &&
-            (last || squareBetween(way[i], way[j + 1]) >= squareBetween(way[j], way[j + 1]))) {
-          continue;
-        }
-        double gain = between(way[i - 1], way[i]) - between(way[i - 1], way[j]);
-        if (!last) gain += between(way[j], way[j + 1]) - between(way[i], way[j + 1]);
-        // Gains below a billionth of the way would go round in circles on rounding.
-        if (gain <= 1e-9 * (std::abs(way[i].x) + std::abs(way[i].y) + 1e-9)) continue;
-        std::reverse(way.begin() + static_cast<std::ptrdiff_t>(i),
-                     way.begin() + static_cast<std::ptrdiff_t>(j) + 1);
-        std::reverse(order.begin() + static_cast<std::ptrdiff_t>(i) - 1,
-                     order.begin() + static_cast<std::ptrdiff_t>(j));
-        improved = true;
-      }
-    }
-  }
+  std::vector<std::size_t> order = WayImprover(stops, nearest).improved();
   return travelThrough(stops, order) <= travelThrough(stops, nearest) ? order : nearest;
 }
 

@@ -102,6 +102,83 @@ TEST(ShortTravel, ComesCloseToTheBestOfSmallPlates) {
   }
 }
 
+/// The same way found by looking at every stop and every pair.
+std::vector<std::size_t> plainNearestFirst(const std::vector<WorkStop>& stops) {
+  std::vector<std::size_t> left(stops.size()), order;
+  std::iota(left.begin(), left.end(), std::size_t{0});
+  std::sort(left.begin(), left.end(),
+            [&](std::size_t a, std::size_t b) { return standsBefore(stops[a].id, stops[b].id); });
+  double x = 0, y = 0;
+  while (!left.empty()) {
+    const auto next = std::min_element(left.begin(), left.end(), [&](std::size_t a, std::size_t b) {
+      const auto square = [&](std::size_t i) {
+        return (stops[i].x - x) * (stops[i].x - x) + (stops[i].y - y) * (stops[i].y - y);
+      };
+      return square(a) < square(b);
+    });
+    order.push_back(*next);
+    x = stops[*next].x;
+    y = stops[*next].y;
+    left.erase(next);
+  }
+  return order;
+}
+
+std::vector<std::size_t> plainShortTravel(const std::vector<WorkStop>& stops) {
+  const std::vector<std::size_t> nearest = plainNearestFirst(stops);
+  std::vector<std::size_t> order = nearest;
+  const auto leg = [&](std::size_t before, std::size_t to) {  // places in the order, from 1
+    const double x = before == 0 ? 0 : stops[order[before - 1]].x;
+    const double y = before == 0 ? 0 : stops[order[before - 1]].y;
+    return std::hypot(stops[order[to - 1]].x - x, stops[order[to - 1]].y - y);
+  };
+  for (bool improved = true; improved;) {
+    improved = false;
+    for (std::size_t i = 1; i <= order.size(); ++i) {
+      for (std::size_t j = i + 1; j <= order.size(); ++j) {
+        double gain = leg(i - 1, i) - leg(i - 1, j);
+        if (j < order.size()) gain += leg(j, j + 1) - leg(i, j + 1);
+        const WorkStop& from = stops[order[i - 1]];
+        if (gain <= 1e-9 * (std::abs(from.x) + std::abs(from.y) + 1e-9)) continue;
+        std::reverse(order.begin() + static_cast<std::ptrdiff_t>(i) - 1,
+                     order.begin() + static_cast<std::ptrdiff_t>(j));
+        improved = true;
+      }
+    }
+  }
+  return travelThrough(stops, order) <= travelThrough(stops, nearest) ? order : nearest;
+}
+
+/// Scattered, in clusters far apart, all in a line, or in rows as on a plate.
+std::vector<WorkStop> stopsOfManner(std::mt19937& random, int manner, int count) {
+  std::vector<WorkStop> stops = randomStops(random, count);
+  for (std::size_t i = 0; i < stops.size(); ++i) {
+    WorkStop& stop = stops[i];
+    const auto fine = [&] { return static_cast<double>(random() % 100'000) / 5'000; };
+    if (manner == 1) {
+      stop.x = static_cast<double>(random() % 3) * 300 + fine();
+      stop.y = static_cast<double>(random() % 2) * 500 + fine();
+    } else if (manner == 2) {
+      stop.y = 7;
+    } else if (manner == 3) {
+      stop.x = static_cast<double>(i % 12) * 0.375;
+      stop.y = static_cast<double>(i / 12) * 0.5;
+    }
+  }
+  return stops;
+}
+
+TEST(ShortTravel, FindsTheWayThatTryingEveryPairFinds) {
+  for (unsigned seed = 1; seed <= 160; ++seed) {
+    SCOPED_TRACE(seed);
+    std::mt19937 random(seed);
+    const std::vector<WorkStop> stops =
+        stopsOfManner(random, static_cast<int>(seed % 4), 1 + static_cast<int>(random() % 90));
+    ASSERT_EQ(nearestFirst(stops), plainNearestFirst(stops));
+    ASSERT_EQ(shortTravel(stops), plainShortTravel(stops));
+  }
+}
+
 TEST(ShortTravel, SweepsVeryManyStops) {
   std::mt19937 random(7);
   const std::vector<WorkStop> stops = randomStops(random, static_cast<int>(kLongestImproved) + 500);
