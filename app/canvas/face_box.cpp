@@ -19,6 +19,8 @@ namespace inchwright::app {
 struct EdgeShare {
   Axis axis = Axis::x;
   double share = 0;
+
+  bool operator==(const EdgeShare&) const = default;
 };
 
 namespace {
@@ -79,9 +81,11 @@ class FaceButton : public QPushButton {
 
   Face face() const { return face_; }
 
+  // Painted again only for a change: what shows through makes the print below be painted as well.
   void show(int features, bool current) {
-    count_ = features;
     setChecked(current);
+    if (count_ == features) return;
+    count_ = features;
     const QString name = tr("%1 face, %n feature(s)", nullptr, features).arg(wordFor(face_));
     setAccessibleName(name);
     setToolTip(name);
@@ -89,6 +93,7 @@ class FaceButton : public QPushButton {
   }
 
   void light(const std::vector<EdgeShare>& edges) {
+    if (edges_ == edges) return;
     edges_ = edges;
     update();
   }
@@ -136,7 +141,7 @@ class FaceButton : public QPushButton {
   }
 
   Face face_;
-  int count_ = 0;
+  int count_ = -1;  ///< not told yet
   std::vector<EdgeShare> edges_;
 };
 

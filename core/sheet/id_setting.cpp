@@ -1,32 +1,50 @@
 #include "core/sheet/id_setting.h"
 
 #include <algorithm>
+#include <numeric>
+#include <string>
+#include <vector>
 
 #include "core/sheet/paragraph.h"
 #include "core/sheet/text_measure.h"
 
 namespace inchwright {
 
+namespace {
+
+constexpr std::size_t kMostIdLines = 3;
+
+bool fitsInOneLine(std::string_view id, double width, double height) {
+  return textWidth(id, height, Typeface::bold) <= width + 1e-9;
+}
+
+Sketch::Look smallLook(double height) {
+  return {height * 0.45, Typeface::bold};
+}
+
+}  // namespace
+
+IdExtent idExtent(std::string_view id, double baseline, double width, double height) {
+  if (fitsInOneLine(id, width, height)) return {baseline + reachOf(id).below * height + 0.3, true};
+  const std::vector<double> lines = lineHeights({{std::string(id), smallLook(height)}}, width);
+  if (lines.size() > kMostIdLines) {
+    return {baseline + reachOf("\u2026").below * height * 0.6, false};
+  }
+  return {std::accumulate(lines.begin(), lines.end(), 1.0), true};
+}
+
 bool setId(Piece& piece, std::string_view id, double left, double baseline, double width,
            double height) {
-  constexpr std::size_t kMostLines = 3;
-  constexpr double kSlack = 1e-9;
-  const Sketch::Look big{height, Typeface::bold};
-  if (textWidth(id, big.height, big.face) <= width + kSlack) {
-    piece.sketch.text(left, baseline, id, big);
-    piece.height = std::max(piece.height, baseline + reachOf(id).below * height + 0.3);
-    return true;
-  }
-  const std::vector<LaidLine> lines = layText(id, {height * 0.45, Typeface::bold}, width);
-  if (lines.size() > kMostLines) {
+  const IdExtent extent = idExtent(id, baseline, width, height);
+  piece.height = std::max(piece.height, extent.height);
+  if (fitsInOneLine(id, width, height)) {
+    piece.sketch.text(left, baseline, id, {height, Typeface::bold});
+  } else if (extent.named) {
+    piece.sketch.add(stacked(layText(id, smallLook(height), width)).sketch, left, 0.6);
+  } else {
     piece.sketch.text(left, baseline, "\u2026", {height * 0.6, Typeface::bold});
-    piece.height = std::max(piece.height, baseline + reachOf("\u2026").below * height * 0.6);
-    return false;
   }
-  const LaidLine all = stacked(lines);
-  piece.sketch.add(all.sketch, left, 0.6);
-  piece.height = std::max(piece.height, all.height + 1.0);
-  return true;
+  return extent.named;
 }
 
 }  // namespace inchwright

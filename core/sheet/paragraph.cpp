@@ -1,7 +1,11 @@
 #include "core/sheet/paragraph.h"
 
 #include <algorithm>
+#include <deque>
+#include <span>
 #include <string>
+#include <string_view>
+#include <utility>
 
 #include "core/sheet/style.h"
 #include "core/sheet/text_measure.h"
@@ -9,95 +13,141 @@
 namespace inchwright {
 namespace {
 
+/// A word of a run that is laid out elsewhere.
 struct Word {
-  std::string text;
-  Sketch::Look look;
-  std::size_t run = 0;
-  bool figure = false;
+  std::string_view text;
+  const Run* run = nullptr;
+  double width = 0;
 
-  double width() const {
-    return figure ? figureWidth(text, look.height, look.face)
-                  : textWidth(text, look.height, look.face);
-  }
+  const Sketch::Look& look() const { return run->look; }
+};
+
+double widthOf(std::string_view word, const Run& run) {
+  return run.figure ? figureWidth(word, run.look.height, run.look.face)
+                    : textWidth(word, run.look.height, run.look.face);
+}
+
+double spaceOf(const Sketch::Look& look) {
+  return textWidth(" ", look.height, look.face);
+}
+
+/// Runs broken into lines. Refers to the runs.
+struct Broken {
+  std::deque<std::string> pieces;  ///< of words that are wider than a line
+  std::vector<Word> words;
+  std::vector<std::size_t> ends;  ///< of each line, in words
 };
 
 /// The words of all runs; one that is wider than a line is cut into pieces that are not.
-std::vector<Word> wordsOf(const std::vector<Run>& runs, double width) {
-  std::vector<Word> words;
-  for (std::size_t i = 0; i < runs.size(); ++i) {
-    const Run& run = runs[i];
-    for (std::size_t at = 0; at < run.text.size();) {
-      const std::size_t start = run.text.find_first_not_of(' ', at);
-      if (start == std::string::npos) break;
-      at = std::min(run.text.find(' ', start), run.text.size());
-      const std::string word = run.text.substr(start, at - start);
-      for (std::string& piece : wrapText(word, run.look.height, width, run.look.face)) {
-        words.push_back({std::move(piece), run.look, i, run.figure});
-      }
+void addWords(const Run& run, double width, Broken& broken) {
+  for (std::size_t at = 0; at < run.text.size();) {
+    const std::size_t start = run.text.find_first_not_of(' ', at);
+    if (start == std::string::npos) break;
+    at = std::min(run.text.find(' ', start), run.text.size());
+    const std::string_view word = std::string_view(run.text).substr(start, at - start);
+    const double wide = widthOf(word, run);
+    if (wide <= width) {
+      broken.words.push_back({word, &run, wide});
+      continue;
+    }
+    for (std::string& piece : wrapText(word, run.look.height, width, run.look.face)) {
+      const std::string& kept = broken.pieces.emplace_back(std::move(piece));
+      broken.words.push_back({kept, &run, widthOf(kept, run)});
     }
   }
-  return words;
+}
+
+Broken breakIntoLines(const std::vector<Run>& runs, double width) {
+  Broken broken;
+  for (const Run& run : runs) addWords(run, width, broken);
+  double x = 0;
+  for (std::size_t i = 0; i < broken.words.size(); ++i) {
+    const Word& word = broken.words[i];
+    const bool first = i == (broken.ends.empty() ? 0 : broken.ends.back());
+    double space = first ? 0 : std::max(spaceOf(broken.words[i - 1].look()), spaceOf(word.look()));
+    if (!first && x + space + word.width > width + 1e-9) {
+      broken.ends.push_back(i);
+      x = 0;
+      space = 0;
+    }
+    x += space + word.width;
+  }
+  if (!broken.words.empty()) broken.ends.push_back(broken.words.size());
+  return broken;
+}
+
+struct LineExtent {
+  double above = 0;  ///< the baseline
+  double below = 0;
+};
+
+/// Figures have neither accents nor descenders, and need less room.
+LineExtent extentOf(std::span<const Word> line) {
+  LineExtent extent;
+  for (const Word& word : line) {
+    const double height = word.look().height;
+    extent.above = std::max(extent.above, height * (word.run->figure ? 1.16 : kAboveBaseline));
+    extent.below =
+        std::max(extent.below, height * (word.run->figure ? 0.2 : kLineSpacing - kAboveBaseline));
+  }
+  return extent;
 }
 
 /// Neighbours of one run become one item, so that a phrase can be searched for.
-LaidLine setLine(const std::vector<Word>& words) {
+LaidLine setLine(std::span<const Word> words) {
   LaidLine line;
-  double& baseline = line.baseline;
-  double below = 0;
-  for (const Word& word : words) {
-    // Figures have neither accents nor descenders, and need less room.
-    baseline = std::max(baseline, word.look.height * (word.figure ? 1.16 : kAboveBaseline));
-    below = std::max(below, word.look.height * (word.figure ? 0.2 : kLineSpacing - kAboveBaseline));
-  }
-  line.height = baseline + below;
+  const LineExtent extent = extentOf(words);
+  line.baseline = extent.above;
+  line.height = extent.above + extent.below;
   double x = 0;
   for (std::size_t i = 0; i < words.size();) {
     const Word& first = words[i];
-    double spaceAfter = textWidth(" ", first.look.height, first.look.face);
-    if (first.figure) {
-      line.sketch.figure(x, baseline, first.text, first.look);
-      x += first.width() + spaceAfter;
+    double spaceAfter = spaceOf(first.look());
+    if (first.run->figure) {
+      line.sketch.figure(x, line.baseline, first.text, first.look());
+      x += first.width + spaceAfter;
       ++i;
       continue;
     }
-    std::string text = first.text;
-    for (++i; i < words.size() && words[i].run == first.run; ++i) text += ' ' + words[i].text;
-    line.sketch.text(x, baseline, text, first.look);
-    x += textWidth(text, first.look.height, first.look.face);
-    if (i < words.size()) {
-      const Sketch::Look& next = words[i].look;
-      spaceAfter = std::max(spaceAfter, textWidth(" ", next.height, next.face));
+    std::string text(first.text);
+    for (++i; i < words.size() && words[i].run == first.run; ++i) {
+      text += ' ';
+      text += words[i].text;
     }
+    line.sketch.text(x, line.baseline, text, first.look());
+    x += textWidth(text, first.look().height, first.look().face);
+    if (i < words.size()) spaceAfter = std::max(spaceAfter, spaceOf(words[i].look()));
     x += spaceAfter;
   }
   return line;
+}
+
+/// Calls `each` with the words of every line.
+template <class Each>
+void eachLine(const Broken& broken, Each each) {
+  std::size_t begin = 0;
+  for (const std::size_t end : broken.ends) {
+    each(std::span(broken.words).subspan(begin, end - begin));
+    begin = end;
+  }
 }
 
 }  // namespace
 
 std::vector<LaidLine> layParagraph(const std::vector<Run>& runs, double width) {
   std::vector<LaidLine> lines;
-  std::vector<Word> line;
-  double x = 0;
-  for (Word& word : wordsOf(runs, width)) {
-    double space = 0;
-    if (!line.empty()) {
-      const Sketch::Look& before = line.back().look;
-      space = std::max(textWidth(" ", before.height, before.face),
-                       textWidth(" ", word.look.height, word.look.face));
-    }
-    const double wide = word.width();
-    if (!line.empty() && x + space + wide > width + 1e-9) {
-      lines.push_back(setLine(line));
-      line.clear();
-      x = 0;
-      space = 0;
-    }
-    x += space + wide;
-    line.push_back(std::move(word));
-  }
-  if (!line.empty()) lines.push_back(setLine(line));
+  eachLine(breakIntoLines(runs, width),
+           [&](std::span<const Word> line) { lines.push_back(setLine(line)); });
   return lines;
+}
+
+std::vector<double> lineHeights(const std::vector<Run>& runs, double width) {
+  std::vector<double> heights;
+  eachLine(breakIntoLines(runs, width), [&](std::span<const Word> line) {
+    const LineExtent extent = extentOf(line);
+    heights.push_back(extent.above + extent.below);
+  });
+  return heights;
 }
 
 std::vector<LaidLine> layText(std::string_view text, const Sketch::Look& look, double width) {

@@ -24,9 +24,11 @@ struct LaidLine {
 
 /// Lays runs of text into lines no wider than `width`, each as high as what is in it needs.
 std::vector<LaidLine> layParagraph(const std::vector<Run>& runs, double width);
-
 /// The same for one look.
 std::vector<LaidLine> layText(std::string_view text, const Sketch::Look& look, double width);
+
+/// How high the lines of `layParagraph` would be, without setting them.
+std::vector<double> lineHeights(const std::vector<Run>& runs, double width);
 
 /// Splits an instruction so that its figures with a sign stand out: `set X -0.1000` gives
 /// `set X` in `plain` and `-0.1000` in `strong`. One in brackets is an aside and does not.

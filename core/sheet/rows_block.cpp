@@ -96,12 +96,16 @@ class RowSetter {
   double box() const { return std::min(6.2 * style_.hand, plan_.figureHeight); }
   double firstBaseline() const { return plan_.figureHeight * 1.03 + 1.5 * style_.hand; }
   double ticksTop(double baseline) const { return baseline - (plan_.figureHeight + box()) / 2; }
-  std::string smallPrint(const TableRow& row, const Group& group) const;
+  std::vector<Run> words(const TableRow& row, bool named, bool ownSize) const;
+  std::string smallPrint(const TableRow& row, bool ownSize) const;
   void setFigure(const std::string& figure, bool ofX, double baseline, Sketch& sketch) const;
   void setFractions(const TableRow& row, double first, double second, Sketch& sketch) const;
   void setFigures(const TableRow& row, Sketch& sketch) const;
-  void draw(const TableRow& row, const std::vector<LaidLine>& lines, double height, bool last,
+  void draw(const TableRow& row, const std::vector<Run>& words, double height, bool last,
             Sketch& sketch) const;
+  void addRest(const std::vector<LaidLine>& lines, const std::shared_ptr<const Piece>& again,
+               Pieces& pieces) const;
+  double wordsWidth() const { return width_ - notesLeft(); }
   double notesLeft() const { return plan_.xPoint - plan_.before; }
   double tickCentre(std::size_t i) const {
     return plan_.ticks + plan_.tickPitch * (static_cast<double>(i) + 0.5);
@@ -149,7 +153,7 @@ Piece RowSetter::heading(const Group& group, bool continued) const {
   return piece;
 }
 
-std::string RowSetter::smallPrint(const TableRow& row, const Group& group) const {
+std::string RowSetter::smallPrint(const TableRow& row, bool ownSize) const {
   std::string words;
   const auto also = [&](const std::string& text) {
     if (!text.empty()) words += (words.empty() ? "" : " \u00B7 ") + text;
@@ -158,7 +162,7 @@ std::string RowSetter::smallPrint(const TableRow& row, const Group& group) const
     if (!row.xFraction.empty()) also("X " + row.xFraction);
     if (!row.yFraction.empty()) also("Y " + row.yFraction);
   }
-  if (group.size.empty()) also(row.size);
+  if (ownSize) also(row.size);
   also(row.note);
   if (content_.options.showRounding) {
     const Unit unit = content_.table.step.unit;
@@ -218,8 +222,17 @@ void RowSetter::setFigures(const TableRow& row, Sketch& sketch) const {
   setFigure(signedText(row.y), false, lines.y, sketch);
 }
 
-void RowSetter::draw(const TableRow& row, const std::vector<LaidLine>& lines, double height,
-                     bool last, Sketch& sketch) const {
+/// What is said below the figures: the name when it found no room beside them, and the rest.
+std::vector<Run> RowSetter::words(const TableRow& row, bool named, bool ownSize) const {
+  std::vector<Run> runs;
+  if (!named) runs.push_back({row.id, {style_.body(), Typeface::bold}});
+  if (row.disputed) runs.push_back({"DISPUTED", {style_.body(), Typeface::bold}});
+  runs.push_back({smallPrint(row, ownSize), {style_.body(), Typeface::regular}});
+  return runs;
+}
+
+void RowSetter::draw(const TableRow& row, const std::vector<Run>& words, double height, bool last,
+                     Sketch& sketch) const {
   Piece piece;
   piece.height = figuresHeight(row);
   setFigures(row, piece.sketch);
@@ -229,6 +242,7 @@ void RowSetter::draw(const TableRow& row, const std::vector<LaidLine>& lines, do
     drawTickBox(piece.sketch, {tickCentre(i) - box() / 2, ticksTop(first)}, box());
   }
   double y = piece.height;
+  const std::vector<LaidLine> lines = layParagraph(words, wordsWidth());
   for (std::size_t i = 0; i < std::min(lines.size(), kMostLinesInRow); ++i) {
     piece.sketch.add(lines[i].sketch, notesLeft(), y);
     y += lines[i].height;
@@ -243,44 +257,37 @@ void RowSetter::draw(const TableRow& row, const std::vector<LaidLine>& lines, do
 Pieces RowSetter::row(const std::shared_ptr<const RowSetter>& setter, const TableRow& row,
                       const Group& group, std::shared_ptr<const Piece> again) {
   const RowPlan& plan = setter->plan_;
-  const Style& style = setter->style_;
-  Piece piece;
+  const IdExtent id = idExtent(row.id, setter->firstBaseline(), plan.idWidth, plan.figureHeight);
+  const bool named = id.named, ownSize = group.size.empty();
+  const std::vector<Run> words = setter->words(row, named, ownSize);
+  const std::vector<double> lines = lineHeights(words, setter->wordsWidth());
+  Pieces pieces(1);
+  Piece& piece = pieces.front();
   piece.heading = again;
-  piece.height = setter->figuresHeight(row);
-  const bool named =
-      setId(piece, row.id, plan.idLeft, setter->firstBaseline(), plan.idWidth, plan.figureHeight);
-  piece.sketch = {};  // the name is drawn with the rest
-
-  std::vector<Run> runs;
-  if (!named) runs.push_back({row.id, {style.body(), Typeface::bold}});
-  if (row.disputed) runs.push_back({"DISPUTED", {style.body(), Typeface::bold}});
-  runs.push_back({setter->smallPrint(row, group), {style.body(), Typeface::regular}});
-  std::vector<LaidLine> lines = layParagraph(runs, setter->width_ - setter->notesLeft());
-  Pieces rest;
-  for (std::size_t i = 0; i < lines.size(); ++i) {
-    if (i < kMostLinesInRow) {
-      piece.height += lines[i].height;
-    } else {
-      Piece more;
-      more.heading = again;
-      more.sketch.add(lines[i].sketch, setter->notesLeft(), 0);
-      more.height = lines[i].height;
-      rest.push_back(std::move(more));
-    }
+  piece.height = std::max(setter->figuresHeight(row), id.height);
+  for (std::size_t i = 0; i < std::min(lines.size(), kMostLinesInRow); ++i) {
+    piece.height += lines[i];
   }
-  piece.height += lines.empty() ? 0.7 * style.hand : 0.5;
-  if (!rest.empty()) {
-    Piece& end = rest.back();
-    end.sketch.line({plan.idLeft, end.height}, {setter->width_, end.height},
-                    {Ink::black, kHairline, {}});
-  }
-  piece.later = [setter, &row, lines = std::move(lines), height = piece.height,
-                 last = rest.empty()](Sketch& sketch) {
-    setter->draw(row, lines, height, last, sketch);
+  piece.height += lines.empty() ? 0.7 * setter->style_.hand : 0.5;
+  const bool whole = lines.size() <= kMostLinesInRow;
+  piece.later = [setter, &row, named, ownSize, whole, height = piece.height](Sketch& sketch) {
+    setter->draw(row, setter->words(row, named, ownSize), height, whole, sketch);
   };
-  Pieces pieces{std::move(piece)};
-  std::move(rest.begin(), rest.end(), std::back_inserter(pieces));
+  if (!whole) setter->addRest(layParagraph(words, setter->wordsWidth()), again, pieces);
   return pieces;
+}
+
+/// The lines of a row that are too many to stay together.
+void RowSetter::addRest(const std::vector<LaidLine>& lines,
+                        const std::shared_ptr<const Piece>& again, Pieces& pieces) const {
+  for (std::size_t i = kMostLinesInRow; i < lines.size(); ++i) {
+    Piece& more = pieces.emplace_back();
+    more.heading = again;
+    more.sketch.add(lines[i].sketch, notesLeft(), 0);
+    more.height = lines[i].height;
+  }
+  Piece& end = pieces.back();
+  end.sketch.line({plan_.idLeft, end.height}, {width_, end.height}, {Ink::black, kHairline, {}});
 }
 
 /// The first shape that fits; when none does, the narrowest with figures as small as they must be.
