@@ -56,12 +56,14 @@ bool isWithin(const PaperBox& box, PaperPoint point, double distance) {
 void LabelPlacer::keepOff(const PaperBox& box) {
   boxesAt_.add(box, static_cast<std::uint32_t>(boxes_.size()));
   boxes_.push_back(box);
+  mask_.mark(box);
 }
 
 void LabelPlacer::keepOff(PaperPoint centre, double radius) {
   const PaperBox around = PaperBox{centre.x, centre.y, centre.x, centre.y}.grownBy(radius);
   discsAt_.add(around, static_cast<std::uint32_t>(discs_.size()));
   discs_.push_back({centre, radius});
+  mask_.mark(centre, radius);
 }
 
 void LabelPlacer::avoid(PaperPoint from, PaperPoint to) {
@@ -75,6 +77,8 @@ bool LabelPlacer::isClear(const PaperBox& box) const {
 }
 
 bool LabelPlacer::isFree(const PaperBox& box) const {
+  if (!region_.holds(box) || mask_.isTaken(box)) return false;
+  if (mask_.isEmpty(box)) return true;
   return isClear(box) && !discsAt_.any(box, [&](std::uint32_t number) {
     return isWithin(box, discs_[number].centre, discs_[number].radius);
   });

@@ -4,6 +4,7 @@
 #include <vector>
 
 #include "core/sheet/paper_cells.h"
+#include "core/sheet/paper_mask.h"
 #include "core/sheet/sketch.h"
 
 namespace inchwright {
@@ -13,7 +14,7 @@ class LabelPlacer {
  public:
   /// Nothing is placed outside `region`.
   explicit LabelPlacer(const PaperBox& region)
-      : region_(region), boxesAt_(region), discsAt_(region) {}
+      : region_(region), boxesAt_(region), discsAt_(region), mask_(region) {}
 
   /// Keeps names off a box, or off a disc.
   void keepOff(const PaperBox& box);
@@ -50,6 +51,7 @@ class LabelPlacer {
   std::vector<Disc> discs_;
   PaperCells boxesAt_;
   PaperCells discsAt_;
+  PaperMask mask_;
   std::vector<PaperBox> lines_;
 };
 

@@ -1,0 +1,66 @@
+#include "core/sheet/paper_mask.h"
+
+#include <gtest/gtest.h>
+
+#include <algorithm>
+#include <random>
+#include <vector>
+
+namespace inchwright {
+namespace {
+
+struct Disc {
+  PaperPoint centre;
+  double radius;
+
+  bool meets(const PaperBox& box) const {
+    const double dx = std::max({box.left - centre.x, 0.0, centre.x - box.right});
+    const double dy = std::max({box.top - centre.y, 0.0, centre.y - box.bottom});
+    return dx * dx + dy * dy < radius * radius;
+  }
+};
+
+// Boxes and discs strewn over the paper and beyond its borders: the mask is never sure of what is
+// not so, and is sure of most.
+TEST(PaperMask, IsSureOnlyOfWhatIsSo) {
+  constexpr unsigned kSeed = 20260;
+  SCOPED_TRACE(kSeed);
+  std::mt19937 random(kSeed);
+  const auto within = [&](double low, double high) {
+    return low + (high - low) * static_cast<double>(random() % 100'000) / 1e5;
+  };
+  const PaperBox paper{7.3, 11.9, 107.6, 81.2};
+  int asked = 0, sure = 0, taken = 0;
+  for (int round = 0; round < 60; ++round) {
+    PaperMask mask(paper);
+    std::vector<PaperBox> boxes;
+    std::vector<Disc> discs;
+    for (int i = 0; i < round; ++i) {
+      const PaperPoint at{within(-10, 120), within(0, 95)};
+      boxes.push_back({at.x, at.y, at.x + within(0.1, 14), at.y + within(0.1, 5)});
+      mask.mark(boxes.back());
+      discs.push_back({{within(-10, 120), within(0, 95)}, within(0.05, 6)});
+      mask.mark(discs.back().centre, discs.back().radius);
+    }
+    for (int i = 0; i < 400; ++i) {
+      const PaperPoint at{within(7.3, 90), within(11.9, 75)};
+      const PaperBox box{at.x, at.y, at.x + within(0.2, 17), at.y + within(0.2, 6)};
+      bool meets = false;
+      for (const PaperBox& other : boxes) meets = meets || other.meets(box);
+      for (const Disc& disc : discs) meets = meets || disc.meets(box);
+      if (mask.isTaken(box)) {
+        ASSERT_TRUE(meets) << box.left << ' ' << box.top;
+        ++taken;
+      }
+      ASSERT_FALSE(mask.isEmpty(box) && meets) << box.left << ' ' << box.top;
+      ASSERT_FALSE(mask.isTaken(box) && mask.isEmpty(box));
+      ++asked;
+      sure += mask.isTaken(box) || mask.isEmpty(box) ? 1 : 0;
+    }
+  }
+  EXPECT_GT(sure, 0.8 * asked);
+  EXPECT_GT(taken, 0.2 * asked);
+}
+
+}  // namespace
+}  // namespace inchwright
