@@ -2,6 +2,7 @@
 
 #include <algorithm>
 #include <map>
+#include <utility>
 
 #include "app/session/plausible.h"
 
@@ -23,13 +24,12 @@ Standing standingOf(const TracingEvidence& evidence, const Solution& solution,
 class Levels {
  public:
   int firstWithRoom(double from, double to) {
-    for (std::size_t level = 0;; ++level) {
-      if (level == taken_.size()) taken_.emplace_back();
-      if (hasRoom(taken_[level], from, to)) {
-        taken_[level].emplace(from, to);
-        return static_cast<int>(level);
-      }
-    }
+    // Where the same span was set before, what lies within has not become free.
+    std::size_t& level = next_[{from, to}];
+    while (level < taken_.size() && !hasRoom(taken_[level], from, to)) ++level;
+    if (level == taken_.size()) taken_.emplace_back();
+    taken_[level].emplace(from, to);
+    return static_cast<int>(level++);
   }
 
  private:
@@ -40,6 +40,7 @@ class Levels {
   }
 
   std::vector<std::map<double, double>> taken_;
+  std::map<std::pair<double, double>, std::size_t> next_;  ///< the first level to try
 };
 
 }  // namespace

@@ -44,6 +44,14 @@ Lettering letteringFor(const DrawnFace& drawn, std::size_t readings, const Print
   return lettering;
 }
 
+qreal TextWidths::of(const QString& text, const QFont& font) {
+  if (font != font_ || widths_.size() > kMost) widths_.clear();
+  font_ = font;
+  const auto known = widths_.constFind(text);
+  if (known != widths_.constEnd()) return *known;
+  return *widths_.insert(text, QFontMetricsF(font).horizontalAdvance(text));
+}
+
 qreal roomBelow(int levels, const Lettering& lettering) {
   return levels == 0 ? 0 : belowAt(levels - 1, lettering) + 6;
 }

@@ -1,8 +1,10 @@
 #pragma once
 
 #include <QFont>
+#include <QHash>
 #include <QLineF>
 #include <QRectF>
+#include <QString>
 
 #include "app/canvas/dimension_lines.h"
 #include "app/canvas/drawn_places.h"
@@ -21,6 +23,18 @@ struct Lettering {
   qreal spacing = 0;    ///< pixels from one dimension line to the next
 };
 Lettering letteringFor(const DrawnFace& drawn, std::size_t readings, const PrintMap& map);
+
+/// The widths of texts in one font, remembered: the same names are drawn again at every edit.
+class TextWidths {
+ public:
+  /// Pixels.
+  qreal of(const QString& text, const QFont& font);
+
+ private:
+  static constexpr qsizetype kMost = 20'000;
+  QFont font_;
+  QHash<QString, qreal> widths_;
+};
 
 /// The room, in pixels, that so many levels of dimension lines take below or beside the view.
 qreal roomBelow(int levels, const Lettering& lettering);

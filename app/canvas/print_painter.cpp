@@ -97,7 +97,8 @@ class PrintPainter {
         look_(Look::now()),
         bounds_(map.toWidget(scene.drawn.bounds)),
         nameFont_(deskFont(std::max(0.8, scene.lettering.size))),
-        nameMetrics_(nameFont_),
+        ascent_(QFontMetricsF(nameFont_).ascent()),
+        high_(QFontMetricsF(nameFont_).height()),
         names_(scene.pane),
         spots_(scene.pane) {}
 
@@ -168,8 +169,7 @@ class PrintPainter {
     }
     const QPointF tag = line.p1() + (place.alongViewX ? QPointF(4, -2) : QPointF(-14, -4));
     const QString text = textOf(place);
-    const QRectF box(tag - QPointF(0, nameMetrics_.ascent()),
-                     QSizeF(nameMetrics_.horizontalAdvance(text), nameMetrics_.height()));
+    const QRectF box(tag - QPointF(0, ascent_), QSizeF(widthOf(text), high_));
     names_.take(box);
     letterName(text, box, colour);
   }
@@ -217,11 +217,11 @@ class PrintPainter {
   /// looks at.
   void name(const DrawnPlace& place, QPointF at, qreal away, const QColor& colour) {
     const QString text = textOf(place);
-    const QSizeF size(nameMetrics_.horizontalAdvance(text), nameMetrics_.height());
+    const QSizeF size(widthOf(text), high_);
     const auto corner = [&](int number) {
       const bool left = number >= 2, below = number == 1 || number == 2;
       return QRectF(QPointF(at.x() + (left ? -away - 4 - size.width() : away + 4),
-                            at.y() + (below ? away + 3 : -away - 3 - nameMetrics_.ascent())),
+                            at.y() + (below ? away + 3 : -away - 3 - ascent_)),
                     size);
     };
     std::optional<QRectF> box;
@@ -235,6 +235,8 @@ class PrintPainter {
     names_.take(*box);
     letterName(text, *box, colour);
   }
+
+  qreal widthOf(const QString& name) const { return scene_.widths.of(name, nameFont_); }
 
   static QString textOf(const DrawnPlace& place) {
     QString text = QString::fromStdString(place.id);
@@ -253,7 +255,7 @@ class PrintPainter {
     patch.setAlpha(200);
     painter_->fillRect(patched, patch);
     painter_->setPen(colour);
-    painter_->drawText(box.topLeft() + QPointF(0, nameMetrics_.ascent()), text);
+    painter_->drawText(box.topLeft() + QPointF(0, ascent_), text);
   }
 
   /// What lies in the middle of a hole is not to be covered by the name of another.
@@ -376,7 +378,7 @@ class PrintPainter {
   void paintMark(std::size_t index) {
     const QPointF at = map_.toWidget(scene_.marks[index]);
     const QString text = QString::number(index + 1);
-    const qreal wide = nameMetrics_.horizontalAdvance(text) + nameMetrics_.height();
+    const qreal wide = widthOf(text) + high_;
     if (!wants(QRectF(at.x() - 10, at.y() - 10, 20, 20).adjusted(0, -wide, wide, 0),
                markOf(8, at.x(), at.y(), index))) {
       return;
@@ -394,8 +396,8 @@ class PrintPainter {
   const Look& look_;
   QRectF bounds_;
   QFont nameFont_;
-  QFontMetricsF nameMetrics_;
-  Taken names_;  ///< where a name stands
+  qreal ascent_, high_;  ///< of names, pixels
+  Taken names_;          ///< where a name stands
   Taken spots_;
   QList<QLineF> guides_;
   std::vector<Inked> inked_;

@@ -20,7 +20,8 @@ struct PrintScene {
   const DrawnFace& drawn;
   const std::vector<DimensionLine>& lines;
   const Lettering& lettering;
-  QRectF pane;  ///< the whole widget
+  TextWidths& widths;  ///< of names
+  QRectF pane;         ///< the whole widget
   std::set<Id> chosenPlaces;
   std::set<Id> chosenReadings;
   Id hovered;

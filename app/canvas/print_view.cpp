@@ -306,10 +306,12 @@ PrintScene PrintView::sceneNow() const {
     static const DrawnFace kNothing;
     static const std::vector<DimensionLine> kNoLines;
     static const Lettering kPlain;
-    return {kNothing, kNoLines, kPlain, rect(), {}, {}, {}, work_.pending(), work_.marks()};
+    return {kNothing, kNoLines, kPlain, nameWidths_,     rect(),
+            {},       {},       {},     work_.pending(), work_.marks()};
   }
   const Layout& layout = layoutNow();
-  PrintScene scene{layout.drawn, layout.lines, layout.lettering, rect(), {}, {}, hovered_, {}};
+  PrintScene scene{layout.drawn, layout.lines, layout.lettering, nameWidths_, rect(),
+                   {},           {},           hovered_,         {}};
   for (const Id& id : desk.selection().places) scene.chosenPlaces.insert(id);
   for (const Id& id : work_.chosen()) scene.chosenPlaces.insert(id);
   for (const Id& id : desk.selection().readings) scene.chosenReadings.insert(id);

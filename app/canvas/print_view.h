@@ -127,6 +127,7 @@ class PrintView : public QWidget {
   QElapsedTimer moved_;  ///< since a hand moved the map
   bool fitted_ = false;  ///< still as fitted: a resize fits again
   mutable std::unique_ptr<Layout> layout_;
+  mutable TextWidths nameWidths_;
   std::vector<Inked> inked_;  ///< what was drawn last
   Doing inkedFor_ = Doing::looking;
   bool refreshing_ = false;

@@ -221,8 +221,9 @@ SheetLayout bestOf(const SheetContent& content) {
   return better ? std::move(upright) : *std::move(beside);
 }
 
-SheetContent numbered(SheetContent content) {
+SheetContent measured(SheetContent content) {
   content.number = sheetNumber(content);
+  content.rows = extentsOf(content.table, content.options.english);
   return content;
 }
 
@@ -230,7 +231,7 @@ SheetContent numbered(SheetContent content) {
 
 struct Composition::Laying {
   explicit Laying(SheetContent given)
-      : content(numbered(std::move(given))), layout(bestOf(content)) {}
+      : content(measured(std::move(given))), layout(bestOf(content)) {}
 
   SheetContent content;
   SheetLayout layout;

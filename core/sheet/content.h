@@ -8,6 +8,7 @@
 #include "core/part/job.h"
 #include "core/plan/pictured.h"
 #include "core/plan/table.h"
+#include "core/sheet/row_extents.h"
 #include "core/sheet/style.h"
 #include "core/sheet/tape_up.h"
 
@@ -22,7 +23,8 @@ struct SheetContent {
   const PartPicture* picture = nullptr;  ///< null when there is none to draw
   const SheetOptions& options;
   Style style{options.readingDistance};
-  std::string number = {};  ///< of the sheet (`sheetNumber`); composeSheet fills it in
+  std::string number = {};  ///< of the sheet (`sheetNumber`); a Composition fills it in
+  RowExtents rows = {};     ///< and this
 };
 
 /// The sheet of one setup with its picture already at hand: what `TapeUpSheet` does after it has

@@ -1,8 +1,5 @@
 #pragma once
 
-#include <string>
-#include <vector>
-
 #include "core/sheet/content.h"
 #include "core/sheet/rows_block.h"
 
@@ -26,9 +23,6 @@ struct RowPlan {
   double letter = 0;  ///< the height of the letters X and Y before stacked figures
   double width = 0;   ///< the least the shape needs
 };
-
-/// The word above a tick column: `SPOT`, `C'BORE`.
-std::string tickLabel(StepKind kind, English english);
 
 /// What the shape needs with all ticks of the widest group; `figureHeight` as the style says.
 RowPlan planRows(const SheetContent& content, RowShape shape, double figureHeight);

@@ -30,7 +30,7 @@ struct Sketched {
   }
 
   PrintScene scene() const {
-    return {drawn,        lines,          lettering, QRectF(QPointF(), kPane),
+    return {drawn,        lines,          lettering, widths,      QRectF(QPointF(), kPane),
             chosenPlaces, chosenReadings, hovered,   std::nullopt};
   }
 
@@ -38,6 +38,7 @@ struct Sketched {
   Solution solution;
   DrawnFace drawn;
   Lettering lettering;
+  mutable TextWidths widths;
   std::vector<DimensionLine> lines;
   std::set<Id> chosenPlaces, chosenReadings;
   Id hovered;
