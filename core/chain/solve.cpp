@@ -26,6 +26,10 @@ Id fixedPlace(const AxisNetwork& network, const std::vector<Position>& positions
 // first, since what places it places them all.
 void addLoose(const Part& part, const AxisNetwork& network, const std::vector<Position>& positions,
               std::vector<Loose>& loose) {
+  if (std::all_of(positions.begin(), positions.end(),
+                  [](const Position& position) { return position.group == 0; })) {
+    return;
+  }
   std::map<Id, const Feature*> owner;
   for (const Feature& feature : part.features) {
     for (const Place& place : placesOf(feature)) owner[place.id] = &feature;

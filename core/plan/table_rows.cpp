@@ -61,9 +61,11 @@ std::string printFraction(const Coordinate& coordinate, Unit jobUnit) {
 }
 
 /// A row with what decides where it stands.
+using Group = std::tuple<int, Length, std::string>;  // rank, first drill, run of tools
+
 struct Draft {
   TableRow row;
-  std::tuple<int, Length, std::string> group;  ///< rank, first drill, run of tools
+  Group group;
 };
 
 class RowMaker {
@@ -149,25 +151,21 @@ class RowMaker {
   }
 
   void inCuttingOrder() {
-    std::sort(drafts_.begin(), drafts_.end(), [](const Draft& a, const Draft& b) {
-      if (a.group != b.group) return a.group < b.group;
-      return standsBefore(a.row.id, b.row.id);
-    });
-    std::size_t begin = 0;
-    for (int group = 0; begin < drafts_.size(); ++group) {
-      std::size_t end = begin;
-      while (end < drafts_.size() && drafts_[end].group == drafts_[begin].group) ++end;
+    std::map<Group, std::vector<std::size_t>> groups;
+    for (std::size_t i = 0; i < drafts_.size(); ++i) groups[drafts_[i].group].push_back(i);
+    int number = 0;
+    for (const auto& [group, members] : groups) {
       std::vector<WorkStop> stops;
-      for (std::size_t i = begin; i < end; ++i) {
+      for (std::size_t i : members) {
         const TableRow& row = drafts_[i].row;
         stops.push_back({row.id, row.x.value.toMillimetres(), row.y.value.toMillimetres()});
       }
       for (std::size_t i : shortTravel(stops)) {
-        TableRow& row = drafts_[begin + i].row;
-        row.group = group;
+        TableRow& row = drafts_[members[i]].row;
+        row.group = number;
         found_.rows.push_back(std::move(row));
       }
-      begin = end;
+      ++number;
     }
   }
 
