@@ -82,7 +82,7 @@ std::string TracingEvidence::objection(const Reading& reading) const {
   const double figure = reading.figure.value.toInches();
   if (std::abs(*drawn - figure) <= tracingBound(figure)) return {};
   const std::string likely = likelyFigure(*drawn, reading.figure.unit);
-  return likely.empty() ? std::string() : "the tracing says about " + likely;
+  return likely.empty() ? "the tracing puts the two in line" : "the tracing says about " + likely;
 }
 
 }  // namespace inchwright::app

@@ -36,7 +36,7 @@ class TracingEvidence {
   bool toScale(Axis axis) const { return toScale_[static_cast<std::size_t>(axis)]; }
 
   /// What to say when a figure and its traced distance don't go together: `the tracing says about
-  /// 1 1/8`. Empty when they do, or nothing is known.
+  /// 1 1/8`, `the tracing puts the two in line`. Empty when they do, or nothing is known.
   std::string objection(const Reading& reading) const;
 
  private:

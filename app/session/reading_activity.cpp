@@ -57,8 +57,9 @@ class ReadingActivity : public Activity {
       return echo;
     }
     Reading reading;
-    reading.axis = hands_.axis;
-    std::tie(reading.from, reading.to) = ordered(line->from, line->to);
+    const auto axis = axisFor(*line);
+    reading.axis = axis.ok() ? *axis : hands_.axis;
+    std::tie(reading.from, reading.to) = ordered(line->from, line->to, reading.axis);
     const auto figure = readLength(line->figure.toStdString(), {hands_.desk.job().unit});
     reading.figure = *figure;
     const std::string objection = TracingEvidence(hands_.part()).objection(reading);
@@ -130,13 +131,19 @@ class ReadingActivity : public Activity {
     return Line{chosen_[0], id.toStdString(), figure};
   }
 
+  /// Once both ends are chosen the direction is told, and the hand may have changed it.
+  Result<Axis> axisFor(const Line& line) const {
+    return chosen_.size() == 2 ? axisBetween(hands_.part(), line.from, line.to, hands_.axis)
+                               : axisOfReading(hands_.part(), line.from, line.to, hands_.axis);
+  }
+
   /// A reading runs in the positive direction of its axis; a chain may be walked against it. The
   /// tracing, else what is already placed, tells which end comes first.
-  std::pair<Id, Id> ordered(const Id& from, const Id& to) const {
-    if (const auto traced = TracingEvidence(hands_.part()).distance(from, to, hands_.axis)) {
+  std::pair<Id, Id> ordered(const Id& from, const Id& to, Axis axis) const {
+    if (const auto traced = TracingEvidence(hands_.part()).distance(from, to, axis)) {
       return *traced < 0 ? std::pair(to, from) : std::pair(from, to);
     }
-    const auto placed = hands_.desk.solution().between(from, to, hands_.axis);
+    const auto placed = hands_.desk.solution().between(from, to, axis);
     return placed && placed->sign() < 0 ? std::pair(to, from) : std::pair(from, to);
   }
 
@@ -144,7 +151,7 @@ class ReadingActivity : public Activity {
     if (chosen_.empty()) {
       chosen_ = {place};
     } else if (place != chosen_[0]) {
-      const auto axis = axisBetween(hands_.part(), chosen_[0], place, hands_.axis);
+      const auto axis = axisOfReading(hands_.part(), chosen_[0], place, hands_.axis);
       if (!axis.ok()) {
         emit hands_.desk.refused(QString::fromStdString(axis.error().text));
         return;
@@ -156,7 +163,7 @@ class ReadingActivity : public Activity {
   }
 
   bool keep(const Line& line) {
-    const auto axis = axisBetween(hands_.part(), line.from, line.to, hands_.axis);
+    const auto axis = axisFor(line);
     if (!axis.ok()) {
       emit hands_.desk.refused(QString::fromStdString(axis.error().text));
       return false;
@@ -170,7 +177,7 @@ class ReadingActivity : public Activity {
     Reading reading;
     reading.id = nextReadingId(hands_.part());
     reading.axis = *axis;
-    std::tie(reading.from, reading.to) = ordered(line.from, line.to);
+    std::tie(reading.from, reading.to) = ordered(line.from, line.to, *axis);
     reading.figure = std::move(*figure);
     Part next = hands_.part();
     next.readings.push_back(reading);

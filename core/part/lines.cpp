@@ -1,6 +1,7 @@
 #include "core/part/lines.h"
 
 #include <algorithm>
+#include <cmath>
 #include <utility>
 
 #include "core/part/edit.h"
@@ -96,8 +97,8 @@ class LineReader {
   Result<LineOutcome> readReading(Id id, std::optional<Axis> axis) {
     auto reading = ends(ReadingKind::along, std::move(id));
     if (!reading.ok()) return reading.error();
-    const auto shared =
-        axisBetween(part_, reading->from, reading->to, axis.value_or(context_.axis));
+    const auto shared = axis ? axisBetween(part_, reading->from, reading->to, *axis)
+                             : axisOfReading(part_, reading->from, reading->to, context_.axis);
     if (!shared.ok()) return shared.error();
     if (axis && *shared != *axis) {
       return words_.refuse("these two can't be measured along " + upper(*axis));
@@ -309,6 +310,26 @@ Result<Axis> axisBetween(const Part& part, std::string_view from, std::string_vi
                std::string(from) + " and " + std::string(to) +
                    " have no axis in common, so no dimension runs between them",
                std::string(from)};
+}
+
+Result<Axis> axisOfReading(const Part& part, std::string_view from, std::string_view to,
+                           Axis wanted) {
+  // What tracing to 1/64 in can't tell from nothing, and what it can.
+  constexpr double kInLine = 1.0 / 32, kApart = 1.0 / 8;
+  const auto shared = axisBetween(part, from, to, wanted);
+  const Feature* a = part.feature(from);
+  const Feature* b = part.feature(to);
+  if (!shared.ok() || a == nullptr || b == nullptr) return shared;
+  const auto apart = [&](Axis axis) -> std::optional<double> {
+    const auto start = tracedAlong(*a, axis), end = tracedAlong(*b, axis);
+    if (!start || !end) return std::nullopt;
+    return std::abs(*end - *start);
+  };
+  if (apart(*shared).value_or(kApart) >= kInLine) return shared;
+  for (const Axis axis : kAxes) {
+    if (apart(axis).value_or(0) >= kApart) return axis;
+  }
+  return shared;
 }
 
 }  // namespace inchwright

@@ -259,5 +259,27 @@ TEST(Lines, TheAxisTwoPlacesShare) {
   EXPECT_EQ(axisBetween(part, "L", "Q", Axis::x).error().code, ErrorCode::notFound);
 }
 
+TEST(Lines, AReadingIsNotAlongTheAxisInWhichBothAreTracedInLine) {
+  Part part = plate();
+  const auto trace = [&](const char* id, const char* x, const char* y) {
+    for (Feature& feature : part.features) {
+      if (feature.id == id) feature.traced = {x, y};
+    }
+  };
+  trace("A", "0.375", "0.43");
+  trace("B", "0.380", "1.81");
+  trace("P", "1.75", "1.12");
+  EXPECT_EQ(applyLine(part, "A B 1 3/8", {})->part.readings[0].axis, Axis::y);
+  // Said, it is as it was said; well apart along both, it is as it was going.
+  EXPECT_EQ(applyLine(part, "r1 x A B 1 3/8", {})->part.readings[0].axis, Axis::x);
+  EXPECT_EQ(applyLine(part, "A P 1 3/8", {})->part.readings[0].axis, Axis::x);
+  // A sixteenth is lettered; what is close along both tells nothing.
+  trace("B", "0.4375", "1.81");
+  EXPECT_EQ(axisOfReading(part, "A", "B", Axis::x).value(), Axis::x);
+  trace("B", "0.380", "0.50");
+  EXPECT_EQ(axisOfReading(part, "A", "B", Axis::x).value(), Axis::x);
+  EXPECT_EQ(axisOfReading(part, "L", "F", Axis::x).error().code, ErrorCode::badRequest);
+}
+
 }  // namespace
 }  // namespace inchwright
