@@ -54,7 +54,7 @@ std::string suspectLine(const Suspect& suspect, const Part& part) {
   std::string line = suspect.reading;
   const Reading* const reading = part.reading(suspect.reading);
   if (reading != nullptr) line += " " + reading->figure.text;
-  return line + " may be " + suspect.wouldBeText + ": " + suspect.why +
+  return line + " may be " + suspect.wouldBeText + ": " + suspect.reason() +
          (suspect.closesAll ? "" : " (leaves another loop open)");
 }
 

@@ -4,6 +4,13 @@
 
 namespace inchwright {
 
+std::string Suspect::reason() const {
+  const std::string named = "looks like " + wouldBeText;
+  const bool again = why.compare(0, named.size(), named) == 0 &&
+                     (why.size() == named.size() || why[named.size()] == ';');
+  return again ? "the two look alike" + why.substr(named.size()) : why;
+}
+
 std::vector<Id> Clash::readingIds() const {
   // The readings stand by their labels, which are their ids.
   std::vector<Id> ids;

@@ -59,6 +59,9 @@ struct Suspect {
   double weight = 0;        ///< higher is likelier; comparable within a solution only
   bool closesAll = false;   ///< alone it closes every missing loop of its group
 
+  /// Why, to be said right after what it would be: without naming that again.
+  std::string reason() const;
+
   bool operator==(const Suspect&) const = default;
 };
 

@@ -108,6 +108,7 @@ TEST(Suspects, TheOneLinkThatClosesEveryLoop) {
     EXPECT_EQ(first.wouldBe, inches("1 5/16"));
     EXPECT_EQ(first.wouldBeText, "1 5/16");
     EXPECT_EQ(first.why, "looks like 1 5/16");
+    EXPECT_EQ(first.reason(), "the two look alike");
     EXPECT_TRUE(first.closesAll);
     EXPECT_TRUE(
         std::is_sorted(clash.suspects.begin() + 1, clash.suspects.end(),
