@@ -28,6 +28,11 @@ std::string spanText(const Span& span, const Rational& nominal, const Step& step
          withSign(span.low - middle, step) + " " + withSign(span.high - middle, step) + ")";
 }
 
+std::string widenedText(const Stack& stack, const Step& step) {
+  const std::string text = spanText(stack.inflated, stack.nominal, step);
+  return stack.inflatedIsHeld ? text + ", held to the worst case" : text;
+}
+
 std::string limitsText(const GapStack& sum, const Step& step) {
   if (!sum.greatest) return atStep(sum.least->ticks(), step) + " or more";
   const std::string greatest = atStep(sum.greatest->ticks(), step);
@@ -110,7 +115,7 @@ void printOutcome(const std::vector<std::pair<std::string, const GapStack*>>& st
     rows[0].push_back(name);
     rows[1].push_back(spanText(sum->stack.worst, sum->stack.nominal, step));
     rows[2].push_back(spanText(sum->stack.rss, sum->stack.nominal, step));
-    rows[3].push_back(spanText(sum->stack.inflated, sum->stack.nominal, step));
+    rows[3].push_back(widenedText(sum->stack, step));
     if (!limited) continue;
     rows[4].push_back(limitsText(*sum, step));
     rows[5].push_back(verdictText(*sum, sum->stack.worst, step));

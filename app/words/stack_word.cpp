@@ -25,7 +25,8 @@ constexpr std::string_view kStackHelp =
 inchwright stack FILE --gap NAME [options]
 
 How far the distance from A to B, or a gap between parts, may come out when each reading on the
-way is anywhere within its tolerance: at worst, by root sum square, and by that widened.
+way is anywhere within its tolerance: at worst, by root sum square, and by that widened,
+though to no more than the worst case.
 
   --from A, --to B   the two places; the nominal is B's position less A's
   --axis x|y|z       along which of the print's axes

@@ -55,6 +55,7 @@ nlohmann::ordered_json stackAsJson(const Stack& stack, const Step& step) {
   entry["inflated"] = spanAt(stack.inflated, step);
   entry["inflated_ticks"] = ticksOf(stack.inflated);
   entry["inflation"] = stack.inflation;
+  entry["inflated_held"] = stack.inflatedIsHeld;
   entry["members"] = Json::array();
   for (const StackMember& member : stack.members) {
     const std::int64_t plus = member.high - member.nominal;

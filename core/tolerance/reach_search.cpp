@@ -3,13 +3,10 @@
 #include <algorithm>
 
 #include "core/chain/skeleton.h"
-#include "core/tolerance/reach_queue.h"
+#include "core/tolerance/reach_front.h"
 
 namespace inchwright {
 namespace {
-
-/// Added to the edges of the source, so that it is neither peeled off nor absorbed.
-constexpr std::uint32_t kPinned = std::uint32_t{1} << 31;
 
 /// A little more than all that a search sets aside, in bytes a node and an edge.
 constexpr std::size_t kBytesANode = 128;
@@ -40,19 +37,17 @@ Reach ReachSearch::run() {
 }
 
 void ReachSearch::countEdges() {
-  joints_ = room<Joint>(nodes_ + 1);
+  joints_ = room<Joint>(nodes_);
   std::fill(joints_.begin(), joints_.end(), Joint{});
   edges_ = room<DifferenceEdge>(given_.size());
   std::copy(given_.begin(), given_.end(), edges_.begin());
   for (std::uint32_t number = 0; number < given_.size(); ++number) {
     const DifferenceEdge& edge = given_[number];
     if (edge.a == edge.b) continue;
-    for (const std::uint32_t node : {edge.a, edge.b}) {
-      ++joints_[node].degree;
-      joints_[node].edges ^= number;
-    }
+    joints_[edge.a].add(number);
+    joints_[edge.b].add(number);
   }
-  joints_[source_].degree += kPinned;
+  joints_[source_].pin();
 }
 
 // Takes off nodes with one edge left until none is. The list of nodes to take off becomes that of
@@ -62,39 +57,45 @@ void ReachSearch::peelTrees() {
   std::uint32_t count = 0;
   for (std::uint32_t node = 0; node < nodes_; ++node) {
     queue[count] = node;
-    count += joints_[node].degree == 1;
+    count += joints_[node].degree() == 1;
   }
   std::uint32_t peeled = 0;
   for (std::uint32_t i = 0; i < count; ++i) {
     const std::uint32_t node = queue[i];
-    if (joints_[node].degree != 1) continue;
-    const std::uint32_t number = joints_[node].edges;
+    if (joints_[node].degree() != 1) continue;
+    const std::uint32_t number = joints_[node].edges();
     DifferenceEdge& edge = edges_[number];
-    joints_[node].degree = 0;
+    joints_[node] = {};
     queue[peeled++] = 2 * number + (edge.a == node ? 1 : 0);
     const std::uint32_t parent = farEnd(edge, node);
     edge.b = edge.a;
-    --joints_[parent].degree;
-    joints_[parent].edges ^= number;
+    joints_[parent].remove(number);
     queue[count] = parent;
-    count += joints_[parent].degree == 1;
+    count += joints_[parent].degree() == 1;
   }
   leaves_ = queue.first(peeled);
 }
 
+// A node that is left over keeps more than two edges, unless rings hang on it.
 void ReachSearch::findPairs() {
-  const std::span<std::uint32_t> pairs = room<std::uint32_t>(nodes_ + 1);
-  std::uint32_t count = 0;
+  pairs_ = room<std::uint32_t>(nodes_ + 1);
+  kernel_ = room<std::uint32_t>(nodes_ + 1);
+  std::uint32_t pairs = 0;
+  std::uint32_t others = 0;
   for (std::uint32_t node = 0; node < nodes_; ++node) {
-    pairs[count] = node;
-    count += joints_[node].degree == 2;
+    const std::uint32_t degree = joints_[node].degree();
+    pairs_[pairs] = node;
+    pairs += degree == 2;
+    kernel_[others] = node;
+    others += degree > 2;
   }
-  pairs_ = pairs.first(count);
-  // Edges that are gone write to the joint beyond the last.
+  pairs_ = pairs_.first(pairs);
+  kernel_ = kernel_.first(others);
+  edgeAt_ = room<std::uint32_t>(nodes_ + 1);
   for (std::uint32_t number = 0; number < edges_.size(); ++number) {
     const DifferenceEdge& edge = edges_[number];
-    joints_[isLeft(edge) ? edge.a : nodes_].any = number;
-    joints_[isLeft(edge) ? edge.b : nodes_].any = number;
+    edgeAt_[isLeft(edge) ? edge.a : nodes_] = number;
+    edgeAt_[isLeft(edge) ? edge.b : nodes_] = number;
   }
 }
 
@@ -103,9 +104,9 @@ void ReachSearch::absorbRuns() {
   std::uint32_t count = 0;
   for (const std::uint32_t node : pairs_) {
     Joint& joint = joints_[node];
-    if (joint.degree != 2) continue;  // the last of a ring that nothing else is on
-    const std::uint32_t first = joint.any;
-    const std::uint32_t second = joint.edges ^ first;
+    if (joint.degree() != 2) continue;  // the last of a ring that nothing else is on
+    const std::uint32_t first = edgeAt_[node];
+    const std::uint32_t second = joint.edges() ^ first;
     DifferenceEdge& kept = edges_[first];
     DifferenceEdge& gone = edges_[second];
     const std::uint32_t before = farEnd(kept, node);
@@ -116,83 +117,68 @@ void ReachSearch::absorbRuns() {
         node, before, after, first, second, fromBefore, {-onward.high, -onward.low}};
     kept = {before, after, fromBefore.low + onward.low, fromBefore.high + onward.high};
     gone.b = gone.a;
-    joint.degree = 0;
+    joint = {};
+    joints_[after].replace(second, first);
     // A ring that hangs on one node bounds nothing there.
-    joints_[after].degree -= before == after ? 2 : 0;
-    joints_[after].edges ^= first ^ second;
-    joints_[after].any = first;
+    if (before == after) joints_[after].removeRing();
+    edgeAt_[after] = first;
   }
   absorbed_ = absorbed.first(count);
 }
 
 void ReachSearch::listWays() {
-  joints_[source_].degree -= kPinned;
-  kernel_ = room<std::uint32_t>(nodes_ + 1);
-  firstWay_ = room<std::uint32_t>(nodes_ + 1);
-  std::uint32_t count = 0;
+  joints_[source_].unpin();
+  firstWay_ = room<std::uint32_t>(kernel_.size() + 1);
+  const std::span<std::uint32_t> placeOf = edgeAt_;
   std::uint32_t end = 0;
-  for (std::uint32_t node = 0; node < nodes_; ++node) {
-    end += joints_[node].degree;
-    kernel_[count] = node;
-    firstWay_[node] = end;
-    count += joints_[node].degree != 0;
+  for (std::uint32_t place = 0; place < kernel_.size(); ++place) {
+    const std::uint32_t degree = joints_[kernel_[place]].degree();
+    end += degree;
+    mostWays_ = std::max(mostWays_, degree);
+    firstWay_[place] = end;
+    placeOf[kernel_[place]] = place;
   }
-  firstWay_[nodes_] = end;
-  kernel_ = kernel_.first(count);
+  firstWay_[kernel_.size()] = end;
   const std::span<std::uint32_t> left = room<std::uint32_t>(edges_.size() + 1);
-  count = 0;
+  std::uint32_t count = 0;
   for (std::uint32_t number = 0; number < edges_.size(); ++number) {
     left[count] = number;
     count += isLeft(edges_[number]);
   }
-  ways_ = room<Way>(end);
+  ways_ = room<ReachWay>(end);
   for (const std::uint32_t number : left.first(count)) {
     const DifferenceEdge& edge = edges_[number];
     const std::int64_t length = positions_[edge.b] - positions_[edge.a];
     const std::int64_t above = edge.high - length;
     const std::int64_t below = length - edge.low;
-    ways_[--firstWay_[edge.a]] = {edge.b, number, {above, below}};
-    ways_[--firstWay_[edge.b]] = {edge.a, number, {below, above}};
+    const std::uint32_t a = placeOf[edge.a];
+    const std::uint32_t b = placeOf[edge.b];
+    ways_[--firstWay_[a]] = {b, number, {above, below}};
+    ways_[--firstWay_[b]] = {a, number, {below, above}};
   }
 }
 
 void ReachSearch::search(Reach& reach) {
-  if (joints_[source_].degree == 0) return;
-  std::array<std::span<std::int64_t>, 2> distance;
-  std::array<std::span<std::uint32_t>, 2> by;
-  for (std::size_t side = 0; side < 2; ++side) {
-    distance[side] = room<std::int64_t>(nodes_);
-    by[side] = room<std::uint32_t>(nodes_);
-    searchSide(side, distance[side], by[side]);
-  }
-  for (const std::uint32_t node : kernel_) {
-    if (distance[0][node] == NodeReach::kUnreached) continue;
-    const std::int64_t length = positions_[node] - positions_[source_];
-    reach[node] = {length + distance[0][node], length - distance[1][node], by[0][node],
-                   by[1][node]};
-  }
-}
-
-// Dijkstra's algorithm over what is left.
-void ReachSearch::searchSide(std::size_t side, std::span<std::int64_t> distance,
-                             std::span<std::uint32_t> by) {
-  std::fill(distance.begin(), distance.end(), NodeReach::kUnreached);
-  distance[source_] = 0;
-  by[source_] = kNone;
-  ReachQueue queue;
-  queue.push({0, source_});
-  while (!queue.isEmpty()) {
-    const ReachQueue::Entry next = queue.pop();
-    if (next.key > distance[next.node]) continue;
-    for (std::uint32_t i = firstWay_[next.node]; i < firstWay_[next.node + 1]; ++i) {
-      const Way& way = ways_[i];
-      const std::int64_t value = next.key + way.costs[side];
-      if (value >= distance[way.to]) continue;
-      distance[way.to] = value;
-      by[way.to] = way.edge;
-      queue.push({value, way.to});
-      __builtin_prefetch(&ways_[firstWay_[way.to]]);
+  if (joints_[source_].degree() == 0) return;
+  const std::span<ReachStop> up = room<ReachStop>(kernel_.size());
+  const std::span<ReachStop> down = room<ReachStop>(kernel_.size());
+  const std::uint32_t source = edgeAt_[source_];
+  ReachFront upFront(0, firstWay_, ways_, up, source);
+  ReachFront downFront(1, firstWay_, ways_, down, source);
+  if (mostWays_ <= ReachFront::kMostWays) {
+    while (upFront.isNarrow() && downFront.isNarrow()) {
+      upFront.step();
+      downFront.step();
     }
+  }
+  upFront.finish();
+  downFront.finish();
+  for (std::size_t place = 0; place < kernel_.size(); ++place) {
+    if (up[place].distance == NodeReach::kUnreached) continue;
+    const std::uint32_t node = kernel_[place];
+    const std::int64_t length = positions_[node] - positions_[source_];
+    reach[node] = {length + up[place].distance, length - down[place].distance, up[place].by,
+                   down[place].by};
   }
 }
 

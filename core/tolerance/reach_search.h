@@ -6,6 +6,7 @@
 #include <span>
 
 #include "core/tolerance/difference_graph.h"
+#include "core/tolerance/reach_front.h"
 
 namespace inchwright {
 
@@ -14,9 +15,9 @@ namespace inchwright {
 /// Most of a print is trees and runs of nodes with two edges, and neither needs a queue. So the
 /// graph is folded up first: trees are peeled off from their leaves, and a node with two edges is
 /// absorbed into one edge with the sums of their limits. What is left, a third of a usual print, is
-/// searched by Dijkstra's algorithm, once for the high ends and once for the low ones, with the
-/// feasible positions taken off so that no step costs less than nothing. Then everything is
-/// unfolded in the opposite order, each node from its two neighbours.
+/// searched by Dijkstra's algorithm, for the high ends and the low ones in turn (`ReachFront`),
+/// with the feasible positions taken off so that no step costs less than nothing. Then everything
+/// is unfolded in the opposite order, each node from its two neighbours.
 ///
 /// Which edge or node comes next is as good as random, so the loops are written without branches
 /// that could be guessed wrong, and all that they work on lies in one piece of memory.
@@ -30,11 +31,24 @@ class ReachSearch {
   Reach run();
 
  private:
-  /// What a node is left with while the graph is folded up.
-  struct Joint {
-    std::uint32_t degree = 0;
-    std::uint32_t edges = 0;  ///< exclusive or of their numbers: leads from one of two to the other
-    std::uint32_t any = 0;    ///< one of them, once trees are peeled off
+  /// What a node is left with while the graph is folded up: how many edges, and the exclusive or
+  /// of their numbers, which leads from one of two to the other. One word, as it changes so often.
+  class Joint {
+   public:
+    std::uint32_t degree() const { return static_cast<std::uint32_t>(word_ >> 32); }
+    std::uint32_t edges() const { return static_cast<std::uint32_t>(word_); }
+    void add(std::uint32_t edge) { word_ = (word_ + kOne) ^ edge; }
+    void remove(std::uint32_t edge) { word_ = (word_ - kOne) ^ edge; }
+    void replace(std::uint32_t edge, std::uint32_t other) { word_ ^= edge ^ other; }
+    void removeRing() { word_ -= 2 * kOne; }
+    /// So that the source is neither peeled off nor absorbed.
+    void pin() { word_ += kPinned; }
+    void unpin() { word_ -= kPinned; }
+
+   private:
+    static constexpr std::uint64_t kOne = std::uint64_t{1} << 32;
+    static constexpr std::uint64_t kPinned = std::uint64_t{1} << 63;
+    std::uint64_t word_ = 0;
   };
   struct Limits {
     std::int64_t low = 0;
@@ -51,14 +65,6 @@ class ReachSearch {
     Limits fromBefore;  ///< of the node less `before`
     Limits fromAfter;
   };
-  /// An edge left over, as seen from one of its nodes: what it adds to the high end of the other,
-  /// and takes from the low one, with the feasible positions taken off both.
-  struct Way {
-    std::uint32_t to = 0;
-    std::uint32_t edge = 0;
-    std::array<std::int64_t, 2> costs = {};
-  };
-
   static Limits limitsFrom(std::uint32_t node, const DifferenceEdge& edge) {
     return edge.a == node ? Limits{edge.low, edge.high} : Limits{-edge.high, -edge.low};
   }
@@ -78,7 +84,6 @@ class ReachSearch {
   void absorbRuns();
   void listWays();
   void search(Reach& reach);
-  void searchSide(std::size_t side, std::span<std::int64_t> distance, std::span<std::uint32_t> by);
   void unfoldRuns(Reach& reach) const;
   void unfoldTrees(Reach& reach) const;
 
@@ -88,15 +93,19 @@ class ReachSearch {
   std::span<const std::int64_t> positions_;
 
   std::pmr::monotonic_buffer_resource memory_;
-  std::span<Joint> joints_;          ///< by node, and one more that is nobody's
+  std::span<Joint> joints_;          ///< by node
   std::span<std::uint32_t> leaves_;  ///< edges to nodes peeled off: twice the number, and one more
                                      ///< where the leaf is its first end
   std::span<DifferenceEdge> edges_;  ///< by number; both ends alike once peeled off or absorbed
   std::span<std::uint32_t> pairs_;   ///< nodes with two edges once trees are peeled off
+  std::span<std::uint32_t> kernel_;  ///< nodes left over
+  /// By node, and one more that is nobody's: one of its edges while runs are absorbed, then its
+  /// place in the kernel.
+  std::span<std::uint32_t> edgeAt_;
   std::span<Absorbed> absorbed_;
-  std::span<std::uint32_t> kernel_;    ///< nodes left over
-  std::span<std::uint32_t> firstWay_;  ///< by node, and one more for the end
-  std::span<Way> ways_;
+  std::span<std::uint32_t> firstWay_;  ///< by place in the kernel, and one more for the end
+  std::span<ReachWay> ways_;
+  std::uint32_t mostWays_ = 0;  ///< of any node
 };
 
 }  // namespace inchwright

@@ -1,5 +1,6 @@
 #include "core/tolerance/stack.h"
 
+#include <algorithm>
 #include <cmath>
 
 #include "core/base/checked.h"
@@ -18,7 +19,8 @@ std::optional<Rational> plusScaled(const std::optional<Rational>& sum, const Rat
 }
 
 long double halfOf(const StackMember& member) {
-  const long double width = static_cast<long double>(member.high - member.low);
+  const long double width =
+      static_cast<long double>(member.high) - static_cast<long double>(member.low);
   return width / 2 * std::fabs(static_cast<long double>(member.factor.toDouble()));
 }
 
@@ -60,13 +62,15 @@ Result<Stack> stackOf(std::vector<StackMember> members, double inflation) {
   const auto rss = aboutMiddle(*middle, root);
   const auto inflated = aboutMiddle(*middle, root * static_cast<long double>(inflation));
   if (!rss || !inflated) return tooLong();
+  const Span worst{*least, *greatest};
+  const Span held{std::max(inflated->low, worst.low), std::min(inflated->high, worst.high)};
   for (StackMember& member : members) {
     const long double half = halfOf(member);
     member.share = squares > 0 ? static_cast<double>(half * half / squares) : 0;
     member.worstShare = halves > 0 ? static_cast<double>(half / halves) : 0;
   }
-  return Stack{*nominal,  *middle,   {*least, *greatest}, *rss,
-               *inflated, inflation, std::move(members)};
+  return Stack{*nominal, *middle,           worst,     *rss,
+               held,     held != *inflated, inflation, std::move(members)};
 }
 
 }  // namespace inchwright

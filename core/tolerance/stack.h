@@ -44,13 +44,15 @@ struct Span {
 /// `nominal` is the print's. Unequal tolerances and limits spread about their own middle, so the
 /// statistical spans lie about `middle`: the sum of the members' middles. `worst` is exact (rounded
 /// outwards to the tick where a factor is a fraction); `rss` and `inflated` are the root sum square
-/// of the members' halves, and that times `inflation`, to the nearest tick.
+/// of the members' halves, and that times `inflation`, to the nearest tick. Of a few members that
+/// would be more than they can come to at worst, so `inflated` ends where `worst` does.
 struct Stack {
   Rational nominal;
   Rational middle;
   Span worst;
   Span rss;
   Span inflated;
+  bool inflatedIsHeld = false;  ///< the factor would have taken `inflated` beyond `worst`
   double inflation = 1.5;
   std::vector<StackMember> members;
 

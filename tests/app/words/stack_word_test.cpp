@@ -53,6 +53,25 @@ TEST_F(StackWord, AddsTheChainUp) {
   EXPECT_FALSE(all.contains("from_zero"));
 }
 
+// √(2² + 1²) · 1.5 = 3.354 thou, but both together come to no more than 3.
+TEST_F(StackWord, WidensToNoMoreThanTheWorstCaseAndSaysSo) {
+  const json held = stack(fromAToR({"--json"})).json();
+  EXPECT_EQ(held["inflated_ticks"], held["worst_ticks"]);
+  EXPECT_EQ(held["inflated_held"], true);
+  const std::string lines = stack(fromAToR_).out;
+  EXPECT_NE(
+      lines.find("widened by 1.5   1.4970 to 1.5030  (-0.0030 +0.0030), held to the worst case"),
+      std::string::npos)
+      << lines;
+  // 2.2361 · 1.25 = 2.795 thou stays below.
+  const json free = stack(fromAToR({"--factor", "1.25", "--json"})).json();
+  EXPECT_EQ(free["inflated_held"], false);
+  EXPECT_EQ(free["inflated_ticks"], json({3'810'000'000 - 7'099'516, 3'810'000'000 + 7'099'516}));
+  const std::string freely = stack(fromAToR({"--factor", "1.25"})).out;
+  EXPECT_NE(freely.find("widened by 1.25  1.497"), std::string::npos) << freely;
+  EXPECT_EQ(freely.find("held to"), std::string::npos);
+}
+
 TEST_F(StackWord, BackwardsIsNegative) {
   const json all = stack({"--from=R", "--to=A", "--axis=x", "--json", "--factor", "2"}).json();
   EXPECT_EQ(all["nominal"], "-1.5000");

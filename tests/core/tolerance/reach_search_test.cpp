@@ -6,7 +6,7 @@
 #include <random>
 #include <vector>
 
-#include "core/tolerance/reach_queue.h"
+#include "core/tolerance/reach_front.h"
 #include "tests/core/tolerance/random_limits.h"
 
 namespace inchwright {
@@ -42,40 +42,87 @@ void expectWaysLeadHome(const Reach& reach, const Edges& edges, std::uint32_t so
   }
 }
 
-TEST(ReachQueue, GivesTheLeastFirstHoweverManyWait) {
+/// The ways of a graph by node, as a front wants them.
+struct Listed {
+  std::vector<std::uint32_t> first;
+  std::vector<ReachWay> ways;
+
+  Listed(std::uint32_t nodes, const Edges& edges) {
+    for (std::uint32_t node = 0; node <= nodes; ++node) {
+      first.push_back(static_cast<std::uint32_t>(ways.size()));
+      for (std::uint32_t i = 0; i < edges.size(); ++i) {
+        const DifferenceEdge& edge = edges[i];
+        if (edge.a == node) ways.push_back({edge.b, i, {edge.high, -edge.low}});
+        if (edge.b == node) ways.push_back({edge.a, i, {-edge.low, edge.high}});
+      }
+    }
+  }
+};
+
+/// Limits on either side of zero between random nodes, each near the one before or anywhere.
+Edges aroundZero(std::mt19937_64& random, std::uint32_t nodes, std::uint32_t count, bool near) {
+  Edges edges;
+  for (std::uint32_t i = 0; i < count; ++i) {
+    const auto a = static_cast<std::uint32_t>(random() % nodes);
+    const auto b = static_cast<std::uint32_t>(near ? (a + random() % 4) % nodes : random() % nodes);
+    edges.push_back(
+        {a, b, -static_cast<std::int64_t>(random() % 9), static_cast<std::int64_t>(random() % 9)});
+  }
+  return edges;
+}
+
+std::vector<ReachStop> steppedThenFinished(const Listed& graph, std::uint32_t nodes,
+                                           std::size_t side, std::uint32_t source,
+                                           std::uint32_t mostSteps) {
+  std::vector<ReachStop> stops(nodes);
+  ReachFront front(side, graph.first, graph.ways, stops, source);
+  for (std::uint32_t i = 0; i < mostSteps && front.isNarrow(); ++i) front.step();
+  front.finish();
+  EXPECT_FALSE(front.isNarrow());
+  return stops;
+}
+
+// Whether it goes a step at a time to the end, changes to the heap on its way or begins with it,
+// also where more wait than a step looks through.
+TEST(ReachFront, StepsAndTheHeapComeToTheSameDistances) {
   std::mt19937_64 random(1'956);
-  for (const std::size_t count : {1u, 3u, 4u, 5u, 63u, 64u, 65u, 200u, 5'000u}) {
-    ReachQueue queue;
-    EXPECT_TRUE(queue.isEmpty());
-    std::vector<std::int64_t> keys;
-    for (std::size_t i = 0; i < count; ++i) {
-      keys.push_back(static_cast<std::int64_t>(random() % (count + 2)));
-      queue.push({keys.back(), static_cast<std::uint32_t>(i)});
+  for (int round = 0; round < 30; ++round) {
+    SCOPED_TRACE("round " + std::to_string(round) + " of seed 1956");
+    const auto nodes = static_cast<std::uint32_t>(1 + random() % 200);
+    const Edges edges = aroundZero(random, nodes, 2 * nodes, round % 2 == 0);
+    const auto most = test::allPairs(nodes, edges);
+    const Listed graph(nodes, edges);
+    const auto source = static_cast<std::uint32_t>(random() % nodes);
+    for (const std::uint32_t steps : {0u, 1u, nodes / 2, nodes + 1}) {
+      for (const std::size_t side : {0u, 1u}) {
+        const auto stops = steppedThenFinished(graph, nodes, side, source, steps);
+        for (std::uint32_t node = 0; node < nodes; ++node) {
+          const std::int64_t far = side == 0 ? most[source][node] : most[node][source];
+          ASSERT_EQ(stops[node].distance, far == test::kFar ? INT64_MAX : far) << node;
+          ASSERT_EQ(stops[node].by == kNone, node == source || far == test::kFar);
+        }
+      }
     }
-    std::vector<std::int64_t> taken;
-    while (!queue.isEmpty()) {
-      const ReachQueue::Entry entry = queue.pop();
-      ASSERT_EQ(entry.key, keys[entry.node]);
-      taken.push_back(entry.key);
-    }
-    std::sort(keys.begin(), keys.end());
-    EXPECT_EQ(taken, keys);
   }
 }
 
-TEST(ReachQueue, TakesInBetweenGivingOut) {
-  std::mt19937_64 random(1'957);
-  ReachQueue queue;
-  std::vector<std::int64_t> waiting;
-  for (int step = 0; step < 20'000; ++step) {
-    if (waiting.empty() || random() % 100 < (step < 10'000 ? 60u : 40u)) {
-      waiting.push_back(static_cast<std::int64_t>(random() % 1'000'000));
-      queue.push({waiting.back(), 7});
-      continue;
+// Each of 64 nodes has as many ways as a step may take, and all of those wait at once.
+TEST(ReachFront, AsManyWaitAsEverMay) {
+  constexpr std::uint32_t kWays = ReachFront::kMostWays;
+  constexpr std::uint32_t kNodes = 1 + kWays + kWays * (kWays - 1);
+  Edges edges;
+  for (std::uint32_t i = 1; i < kNodes; ++i) {
+    const std::uint32_t parent = i <= kWays ? 0 : 1 + (i - kWays - 1) / (kWays - 1);
+    edges.push_back({parent, i, -std::int64_t{i} % 7, 1'000 - std::int64_t{i} % 11});
+  }
+  const Listed graph(kNodes, edges);
+  for (const std::uint32_t steps : {1u, 2u, 3u, kNodes}) {
+    const auto stops = steppedThenFinished(graph, kNodes, 0, 0, steps);
+    for (std::uint32_t i = 1; i < kNodes; ++i) {
+      const std::uint32_t parent = edges[i - 1].a;
+      ASSERT_EQ(stops[i].distance, stops[parent].distance + edges[i - 1].high);
+      ASSERT_EQ(stops[i].by, i - 1);
     }
-    const auto least = std::min_element(waiting.begin(), waiting.end());
-    ASSERT_EQ(queue.pop().key, *least);
-    waiting.erase(least);
   }
 }
 

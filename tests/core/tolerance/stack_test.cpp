@@ -2,6 +2,10 @@
 
 #include <gtest/gtest.h>
 
+#include <cmath>
+#include <limits>
+#include <random>
+
 #include "tests/support/part_text.h"
 #include "tests/support/ticks.h"
 
@@ -49,7 +53,8 @@ TEST(Stack, AddsUnequalTolerancesAndLimitsExactly) {
   // √(1² + 3² + ½²) = 3.201562118716424 thou about the shifted middle.
   EXPECT_EQ(stack.rss.high, 2 * kInch + kThou + 8'131'968);
   EXPECT_EQ(stack.rss.low, 2 * kInch + kThou - 8'131'968);
-  EXPECT_EQ(stack.inflated.high, 2 * kInch + kThou + 12'197'952);
+  // Widened by a half it would be 4.8 thou, and three members come to no more than 4½.
+  EXPECT_EQ(stack.inflated, stack.worst);
 }
 
 TEST(Stack, SharesAddUpToOne) {
@@ -131,6 +136,79 @@ TEST(Stack, UnderstoodPlacesTakeNoTolerance) {
   const Stack stack = stackBetween(part, "L", "D3");
   EXPECT_EQ(stack.worst, (Span{kInch * 9 / 4 - 5 * kThou, kInch * 9 / 4 + 5 * kThou}));
   EXPECT_EQ(labels(stack), (std::vector<Id>{"r1", "r2", "row D", "row D"}));
+}
+
+StackMember oneTo(std::int64_t low, std::int64_t high, const Rational& factor = 1) {
+  StackMember member;
+  member.factor = factor;
+  member.nominal = low;
+  member.low = low;
+  member.high = high;
+  return member;
+}
+
+TEST(Stack, AFewMembersAreNotWidenedBeyondTheirWorst) {
+  // One of ±10, two of ±10 and three of ±10: 15, 21.2 and 25.98 against 10, 20 and 30.
+  const auto one = stackOf({oneTo(90, 110)});
+  EXPECT_EQ(one->rss, one->worst);
+  EXPECT_EQ(one->inflated, (Span{90, 110}));
+  EXPECT_TRUE(one->inflatedIsHeld);
+  const auto two = stackOf({oneTo(90, 110), oneTo(90, 110)});
+  EXPECT_EQ(two->rss, (Span{186, 214}));
+  EXPECT_EQ(two->inflated, (Span{180, 220}));
+  EXPECT_TRUE(two->inflatedIsHeld);
+  const auto three = stackOf({oneTo(90, 110), oneTo(90, 110), oneTo(90, 110)});
+  EXPECT_EQ(three->inflated, (Span{274, 326}));
+  EXPECT_FALSE(three->inflatedIsHeld);
+  // Nothing is held back where nothing is widened, nor where nothing strays.
+  EXPECT_FALSE(stackOf({oneTo(90, 110)}, 1)->inflatedIsHeld);
+  EXPECT_FALSE(stackOf({oneTo(90, 90), oneTo(7, 7)})->inflatedIsHeld);
+  EXPECT_FALSE(stackOf({})->inflatedIsHeld);
+}
+
+TEST(Stack, EachSpanLiesWithinTheNextWhateverTheMembers) {
+  std::mt19937_64 random(1'066);
+  for (int round = 0; round < 2'000; ++round) {
+    SCOPED_TRACE("round " + std::to_string(round) + " of seed 1066");
+    std::vector<StackMember> members;
+    for (std::uint64_t left = 1 + random() % 6; left > 0; --left) {
+      const auto low = static_cast<std::int64_t>(random() % 2'000) - 1'000;
+      const auto width = static_cast<std::int64_t>(random() % (random() % 2 == 0 ? 3 : 1'000));
+      const auto over = static_cast<std::int64_t>(random() % 7) - 3;
+      members.push_back(oneTo(low, low + width, *Rational::of(over == 0 ? 1 : over, 2)));
+    }
+    const double factor = 1 + static_cast<double>(random() % 5) / 4;
+    const auto stack = stackOf(members, factor);
+    ASSERT_TRUE(stack.ok());
+    EXPECT_LE(stack->worst.low, stack->inflated.low);
+    EXPECT_LE(stack->inflated.low, stack->rss.low);
+    EXPECT_LE(stack->rss.low, stack->rss.high);
+    EXPECT_LE(stack->rss.high, stack->inflated.high);
+    EXPECT_LE(stack->inflated.high, stack->worst.high);
+    // The corners of the box that the members span, one after another.
+    double least = 1e18;
+    double greatest = -1e18;
+    for (std::uint32_t corner = 0; corner < 1u << members.size(); ++corner) {
+      double sum = 0;
+      for (std::size_t i = 0; i < members.size(); ++i) {
+        const auto end = (corner >> i & 1) != 0 ? members[i].high : members[i].low;
+        sum += members[i].factor.toDouble() * static_cast<double>(end);
+      }
+      least = std::min(least, sum);
+      greatest = std::max(greatest, sum);
+    }
+    // Halves of whole numbers are exact in a double.
+    EXPECT_EQ(static_cast<double>(stack->worst.low), std::floor(least));
+    EXPECT_EQ(static_cast<double>(stack->worst.high), std::ceil(greatest));
+  }
+}
+
+TEST(Stack, LengthsAtTheEndOfTheRangeAreRefusedNotWrapped) {
+  constexpr std::int64_t kMost = std::numeric_limits<std::int64_t>::max();
+  EXPECT_EQ(stackOf({oneTo(-kMost, kMost)}).error().code, ErrorCode::outOfRange);
+  EXPECT_EQ(stackOf({oneTo(kMost, kMost), oneTo(1, 1)}).error().code, ErrorCode::outOfRange);
+  EXPECT_EQ(stackOf({oneTo(-kMost - 1, 0, Rational(-1))}).error().code, ErrorCode::outOfRange);
+  EXPECT_TRUE(stackOf({oneTo(kMost / 4, kMost / 4)}).ok());
 }
 
 TEST(Stack, SaysWhatCantBeStacked) {
