@@ -57,6 +57,7 @@ SheetView::SheetView(Desk& desk, QWidget* parent) : QAbstractScrollArea(parent),
   viewport()->setAccessibleName(accessibleName());
   viewport()->grabGesture(Qt::PinchGesture);
   viewport()->setMouseTracking(true);
+  viewport()->setAttribute(Qt::WA_OpaquePaintEvent);
   horizontalScrollBar()->setAccessibleName(tr("My sheet, sideways"));
   verticalScrollBar()->setAccessibleName(tr("My sheet, up and down"));
   connect(&desk, &Desk::edited, this, &SheetView::follow);

@@ -56,6 +56,7 @@ DeskWindow::DeskWindow(Asking asking, QWidget* parent) : QMainWindow(parent), wo
   wire();
   connect(&desk_, &Desk::savedChanged, this, &DeskWindow::retitle);
   connect(&desk_, &Desk::edited, this, &DeskWindow::retitle);
+  setAttribute(Qt::WA_OpaquePaintEvent);
   resize(1280, 720);
   restoreGeometry(Preferences::windowGeometry());
   retitle();
