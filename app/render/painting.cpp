@@ -95,7 +95,9 @@ class Setter {
     painter_.scale(scale, scale);
     painter_.setPen(colourOf(item.ink));
     const QString text = QString::fromStdString(item.text);
-    if (!inPixels_ || !drawGlyphs(item, text)) {
+    if (inPixels_ && isOutside(width / scale)) {
+      // Qt would draw its glyphs before it found that they fall outside.
+    } else if (!inPixels_ || !drawGlyphs(item, text)) {
       painter_.setFont(faceFont(item.face));
       painter_.drawText(QPointF(0, 0), text);
     }
@@ -104,6 +106,13 @@ class Setter {
 
  private:
   static constexpr double kUnitsPerEm = 2000;
+
+  /// Whether a text so wide, at the origin, is off the pixels altogether.
+  bool isOutside(double width) const {
+    const QRectF box(0, -2 * kFacePixels, width, 3 * kFacePixels);
+    const QPaintDevice& on = *painter_.device();
+    return !painter_.deviceTransform().mapRect(box).intersects(QRectF(0, 0, on.width(), on.height()));
+  }
 
   /// False where the face lacks a character, for which Qt finds another face.
   bool drawGlyphs(const TextItem& item, const QString& text) {
