@@ -105,7 +105,8 @@ void paintPaperShadow(QPainter& painter, const QRectF& box) {
   QColor tone = Look::now().shadow;
   tone.setAlpha(tone.alpha() / 5);
   painter.setBrush(tone);
-  // Only the rim is seen: blending all that the paper covers would cost as much as the desk's words.
+  // Only the rim is seen: blending all that the paper covers would cost as much as the desk's
+  // words.
   const QRectF covered = box.adjusted(2, 2, -2, -2);
   for (int i = 1; i <= 5; ++i) {
     QPainterPath rim;

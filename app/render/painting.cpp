@@ -111,7 +111,8 @@ class Setter {
   bool isOutside(double width) const {
     const QRectF box(0, -2 * kFacePixels, width, 3 * kFacePixels);
     const QPaintDevice& on = *painter_.device();
-    return !painter_.deviceTransform().mapRect(box).intersects(QRectF(0, 0, on.width(), on.height()));
+    return !painter_.deviceTransform().mapRect(box).intersects(
+        QRectF(0, 0, on.width(), on.height()));
   }
 
   /// False where the face lacks a character, for which Qt finds another face.
