@@ -3,6 +3,7 @@
 #include <QFontInfo>
 #include <QGuiApplication>
 #include <QPainter>
+#include <QPainterPath>
 
 namespace inchwright::app {
 namespace {
@@ -104,8 +105,14 @@ void paintPaperShadow(QPainter& painter, const QRectF& box) {
   QColor tone = Look::now().shadow;
   tone.setAlpha(tone.alpha() / 5);
   painter.setBrush(tone);
+  // Only the rim is seen: blending all that the paper covers would cost as much as the desk's
+  // words.
+  const QRectF covered = box.adjusted(2, 2, -2, -2);
   for (int i = 1; i <= 5; ++i) {
-    painter.drawRoundedRect(box.adjusted(-i, -i + 2, i, i + 3), i, i);
+    QPainterPath rim;
+    rim.addRoundedRect(box.adjusted(-i, -i + 2, i, i + 3), i, i);
+    rim.addRect(covered);
+    painter.drawPath(rim);
   }
   painter.restore();
 }

@@ -48,7 +48,7 @@ inline constexpr qreal kFirmLine = 1.8;
 QFont deskFont(qreal scale = 1.0);
 QFont figures(qreal scale = 1.0);
 
-/// A soft shadow under a piece of paper.
+/// A soft shadow round a piece of paper, which is then to be painted over the box.
 void paintPaperShadow(QPainter& painter, const QRectF& box);
 /// A small slip of paper with its shadow.
 void paintSlip(QPainter& painter, const QRectF& box);

@@ -4,10 +4,9 @@
 #include <QFileInfo>
 #include <QImageReader>
 #include <QPainter>
-#include <QPdfDocument>
 #include <algorithm>
-#include <cmath>
-#include <type_traits>
+
+#include "app/canvas/pdf_pages.h"
 
 namespace inchwright::app {
 namespace {
@@ -15,7 +14,6 @@ namespace {
 constexpr int kMostMegabytes = 1024;  // decoded
 constexpr double kPageDots = 200;     // an inch
 constexpr double kMostPixels = 24e6;  // of a page
-constexpr double kPointsPerInch = 72;
 
 Error trouble(const QString& why) {
   return Error{ErrorCode::fileTrouble, why.toStdString(), {}};
@@ -33,38 +31,30 @@ QImage onWhite(const QImage& image) {
   return white;
 }
 
-/// Opens a PDF for `use`, which gets it when it has the page.
-template <typename Use>
-std::invoke_result_t<Use, QPdfDocument&> withPage(const QByteArray& bytes, int page, Use use) {
-  QBuffer buffer;
-  buffer.setData(bytes);
-  buffer.open(QIODevice::ReadOnly);
-  QPdfDocument document;
-  document.load(&buffer);
-  if (document.status() != QPdfDocument::Status::Ready) {
-    return trouble(QStringLiteral("this PDF can't be read"));
-  }
-  if (page > document.pageCount()) {
-    return trouble(QStringLiteral("the PDF has %1 pages").arg(document.pageCount()));
-  }
-  return use(document);
+Error noPdfModule() {
+  return trouble(QStringLiteral("PDF files can't be read: inchwright_pdf is missing"));
 }
 
-Result<QImage> drawnPage(QPdfDocument& document, int page) {
-  const QSizeF inches = document.pagePointSize(page - 1) / kPointsPerInch;
-  const double area = std::max(inches.width() * inches.height(), 1e-6);
-  const double dots = std::min(kPageDots, std::sqrt(kMostPixels / area));
-  const QImage image = document.render(page - 1, (inches * dots).toSize().expandedTo({2, 2}));
-  if (image.isNull()) return trouble(QStringLiteral("this page can't be drawn"));
-  return onWhite(image);
+Result<Done> checkPdf(const QByteArray& bytes) {
+  PdfPages* pages = pdfPages();
+  if (pages == nullptr) return noPdfModule();
+  const QString why = pages->check(bytes, 1);
+  if (!why.isEmpty()) return trouble(why);
+  return Done{};
+}
+
+Result<QImage> drawnPage(const QByteArray& bytes, int page) {
+  PdfPages* pages = pdfPages();
+  if (pages == nullptr) return noPdfModule();
+  const PdfPages::Drawn drawn = pages->draw(bytes, page, kPageDots, kMostPixels);
+  if (drawn.image.isNull()) return trouble(drawn.trouble);
+  return onWhite(drawn.image);
 }
 
 }  // namespace
 
 Result<Done> checkPicture(const QByteArray& bytes) {
-  if (isPdf(bytes)) {
-    return withPage(bytes, 1, [](QPdfDocument&) { return Result<Done>(Done{}); });
-  }
+  if (isPdf(bytes)) return checkPdf(bytes);
   QBuffer buffer;
   buffer.setData(bytes);
   buffer.open(QIODevice::ReadOnly);
@@ -75,10 +65,7 @@ Result<Done> checkPicture(const QByteArray& bytes) {
 }
 
 Result<QImage> decodePicture(const QByteArray& bytes, int page) {
-  if (isPdf(bytes)) {
-    return withPage(bytes, page,
-                    [page](QPdfDocument& document) { return drawnPage(document, page); });
-  }
+  if (isPdf(bytes)) return drawnPage(bytes, page);
   QBuffer buffer;
   buffer.setData(bytes);
   buffer.open(QIODevice::ReadOnly);

@@ -8,6 +8,7 @@
 #include <algorithm>
 #include <array>
 #include <cmath>
+#include <utility>
 
 #include "app/base/look.h"
 #include "app/canvas/line_snap.h"
@@ -98,12 +99,19 @@ void PictureLayer::follow(Showing showing) {
   shown_.reset();
   forgetTiles();
   trouble_.clear();
-  if (wanted_) start();
+  if (wanted_) {
+    work_ = std::make_shared<WorkUnderWay>();
+    if (mayRead_) start();
+  }
   emit changed();
 }
 
+void PictureLayer::letRead() {
+  if (std::exchange(mayRead_, true)) return;
+  if (work_) start();
+}
+
 void PictureLayer::start() {
-  work_ = std::make_shared<WorkUnderWay>();
   // Nobody waits at the desk for what was stopped, but two pictures are never decoded at once.
   thread_ =
       std::thread([this, work = work_, wanted = *wanted_, before = std::move(thread_)]() mutable {

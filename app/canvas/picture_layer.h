@@ -31,8 +31,11 @@ class PictureLayer : public QObject {
   /// What of the pictures is to be seen: the one under this face, that one as it was taken while it
   /// is being squared up, or one of another face while this face is looked for on it.
   enum class Showing { underFace, asTaken, ofAnotherFace };
-  /// Looks which picture is wanted. Starts reading it when it is another than before.
+  /// Looks which picture is wanted. Starts reading it when it is another than before, once there is
+  /// leave to.
   void follow(Showing showing);
+  /// Pictures may be read from now on. Until then nothing runs beside what is painted first.
+  void letRead();
 
   /// Whether the face has a picture, be it ready or not.
   bool wanted() const { return wanted_.has_value(); }
@@ -97,6 +100,7 @@ class PictureLayer : public QObject {
   std::optional<SquaredPicture> shown_;
   std::shared_ptr<WorkUnderWay> work_;
   std::thread thread_;
+  bool mayRead_ = false;
   QString trouble_;
   PictureTone tone_;
   QCache<std::pair<int, int>, QPixmap> tiles_;

@@ -100,6 +100,7 @@ PrintView::PrintView(Work& work, QWidget* parent)
           });
   // The document may have been on the desk before this view.
   followPicture();
+  letReadUnseen();
 }
 
 PrintView::~PrintView() = default;
@@ -334,6 +335,8 @@ void PrintView::paintEvent(QPaintEvent* event) {
   auto ink = paintPrint(painter, scene, map_, event->region());
   if (event->rect().contains(rect())) inked_ = std::move(ink);
   paintNote(painter);
+  // After the whole desk has been painted, of which this is a part.
+  QMetaObject::invokeMethod(&picture_, &PictureLayer::letRead, Qt::QueuedConnection);
   if (hasFocus()) {
     painter.setPen(QPen(look.blue, kFirmLine));
     painter.setBrush(Qt::NoBrush);

@@ -101,6 +101,7 @@ class PrintView : public QWidget {
   void bringIntoSight(const std::vector<Id>& places);
   void enlarge(const std::vector<Id>& places);
   void followPicture();
+  void letReadUnseen();
   void stopSquaring();
   bool squaring() const { return work_.doing() == Doing::squaring; }
   /// Only the picture is seen: what is traced does not lie on it as it is shown.

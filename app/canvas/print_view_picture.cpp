@@ -10,6 +10,7 @@
 #include <QMimeData>
 #include <QPainter>
 #include <QShortcut>
+#include <QTimer>
 #include <QUrl>
 #include <utility>
 
@@ -51,6 +52,18 @@ void PrintView::followPicture() {
   // The same picture lies elsewhere now.
   if (turned && !picture_.bounds().isNull()) fit();
   if (had != picture_.wanted()) forgetLayout();
+}
+
+/// The desk is seen first and its picture read then; but a print that nobody sees waits for no
+/// painting.
+void PrintView::letReadUnseen() {
+  auto* idle = new QTimer(this);
+  idle->setSingleShot(true);
+  connect(idle, &QTimer::timeout, this, [this, idle] {
+    if (!isVisible()) picture_.letRead();
+    idle->deleteLater();
+  });
+  idle->start(0);
 }
 
 /// A squaring up that is stopped is taken back: the work is as it was before.

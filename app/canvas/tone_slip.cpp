@@ -23,6 +23,12 @@ const Picture* toned(const Desk& desk) {
 ToneSlip::ToneSlip(Desk& desk, QWidget* print) : QWidget(print), desk_(desk) {
   setObjectName(QStringLiteral("tone"));
   setAccessibleName(tr("Tone of the picture"));
+  connect(&desk, &Desk::edited, this, &ToneSlip::follow);
+  connect(&desk, &Desk::viewChanged, this, &ToneSlip::follow);
+  hide();
+}
+
+void ToneSlip::build() {
   auto* grid = new QGridLayout(this);
   grid->setContentsMargins(24, 18, 24, 20);
   grid->setHorizontalSpacing(12);
@@ -64,9 +70,6 @@ ToneSlip::ToneSlip(Desk& desk, QWidget* print) : QWidget(print), desk_(desk) {
   row->addStretch(1);
   row->addWidget(done);
   grid->addLayout(row, 3, 0, 1, 3);
-  connect(&desk, &Desk::edited, this, &ToneSlip::follow);
-  connect(&desk, &Desk::viewChanged, this, &ToneSlip::follow);
-  hide();
 }
 
 bool ToneSlip::open() {
@@ -74,6 +77,7 @@ bool ToneSlip::open() {
     emit desk_.refused(tr("There is no picture under this face"));
     return false;
   }
+  if (layout() == nullptr) build();
   follow();
   desk_.endMerge();
   adjustSize();
@@ -90,6 +94,7 @@ void ToneSlip::follow() {
     hide();
     return;
   }
+  if (layout() == nullptr) return;
   filling_ = true;
   sliders_[0]->setValue(picture->tone.brightness);
   sliders_[1]->setValue(picture->tone.contrast);

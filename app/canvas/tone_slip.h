@@ -30,6 +30,7 @@ class ToneSlip : public QWidget {
   void mousePressEvent(QMouseEvent*) override {}  // nothing goes through to the print
 
  private:
+  void build();  ///< what is on it, when it is first opened
   void follow();
   void take(const PictureTone& tone);
   void leave();

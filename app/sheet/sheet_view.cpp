@@ -57,6 +57,7 @@ SheetView::SheetView(Desk& desk, QWidget* parent) : QAbstractScrollArea(parent),
   viewport()->setAccessibleName(accessibleName());
   viewport()->grabGesture(Qt::PinchGesture);
   viewport()->setMouseTracking(true);
+  viewport()->setAttribute(Qt::WA_OpaquePaintEvent);
   horizontalScrollBar()->setAccessibleName(tr("My sheet, sideways"));
   verticalScrollBar()->setAccessibleName(tr("My sheet, up and down"));
   connect(&desk, &Desk::edited, this, &SheetView::follow);
@@ -113,31 +114,36 @@ QRectF SheetView::boxOf(int index) const {
   return {QPointF(std::round(left), std::round(top)), size};
 }
 
-const QPixmap& SheetView::pictureOf(int index) {
+const QPixmap& SheetView::pictureOf(int index, qreal high) {
   Shown& shown = shown_[index];
   if (!shown.followed && shown.page != page(index)) shown = {page(index), {}, 0, false, false};
   shown.followed = true;
   const Look& look = Look::now();
-  if (shown.picture.isNull() || shown.scale != scale_ || shown.dark != look.dark) {
-    const qreal ratio = devicePixelRatioF();
-    QPixmap picture((QSizeF(shown.page.width, shown.page.height) * scale_ * ratio).toSize());
-    picture.setDevicePixelRatio(ratio);
-    picture.fill(Qt::white);
-    QPainter painter(&picture);
-    painter.setRenderHint(QPainter::Antialiasing);
-    painter.save();
-    painter.scale(scale_, scale_);
-    paintPage(painter, shown.page);
-    painter.restore();
-    // Ink on paper: by lamplight the white of the draw list is the paper's own tone.
+  const bool fits = !shown.picture.isNull() && shown.scale == scale_ && shown.dark == look.dark;
+  const qreal ratio = devicePixelRatioF();
+  QSize size = (QSizeF(shown.page.width, shown.page.height) * scale_ * ratio).toSize();
+  const int rows = std::min(size.height(), static_cast<int>(std::ceil(high * ratio)));
+  if (fits && shown.picture.height() >= rows) return shown.picture;
+  // A page that begins to come into sight is drawn as far as it does; one that moves up, whole.
+  if (!fits) size.setHeight(std::max(rows, 1));
+  QPixmap picture(size);
+  picture.setDevicePixelRatio(ratio);
+  picture.fill(Qt::white);
+  QPainter painter(&picture);
+  painter.setRenderHint(QPainter::Antialiasing);
+  painter.save();
+  painter.scale(scale_, scale_);
+  paintPage(painter, shown.page);
+  painter.restore();
+  // Ink on paper: by lamplight the white of the draw list is the paper's own tone.
+  if (look.sheet != QColor(Qt::white)) {
     painter.setCompositionMode(QPainter::CompositionMode_Multiply);
-    painter.fillRect(QRectF(0, 0, shown.page.width * scale_, shown.page.height * scale_),
-                     look.sheet);
-    painter.end();
-    shown.picture = picture;
-    shown.scale = scale_;
-    shown.dark = look.dark;
+    painter.fillRect(QRectF(QPointF(0, 0), QSizeF(size) / ratio), look.sheet);
   }
+  painter.end();
+  shown.picture = picture;
+  shown.scale = scale_;
+  shown.dark = look.dark;
   return shown.picture;
 }
 
@@ -170,7 +176,7 @@ void SheetView::paintEvent(QPaintEvent*) {
     const QRectF box = boxOf(i);
     if (!box.adjusted(-10, -10, 10, 10).intersects(inSight)) continue;
     paintPaperShadow(painter, box);
-    painter.drawPixmap(box.topLeft(), pictureOf(i));
+    painter.drawPixmap(box.topLeft(), pictureOf(i, inSight.bottom() - box.top()));
     if (hasFocus() && i == pageInSight()) {
       painter.setPen(QPen(Look::now().blue, kFirmLine));
       painter.setBrush(Qt::NoBrush);

@@ -56,7 +56,7 @@ class SheetView : public QAbstractScrollArea {
   /// A page as it was last painted: nothing until it is in sight.
   struct Shown {
     Page page;
-    QPixmap picture;
+    QPixmap picture;  ///< of as much from the top as was in sight
     qreal scale = 0;
     bool dark = false;
     bool followed = false;  ///< nothing was edited since
@@ -67,7 +67,8 @@ class SheetView : public QAbstractScrollArea {
   void setScale(qreal scale, QPointF about);
   QRectF boxOf(int index) const;  ///< of a page, in the viewport, unscrolled
   QSizeF paper() const;           ///< mm
-  const QPixmap& pictureOf(int index);
+  /// At least the top of a page, `high` in device-independent pixels.
+  const QPixmap& pictureOf(int index, qreal high);
   void paintEmpty(QPainter& painter) const;
   struct Hit {
     int page = 0;

@@ -2,6 +2,9 @@
 
 #include <QApplication>
 #include <QFont>
+#include <QPainter>
+#include <QPixmap>
+#include <QProxyStyle>
 #include <QStyleFactory>
 #include <utility>
 
@@ -21,7 +24,7 @@ QString inkOf(const QColor& colour) {
 
 /// Words on paper instead of raised grey buttons; the one in use has a line under it.
 constexpr const char* kRules = R"(
-QMainWindow, QMenuBar { background: %desk; color: %pencil; }
+QMenuBar { background: %desk; color: %pencil; }
 QMenuBar { padding: 2px 8px; border: none; }
 QMenuBar::item { padding: 4px 10px; background: transparent; color: %pencil; }
 QMenuBar::item:selected { background: %slip; }
@@ -66,6 +69,27 @@ QScrollBar::add-page, QScrollBar::sub-page { background: transparent; }
 QToolTip { background: %slip; color: %pencil; border: 1px solid %faint; padding: 4px; }
 )";
 
+/// The usual style, but for the one picture a row of menus asks for: to find it among its own, Qt
+/// first loads all it has to read pictures of any kind, before the desk is seen.
+class DeskStyle : public QProxyStyle {
+ public:
+  DeskStyle() : QProxyStyle(QStyleFactory::create(QStringLiteral("fusion"))) {}
+
+  QIcon standardIcon(StandardPixmap which, const QStyleOption* option,
+                     const QWidget* widget) const override {
+    if (which != SP_ToolBarHorizontalExtensionButton) {
+      return QProxyStyle::standardIcon(which, option, widget);
+    }
+    QPixmap picture(16, 16);
+    picture.fill(Qt::transparent);
+    QPainter painter(&picture);
+    painter.setRenderHint(QPainter::Antialiasing);
+    painter.setPen(QPen(Look::now().pencil, kFirmLine));
+    painter.drawPolyline(QPolygonF({QPointF(5, 3), QPointF(10, 8), QPointF(5, 13)}));
+    return QIcon(picture);
+  }
+};
+
 QString rules(const Look& look) {
   QString text = QString::fromUtf8(kRules);
   const std::pair<const char*, QColor> inks[] = {{"%desk", look.desk},
@@ -87,7 +111,7 @@ void dressApplication(QApplication& application) {
     QFont::insertSubstitution(QStringLiteral("B612"), faceFamily(Typeface::regular));
     QFont::insertSubstitution(QStringLiteral("B612 Mono"), faceFamily(Typeface::mono));
   }
-  application.setStyle(QStyleFactory::create(QStringLiteral("fusion")));
+  application.setStyle(new DeskStyle);
   application.setPalette(Look::now().palette());
   application.setFont(deskFont());
   application.setStyleSheet(rules(Look::now()));

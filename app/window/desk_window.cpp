@@ -56,6 +56,7 @@ DeskWindow::DeskWindow(Asking asking, QWidget* parent) : QMainWindow(parent), wo
   wire();
   connect(&desk_, &Desk::savedChanged, this, &DeskWindow::retitle);
   connect(&desk_, &Desk::edited, this, &DeskWindow::retitle);
+  setAttribute(Qt::WA_OpaquePaintEvent);
   resize(1280, 720);
   restoreGeometry(Preferences::windowGeometry());
   retitle();
@@ -75,9 +76,9 @@ void DeskWindow::build() {
   auto* column = new QVBoxLayout(ground);
   column->setContentsMargins(6, 0, 6, 6);
   column->setSpacing(2);
-  ledger_ = new LedgerLine(desk_);
+  ledger_ = new LedgerLine(desk_, ground);
   column->addWidget(ledger_);
-  split_ = new DeskSplit;
+  split_ = new DeskSplit(ground);
   print_ = new PrintView(work_);
   faces_ = new FaceBox(desk_, print_);
   tone_ = new ToneSlip(desk_, print_);
@@ -90,28 +91,28 @@ void DeskWindow::build() {
   split_->setStretchFactor(1, 2);
   split_->setSizes({760, 500});
   column->addWidget(split_, 1);
-  column->addWidget(bottomRow());
+  column->addWidget(bottomRow(ground));
   setCentralWidget(ground);
   setAcceptDrops(true);
 }
 
-QWidget* DeskWindow::bottomRow() {
-  auto* bottom = new QWidget;
+QWidget* DeskWindow::bottomRow(QWidget* ground) {
+  auto* bottom = new QWidget(ground);
   auto* row = new QHBoxLayout(bottom);
   row->setContentsMargins(0, 0, 0, 0);
   row->setSpacing(2);
-  strip_ = new Strip(work_);
-  doubts_ = new DoubtsSlip(work_);
-  auto* hands = new HandsRow(work_);
+  auto* slip = new QWidget(bottom);
+  strip_ = new Strip(work_, slip);
+  doubts_ = new DoubtsSlip(work_, bottom);
+  auto* hands = new HandsRow(work_, slip);
   connect(hands, &HandsRow::chosen, this, [this] { strip_->line()->setFocus(); });
-  auto* slip = new QWidget;
   auto* column = new QVBoxLayout(slip);
   column->setContentsMargins(0, 0, 0, 0);
   column->setSpacing(0);
   column->addWidget(strip_, 1);
   column->addWidget(hands);
-  auto* doubtsPaper = new PaperFrame(doubts_);
-  row->addWidget(new PaperFrame(slip), 3);
+  auto* doubtsPaper = new PaperFrame(doubts_, bottom);
+  row->addWidget(new PaperFrame(slip, bottom), 3);
   row->addWidget(doubtsPaper, 2);
   const int lines = QFontMetrics(deskFont()).lineSpacing();
   doubtsPaper->setMinimumWidth(lines * 16);

@@ -76,7 +76,7 @@ class DeskWindow : public QMainWindow {
   /// Makes everything on the desk anew, in the words spoken now; the work is not touched.
   void makeAnew();
   void retitle();
-  QWidget* bottomRow();
+  QWidget* bottomRow(QWidget* ground);
 
   Desk desk_;
   Work work_;

@@ -47,11 +47,12 @@ int openPhoto(DeskWindow& window, const QString& file) {
   return 0;
 }
 
-int start(int argc, char** argv) {
+/// Ends the process: what is cleared up afterwards is no part of a start.
+[[noreturn]] void start(int argc, char** argv) {
   const bool photo = argc > 1 && std::strcmp(argv[1], "--photo") == 0;
   if (argc > 2 && std::strcmp(argv[1], "--paint") == 0) {
     // By a process of its own, so that its memory does not count.
-    return paintPhoto(QString::fromLocal8Bit(argv[2])) ? 0 : 1;
+    _exit(paintPhoto(QString::fromLocal8Bit(argv[2])) ? 0 : 1);
   }
   QApplication application(argc, argv);
   QCoreApplication::setApplicationName(QStringLiteral("Inchwright"));
@@ -62,16 +63,15 @@ int start(int argc, char** argv) {
   const FirstPaint print(window.findChild<QWidget*>(QStringLiteral("print")));
   const FirstPaint sheet(
       window.findChild<QAbstractScrollArea*>(QStringLiteral("sheet"))->viewport());
-  if (!photo && !window.files().openSample()) return 1;
+  if (!photo && !window.files().openSample()) _exit(1);
   window.show();
   while (!print.seen || !sheet.seen) application.processEvents(QEventLoop::WaitForMoreEvents);
-  return photo ? openPhoto(window, QString::fromLocal8Bit(argv[2])) : 0;
+  _exit(photo ? openPhoto(window, QString::fromLocal8Bit(argv[2])) : 0);
 }
 
 }  // namespace
 }  // namespace inchwright::app
 
 int main(int argc, char** argv) {
-  // What is cleared up afterwards is no part of a start.
-  _exit(inchwright::app::start(argc, argv));
+  inchwright::app::start(argc, argv);
 }

@@ -67,8 +67,30 @@ TEST(PictureDecoder, HonoursHowThePhoneWasHeld) {
   EXPECT_FALSE(dark(*image, 50, 160));
 }
 
-TEST(PictureDecoder, DrawsAPageOfAPdf) {
+/// As the program finds the module beside itself.
+class PdfDecoder : public ::testing::Test {
+ protected:
+  PdfDecoder() {
+    deskApplication();
+    QCoreApplication::addLibraryPath(QStringLiteral(PDF_MODULE_FOLDER));
+  }
+  ~PdfDecoder() override { QCoreApplication::removeLibraryPath(QStringLiteral(PDF_MODULE_FOLDER)); }
+};
+
+TEST(PictureDecoder, SaysWhatIsMissingToReadAPdf) {
   deskApplication();
+  for (const auto& error : {checkPicture("%PDF-1.4").error(), decodePicture("%PDF-1.4").error()}) {
+    EXPECT_EQ(error.code, ErrorCode::fileTrouble);
+    EXPECT_EQ(error.text, "PDF files can't be read: inchwright_pdf is missing");
+  }
+}
+
+TEST_F(PdfDecoder, RefusesWhatIsNoPdfInside) {
+  EXPECT_EQ(checkPicture("%PDF-1.4").error().text, "this PDF can't be read");
+  EXPECT_EQ(decodePicture("%PDF-1.4").error().text, "this PDF can't be read");
+}
+
+TEST_F(PdfDecoder, DrawsAPage) {
   QByteArray bytes;
   QBuffer buffer(&bytes);
   buffer.open(QIODevice::WriteOnly);
@@ -89,7 +111,8 @@ TEST(PictureDecoder, DrawsAPageOfAPdf) {
   EXPECT_FALSE(dark(*first, 600, 200));
   EXPECT_FALSE(dark(*second, 200, 200));
   EXPECT_TRUE(dark(*second, 600, 200));
-  EXPECT_FALSE(decodePicture(bytes, 3).ok());
+  EXPECT_TRUE(checkPicture(bytes).ok());
+  EXPECT_EQ(decodePicture(bytes, 3).error().text, "the PDF has 2 pages");
 }
 
 TEST(PictureDecoder, WhatShowsThroughIsWhite) {
@@ -103,7 +126,7 @@ TEST(PictureDecoder, WhatShowsThroughIsWhite) {
 
 TEST(PictureDecoder, RefusesWhatIsNoPicture) {
   deskApplication();
-  for (const char* bytes : {"", "x", "%PDF-1.4", "\x89PNG\r\n\x1a\n", "\xff\xd8\xff"}) {
+  for (const char* bytes : {"", "x", "\x89PNG\r\n\x1a\n", "\xff\xd8\xff"}) {
     SCOPED_TRACE(bytes);
     const auto image = decodePicture(bytes);
     ASSERT_FALSE(image.ok());
@@ -113,7 +136,6 @@ TEST(PictureDecoder, RefusesWhatIsNoPicture) {
   const QByteArray whole = saved(halves(), "PNG");
   EXPECT_FALSE(decodePicture(whole.left(whole.size() / 2)).ok());
   EXPECT_FALSE(checkPicture("x").ok());
-  EXPECT_FALSE(checkPicture("%PDF-1.4").ok());
   EXPECT_TRUE(checkPicture(whole).ok());
 }
 

@@ -1,0 +1,66 @@
+#include <QBuffer>
+#include <QPdfDocument>
+#include <algorithm>
+#include <cmath>
+
+#include "app/canvas/pdf_pages.h"
+
+namespace inchwright::app {
+namespace {
+
+constexpr double kPointsPerInch = 72;
+
+/// A PDF that is open as long as this is.
+class OpenPdf {
+ public:
+  explicit OpenPdf(const QByteArray& bytes) {
+    buffer_.setData(bytes);
+    buffer_.open(QIODevice::ReadOnly);
+    document_.load(&buffer_);
+  }
+
+  QString trouble(int page) const {
+    if (document_.status() != QPdfDocument::Status::Ready) {
+      return QStringLiteral("this PDF can't be read");
+    }
+    if (page > document_.pageCount()) {
+      return QStringLiteral("the PDF has %1 pages").arg(document_.pageCount());
+    }
+    return {};
+  }
+
+  QImage drawn(int page, double dots, double mostPixels) {
+    const QSizeF inches = document_.pagePointSize(page - 1) / kPointsPerInch;
+    const double area = std::max(inches.width() * inches.height(), 1e-6);
+    const double fine = std::min(dots, std::sqrt(mostPixels / area));
+    return document_.render(page - 1, (inches * fine).toSize().expandedTo({2, 2}));
+  }
+
+ private:
+  QBuffer buffer_;
+  QPdfDocument document_;
+};
+
+}  // namespace
+
+class PdfModule : public QObject, public PdfPages {
+  Q_OBJECT
+  Q_PLUGIN_METADATA(IID "inchwright.PdfPages/1")
+  Q_INTERFACES(inchwright::app::PdfPages)
+
+ public:
+  QString check(const QByteArray& bytes, int page) override { return OpenPdf(bytes).trouble(page); }
+
+  Drawn draw(const QByteArray& bytes, int page, double dots, double mostPixels) override {
+    OpenPdf pdf(bytes);
+    const QString trouble = pdf.trouble(page);
+    if (!trouble.isEmpty()) return {{}, trouble};
+    const QImage image = pdf.drawn(page, dots, mostPixels);
+    if (image.isNull()) return {{}, QStringLiteral("this page can't be drawn")};
+    return {image, {}};
+  }
+};
+
+}  // namespace inchwright::app
+
+#include "pdf_module.moc"
