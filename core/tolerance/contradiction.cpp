@@ -1,12 +1,15 @@
 #include <algorithm>
 #include <deque>
 
+#include "core/base/rational.h"
 #include "core/tolerance/difference_graph.h"
 
 namespace inchwright {
 namespace {
 
 constexpr std::int64_t kUnknown = NodeReach::kUnreached;
+/// More than all edges together, and so than any way that walks each of them once.
+constexpr std::int64_t kLongestWay = std::int64_t{1} << 62;
 constexpr std::uint64_t kMostSteps = 400'000'000;
 
 constexpr std::size_t kMostCells = 40'000'000;
@@ -79,6 +82,8 @@ std::vector<std::uint32_t> DifferenceGraph::circleOf(
 // contradicts itself, or nothing once every edge is satisfied.
 std::vector<std::uint32_t> DifferenceGraph::settle(const Arcs& arcs,
                                                    std::vector<std::int64_t>& positions) const {
+  // Round a circle that contradicts itself they fall without end, until somebody looks.
+  std::vector<Int128> fallen(positions.begin(), positions.end());
   std::deque<std::uint32_t> queue;
   std::vector<bool> queued(nodes_, false);
   std::vector<std::uint32_t> parentEdge(nodes_, kNone);
@@ -97,8 +102,8 @@ std::vector<std::uint32_t> DifferenceGraph::settle(const Arcs& arcs,
     queue.pop_front();
     queued[node] = false;
     for (const Arc& arc : arcs.at(node)) {
-      if (positions[arc.to] <= positions[node] + arc.up) continue;
-      positions[arc.to] = positions[node] + arc.up;
+      if (fallen[arc.to] <= fallen[node] + arc.up) continue;
+      fallen[arc.to] = fallen[node] + arc.up;
       parentEdge[arc.to] = arc.edge;
       enqueue(arc.to);
       if (++lowered < nextLook) continue;
@@ -107,6 +112,8 @@ std::vector<std::uint32_t> DifferenceGraph::settle(const Arcs& arcs,
       nextLook = lowered + nodes_ + 1;
     }
   }
+  std::transform(fallen.begin(), fallen.end(), positions.begin(),
+                 [](Int128 one) { return static_cast<std::int64_t>(one); });
   return {};
 }
 
@@ -137,7 +144,9 @@ std::vector<std::uint32_t> DifferenceGraph::circleFrom(const Arcs& arcs, std::ui
     for (const std::uint32_t node : front) {
       for (const Arc& arc : arcs.at(node)) {
         ++steps;
-        const std::int64_t value = before.cost[node] + arc.up;
+        // A way beyond that winds round a smaller circle, which is found from a node on it.
+        const std::int64_t value = std::max(before.cost[node] + arc.up, -kLongestWay);
+        if (value > kLongestWay) continue;
         if (now.cost[arc.to] == kUnknown) next.push_back(arc.to);
         if (value >= now.cost[arc.to]) continue;
         now.cost[arc.to] = value;

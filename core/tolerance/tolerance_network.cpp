@@ -9,7 +9,7 @@
 namespace inchwright {
 namespace {
 
-constexpr Int128 kFarthestReach = Int128{1} << 62;
+constexpr Int128 kFarthestReach = Int128{1} << 61;
 
 Error tooFar(const Part& part, const Source& source) {
   return {ErrorCode::outOfRange, "the lengths with their tolerances go beyond the exact range",

@@ -41,7 +41,8 @@ struct ToleranceNetwork {
 };
 
 /// Requires: `checkPart(part)` is fine. Errors: `outOfRange` when a limit does not fit, or when
-/// all lengths together could leave 62 bits, so that sums over the links need no check later.
+/// all lengths together could leave 61 bits, so that sums over the links need no check later, nor
+/// those between groups, where a length can go in twice.
 Result<ToleranceNetwork> toleranceNetworkOf(const Part& part, Axis axis);
 
 /// The node of a place that is asked for. Errors: `notFound` when the part has no such place,

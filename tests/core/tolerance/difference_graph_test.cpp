@@ -2,6 +2,10 @@
 
 #include <gtest/gtest.h>
 
+#include <cstdlib>
+#include <optional>
+
+#include "core/base/rational.h"
 #include "tests/core/tolerance/random_limits.h"
 
 namespace inchwright {
@@ -161,6 +165,92 @@ TEST(DifferenceGraph, NamesTheSmallestContradiction) {
     ASSERT_TRUE(DifferenceGraph(nodes, these).feasible({}).has_value());
   }
   EXPECT_GT(contradicting, 50);
+}
+
+using Wide = std::vector<std::vector<Int128>>;
+constexpr Int128 kWideFar = Int128{1} << 100;
+
+// All pairs in 128 bits; nothing where the edges contradict each other.
+std::optional<Wide> allPairsWide(std::uint32_t nodes, const std::vector<DifferenceEdge>& edges) {
+  Wide most(nodes, std::vector<Int128>(nodes, kWideFar));
+  for (std::uint32_t i = 0; i < nodes; ++i) most[i][i] = 0;
+  for (const DifferenceEdge& edge : edges) {
+    most[edge.a][edge.b] = std::min<Int128>(most[edge.a][edge.b], edge.high);
+    most[edge.b][edge.a] = std::min<Int128>(most[edge.b][edge.a], -Int128{edge.low});
+  }
+  for (std::uint32_t k = 0; k < nodes; ++k) {
+    for (std::uint32_t i = 0; i < nodes; ++i) {
+      for (std::uint32_t j = 0; j < nodes; ++j) {
+        if (most[i][k] == kWideFar || most[k][j] == kWideFar) continue;
+        most[i][j] = std::min(most[i][j], most[i][k] + most[k][j]);
+      }
+    }
+    for (std::uint32_t i = 0; i < nodes; ++i) {
+      if (most[i][i] < 0) return std::nullopt;
+    }
+  }
+  return most;
+}
+
+// Tiny limits about hidden positions and now and then huge ones, all together below 2^62.
+std::vector<DifferenceEdge> hugeEdges(std::mt19937_64& random, std::uint32_t nodes) {
+  const auto below = [&](std::int64_t bound) {
+    return static_cast<std::int64_t>(random() % static_cast<std::uint64_t>(bound));
+  };
+  std::vector<std::int64_t> truth;
+  for (std::uint32_t i = 0; i < nodes; ++i) {
+    truth.push_back(below(std::int64_t{1} << (20 + below(36))));
+  }
+  std::vector<DifferenceEdge> edges;
+  std::int64_t left = std::int64_t{1} << 62;
+  for (std::int64_t more = 1 + below(12); more > 0; --more) {
+    DifferenceEdge edge{static_cast<std::uint32_t>(below(nodes)),
+                        static_cast<std::uint32_t>(below(nodes)), 0, 0};
+    const std::int64_t length = truth[edge.b] - truth[edge.a];
+    const std::int64_t room = left / 2;
+    edge.low = below(3) == 0 ? below(room) - room / 2 : length - below(3);
+    edge.high = edge.low + (below(3) == 0 ? below(room) / 2 : below(4));
+    const std::int64_t farther = std::max(std::abs(edge.low), std::abs(edge.high));
+    if (farther >= left / 2) continue;
+    left -= 2 * farther;
+    edges.push_back(edge);
+  }
+  return edges;
+}
+
+// Lengths that go twice round a circle leave 64 bits.
+TEST(DifferenceGraph, HugeLengthsDoNotWrap) {
+  std::mt19937_64 random(62);
+  int contradicting = 0;
+  for (int round = 0; round < 3'000; ++round) {
+    SCOPED_TRACE("round " + std::to_string(round) + " of seed 62");
+    const auto nodes = static_cast<std::uint32_t>(2 + random() % 9);
+    const auto edges = hugeEdges(random, nodes);
+    const DifferenceGraph graph(nodes, edges);
+    const auto most = allPairsWide(nodes, edges);
+    const auto positions = graph.feasible(std::vector<std::int64_t>(nodes, 0));
+    ASSERT_EQ(positions.has_value(), most.has_value());
+    const auto found = graph.contradiction();
+    ASSERT_EQ(found.empty(), most.has_value());
+    if (!most) {
+      ++contradicting;
+      std::vector<DifferenceEdge> these;
+      for (const std::uint32_t edge : found) these.push_back(edges[edge]);
+      ASSERT_FALSE(allPairsWide(nodes, these).has_value());
+      these.pop_back();
+      ASSERT_TRUE(allPairsWide(nodes, these).has_value());
+      continue;
+    }
+    const auto source = static_cast<std::uint32_t>(random() % nodes);
+    const Reach reach = graph.from(source, *positions);
+    for (std::uint32_t node = 0; node < nodes; ++node) {
+      ASSERT_EQ(reach[node].reached(), (*most)[source][node] != kWideFar);
+      if (!reach[node].reached()) continue;
+      ASSERT_TRUE(reach[node].high == (*most)[source][node]);
+      ASSERT_TRUE(reach[node].low == -(*most)[node][source]);
+    }
+  }
+  EXPECT_GT(contradicting, 500);
 }
 
 TEST(DifferenceGraph, FeasibleIsTheGreatestAtOrBelowTheGuess) {

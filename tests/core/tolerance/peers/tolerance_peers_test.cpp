@@ -8,6 +8,7 @@
 #include <glpk.h>
 #include <gtest/gtest.h>
 
+#include <algorithm>
 #include <boost/graph/bellman_ford_shortest_paths.hpp>
 #include <boost/graph/compressed_sparse_row_graph.hpp>
 #include <boost/graph/dijkstra_shortest_paths.hpp>
@@ -17,6 +18,7 @@
 #include "core/tolerance/budget.h"
 #include "core/tolerance/filling.h"
 #include "core/tolerance/ranges.h"
+#include "tests/core/tolerance/print_at_random.h"
 #include "tests/core/tolerance/random_limits.h"
 
 namespace inchwright {
@@ -224,6 +226,86 @@ TEST(Peers, ContradictionsAreThoseThatBoostFinds) {
     contradicting += holds ? 0 : 1;
   }
   EXPECT_GT(contradicting, 10);
+}
+
+std::size_t numberOf(const Part& part, const Id& id) {
+  const auto found = std::find_if(part.features.begin(), part.features.end(),
+                                  [&](const Feature& one) { return one.id == id; });
+  return static_cast<std::size_t>(found - part.features.begin());
+}
+
+// All that a print says, middles and equal spaces included, over the positions of its points.
+void addPrint(Program& program, const Part& part) {
+  const auto addExactly = [&](std::vector<std::pair<std::size_t, double>> sum, double value) {
+    program.addAtMost(sum, value);
+    for (auto& [variable, factor] : sum) factor = -factor;
+    program.addAtMost(sum, -value);
+  };
+  const auto at = [&](const Id& id) { return numberOf(part, id); };
+  for (const Reading& reading : part.readings) {
+    const auto figure = static_cast<double>(reading.figure.value.ticks());
+    const auto tolerance = reading.figure.tolerance.value_or(Tolerance{});
+    const std::size_t from = at(reading.from);
+    const std::size_t to = at(reading.to);
+    program.addAtMost({{to, 1}, {from, -1}}, figure + static_cast<double>(tolerance.upper.ticks()));
+    program.addAtMost({{to, -1}, {from, 1}},
+                      -figure - static_cast<double>(tolerance.lower.ticks()));
+  }
+  for (const Understanding& one : part.understood) {
+    const std::size_t first = at(one.of[0]);
+    switch (one.kind) {
+      case UnderstandingKind::inLine:
+        addExactly({{first, 1}, {at(one.of[1]), -1}}, 0);
+        break;
+      case UnderstandingKind::midway:
+        addExactly({{first, -2}, {at(one.between[0]), 1}, {at(one.between[1]), 1}}, 0);
+        break;
+      case UnderstandingKind::equal:
+        addExactly({{first, 1}, {at(one.of[1]), -2}, {at(one.of[2]), 1}}, 0);
+        break;
+      default:
+        addExactly({{first, 1}, {at(one.of[1]), 1}, {at(one.about), -2}}, 0);
+    }
+  }
+}
+
+// Rounded outwards to the tick, and GLPK is off by less than a thousandth.
+void expectRoundedOutwards(std::int64_t end, double by, bool high) {
+  const double beyond = high ? static_cast<double>(end) - by : by - static_cast<double>(end);
+  EXPECT_GT(beyond, -1e-3) << end << " for " << by;
+  EXPECT_LT(beyond, 1) << end << " for " << by;
+  if (std::abs(by - std::round(by)) < 1e-3) {
+    EXPECT_EQ(end, std::llround(by));
+  }
+}
+
+TEST(Peers, RangesOverMiddlesAndEqualSpacesAreThoseOfGlpk) {
+  std::mt19937_64 random(1'828);
+  std::size_t fractions = 0;
+  for (int round = 0; round < 60; ++round) {
+    SCOPED_TRACE("round " + std::to_string(round) + " of seed 1828");
+    const test::PrintAtRandom print(random, 1);
+    const auto network = toleranceNetworkOf(print.part, Axis::x);
+    ASSERT_TRUE(network.ok());
+    const std::size_t from = random() % print.part.features.size();
+    const auto ranges = rangesFrom(print.part, *network, print.part.features[from].id);
+    ASSERT_TRUE(ranges.ok());
+    ASSERT_TRUE(ranges->contradiction.empty());
+    ASSERT_TRUE(ranges->leftOut.empty());
+    ASSERT_EQ(ranges->places.size(), print.part.features.size());
+    for (const PlaceRange& place : ranges->places) {
+      for (const bool high : {false, true}) {
+        Program program(print.part.features.size());
+        program.fix(from, 0);
+        program.want(numberOf(print.part, place.id), high ? 1 : -1);
+        addPrint(program, print.part);
+        const double farthest = high ? program.solve() : -program.solve();
+        expectRoundedOutwards(high ? place.span.high : place.span.low, farthest, high);
+        fractions += std::abs(farthest - std::round(farthest)) > 0.1 ? 1 : 0;
+      }
+    }
+  }
+  EXPECT_GT(fractions, 20u);
 }
 
 /// The program of a budget: targets, then rooms. Node 0 is zero.
