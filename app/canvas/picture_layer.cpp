@@ -98,7 +98,12 @@ void PictureLayer::follow(Showing showing) {
   stop();
   shown_.reset();
   forgetTiles();
+  begin();
+}
+
+void PictureLayer::begin() {
   trouble_.clear();
+  stopped_ = false;
   if (wanted_) {
     work_ = std::make_shared<WorkUnderWay>();
     if (mayRead_) start();
@@ -167,8 +172,12 @@ std::optional<int> PictureLayer::progress() const {
 void PictureLayer::cancel() {
   if (!work_) return;
   stop();
-  trouble_ = tr("stopped");
+  stopped_ = true;
   emit changed();
+}
+
+void PictureLayer::resume() {
+  if (stopped_) begin();
 }
 
 void PictureLayer::forgetTiles() {

@@ -59,6 +59,10 @@ class PictureLayer : public QObject {
   std::optional<int> progress() const;
   /// Stops what is under way, at once; what it would have shown never comes.
   void cancel();
+  /// Whether what is wanted was stopped, and not begun again since.
+  bool stopped() const { return stopped_; }
+  /// Begins anew with what was stopped.
+  void resume();
   /// Why the picture can't be shown; empty when it can.
   const QString& trouble() const { return trouble_; }
 
@@ -80,6 +84,7 @@ class PictureLayer : public QObject {
   };
 
   std::optional<Wanted> lookUp(Showing showing) const;
+  void begin();
   void start();
   void stop();
   void arrived(const std::shared_ptr<WorkUnderWay>& work, std::optional<SquaredPicture> picture,
@@ -101,6 +106,7 @@ class PictureLayer : public QObject {
   std::shared_ptr<WorkUnderWay> work_;
   std::thread thread_;
   bool mayRead_ = false;
+  bool stopped_ = false;
   QString trouble_;
   PictureTone tone_;
   QCache<std::pair<int, int>, QPixmap> tiles_;

@@ -98,6 +98,7 @@ PrintView::PrintView(Work& work, QWidget* parent)
             shownReadings_ = readings;
             bringIntoSight(places);
           });
+  connect(&work, &Work::allLeft, this, &PrintView::stopOpened);
   // The document may have been on the desk before this view.
   followPicture();
   letReadUnseen();

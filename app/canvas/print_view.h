@@ -42,6 +42,9 @@ class PrintView : public QWidget {
   bool takePicture(const QString& file);
   bool paste();
   PictureLayer& picture() { return picture_; }
+  /// Squares up the picture under the face: goes on where that was stopped, else asks what is
+  /// known.
+  void squareUp();
 
   /// Everything to be pointed at, in words: the places first, then the readings. None while a
   /// picture is being squared up.
@@ -103,6 +106,7 @@ class PrintView : public QWidget {
   void followPicture();
   void letReadUnseen();
   void stopSquaring();
+  void stopOpened();
   bool squaring() const { return work_.doing() == Doing::squaring; }
   /// Only the picture is seen: what is traced does not lie on it as it is shown.
   bool onBarePicture() const { return squaring() || work_.doing() == Doing::placingView; }

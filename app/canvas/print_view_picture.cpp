@@ -45,7 +45,8 @@ void PrintView::followPicture() {
   const Picture* under =
       desk.hasPart() ? pictureUnder(desk.job(), desk.part(), desk.face()) : nullptr;
   if (turned && squaring()) pointsBefore_ = under->points;
-  if (turned) squared_.reset();
+  // What was done to another document can't be taken back in this one.
+  if (turned || !desk.canUndo()) squared_.reset();
   if (wasSquaring && under != nullptr && under->points != pointsBefore_) squared_ = desk.job();
   stop_->setEnabled(picture_.progress() && squared_);
   picture_.setTone(under != nullptr ? under->tone : PictureTone());
@@ -74,6 +75,19 @@ void PrintView::stopSquaring() {
   if (squared && desk.job() == *squared && desk.canUndo()) desk.undo();
 }
 
+/// What was squared up before the document was opened stays so in it.
+void PrintView::stopOpened() {
+  if (picture_.progress() && picture_.squaresUp() && !squared_) picture_.cancel();
+}
+
+void PrintView::squareUp() {
+  if (picture_.stopped()) {
+    picture_.resume();
+  } else {
+    work_.squareUp();
+  }
+}
+
 /// The second reading looks at the print itself, close up.
 void PrintView::enlarge(const std::vector<Id>& places) {
   QRectF box;
@@ -94,9 +108,10 @@ void PrintView::enlarge(const std::vector<Id>& places) {
 void PrintView::paintNote(QPainter& painter) {
   QString note;
   if (const auto percent = picture_.progress()) {
-    note = squared_               ? tr("Squaring up: %1 %  (Escape stops it)").arg(*percent)
-           : picture_.squaresUp() ? tr("Squaring up: %1 %").arg(*percent)
-                                  : tr("Reading the picture …");
+    note = picture_.squaresUp() ? tr("Squaring up: %1 %  (Escape stops it)").arg(*percent)
+                                : tr("Reading the picture …");
+  } else if (picture_.stopped()) {
+    note = tr("Squaring up was stopped; Ctrl+U does it after all");
   } else if (!picture_.trouble().isEmpty()) {
     note = tr("No picture: %1").arg(picture_.trouble());
   }

@@ -34,6 +34,11 @@ QString ownWords(const std::string& text) {
   return QString::fromStdString(text);
 }
 
+/// Nothing is traced yet, and so nothing is read.
+bool isBare(const Desk& desk) {
+  return !desk.hasPart() || desk.part().features.empty();
+}
+
 }  // namespace
 
 DoubtsSlip::DoubtsSlip(Work& work, QWidget* parent)
@@ -110,35 +115,50 @@ void DoubtsSlip::fill() {
   const int row = list_->currentRow();
   list_->clear();
   entries_.clear();
-  const Desk& desk = work_.desk();
-  int open = 0;
-  if (desk.hasPart()) {
-    if (const auto& error = desk.tableError()) {
-      add(QStringLiteral("? ") + ownWords(error->text), {}, true);
-      ++open;
-    }
-    const Solution& solution = desk.solution();
-    int clash = 0;
-    for (std::size_t i = 0; i < solution.doubts.size(); ++i) {
-      const Doubt& doubt = solution.doubts[i];
-      if (doubt.holdsUp()) ++open;
-      addDoubt(static_cast<int>(i));
-      // Clashes and their doubts stand in the same order.
-      if (doubt.kind == DoubtKind::clash && clash < static_cast<int>(solution.clashes.size())) {
-        addClash(static_cast<int>(i), solution.clashes[clash], clash);
-        ++clash;
-      }
-    }
-    if (const SetupTable* table = desk.table()) {
-      for (const std::string& warning : table->warnings) {
-        add(QStringLiteral("! ") + ownWords(warning), {}, false);
-      }
-    }
+  if (isBare(work_.desk())) {
+    sayWhatComesFirst();
+  } else {
+    const int open = addAll();
+    heading_->setText(open == 0 ? tr("&Doubts: nothing in doubt")
+                                : tr("&Doubts: %n open", nullptr, open));
   }
-  heading_->setText(open == 0 ? tr("&Doubts: nothing in doubt")
-                              : tr("&Doubts: %n open", nullptr, open));
   list_->setCurrentRow(std::min(row, list_->count() - 1));
   showChoices();
+}
+
+void DoubtsSlip::sayWhatComesFirst() {
+  heading_->setText(tr("&Doubts: nothing to check yet"));
+  add(tr("Nothing is on the print yet, so nothing can be right or wrong. First lay a picture of "
+         "their print underneath (Ctrl+L), or trace an edge or a hole (Alt+T). Then read: two "
+         "places and the figure between them."),
+      {}, false);
+}
+
+int DoubtsSlip::addAll() {
+  const Desk& desk = work_.desk();
+  int open = 0;
+  if (const auto& error = desk.tableError()) {
+    add(QStringLiteral("? ") + ownWords(error->text), {}, true);
+    ++open;
+  }
+  const Solution& solution = desk.solution();
+  int clash = 0;
+  for (std::size_t i = 0; i < solution.doubts.size(); ++i) {
+    const Doubt& doubt = solution.doubts[i];
+    if (doubt.holdsUp()) ++open;
+    addDoubt(static_cast<int>(i));
+    // Clashes and their doubts stand in the same order.
+    if (doubt.kind == DoubtKind::clash && clash < static_cast<int>(solution.clashes.size())) {
+      addClash(static_cast<int>(i), solution.clashes[clash], clash);
+      ++clash;
+    }
+  }
+  if (const SetupTable* table = desk.table()) {
+    for (const std::string& warning : table->warnings) {
+      add(QStringLiteral("! ") + ownWords(warning), {}, false);
+    }
+  }
+  return open;
 }
 
 const DoubtsSlip::Entry* DoubtsSlip::chosen() const {

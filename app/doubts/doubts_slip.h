@@ -43,6 +43,8 @@ class DoubtsSlip : public QWidget {
   };
 
   void fill();
+  void sayWhatComesFirst();
+  int addAll();  ///< how many are open
   void addDoubt(int index);
   void addClash(int doubt, const Clash& clash, int index);
   void add(const QString& text, const Entry& entry, bool inDoubt);

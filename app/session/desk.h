@@ -45,7 +45,8 @@ class Desk : public QObject {
   int setupIndex() const;
   /// The current setup, or the default one of a part that names none.
   const Setup& setup() const;
-  /// Empty, with `tableError()` saying why, while the zero is not placed.
+  /// Empty, with `tableError()` saying why, while the zero is not placed; and of a part without a
+  /// feature, of which there is nothing to say.
   const SetupTable* table() const;
   const std::optional<Error>& tableError() const;
   /// The pages of my sheet, each drawn when it is asked for; null without a table.

@@ -15,6 +15,9 @@ class LookingActivity : public Activity {
 
   QString prompt() const override {
     if (!hands_.desk.hasPart()) return tr("Begin with the name of the part");
+    if (hands_.part().features.empty()) {
+      return tr("Trace a first edge or hole, or type it, such as edge L left");
+    }
     const Selection& selection = hands_.desk.selection();
     QStringList names;
     for (const Id& id : selection.places) names << QString::fromStdString(id);

@@ -162,10 +162,11 @@ bool Work::enter(const QString& text) {
 }
 
 void Work::back() {
-  if (!state_->activity->back() && doing() != Doing::looking) {
-    state_->begin(looking(state_->hands));
-  }
+  const bool stepped = state_->activity->back();
+  const bool left = !stepped && doing() != Doing::looking;
+  if (left) state_->begin(looking(state_->hands));
   tell();
+  if (!stepped && !left) emit allLeft();
 }
 
 void Work::tell() {

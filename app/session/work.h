@@ -84,7 +84,8 @@ class Work : public QObject {
   /// Enter in the strip. Empty text takes the offer. Returns false, with `refused` of the desk
   /// telling why, when nothing was done; the text then stays in the strip.
   bool enter(const QString& text);
-  /// Escape: one step back (drop the point, then leave what one is doing).
+  /// Escape: one step back (drop the point, then leave what one is doing); `allLeft` when there is
+  /// none.
   void back();
 
   QString prompt() const;  ///< what is being asked, one line: `From L to A along X:`
@@ -101,6 +102,7 @@ class Work : public QObject {
 
  signals:
   void changed();  ///< prompt, offer, chosen or doing changed
+  void allLeft();  ///< a step back was wanted where there is none
   /// Something on the print should be brought into sight.
   void show(const std::vector<Id>& places, const std::vector<Id>& readings);
 

@@ -180,7 +180,7 @@ void DeskMenus::addPrint() {
   add(menu, tr("Paste a p&icture"), QKeySequence(Qt::CTRL | Qt::SHIFT | Qt::Key_V),
       [print] { print->paste(); });
   add(menu, tr("&Square the picture up"), QKeySequence(Qt::CTRL | Qt::Key_U),
-      [this] { window_.work().squareUp(); });
+      [print] { print->squareUp(); });
   add(menu, tr("T&one of the picture …"), QKeySequence(Qt::CTRL | Qt::Key_T),
       [this] { window_.tone_->open(); });
   Desk& desk = window_.desk();

@@ -82,9 +82,10 @@ void LedgerLine::follow() {
 }
 
 void LedgerLine::showDoubt() {
-  const bool any = desk_.hasPart();
+  // Of a part without a feature there is nothing to say.
+  const bool any = desk_.hasPart() && !desk_.part().features.empty();
   const bool draft = any && (desk_.solution().isDraft() || desk_.table() == nullptr);
-  doubt_->setText(!any ? QString() : draft ? tr("DRAFT") : tr("✓ nothing in doubt"));
+  doubt_->setText(draft ? tr("DRAFT") : tr("✓ nothing in doubt"));
   doubt_->setVisible(any);
   QFont font = deskFont(1.0);
   font.setBold(draft);

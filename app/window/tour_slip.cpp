@@ -119,6 +119,9 @@ void TourSlip::settle() {
   QPoint at(about.center().x() - size().width() / 2, about.center().y() - size().height() / 2);
   if (about.height() < ground->height() / 2) {
     at.setY(about.top() > ground->height() / 2 ? about.top() - height() - 12 : about.bottom() + 12);
+  } else {
+    const bool toTheRight = ground->width() - about.right() > about.left();
+    at.setX(toTheRight ? about.right() + 12 : about.left() - this->width() - 12);
   }
   at.setX(std::clamp(at.x(), 8, std::max(8, ground->width() - this->width() - 8)));
   at.setY(std::clamp(at.y(), 8, std::max(8, ground->height() - height() - 8)));

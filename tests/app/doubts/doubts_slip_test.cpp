@@ -4,6 +4,7 @@
 
 #include <QLabel>
 #include <QListWidget>
+#include <QPushButton>
 #include <QTest>
 
 #include "core/document/document.h"
@@ -54,6 +55,25 @@ TEST_F(DoubtsSlipTest, AClashShowsItsRunningSumsAndSuspects) {
   for (int row = 0; row < slip->list()->count(); ++row) {
     EXPECT_FALSE(slip->list()->item(row)->text().trimmed().isEmpty());
   }
+}
+
+TEST_F(DoubtsSlipTest, OfNothingItSaysWhatComesFirst) {
+  Job bare;
+  bare.parts.emplace_back();
+  bare.parts.back().name = "Plate";
+  for (const Job& job : {Job(), bare}) {
+    desk.take(job, {});
+    ASSERT_EQ(slip->list()->count(), 1);
+    EXPECT_GE(rowWith("Nothing is on the print yet"), 0);
+    EXPECT_GE(rowWith("Ctrl+L"), 0);
+    for (const auto* label : slip->findChildren<QLabel*>()) {
+      EXPECT_FALSE(label->text().contains(QStringLiteral("nothing in doubt")));
+    }
+    for (const auto* button : slip->findChildren<QPushButton*>()) EXPECT_FALSE(button->isEnabled());
+  }
+  desk.take(bare, {});
+  ASSERT_TRUE(work.enter(QStringLiteral("edge L left")));
+  EXPECT_EQ(rowWith("Nothing is on the print yet"), -1);
 }
 
 TEST_F(DoubtsSlipTest, ChoosingALineShowsThePlace) {

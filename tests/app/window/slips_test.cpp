@@ -93,6 +93,17 @@ TEST_F(SlipsTest, TheTourWalksByKeysAndEndsByItself) {
   EXPECT_TRUE(Preferences::tourSeen());
 }
 
+TEST_F(SlipsTest, TheTourLiesBesideWhatItSpeaksOf) {
+  window->startTour();
+  for (const char* name : {"print", "line", "sheet", "doubts"}) {
+    const auto* place = window->findChild<QWidget*>(QLatin1String(name));
+    ASSERT_NE(place, nullptr) << name;
+    const QPoint middle = place->mapTo(window->centralWidget(), place->rect().center());
+    EXPECT_FALSE(tour()->geometry().contains(middle)) << name;
+    QTest::keyClick(tour(), Qt::Key_Right);
+  }
+}
+
 TEST_F(SlipsTest, TheTourGoesBackAndIsLeftByEscape) {
   window->startTour();
   QTest::keyClick(tour(), Qt::Key_Right);

@@ -10,6 +10,7 @@
 #include <vector>
 
 #include "app/canvas/print_view.h"
+#include "core/document/document.h"
 #include "tests/app/window/window_fixture.h"
 
 namespace inchwright::app {
@@ -96,6 +97,34 @@ TEST_F(SquaringTest, StoppedHalfWayTheWorkIsAsBeforeAndNothingArrivesLate) {
   QTest::keyClick(line(), Qt::Key_Y, Qt::ControlModifier);
   ASSERT_TRUE(QTest::qWaitFor([this] { return !window->busy(); }, 60000));
   EXPECT_NEAR(print->picture().bounds().width(), 15, 0.1);
+}
+
+TEST_F(SquaringTest, OfADocumentJustOpenedItIsStoppedAndTakenUpAgain) {
+  squareUp();
+  const QString file = folder.filePath(QStringLiteral("plate.inchwright"));
+  ASSERT_TRUE(saveDocument(window->desk().job(), file.toStdString()).ok());
+  window->desk().markSaved({});
+  ASSERT_TRUE(window->files().newJob());
+  ASSERT_TRUE(window->files().open(file));
+  const Job opened = window->desk().job();
+  ASSERT_TRUE(window->busy());
+  // A line that is being typed has the key first.
+  QTest::keyClicks(line(), QStringLiteral("L"));
+  QTest::keyClick(line(), Qt::Key_Escape);
+  ASSERT_TRUE(window->busy());
+  QTest::keyClick(line(), Qt::Key_Escape);
+  EXPECT_FALSE(window->busy());
+  EXPECT_TRUE(print->picture().stopped());
+  QTest::qWait(300);
+  EXPECT_TRUE(print->picture().bounds().isNull()) << "what was stopped came after all";
+  EXPECT_EQ(window->desk().job(), opened);
+  EXPECT_FALSE(window->desk().unsaved());
+  QTest::keyClick(line(), Qt::Key_U, Qt::ControlModifier);
+  ASSERT_TRUE(window->busy());
+  ASSERT_TRUE(QTest::qWaitFor([this] { return !window->busy(); }, 60000));
+  EXPECT_FALSE(print->picture().stopped());
+  EXPECT_NEAR(print->picture().bounds().width(), 15, 0.1);
+  EXPECT_EQ(window->desk().job(), opened);
 }
 
 TEST_F(SquaringTest, AnEscapeLaterTakesNothingBack) {
