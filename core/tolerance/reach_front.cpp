@@ -2,8 +2,6 @@
 
 #include <algorithm>
 #include <functional>
-#include <queue>
-#include <utility>
 #include <vector>
 
 namespace inchwright {
@@ -13,6 +11,13 @@ namespace {
 std::uint32_t choose(std::uint32_t mask, std::uint32_t yes, std::uint32_t no) {
   return no ^ ((no ^ yes) & mask);
 }
+
+/// A node that waits in the heap.
+struct Entry {
+  std::int64_t key = 0;
+  std::uint32_t node = 0;
+  bool operator>(const Entry& other) const { return key > other.key; }
+};
 
 std::uint32_t maskOf(bool is) {
   return 0U - static_cast<std::uint32_t>(is);
@@ -71,24 +76,27 @@ void ReachFront::step() {
 }
 
 void ReachFront::finish() {
-  using Entry = std::pair<std::int64_t, std::uint32_t>;
-  std::vector<Entry> waiting;
-  for (std::uint32_t i = 0; i < count_; ++i) waiting.emplace_back(keys_[i], nodes_[i]);
+  std::vector<Entry> heap;
+  const auto push = [&](const Entry& entry) {
+    heap.push_back(entry);
+    std::push_heap(heap.begin(), heap.end(), std::greater<>());
+  };
+  for (std::uint32_t i = 0; i < count_; ++i) push({keys_[i], nodes_[i]});
   count_ = 0;
-  std::priority_queue<Entry, std::vector<Entry>, std::greater<>> queue(std::greater<>(),
-                                                                       std::move(waiting));
-  while (!queue.empty()) {
-    const auto [reached, node] = queue.top();
-    queue.pop();
-    if (reached > stops_[node].distance) continue;
-    for (std::uint32_t i = firstWay_[node]; i < firstWay_[node + 1]; ++i) {
+  while (!heap.empty()) {
+    std::pop_heap(heap.begin(), heap.end(), std::greater<>());
+    const Entry next = heap.back();
+    heap.pop_back();
+    if (next.key > stops_[next.node].distance) continue;
+    const std::uint32_t end = firstWay_[next.node + 1];
+    for (std::uint32_t i = firstWay_[next.node]; i < end; ++i) {
       const ReachWay& way = ways_[i];
       ReachStop& stop = stops_[way.to];
-      const std::int64_t value = reached + way.costs[side_];
+      const std::int64_t value = next.key + way.costs[side_];
       if (value >= stop.distance) continue;
       stop.distance = value;
       stop.by = way.edge;
-      queue.push({value, way.to});
+      push({value, way.to});
     }
   }
 }
