@@ -2,8 +2,10 @@
 
 #include <QFontInfo>
 #include <QGuiApplication>
+#include <QImage>
 #include <QPainter>
-#include <QPainterPath>
+#include <algorithm>
+#include <cmath>
 
 namespace inchwright::app {
 namespace {
@@ -14,6 +16,41 @@ bool systemIsDark() {
   const QPalette palette = QGuiApplication::palette();
   return palette.color(QPalette::Window).lightness() <
          palette.color(QPalette::WindowText).lightness();
+}
+
+constexpr int kMostRows = 28;  // device pixels, of three runs each; Qt shares out from 96 runs
+constexpr int kShadow = 8;     // pixels it reaches beyond its paper at most
+constexpr int kCorner = 16;    // pixels from there in which corners differ from sides
+constexpr int kRun = 32;       // of a side in the tile
+
+void drawShadow(QPainter& painter, const QRectF& box) {
+  painter.save();
+  painter.setRenderHint(QPainter::Antialiasing);
+  painter.setPen(Qt::NoPen);
+  QColor tone = Look::now().shadow;
+  tone.setAlpha(tone.alpha() / 5);
+  painter.setBrush(tone);
+  for (int i = 1; i <= 5; ++i) {
+    painter.drawRoundedRect(box.adjusted(-i, -i + 2, i, i + 3), i, i);
+  }
+  painter.restore();
+}
+
+/// The shadow of a small square paper, to be taken apart for papers of any size: blended whole, a
+/// shadow would be handed to other threads in pieces, and cost more than all that lies on it.
+const QImage& shadowTile(qreal ratio) {
+  static QImage tile;
+  static QColor tone;
+  if (tile.isNull() || tile.devicePixelRatio() != ratio || tone != Look::now().shadow) {
+    constexpr int kSide = 2 * kCorner + kRun;
+    tone = Look::now().shadow;
+    tile = QImage(QSize(kSide, kSide) * ratio, QImage::Format_ARGB32_Premultiplied);
+    tile.setDevicePixelRatio(ratio);
+    tile.fill(Qt::transparent);
+    QPainter painter(&tile);
+    drawShadow(painter, QRectF(0, 0, kSide, kSide).adjusted(kShadow, kShadow, -kShadow, -kShadow));
+  }
+  return tile;
 }
 
 QFont scaled(const QString& family, qreal scale) {
@@ -99,22 +136,52 @@ QFont figures(qreal scale) {
 }
 
 void paintPaperShadow(QPainter& painter, const QRectF& box) {
-  painter.save();
-  painter.setRenderHint(QPainter::Antialiasing);
-  painter.setPen(Qt::NoPen);
-  QColor tone = Look::now().shadow;
-  tone.setAlpha(tone.alpha() / 5);
-  painter.setBrush(tone);
-  // Only the rim is seen: blending all that the paper covers would cost as much as the desk's
-  // words.
-  const QRectF covered = box.adjusted(2, 2, -2, -2);
-  for (int i = 1; i <= 5; ++i) {
-    QPainterPath rim;
-    rim.addRoundedRect(box.adjusted(-i, -i + 2, i, i + 3), i, i);
-    rim.addRect(covered);
-    painter.drawPath(rim);
+  const QRect paper(QPoint(qRound(box.left()), qRound(box.top())),
+                    QPoint(qRound(box.right()) - 1, qRound(box.bottom()) - 1));
+  if (std::min(paper.width(), paper.height()) < 2 * kCorner) {
+    drawShadow(painter, box);
+    return;
   }
-  painter.restore();
+  const QImage& tile = shadowTile(painter.device()->devicePixelRatio());
+  const qreal ratio = tile.devicePixelRatio();
+  const auto put = [&](QPoint at, QRect piece) {
+    const QRectF source(QPointF(piece.topLeft()) * ratio, QSizeF(piece.size()) * ratio);
+    painter.drawImage(QRectF(at, piece.size()), tile, source);
+  };
+  const QRect all = paper.adjusted(-kShadow, -kShadow, kShadow, kShadow);
+  const int right = all.right() + 1 - kCorner, low = all.bottom() + 1 - kCorner;
+  const QSize corner(kCorner, kCorner);
+  constexpr int kFar = kCorner + kRun;  // in the tile: where its right and its low corners begin
+  put(all.topLeft(), {QPoint(0, 0), corner});
+  put({right, all.top()}, {QPoint(kFar, 0), corner});
+  put({all.left(), low}, {QPoint(0, kFar), corner});
+  put({right, low}, {QPoint(kFar, kFar), corner});
+  for (int x = all.left() + kCorner; x < right; x += kRun) {
+    const QSize run(std::min(kRun, right - x), kCorner);
+    put({x, all.top()}, {QPoint(kCorner, 0), run});
+    put({x, low}, {QPoint(kCorner, kFar), run});
+  }
+  for (int y = all.top() + kCorner; y < low; y += kRun) {
+    const QSize run(kCorner, std::min(kRun, low - y));
+    put({all.left(), y}, {QPoint(0, kCorner), run});
+    put({right, y}, {QPoint(kFar, kCorner), run});
+  }
+}
+
+void fillBlended(QPainter& painter, const QRectF& box, const QColor& colour) {
+  const QTransform toDevice = painter.deviceTransform();
+  const QRectF device = toDevice.mapRect(box);
+  if (device.height() < kMostRows || toDevice.type() > QTransform::TxScale) {
+    painter.fillRect(box, colour);
+    return;
+  }
+  const QTransform back = toDevice.inverted();
+  // Cut between rows, so that no row is blended twice.
+  for (qreal top = device.top(); top < device.bottom();) {
+    const qreal low = std::min(std::floor(top) + kMostRows, device.bottom());
+    painter.fillRect(back.mapRect(QRectF(device.left(), top, device.width(), low - top)), colour);
+    top = low;
+  }
 }
 
 void paintSlip(QPainter& painter, const QRectF& box) {

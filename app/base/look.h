@@ -50,6 +50,9 @@ QFont figures(qreal scale = 1.0);
 
 /// A soft shadow round a piece of paper, which is then to be painted over the box.
 void paintPaperShadow(QPainter& painter, const QRectF& box);
+/// Fills a box with a colour that lets something through. The same as QPainter::fillRect, but never
+/// by several threads, which wait for one another longer than a small box takes.
+void fillBlended(QPainter& painter, const QRectF& box, const QColor& colour);
 /// A small slip of paper with its shadow.
 void paintSlip(QPainter& painter, const QRectF& box);
 

@@ -253,7 +253,7 @@ class PrintPainter {
     }
     QColor patch = look_.print;
     patch.setAlpha(200);
-    painter_->fillRect(patched, patch);
+    fillBlended(*painter_, patched, patch);
     painter_->setPen(colour);
     painter_->drawText(box.topLeft() + QPointF(0, ascent_), text);
   }
@@ -314,7 +314,7 @@ class PrintPainter {
     }
     QColor patch = look_.print;
     patch.setAlpha(225);
-    painter_->fillRect(box, chosen ? blended(look_.print, look_.wash) : patch);
+    fillBlended(*painter_, box, chosen ? blended(look_.print, look_.wash) : patch);
     painter_->setPen(colour);
     QString text = scene_.hideFigures ? QStringLiteral("…") : line.text;
     if (line.standing == Standing::doubtful && !scene_.hideFigures) text += QStringLiteral(" ?");

@@ -1,9 +1,9 @@
+#include "app/pdf/pdf_module.h"
+
 #include <QBuffer>
 #include <QPdfDocument>
 #include <algorithm>
 #include <cmath>
-
-#include "app/canvas/pdf_pages.h"
 
 namespace inchwright::app {
 namespace {
@@ -43,24 +43,19 @@ class OpenPdf {
 
 }  // namespace
 
-class PdfModule : public QObject, public PdfPages {
-  Q_OBJECT
-  Q_PLUGIN_METADATA(IID "inchwright.PdfPages/1")
-  Q_INTERFACES(inchwright::app::PdfPages)
+QString PdfModule::check(const QByteArray& bytes, int page) {
+  return OpenPdf(bytes).trouble(page);
+}
 
- public:
-  QString check(const QByteArray& bytes, int page) override { return OpenPdf(bytes).trouble(page); }
-
-  Drawn draw(const QByteArray& bytes, int page, double dots, double mostPixels) override {
-    OpenPdf pdf(bytes);
-    const QString trouble = pdf.trouble(page);
-    if (!trouble.isEmpty()) return {{}, trouble};
-    const QImage image = pdf.drawn(page, dots, mostPixels);
-    if (image.isNull()) return {{}, QStringLiteral("this page can't be drawn")};
-    return {image, {}};
-  }
-};
+PdfPages::Drawn PdfModule::draw(const QByteArray& bytes, int page, double dots, double mostPixels) {
+  OpenPdf pdf(bytes);
+  const QString trouble = pdf.trouble(page);
+  if (!trouble.isEmpty()) return {{}, trouble};
+  const QImage image = pdf.drawn(page, dots, mostPixels);
+  if (image.isNull()) return {{}, QStringLiteral("this page can't be drawn")};
+  return {image, {}};
+}
 
 }  // namespace inchwright::app
 
-#include "pdf_module.moc"
+#include "moc_pdf_module.cpp"
