@@ -326,7 +326,9 @@ PrintScene PrintView::sceneNow() const {
 void PrintView::paintEvent(QPaintEvent* event) {
   const Look& look = Look::now();
   QPainter painter(this);
-  painter.fillRect(event->rect(), look.print);
+  for (const QRect& bare : QRegion(event->rect()) - picture_.covered(map_)) {
+    painter.fillRect(bare, look.print);
+  }
   const bool hurried = moved_.isValid() && moved_.elapsed() < kStill;
   if (!picture_.paint(painter, map_, event->rect(), hurried)) {
     QTimer::singleShot(0, this, qOverload<>(&QWidget::update));
