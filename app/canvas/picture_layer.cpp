@@ -221,12 +221,13 @@ void PictureLayer::colour(QImage& image) const {
   const auto red = tones(tone_, look.pencil.red(), look.print.red());
   const auto green = tones(tone_, look.pencil.green(), look.print.green());
   const auto blue = tones(tone_, look.pencil.blue(), look.print.blue());
-  for (int y = 0; y < image.height(); ++y) {
+  const int width = image.width(), height = image.height();
+  for (int y = 0; y < height; ++y) {
     auto* pixel = reinterpret_cast<QRgb*>(image.scanLine(y));
-    for (int x = 0; x < image.width(); ++x, ++pixel) {
-      *pixel = qRgb(red[static_cast<std::size_t>(qRed(*pixel))],
-                    green[static_cast<std::size_t>(qGreen(*pixel))],
-                    blue[static_cast<std::size_t>(qBlue(*pixel))]);
+    for (QRgb* const end = pixel + width; pixel != end; ++pixel) {
+      const QRgb from = *pixel;
+      *pixel = 0xFF000000U | static_cast<QRgb>(red[from >> 16 & 0xFFU]) << 16 |
+               static_cast<QRgb>(green[from >> 8 & 0xFFU]) << 8 | blue[from & 0xFFU];
     }
   }
 }
@@ -236,9 +237,9 @@ QPixmap PictureLayer::tile(const PrintMap& map, qreal ratio, int column, int row
   const qreal side = kTile / (map.scale() * ratio);  // inches
   const QRectF inches(column * side, -(row + 1) * side, side, side);
   QImage image(kTile, kTile, QImage::Format_RGB32);
-  image.fill(Qt::white);
+  const QRectF part = inches.intersected(bounds());
+  if (part != inches) image.fill(Qt::white);
   {
-    const QRectF part = inches.intersected(bounds());
     QPainter painter(&image);
     const qreal scale = map.scale() * ratio;
     draw(painter,
@@ -278,9 +279,24 @@ PictureLayer::Seen PictureLayer::lastSeen() const {
   return seen;
 }
 
+bool PictureLayer::covers() const {
+  return shown_ && tone_.fade < 100;
+}
+
+QRect PictureLayer::covered(const PrintMap& map) const {
+  if (!covers()) return {};
+  const QRectF box = map.toWidget(bounds());
+  return QRect(QPoint(static_cast<int>(std::ceil(box.left())) + 1,
+                      static_cast<int>(std::ceil(box.top())) + 1),
+               QPoint(static_cast<int>(std::floor(box.right())) - 2,
+                      static_cast<int>(std::floor(box.bottom())) - 2));
+}
+
 bool PictureLayer::paint(QPainter& painter, const PrintMap& map, const QRectF& visible,
                          bool hurried) {
-  if (!shown_ || tone_.fade >= 100) return true;
+  if (!covers()) return true;
+  QElapsedTimer time;
+  time.start();
   const qreal ratio = painter.device()->devicePixelRatioF();
   const std::tuple now{map.scale(), ratio, Look::now().dark};
   if (tilesFor_ != now) {
@@ -318,8 +334,6 @@ bool PictureLayer::paint(QPainter& painter, const PrintMap& map, const QRectF& v
   // In a hurry what was never seen comes first.
   std::stable_partition(wanted.begin(), wanted.end(),
                         [](const Placed& one) { return !one.seenBefore; });
-  QElapsedTimer time;
-  time.start();
   const bool mayWait = hurried && !before_.image.isNull();
   std::vector<std::pair<QPointF, QPixmap>> made;
   for (const Placed& one : wanted) {
@@ -332,6 +346,9 @@ bool PictureLayer::paint(QPainter& painter, const PrintMap& map, const QRectF& v
   if (all) {
     before_ = {};
   } else {
+    for (const Placed& one : wanted) {
+      if (!one.seenBefore) painter.fillRect(one.box, Look::now().print);
+    }
     painter.setRenderHint(QPainter::SmoothPixmapTransform, false);
     painter.drawImage(seenBefore, before_.image);
   }

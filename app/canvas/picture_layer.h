@@ -45,6 +45,9 @@ class PictureLayer : public QObject {
   /// takes: what is not made in time is shown as it was at the scale before, and false is returned,
   /// so that it is painted again.
   bool paint(QPainter& painter, const PrintMap& map, const QRectF& visible, bool hurried = false);
+  /// What of the widget `paint` leaves nothing of that was there before, where it is asked to
+  /// paint.
+  QRect covered(const PrintMap& map) const;
   /// An enlarged cut of the picture with its sharpest pixels, `size` device pixels round a box of
   /// inches; null when there is none.
   QImage cut(const QRectF& inches, const QSize& size) const;
@@ -94,6 +97,7 @@ class PictureLayer : public QObject {
     QImage image;
     QRectF inches;
   };
+  bool covers() const;
   Seen lastSeen() const;
   void forgetTiles();
   QPixmap tile(const PrintMap& map, qreal ratio, int column, int row);

@@ -206,7 +206,15 @@ PrintMap PrintView::fittedMap() const {
   const QRectF all = content();
   const qreal margin = picture_.bounds().isNull() ? 34 : 8;
   const PrintMap whole = PrintMap::fitting(all, size(), margin);
-  if (onBarePicture()) return whole;
+  // The box unfolded lies in the low left corner, and the print beside it where there is room.
+  const auto* faces = findChild<const FaceBox*>();
+  const qreal covered =
+      faces != nullptr && faces->isVisibleTo(this) ? faces->geometry().right() : 0;
+  if (onBarePicture()) {
+    const QRectF lies = whole.toWidget(all);
+    const qreal room = std::max(0.0, width() - margin - lies.right());
+    return whole.moved({std::clamp(covered - lies.left(), 0.0, room), 0});
+  }
   const Layout& layout = layoutNow();
   int below = 0, beside = 0;
   for (const DimensionLine& line : layout.lines) {
@@ -224,10 +232,6 @@ PrintMap PrintView::fittedMap() const {
   const qreal before = std::max((view.left() - all.left()) * scale + margin, left);
   const qreal under = std::max((view.top() - all.top()) * scale + margin, low);
   const qreal spareX = width() - before - wide * scale - margin;
-  // The box unfolded lies in that corner, and the print beside it where there is room.
-  const auto* faces = findChild<const FaceBox*>();
-  const qreal covered =
-      faces != nullptr && faces->isVisibleTo(this) ? faces->geometry().right() : 0;
   const qreal gap = std::min(spareX, std::max(spareX / 2, covered));
   const qreal spareY = height() - under - high * scale - margin;
   const QPointF corner(before + gap, margin + high * scale + std::max(0.0, spareY / 2));
@@ -326,7 +330,9 @@ PrintScene PrintView::sceneNow() const {
 void PrintView::paintEvent(QPaintEvent* event) {
   const Look& look = Look::now();
   QPainter painter(this);
-  painter.fillRect(event->rect(), look.print);
+  for (const QRect& bare : QRegion(event->rect()) - picture_.covered(map_)) {
+    painter.fillRect(bare, look.print);
+  }
   const bool hurried = moved_.isValid() && moved_.elapsed() < kStill;
   if (!picture_.paint(painter, map_, event->rect(), hurried)) {
     QTimer::singleShot(0, this, qOverload<>(&QWidget::update));

@@ -2,6 +2,7 @@
 
 #include <QComboBox>
 #include <QFormLayout>
+#include <QHBoxLayout>
 #include <QLabel>
 #include <QLineEdit>
 #include <QPlainTextEdit>
@@ -75,7 +76,10 @@ DetailsSlip::DetailsSlip(Desk& desk, QWidget* parent)
   done->setProperty("firm", true);
   done->setDefault(true);
   connect(done, &QPushButton::clicked, this, &DetailsSlip::accept);
-  form->addRow(done);
+  auto* row = new QHBoxLayout;
+  row->addStretch(1);
+  row->addWidget(done);
+  form->addRow(row);
   resize(fontMetrics().averageCharWidth() * 80, sizeHint().height());
 }
 
