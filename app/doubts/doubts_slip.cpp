@@ -105,7 +105,8 @@ void DoubtsSlip::addClash(int doubt, const Clash& clash, int index) {
   for (std::size_t i = 0; i < clash.suspects.size(); ++i) {
     const Suspect& suspect = clash.suspects[i];
     add(tr("   ▸ %1 may be %2: %3")
-            .arg(ownWords(suspect.reading), ownWords(suspect.wouldBeText), ownWords(suspect.reason())),
+            .arg(ownWords(suspect.reading), ownWords(suspect.wouldBeText),
+                 ownWords(suspect.reason())),
         {doubt, index, static_cast<int>(i)}, false);
   }
 }
