@@ -2,6 +2,7 @@
 
 #include <algorithm>
 #include <array>
+#include <charconv>
 #include <cmath>
 #include <ostream>
 
@@ -100,9 +101,9 @@ void printMembers(const std::string& title, const Stack& stack, const Step& step
 void printOutcome(const std::vector<std::pair<std::string, const GapStack*>>& stacks,
                   const Step& step, const Streams& streams) {
   const GapStack& first = *stacks.front().second;
-  std::string factor = std::to_string(first.stack.inflation);
-  factor.erase(factor.find_last_not_of('0') + 1);
-  if (factor.back() == '.') factor.pop_back();
+  char digits[32];  // as short as it reads back, in every locale
+  const auto end = std::to_chars(digits, digits + sizeof digits, first.stack.inflation);
+  const std::string factor(digits, end.ptr);
   const bool limited = first.least || first.greatest;
   std::vector<std::vector<std::string>> rows{
       {""}, {"worst case"}, {"root sum square"}, {"widened by " + factor}};
