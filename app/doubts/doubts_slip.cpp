@@ -34,11 +34,6 @@ QString ownWords(const std::string& text) {
   return QString::fromStdString(text);
 }
 
-/// Nothing is traced yet, and so nothing is read.
-bool isBare(const Desk& desk) {
-  return !desk.hasPart() || desk.part().features.empty();
-}
-
 }  // namespace
 
 DoubtsSlip::DoubtsSlip(Work& work, QWidget* parent)
@@ -116,7 +111,7 @@ void DoubtsSlip::fill() {
   const int row = list_->currentRow();
   list_->clear();
   entries_.clear();
-  if (isBare(work_.desk())) {
+  if (work_.desk().isBare()) {
     sayWhatComesFirst();
   } else {
     const int open = addAll();

@@ -96,7 +96,7 @@ const Setup& Desk::setup() const {
 
 const SetupTable* Desk::table() const {
   auto& derived = state_->derived;
-  if (!hasPart() || part().features.empty()) return nullptr;
+  if (isBare()) return nullptr;
   if (!derived.tableTried) {
     derived.tableTried = true;
     auto made = makeTable(job(), part(), solution(), setup());

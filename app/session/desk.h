@@ -38,6 +38,8 @@ class Desk : public QObject {
 
   const Job& job() const;
   bool hasPart() const;  ///< a job with no part is an empty desk
+  /// Nothing is traced on it: no part, or one without a feature.
+  bool isBare() const { return !hasPart() || part().features.empty(); }
   /// Requires hasPart() for these.
   const Part& part() const;
   int partIndex() const;

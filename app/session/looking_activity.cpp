@@ -15,7 +15,7 @@ class LookingActivity : public Activity {
 
   QString prompt() const override {
     if (!hands_.desk.hasPart()) return tr("Begin with the name of the part");
-    if (hands_.part().features.empty()) {
+    if (hands_.desk.isBare()) {
       return tr("Trace a first edge or hole, or type it, such as edge L left");
     }
     const Selection& selection = hands_.desk.selection();

@@ -83,7 +83,7 @@ void LedgerLine::follow() {
 
 void LedgerLine::showDoubt() {
   // Of a part without a feature there is nothing to say.
-  const bool any = desk_.hasPart() && !desk_.part().features.empty();
+  const bool any = !desk_.isBare();
   const bool draft = any && (desk_.solution().isDraft() || desk_.table() == nullptr);
   doubt_->setText(draft ? tr("DRAFT") : tr("✓ nothing in doubt"));
   doubt_->setVisible(any);
