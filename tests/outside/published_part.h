@@ -11,6 +11,7 @@
 #include "core/measure/writing.h"
 #include "core/part/job.h"
 #include "tests/support/part_text.h"
+#include "tests/support/solved_part.h"
 
 namespace inchwright {
 
@@ -31,26 +32,15 @@ inline Length length(std::string_view text) {
   return lettered(text).value;
 }
 
-/// The part that a published figure shows, line by line as in `PartText`.
+/// The part that a published figure shows, line by line as in `PartText`; a faulty one fails the
+/// test.
 inline Part published(const std::string& text) {
   Part part = test::partFrom(text);
   part.name = "Published";
-  return part;
-}
-
-/// Fails the test and returns an empty solution when the part is faulty or can't be solved.
-inline Solution solved(const Part& part) {
-  const auto checked = checkPart(part);
-  if (!checked) {
+  if (const auto checked = checkPart(part); !checked) {
     ADD_FAILURE() << checked.error().place << ": " << checked.error().text;
-    return {};
   }
-  auto solution = solve(part);
-  if (!solution) {
-    ADD_FAILURE() << solution.error().text;
-    return {};
-  }
-  return *std::move(solution);
+  return part;
 }
 
 /// The distance between two places as a length; fails the test where nothing fixes it.

@@ -18,6 +18,7 @@
 #include "core/plan/budget_frame.h"
 #include "core/plan/gap.h"
 #include "core/plan/table.h"
+#include "tests/support/solved_part.h"
 
 namespace inchwright {
 namespace {
@@ -65,15 +66,6 @@ Job sample(const std::string& name) {
   }
   if (job->parts.size() != 1) ADD_FAILURE() << name << " has not one part";
   return *std::move(job);
-}
-
-Solution solved(const Part& part) {
-  auto solution = solve(part);
-  if (!solution) {
-    ADD_FAILURE() << part.name << ": " << solution.error().text;
-    return {};
-  }
-  return *std::move(solution);
 }
 
 class Sample : public testing::TestWithParam<Findings> {};

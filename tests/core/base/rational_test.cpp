@@ -12,7 +12,6 @@
 namespace inchwright {
 namespace {
 
-constexpr std::uint64_t kSeed = 20'240'520;
 constexpr Int128 kTwo126 = Int128{1} << 126;
 constexpr Int128 kMost = kTwo126 - 1 + kTwo126;  // 2^127 - 1
 constexpr Int128 kLeast = -kMost - 1;
@@ -141,6 +140,7 @@ TEST(Rational, OrderNeverOverflows) {
 }
 
 TEST(Rational, OrderIsTotalOverRandomWideFractions) {
+  constexpr std::uint64_t kSeed = 20'240'520;
   SCOPED_TRACE(kSeed);
   std::mt19937_64 random(kSeed);
   std::vector<Rational> numbers;
@@ -169,6 +169,7 @@ TEST(Rational, OrderIsTotalOverRandomWideFractions) {
 }
 
 TEST(Rational, LawsHoldOverRandomFractions) {
+  constexpr std::uint64_t kSeed = 20'240'520;
   SCOPED_TRACE(kSeed);
   std::mt19937_64 random(kSeed);
   const auto any = [&] {

@@ -13,6 +13,7 @@
 #include "core/chain/network.h"
 #include "core/chain/solution.h"
 #include "tests/core/chain/small_print.h"
+#include "tests/support/solved_part.h"
 
 namespace inchwright {
 namespace {
@@ -74,12 +75,6 @@ std::vector<EquationRow> rowsOf(const AxisNetwork& network, bool withRight) {
     rows.push_back(row);
   }
   return rows;
-}
-
-Solution solved(const Part& part) {
-  auto solution = solve(part);
-  EXPECT_TRUE(solution.ok());
-  return solution.ok() ? *solution : Solution{};
 }
 
 void checkByRanks(const SmallPrint& print, bool isTrue) {

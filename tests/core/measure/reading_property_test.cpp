@@ -9,8 +9,6 @@
 namespace inchwright {
 namespace {
 
-constexpr std::uint64_t kSeed = 20'240'517;
-
 /// Lengths of every size alike: a random number of bits, then random bits.
 std::int64_t anyTicks(std::mt19937_64& random, int mostBits) {
   const auto bits = static_cast<int>(random() % static_cast<unsigned>(mostBits)) + 1;
@@ -19,6 +17,7 @@ std::int64_t anyTicks(std::mt19937_64& random, int mostBits) {
 }
 
 TEST(ReadingProperty, FractionsReadBackAsWritten) {
+  constexpr std::uint64_t kSeed = 20'240'517;
   SCOPED_TRACE(kSeed);
   std::mt19937_64 random(kSeed);
   for (int i = 0; i < 400'000; ++i) {
@@ -37,6 +36,7 @@ TEST(ReadingProperty, FractionsReadBackAsWritten) {
 }
 
 TEST(ReadingProperty, DecimalsReadBackToTheTick) {
+  constexpr std::uint64_t kSeed = 20'240'517;
   SCOPED_TRACE(kSeed);
   std::mt19937_64 random(kSeed);
   for (int i = 0; i < 600'000; ++i) {
@@ -54,6 +54,7 @@ TEST(ReadingProperty, DecimalsReadBackToTheTick) {
 }
 
 TEST(ReadingProperty, AChainReadsAsTheSumOfItsTerms) {
+  constexpr std::uint64_t kSeed = 20'240'517;
   SCOPED_TRACE(kSeed);
   std::mt19937_64 random(kSeed);
   for (int i = 0; i < 20'000; ++i) {
@@ -75,6 +76,7 @@ TEST(ReadingProperty, AChainReadsAsTheSumOfItsTerms) {
 }
 
 TEST(ReadingProperty, TolerancesReadBackAsWritten) {
+  constexpr std::uint64_t kSeed = 20'240'517;
   SCOPED_TRACE(kSeed);
   std::mt19937_64 random(kSeed);
   for (int i = 0; i < 50'000; ++i) {
@@ -113,6 +115,7 @@ std::string anyText(std::mt19937_64& random) {
 }
 
 TEST(ReadingProperty, AnyBytesAreReadOrRefusedInPlace) {
+  constexpr std::uint64_t kSeed = 20'240'517;
   SCOPED_TRACE(kSeed);
   std::mt19937_64 random(kSeed);
   int readable = 0;

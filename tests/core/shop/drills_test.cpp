@@ -6,6 +6,8 @@
 #include <string>
 #include <utility>
 
+#include "core/measure/lettered.h"
+
 namespace inchwright {
 namespace {
 
@@ -52,7 +54,7 @@ TEST(Drills, MetricAreExactTenths) {
   for (const Drill& drill : drills()) {
     if (drill.series != DrillSeries::metric) continue;
     EXPECT_EQ(drill.diameter.ticks() % 10'000'000, 0) << drill.name;
-    EXPECT_DOUBLE_EQ(std::stod(drill.name), drill.diameter.toMillimetres());
+    EXPECT_EQ(readLength(drill.name)->value, drill.diameter) << drill.name;
   }
 }
 

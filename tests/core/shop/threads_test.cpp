@@ -7,6 +7,7 @@
 #include <set>
 #include <string>
 
+#include "core/measure/lettered.h"
 #include "core/shop/drills.h"
 
 namespace inchwright {
@@ -180,8 +181,7 @@ TEST(Threads, TapDrillsAreTheDrillsTheyName) {
     }
     // Half tenths of a millimetre are sold for tapping but are not in the general list.
     ASSERT_TRUE(thread.tapDrill.ends_with(" mm")) << thread.name;
-    EXPECT_NEAR(std::stod(thread.tapDrill), thread.tapDrillDiameter.toMillimetres(), 1e-9)
-        << thread.name;
+    EXPECT_EQ(readLength(thread.tapDrill)->value, thread.tapDrillDiameter) << thread.name;
   }
 }
 
