@@ -28,9 +28,9 @@ struct Closure {
   /// The first-numbered node of each node's component.
   std::vector<std::uint32_t> component;
   std::uint32_t spares = 0;  ///< links that closed a loop
-  std::vector<Miss>
-      misses;  ///< those whose loop does not close; which links those are depends on
-               ///< the order of links when there are any, whether there are any does not
+  /// Those whose loop does not close with the links before them, which place; in order. Whether
+  /// there are any does not depend on the order of links.
+  std::vector<Miss> misses;
 };
 
 /// Time and memory linear in nodes and links. Exact; errors: `outOfRange` when a position leaves

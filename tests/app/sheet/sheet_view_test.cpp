@@ -3,10 +3,12 @@
 #include <gtest/gtest.h>
 
 #include <QLineEdit>
+#include <QScrollBar>
 #include <QTest>
 
 #include "app/sheet/setup_slip.h"
 #include "core/part/pasted.h"
+#include "tests/support/big_plate.h"
 #include "tests/support/desk_application.h"
 
 namespace inchwright::app {
@@ -42,6 +44,31 @@ TEST_F(SheetViewTest, ARefusedZeroLeavesBarePaper) {
   const QImage picture = view.grab().toImage();
   EXPECT_EQ(picture.pixelColor(200, 60), Look::now().sheet);
   EXPECT_EQ(picture.pixelColor(2, 250), Look::now().desk);
+}
+
+// A page is drawn as far as it is in sight, and whole once it moves up.
+TEST_F(SheetViewTest, APageComingIntoSightLooksAsWhenItIsDrawnWhole) {
+  Job job;
+  job.parts.push_back(bigPlate(200));
+  desk.take(job, {});
+  constexpr QSize kSize{400, 500};
+  SheetView asItComes(desk), whole(desk);
+  for (SheetView* view : {&asItComes, &whole}) {
+    view->resize(kSize);
+    view->fit(SheetView::Fit::width);
+    view->zoomBy(1);  // the scale stays, whatever the size
+  }
+  ASSERT_GT(whole.pageCount(), 1);
+  whole.resize(kSize.width(), 100 * kSize.height());
+  whole.grab();
+  whole.resize(kSize);
+  QScrollBar* const bar = asItComes.verticalScrollBar();
+  ASSERT_GT(bar->maximum(), 2 * kSize.height());
+  for (int value = 0; value < 2 * kSize.height(); value += 61) {
+    bar->setValue(value);
+    whole.verticalScrollBar()->setValue(value);
+    ASSERT_EQ(asItComes.grab().toImage(), whole.grab().toImage()) << "scrolled to " << value;
+  }
 }
 
 TEST_F(SheetViewTest, KeysThatWriteAreHandedOn) {

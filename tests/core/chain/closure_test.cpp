@@ -6,6 +6,8 @@
 #include <limits>
 #include <numeric>
 #include <random>
+#include <utility>
+#include <vector>
 
 #include "core/base/rational.h"
 
@@ -140,6 +142,50 @@ TEST(CloseLinks, AgreesWithASearch) {
     const auto rest = closeLinks(count, without);
     const bool bridge = rest->component[links[0].from] != rest->component[links[0].to];
     EXPECT_EQ(spoilt->misses.empty(), bridge);
+  }
+}
+
+// Held against joining whole components link by link.
+TEST(CloseLinks, EarlierLinksPlaceAndLaterOnesMiss) {
+  for (std::uint64_t seed = 1; seed <= 400; ++seed) {
+    SCOPED_TRACE(seed);
+    std::mt19937_64 random(seed);
+    const auto count = static_cast<std::uint32_t>(2 + random() % 40);
+    std::vector<Link> links;
+    for (std::uint32_t i = 0; i < count * 3 / 2; ++i) {
+      // Half of them numbered along the list, as a print mostly is.
+      const auto near = static_cast<std::uint32_t>(std::min<std::uint64_t>(i + 1, count - 1));
+      const auto a = static_cast<std::uint32_t>(random() % count);
+      const auto b = static_cast<std::uint32_t>(random() % count);
+      links.push_back({random() % 2 == 0 ? near : a, b, static_cast<std::int64_t>(random() % 3)});
+    }
+    std::vector<std::uint32_t> first(count);
+    std::iota(first.begin(), first.end(), 0u);
+    std::vector<std::int64_t> at(count);
+    std::vector<std::pair<std::uint32_t, std::int64_t>> misses;
+    for (std::uint32_t i = 0; i < links.size(); ++i) {
+      const Link& link = links[i];
+      const std::int64_t gap = at[link.from] + link.ticks - at[link.to];
+      const std::uint32_t kept = std::min(first[link.from], first[link.to]);
+      const std::uint32_t joined = std::max(first[link.from], first[link.to]);
+      if (kept == joined) {
+        if (gap != 0) misses.emplace_back(i, gap);
+        continue;
+      }
+      const std::int64_t shift = first[link.to] == joined ? gap : -gap;
+      for (std::uint32_t node = 0; node < count; ++node) {
+        if (first[node] != joined) continue;
+        first[node] = kept;
+        at[node] += shift;
+      }
+    }
+    const auto closure = closeLinks(count, links);
+    ASSERT_TRUE(closure.ok());
+    EXPECT_EQ(closure->position, at);
+    EXPECT_EQ(closure->component, first);
+    std::vector<std::pair<std::uint32_t, std::int64_t>> found;
+    for (const Miss& miss : closure->misses) found.emplace_back(miss.link, miss.miss);
+    EXPECT_EQ(found, misses);
   }
 }
 
