@@ -5,15 +5,12 @@
 #include <QFileInfo>
 #include <QGuiApplication>
 #include <QMimeData>
-#include <QPageLayout>
-#include <QPageSize>
-#include <QPainter>
-#include <QPrintPreviewDialog>
 #include <QPrinter>
 #include <QStringList>
 
 #include "app/render/faces.h"
 #include "app/render/render.h"
+#include "app/window/print_preview.h"
 #include "app/words/table_text.h"
 #include "core/document/atomic_file.h"
 
@@ -63,18 +60,6 @@ QStringList cells(const TableRow& row) {
 QStringList headings() {
   const auto tr = [](const char* text) { return QCoreApplication::translate("Outputs", text); };
   return {tr("id"), tr("X"), tr("Y"), tr("size"), tr("make"), tr("note")};
-}
-
-void paintOnPrinter(const std::vector<Page>& pages, QPrinter* printer) {
-  QPainter painter;
-  if (!painter.begin(printer)) return;
-  const double scale = printer->resolution() / 25.4;
-  for (std::size_t i = 0; i < pages.size(); ++i) {
-    if (i > 0 && !printer->newPage()) return;
-    painter.resetTransform();
-    painter.scale(scale, scale);
-    paintPage(painter, pages[i]);
-  }
 }
 
 }  // namespace
@@ -139,17 +124,8 @@ void previewPrint(const Desk& desk, QWidget* parent) {
   const std::vector<Page> pages = desk.sheet()->pages();
   QPrinter printer(QPrinter::HighResolution);
   printer.setDocName(ownWords(desk.job().title));
-  printer.setFullPage(true);
-  printer.setPageLayout(
-      {QPageSize(QSizeF(pages.front().width, pages.front().height), QPageSize::Millimeter),
-       QPageLayout::Portrait,
-       {}});
-  printer.setFullPage(true);
-  QPrintPreviewDialog preview(&printer, parent);
-  preview.setWindowTitle(QCoreApplication::translate("Outputs", "The pages as they will print"));
-  QObject::connect(&preview, &QPrintPreviewDialog::paintRequested, &preview,
-                   [&pages](QPrinter* on) { paintOnPrinter(pages, on); });
-  preview.exec();
+  takePaperOf(pages.front(), printer);
+  PrintPreview(printer, pages, parent).exec();
 }
 
 }  // namespace inchwright::app
