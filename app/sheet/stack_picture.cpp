@@ -44,8 +44,17 @@ class StackPainter {
   StackPainter(QPainter* painter, const Stacked& stacked, QRectF box)
       : painter_(painter), stacked_(stacked), box_(box), metrics_(deskFont()) {
     line_ = metrics_.height() * 1.25;
-    share_ = metrics_.horizontalAdvance(QStringLiteral("100 %")) + line_ / 2;
-    names_ = std::min(box_.width() * 0.42, line_ * 15);
+    share_ = metrics_.horizontalAdvance(ofWorst()) + line_ / 2;
+    // As much as the names need, but the bars keep their room.
+    names_ = line_ * 9;
+    for (const StackedWay& way : stacked_.ways) {
+      for (const StackMember& member : way.stack.members) {
+        names_ = std::max(names_, metrics_.horizontalAdvance(nameOf(member)) +
+                                      metrics_.horizontalAdvance(limitsOf(member, stacked_.step)) +
+                                      line_ * 1.2);
+      }
+    }
+    names_ = std::min(names_, box_.width() * 0.55);
     bars_ = QRectF(box_.left() + names_, box_.top(), box_.width() - names_ - share_, 0);
     for (const StackedWay& way : stacked_.ways) {
       const double nominal = way.stack.nominal.toDouble();
@@ -106,8 +115,23 @@ class StackPainter {
       painter_->setFont(figures(1.1));
       painter_->drawText(QRectF(bars_.left(), y_, bars_.width(), line_ * 1.2), Qt::AlignCenter,
                          nominal);
+      // What the figures below it are shares of.
+      painter_->setFont(deskFont());
+      painter_->setPen(look_.faint);
+      painter_->drawText(QRectF(bars_.right(), y_, share_, line_ * 1.2),
+                         Qt::AlignRight | Qt::AlignVCenter, ofWorst());
     }
     y_ += line_ * 1.35;
+  }
+
+  static QString ofWorst() { return StackPicture::tr("of worst"); }
+
+  static QString nameOf(const StackMember& member) {
+    QString text = (member.sign() < 0 ? QStringLiteral("− ") : QStringLiteral("+ ")) +
+                   QString::fromStdString(member.label);
+    if (!member.text.empty()) text += QStringLiteral("  ") + QString::fromStdString(member.text);
+    if (!member.part.empty()) text += QStringLiteral("  · ") + QString::fromStdString(member.part);
+    return text;
   }
 
   void name(const QString& text, const QString& figure) {
@@ -124,11 +148,7 @@ class StackPainter {
   }
 
   void paintMember(const StackMember& member) {
-    QString text = (member.sign() < 0 ? QStringLiteral("− ") : QStringLiteral("+ ")) +
-                   QString::fromStdString(member.label);
-    if (!member.text.empty()) text += QStringLiteral("  ") + QString::fromStdString(member.text);
-    if (!member.part.empty()) text += QStringLiteral("  · ") + QString::fromStdString(member.part);
-    name(text, limitsOf(member, stacked_.step));
+    name(nameOf(member), limitsOf(member, stacked_.step));
     if (painter_) {
       const Stray stray = strayOf(member);
       const QRectF bar(QPointF(xOf(stray.low), y_ + line_ * 0.24),

@@ -24,7 +24,7 @@ StackSlip::StackSlip(Work& work, QWidget* sheet)
       work_(work),
       title_(new QLabel(this)),
       gaps_(new QWidget(this)),
-      gapRow_(new QHBoxLayout(gaps_)),
+      gapColumn_(new QVBoxLayout(gaps_)),
       scroll_(new QScrollArea(this)),
       content_(new QWidget),
       picture_(new StackPicture(content_)),
@@ -40,7 +40,7 @@ StackSlip::StackSlip(Work& work, QWidget* sheet)
   auto* head = new QHBoxLayout;
   head->addWidget(title_, 1);
   head->addWidget(done, 0, Qt::AlignTop);
-  gapRow_->setContentsMargins(0, 0, 0, 0);
+  gapColumn_->setContentsMargins(0, 0, 0, 0);
   auto* below = new QVBoxLayout(content_);
   below->setContentsMargins(0, 0, 0, 0);
   below->addWidget(picture_);
@@ -96,12 +96,12 @@ void StackSlip::follow() {
 }
 
 void StackSlip::showGaps() {
-  while (QLayoutItem* item = gapRow_->takeAt(0)) {
+  while (QLayoutItem* item = gapColumn_->takeAt(0)) {
     delete item->widget();
     delete item;
   }
   auto* word = new QLabel(tr("or take a gap:"), gaps_);
-  gapRow_->addWidget(word);
+  gapColumn_->addWidget(word);
   for (const Gap& gap : work_.desk().job().gaps) {
     const QString name = QString::fromStdString(gap.name);
     auto* button =
@@ -111,9 +111,8 @@ void StackSlip::showGaps() {
     connect(
         button, &QPushButton::clicked, this, [this, name] { work_.enter(name); },
         Qt::QueuedConnection);
-    gapRow_->addWidget(button);
+    gapColumn_->addWidget(button, 0, Qt::AlignLeft);
   }
-  gapRow_->addStretch(1);
 }
 
 void StackSlip::lie() {

@@ -4,10 +4,10 @@
 
 #include "app/session/work.h"
 
-class QHBoxLayout;
 class QLabel;
 class QPushButton;
 class QScrollArea;
+class QVBoxLayout;
 
 namespace inchwright::app {
 
@@ -36,7 +36,7 @@ class StackSlip : public QWidget {
   Work& work_;
   QLabel* title_;
   QWidget* gaps_;
-  QHBoxLayout* gapRow_;
+  QVBoxLayout* gapColumn_;
   QScrollArea* scroll_;
   QWidget* content_;
   StackPicture* picture_;

@@ -118,6 +118,17 @@ void Strip::takeLine() {
   follow();
 }
 
+// Alt and a letter that no hand or menu answers to. With Ctrl, as some keyboards send AltGr, or on
+// a Mac, it writes.
+bool Strip::isStrayShortcut(const QKeyEvent& key) {
+#ifdef Q_OS_MACOS
+  return false;
+#else
+  return key.modifiers().testFlag(Qt::AltModifier) &&
+         !key.modifiers().testFlag(Qt::ControlModifier) && !key.text().isEmpty();
+#endif
+}
+
 bool Strip::leavesToDesk(const QKeyEvent& key) const {
   if (!key.modifiers().testFlag(Qt::ControlModifier)) return false;
   for (const auto own : {QKeySequence::Copy, QKeySequence::Cut, QKeySequence::Paste}) {
@@ -141,7 +152,12 @@ bool Strip::eventFilter(QObject* watched, QEvent* event) {
     }
   }
   if (watched == line_ && event->type() == QEvent::KeyPress) {
-    if (static_cast<QKeyEvent*>(event)->key() == Qt::Key_Escape) {
+    const auto& key = *static_cast<QKeyEvent*>(event);
+    if (isStrayShortcut(key)) {
+      event->ignore();
+      return true;
+    }
+    if (key.key() == Qt::Key_Escape) {
       if (line_->text().isEmpty()) {
         work_.back();
       } else {

@@ -33,6 +33,7 @@ class Strip : public QWidget {
   void takeLine();
   void restyle();
   /// Whether a key that the line could use means more on the desk: undo, for one.
+  static bool isStrayShortcut(const QKeyEvent& key);
   bool leavesToDesk(const QKeyEvent& key) const;
 
   Work& work_;

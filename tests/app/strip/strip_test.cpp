@@ -74,6 +74,14 @@ TEST_F(StripTest, EscapeEmptiesTheLineFirstAndThenStepsBack) {
   EXPECT_EQ(work.doing(), Doing::looking);
 }
 
+TEST_F(StripTest, AShortcutThatNothingAnswersToWritesNothing) {
+  QTest::keyClick(strip->line(), 's', Qt::AltModifier);
+  EXPECT_EQ(strip->line()->text(), QString());
+  QTest::keyClick(strip->line(), 's', Qt::AltModifier | Qt::ControlModifier);
+  QTest::keyClick(strip->line(), 's');
+  EXPECT_TRUE(strip->line()->text().endsWith(QLatin1Char('s')));
+}
+
 TEST_F(StripTest, TheOfferStandsInTheEmptyLine) {
   work.trace(FeatureKind::hole);
   work.point({{1, 1}, {}, {}, false});
