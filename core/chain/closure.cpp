@@ -17,8 +17,9 @@ __extension__ typedef unsigned __int128 UInt128;
 constexpr std::uint32_t kManyNodes = 40'000;
 constexpr std::size_t kAhead = 32;
 constexpr std::uint32_t kNodesAhead = 16;
-// After so many links it is asked whether looking at both ends alone still serves most of them.
-constexpr std::size_t kLinksALook = 16;
+// After so many links, few at first, it is asked whether looking at both ends still serves most.
+constexpr std::size_t kLinksAtFirst = 16;
+constexpr std::size_t kLinksALook = 64;
 
 Error positionTooFar() {
   return {ErrorCode::outOfRange, "a position does not fit the exact range", ""};
@@ -68,11 +69,12 @@ struct Forest {
   }
 
   // Looks at both ends of a link and no further: hangs the higher end where the lower one hangs if
-  // it still stands alone, or sees that the link holds as it is. 0 then; 1 when it takes a climb.
+  // it still stands alone, or sees that the link holds as it is. Zero then; another number when it
+  // takes a climb.
   //
   // In masks, since a branch could not be predicted; and where it writes follows from the link
   // alone, so that one link need not wait for the one before.
-  std::uint32_t look(std::int64_t lower, std::int64_t higher, Sum gap) const {
+  Sum look(std::int64_t lower, std::int64_t higher, Sum gap) const {
     const std::uint32_t wantedParent = parent[lower];
     const Sum wantedOffset = offset[lower] + gap;
     const std::uint32_t above = parent[higher];
@@ -83,7 +85,12 @@ struct Forest {
     const Sum differs = (wantedOffset ^ stays) & static_cast<Sum>(keeps);
     parent[higher] = wantedParent ^ strays;
     offset[higher] = wantedOffset ^ differs;
-    return (differs | strays) != 0 ? 1 : 0;
+    return differs | strays;
+  }
+
+  bool holds(const Link& link) const {
+    return parent[link.from] == parent[link.to] &&
+           offset[link.from] + static_cast<Sum>(link.ticks) == offset[link.to];
   }
 
   // Every node comes to hang on its root: parents are settled before their children. Yields how
@@ -137,14 +144,13 @@ template <class Sum>
 Taken takeByLooking(const Forest<Sum> forest, std::uint32_t nodeCount, std::span<const Link> links,
                     const Room<Sum> room) {
   Taken taken;
-  std::uint32_t climbs[kLinksALook];
   bool ended = false;
   while (!ended && taken.count < links.size()) {
-    const auto stretch =
-        links.subspan(taken.count, std::min(kLinksALook, links.size() - taken.count));
+    const std::size_t most = taken.count == 0 ? kLinksAtFirst : kLinksALook;
+    const auto stretch = links.subspan(taken.count, std::min(most, links.size() - taken.count));
     std::uint64_t gathered = 0;
-    std::uint32_t climbing = 0;
-    std::uint32_t i = 0;
+    Sum strayed = 0;
+    std::size_t i = 0;
     for (; i < stretch.size(); ++i) {
       const std::int64_t from = stretch[i].from;
       const std::int64_t to = stretch[i].to;
@@ -155,15 +161,18 @@ Taken takeByLooking(const Forest<Sum> forest, std::uint32_t nodeCount, std::span
       gathered |= room.of(stretch[i].ticks);
       const Sum gap =
           (static_cast<Sum>(stretch[i].ticks) ^ static_cast<Sum>(turn)) - static_cast<Sum>(turn);
-      climbs[climbing] = i;
-      climbing += forest.look(from ^ swap, higher, gap);
+      strayed |= forest.look(from ^ swap, higher, gap);
     }
-    for (std::uint32_t k = 0; k < climbing; ++k) {
-      taken.others.push_back(static_cast<std::uint32_t>(taken.count) + climbs[k]);
+    const std::size_t before = taken.others.size();
+    for (std::size_t k = 0; k < i && strayed != 0; ++k) {
+      // One that placed and is listed all the same, since its lower end hangs elsewhere by now,
+      // closes when it is climbed.
+      if (forest.holds(stretch[k])) continue;
+      taken.others.push_back(static_cast<std::uint32_t>(taken.count + k));
     }
     taken.gathered |= gathered;
     taken.count += i;
-    ended = i < stretch.size() || climbing > kLinksALook / 4;
+    ended = i < stretch.size() || taken.others.size() - before > most / 4;
   }
   return taken;
 }
