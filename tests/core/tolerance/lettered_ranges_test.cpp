@@ -87,20 +87,30 @@ void expectRanges(const LetteredPrint& print, const Ranges& ranges, std::uint32_
   EXPECT_EQ(ranges.places.size(), joined);
 }
 
-TEST(LetteredRanges, AgreeWithAllPairsHoweverTheToleranceIsLettered) {
-  std::mt19937_64 random(1'759);
-  for (int round = 0; round < 400; ++round) {
-    const LetteredPrint print = letteredAtRandom(random, 14).print();
-    SCOPED_TRACE("round " + std::to_string(round) + " of seed 1759\n" + print.text);
+// Calls check(print, part, network, random) for so many prints of up to `holes` holes.
+template <class Check>
+void overRandomPrints(std::uint32_t seed, int rounds, std::uint32_t holes, const Check& check) {
+  std::mt19937_64 random(seed);
+  for (int round = 0; round < rounds && !testing::Test::HasFatalFailure(); ++round) {
+    const LetteredPrint print = letteredAtRandom(random, holes).print();
+    SCOPED_TRACE("round " + std::to_string(round) + " of seed " + std::to_string(seed) + "\n" +
+                 print.text);
     const Part part = test::partFrom(print.text);
     const auto network = toleranceNetworkOf(part, Axis::x);
     ASSERT_TRUE(network.ok());
-    const auto from = static_cast<std::uint32_t>(random() % print.holes);
-    const auto ranges = rangesFrom(part, *network, LetteredPrint::nameOf(from));
-    ASSERT_TRUE(ranges.ok());
-    ASSERT_TRUE(ranges->contradiction.empty());
-    expectRanges(print, *ranges, from);
+    check(print, part, *network, random);
   }
+}
+
+TEST(LetteredRanges, AgreeWithAllPairsHoweverTheToleranceIsLettered) {
+  overRandomPrints(1759, 400, 14,
+                   [](const auto& print, const auto& part, const auto& network, auto& random) {
+                     const auto from = static_cast<std::uint32_t>(random() % print.holes);
+                     const auto ranges = rangesFrom(part, network, LetteredPrint::nameOf(from));
+                     ASSERT_TRUE(ranges.ok());
+                     ASSERT_TRUE(ranges->contradiction.empty());
+                     expectRanges(print, *ranges, from);
+                   });
 }
 
 // How few readings suffice to contradict each other, by trying all sets of them.
@@ -191,46 +201,41 @@ void expectWalk(const LetteredPrint& print, const std::vector<StackMember>& memb
 }
 
 TEST(ChainBetween, IsTheCheapestOfAllWays) {
-  std::mt19937_64 random(1'761);
-  for (int round = 0; round < 300; ++round) {
-    const LetteredPrint print = letteredAtRandom(random, 9).print();
-    SCOPED_TRACE("round " + std::to_string(round) + " of seed 1761\n" + print.text);
-    const Part part = test::partFrom(print.text);
-    const auto network = toleranceNetworkOf(part, Axis::x);
-    ASSERT_TRUE(network.ok());
-    const auto from = static_cast<std::uint32_t>(random() % print.holes);
-    const auto to = static_cast<std::uint32_t>(random() % print.holes);
-    std::optional<Price> least;
-    std::vector<bool> seen(print.holes, false);
-    tryWays(print, from, to, {0, 0, 0}, seen, least);
-    const auto members =
-        chainBetween(part, *network, LetteredPrint::nameOf(from), LetteredPrint::nameOf(to));
-    ASSERT_EQ(members.ok(), least.has_value());
-    if (!members) {
-      EXPECT_EQ(members.error().code, ErrorCode::unsolvable);
-      continue;
-    }
-    std::size_t toleranced = 0;
-    std::int64_t width = 0;
-    for (const StackMember& member : *members) {
-      const auto one =
-          std::find_if(print.limits.begin(), print.limits.end(),
-                       [&](const Limits& limits) { return limits.id == member.label; });
-      toleranced += one != print.limits.end() && one->toleranced ? 1 : 0;
-      width += member.high - member.low;
-    }
-    EXPECT_EQ(toleranced, std::get<0>(*least));
-    EXPECT_EQ(width, std::get<1>(*least) * kThou);
-    expectWalk(print, *members, from, to);
-    // What the readings let be lies within what the chain alone does.
-    const auto stack = stackOf(*members);
-    const auto ranges = rangesFrom(part, *network, LetteredPrint::nameOf(from));
-    for (const PlaceRange& place : ranges->places) {
-      if (place.id != LetteredPrint::nameOf(to)) continue;
-      EXPECT_GE(place.span.low, stack->worst.low);
-      EXPECT_LE(place.span.high, stack->worst.high);
-    }
-  }
+  overRandomPrints(
+      1761, 300, 9, [](const auto& print, const auto& part, const auto& network, auto& random) {
+        const auto from = static_cast<std::uint32_t>(random() % print.holes);
+        const auto to = static_cast<std::uint32_t>(random() % print.holes);
+        std::optional<Price> least;
+        std::vector<bool> seen(print.holes, false);
+        tryWays(print, from, to, {0, 0, 0}, seen, least);
+        const auto members =
+            chainBetween(part, network, LetteredPrint::nameOf(from), LetteredPrint::nameOf(to));
+        ASSERT_EQ(members.ok(), least.has_value());
+        if (!members) {
+          EXPECT_EQ(members.error().code, ErrorCode::unsolvable);
+          return;
+        }
+        std::size_t toleranced = 0;
+        std::int64_t width = 0;
+        for (const StackMember& member : *members) {
+          const auto one =
+              std::find_if(print.limits.begin(), print.limits.end(),
+                           [&](const Limits& limits) { return limits.id == member.label; });
+          toleranced += one != print.limits.end() && one->toleranced ? 1 : 0;
+          width += member.high - member.low;
+        }
+        EXPECT_EQ(toleranced, std::get<0>(*least));
+        EXPECT_EQ(width, std::get<1>(*least) * kThou);
+        expectWalk(print, *members, from, to);
+        // What the readings let be lies within what the chain alone does.
+        const auto stack = stackOf(*members);
+        const auto ranges = rangesFrom(part, network, LetteredPrint::nameOf(from));
+        for (const PlaceRange& place : ranges->places) {
+          if (place.id != LetteredPrint::nameOf(to)) continue;
+          EXPECT_GE(place.span.low, stack->worst.low);
+          EXPECT_LE(place.span.high, stack->worst.high);
+        }
+      });
 }
 
 // Two readings of the same distance that can't both be, in lengths whose sums soon leave 64 bits
