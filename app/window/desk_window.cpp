@@ -15,11 +15,11 @@
 #include <QVBoxLayout>
 
 #include "app/base/look.h"
-#include "app/bench/bench_view.h"
 #include "app/canvas/face_box.h"
 #include "app/canvas/print_view.h"
 #include "app/canvas/tone_slip.h"
 #include "app/doubts/doubts_slip.h"
+#include "app/machine/machine_view.h"
 #include "app/session/preferences.h"
 #include "app/sheet/setup_slip.h"
 #include "app/sheet/sheet_view.h"
@@ -251,9 +251,9 @@ void DeskWindow::showMachine() {
     emit desk_.refused(tr("there is no place to drive to yet"));
     return;
   }
-  auto* bench = new BenchView(desk_, this);
-  bench->setAttribute(Qt::WA_DeleteOnClose);
-  bench->showFullScreen();
+  auto* atMachine = new MachineView(desk_, this);
+  atMachine->setAttribute(Qt::WA_DeleteOnClose);
+  atMachine->showFullScreen();
 }
 
 void DeskWindow::showHelp() {

@@ -10,7 +10,7 @@
 #include <utility>
 
 #include "app/base/look.h"
-#include "app/bench/bench_view.h"
+#include "app/machine/machine_view.h"
 #include "app/session/preferences.h"
 #include "app/sheet/setup_slip.h"
 #include "app/window/desk_files.h"
@@ -141,10 +141,10 @@ int drawPicture(const Wanted& wanted) {
   if (wanted.keys) return drawSlip(HelpPage(window.menuBar()), wanted);
   if (wanted.start) return drawSlip(StartSlip(), wanted);
   if (!wanted.machine) return keepPicture(window, wanted);
-  BenchView bench(window.desk());
-  bench.resize(wanted.size);
-  bench.show();
-  return keepPicture(bench, wanted);
+  MachineView atMachine(window.desk());
+  atMachine.resize(wanted.size);
+  atMachine.show();
+  return keepPicture(atMachine, wanted);
 }
 
 }  // namespace

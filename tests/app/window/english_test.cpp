@@ -14,7 +14,7 @@
 #include <QTemporaryDir>
 #include <QTextBrowser>
 
-#include "app/bench/bench_view.h"
+#include "app/machine/machine_view.h"
 #include "app/session/preferences.h"
 #include "app/sheet/setup_slip.h"
 #include "app/window/details_slip.h"
@@ -139,10 +139,10 @@ class EnglishOfTheDeskTest : public WindowTest {
     all << wordsOn(std::make_unique<DetailsSlip>(window->desk()).get());
     all << wordsOn(std::make_unique<StartSlip>().get());
     all << wordsOn(std::make_unique<HelpPage>(window->menuBar()).get());
-    BenchView bench(window->desk());
+    MachineView atMachine(window->desk());
     for (std::size_t i = 0; i < window->desk().table()->rows.size(); ++i) {
-      bench.go(static_cast<int>(i));
-      all << wordsOn(&bench);
+      atMachine.go(static_cast<int>(i));
+      all << wordsOn(&atMachine);
     }
     for (const Page& page : window->desk().sheet()->pages()) {
       for (const DrawItem& item : page.items) {

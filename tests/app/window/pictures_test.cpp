@@ -11,9 +11,9 @@
 #include <QPushButton>
 #include <QToolButton>
 
-#include "app/bench/bench_view.h"
 #include "app/canvas/print_view.h"
 #include "app/canvas/tone_slip.h"
+#include "app/machine/machine_view.h"
 #include "app/sheet/setup_slip.h"
 #include "app/window/details_slip.h"
 #include "app/window/help_page.h"
@@ -199,14 +199,14 @@ TEST_F(PicturesTest, Slips) {
 
 TEST_F(PicturesTest, AtTheMachine) {
   openSample();
-  BenchView bench(window->desk());
-  bench.resize(1280, 720);
-  bench.show();
-  bench.tickNext();
-  keep(&bench, QStringLiteral("at_the_machine"));
+  MachineView atMachine(window->desk());
+  atMachine.resize(1280, 720);
+  atMachine.show();
+  atMachine.tickNext();
+  keep(&atMachine, QStringLiteral("at_the_machine"));
   Look::choose(Look::Choice::lamplight);
   dressApplication(deskApplication());
-  keep(&bench, QStringLiteral("at_the_machine_lamplight"));
+  keep(&atMachine, QStringLiteral("at_the_machine_lamplight"));
 }
 
 }  // namespace

@@ -1,4 +1,4 @@
-#include "app/bench/bench_view.h"
+#include "app/machine/machine_view.h"
 
 #include <QCheckBox>
 #include <QHBoxLayout>
@@ -69,7 +69,7 @@ class TickBox : public QCheckBox {
 
 }  // namespace
 
-BenchView::BenchView(Desk& desk, QWidget* parent)
+MachineView::MachineView(Desk& desk, QWidget* parent)
     : QWidget(parent, Qt::Window),
       desk_(desk),
       head_(new QLabel(this)),
@@ -80,7 +80,7 @@ BenchView::BenchView(Desk& desk, QWidget* parent)
       back_(new QPushButton(tr("◂ &Back"), this)),
       next_(new QPushButton(tr("&Next ▸"), this)),
       leave_(new QPushButton(tr("&Leave the machine"), this)) {
-  setObjectName(QStringLiteral("bench"));
+  setObjectName(QStringLiteral("atMachine"));
   setWindowTitle(tr("At the machine"));
   setAccessibleName(windowTitle());
   setFocusPolicy(Qt::StrongFocus);
@@ -103,7 +103,7 @@ BenchView::BenchView(Desk& desk, QWidget* parent)
     bottom->addWidget(label);
     bottom->addWidget(field);
     bottom->addSpacing(24);
-    connect(field, &QLineEdit::editingFinished, this, &BenchView::takeMeasured);
+    connect(field, &QLineEdit::editingFinished, this, &MachineView::takeMeasured);
     connect(field, &QLineEdit::returnPressed, this, [this] { setFocus(); });
   }
   bottom->addStretch(1);
@@ -122,24 +122,24 @@ BenchView::BenchView(Desk& desk, QWidget* parent)
   connect(back_, &QPushButton::clicked, this, [this] { go(row_ - 1); });
   connect(next_, &QPushButton::clicked, this, [this] { go(row_ + 1); });
   connect(leave_, &QPushButton::clicked, this, &QWidget::close);
-  connect(&desk, &Desk::edited, this, &BenchView::follow);
-  connect(&desk, &Desk::viewChanged, this, &BenchView::follow);
+  connect(&desk, &Desk::edited, this, &MachineView::follow);
+  connect(&desk, &Desk::viewChanged, this, &MachineView::follow);
   follow();
   setFocus();
 }
 
-BenchView::~BenchView() {
+MachineView::~MachineView() {
   // A field that loses the focus takes what was typed, and needs the view to be there still.
   hide();
 }
 
-const TableRow* BenchView::current() const {
+const TableRow* MachineView::current() const {
   const SetupTable* table = desk_.table();
   if (table == nullptr || row_ < 0 || row_ >= static_cast<int>(table->rows.size())) return nullptr;
   return &table->rows[row_];
 }
 
-void BenchView::go(int row) {
+void MachineView::go(int row) {
   // What was typed at this place belongs to it, whichever way one leaves.
   takeMeasured();
   const SetupTable* table = desk_.table();
@@ -149,7 +149,7 @@ void BenchView::go(int row) {
   setFocus();
 }
 
-void BenchView::follow() {
+void MachineView::follow() {
   filling_ = true;
   for (QCheckBox* tick : ticks_) delete tick;
   ticks_.clear();
@@ -195,7 +195,7 @@ void BenchView::follow() {
   update();
 }
 
-void BenchView::setTick(int step, bool on) {
+void MachineView::setTick(int step, bool on) {
   const TableRow* row = current();
   if (filling_ || row == nullptr) return;
   MadePlace made = madeAt(desk_.part(), row->id, desk_.setup().name);
@@ -210,7 +210,7 @@ void BenchView::setTick(int step, bool on) {
       Qt::QueuedConnection);
 }
 
-void BenchView::tickNext() {
+void MachineView::tickNext() {
   for (QCheckBox* tick : ticks_) {
     if (!tick->isChecked()) {
       tick->setChecked(true);
@@ -220,7 +220,7 @@ void BenchView::tickNext() {
   go(row_ + 1);
 }
 
-void BenchView::takeMeasured() {
+void MachineView::takeMeasured() {
   const TableRow* row = current();
   if (filling_ || row == nullptr) return;
   MadePlace made = madeAt(desk_.part(), row->id, desk_.setup().name);
@@ -245,13 +245,13 @@ void BenchView::takeMeasured() {
   desk_.applyPart(withMade(desk_.part(), made), tr("Measure %1").arg(ownWords(row->id)));
 }
 
-QRectF BenchView::figuresBox() const {
+QRectF MachineView::figuresBox() const {
   const qreal top = head_->geometry().bottom() + 14;
   const qreal bottom = std::min(tools_->geometry().top(), measuredX_->geometry().top()) - 14;
   return QRectF(36, top, width() - 72, std::max(60.0, bottom - top));
 }
 
-void BenchView::paintEvent(QPaintEvent*) {
+void MachineView::paintEvent(QPaintEvent*) {
   const Look& look = Look::now();
   QPainter painter(this);
   painter.setRenderHint(QPainter::Antialiasing);
@@ -288,7 +288,7 @@ void BenchView::paintEvent(QPaintEvent*) {
   }
 }
 
-void BenchView::keyPressEvent(QKeyEvent* event) {
+void MachineView::keyPressEvent(QKeyEvent* event) {
   switch (event->key()) {
     case Qt::Key_Space:
       tickNext();
@@ -316,15 +316,15 @@ void BenchView::keyPressEvent(QKeyEvent* event) {
   if (event->matches(QKeySequence::Redo)) desk_.redo();
 }
 
-void BenchView::mouseReleaseEvent(QMouseEvent* event) {
+void MachineView::mouseReleaseEvent(QMouseEvent* event) {
   if (!figuresBox().contains(event->position())) return;
   go(row_ + (event->position().x() < width() / 2.0 ? -1 : 1));
 }
 
-void BenchView::resizeEvent(QResizeEvent*) {
+void MachineView::resizeEvent(QResizeEvent*) {
   update();
 }
 
 }  // namespace inchwright::app
 
-#include "moc_bench_view.cpp"
+#include "moc_machine_view.cpp"

@@ -18,12 +18,12 @@ namespace inchwright::app {
 /// Space ticks the next tool and goes on behind the last; arrows, and a click on the left or right
 /// half of the figures, go back and on. What was measured can be typed in. Ticks and measures are
 /// kept in the document.
-class BenchView : public QWidget {
+class MachineView : public QWidget {
   Q_OBJECT
 
  public:
-  explicit BenchView(Desk& desk, QWidget* parent = nullptr);
-  ~BenchView() override;
+  explicit MachineView(Desk& desk, QWidget* parent = nullptr);
+  ~MachineView() override;
 
   int row() const { return row_; }
   void go(int row);
