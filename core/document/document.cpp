@@ -3,6 +3,7 @@
 #include "core/document/atomic_file.h"
 #include "core/document/gap_document.h"
 #include "core/document/json_text.h"
+#include "core/document/kit_document.h"
 #include "core/document/object_reader.h"
 #include "core/document/object_writer.h"
 #include "core/document/part_reader.h"
@@ -113,6 +114,9 @@ Result<Job> readDocument(std::string_view json) {
   object.each("gaps", [&](const JsonValue& item, const Where& here) {
     job.gaps.push_back(readGap(item, here, trouble, job.unit));
   });
+  object.each("mates", [&](const JsonValue& item, const Where& here) {
+    job.mates.push_back(readMate(item, here, trouble, job.unit));
+  });
   if (trouble.any()) return trouble.first();
   job.extra = object.rest();
   if (const Result<Done> sound = checkJob(job); !sound) return sound.error();
@@ -150,6 +154,16 @@ std::string writeDocument(const Job& job) {
       writeGap(gaps, job.gaps[i], 4);
     }
     gaps += "\n  ]";
+  }
+  if (!job.mates.empty()) {
+    std::string& mates = object.value("mates");
+    const char* before = "[\n    ";
+    for (const Mate& mate : job.mates) {
+      mates += before;
+      before = ",\n    ";
+      writeMate(mates, mate);
+    }
+    mates += "\n  ]";
   }
   object.rest(job.extra);
   object.close();

@@ -158,6 +158,10 @@ void ObjectReader::read(std::string_view name, std::optional<LetteredAngle>& out
   }
 }
 
+void ObjectReader::readJson(std::string_view name, std::string& out) {
+  if (const JsonValue* value = find(name)) out = value->oneLine();
+}
+
 void ObjectReader::each(std::string_view name, const ItemAction& item) {
   const JsonValue* value = findOf(name, JsonKind::array, "a list");
   if (value == nullptr) return;

@@ -61,6 +61,8 @@ class ObjectReader {
   /// A length as lettered; a figure that names no unit is in `bareUnit`.
   void read(std::string_view name, std::optional<Lettered>& out, Unit bareUnit);
   void read(std::string_view name, std::optional<LetteredAngle>& out);
+  /// A member of any kind as JSON text on one line.
+  void readJson(std::string_view name, std::string& out);
 
   /// One of the first `count` words of an enumeration; others are reported with the list of words.
   template <class Enum>

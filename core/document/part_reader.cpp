@@ -2,6 +2,7 @@
 
 #include <algorithm>
 
+#include "core/document/kit_document.h"
 #include "core/document/picture_json.h"
 
 namespace inchwright {
@@ -187,19 +188,6 @@ Setup readSetup(const JsonValue& value, const Where& where, const Context& conte
   return setup;
 }
 
-MadePlace readMade(const JsonValue& value, const Where& where, const Context& context) {
-  MadePlace made;
-  ObjectReader object(value, where, context.trouble);
-  if (!object.require("place", "say where it was made")) return made;
-  object.read("place", made.place);
-  object.read("setup", made.setup);
-  object.read("ticks", made.ticks);
-  object.read("x", made.x, context.unit);
-  object.read("y", made.y, context.unit);
-  made.extra = object.rest();
-  return made;
-}
-
 void readGeneral(ObjectReader& object, General& general, Unit unit) {
   readPlusMinus(object, "fractions", general.fractions, unit);
   readPlusMinus(object, "two_places", general.twoPlaces, unit);
@@ -238,7 +226,10 @@ Part readPart(const JsonValue& value, const Where& where, Trouble& trouble, Unit
   });
   object.read("accepted", part.accepted);
   object.each("made", [&](const JsonValue& item, const Where& here) {
-    part.made.push_back(readMade(item, here, context));
+    part.made.push_back(readMade(item, here, trouble, unit));
+  });
+  object.each("mended", [&](const JsonValue& item, const Where& here) {
+    part.mended.push_back(readMended(item, here, trouble));
   });
   part.extra = object.rest();
   return part;

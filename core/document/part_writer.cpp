@@ -4,6 +4,7 @@
 #include <vector>
 
 #include "core/document/json_string.h"
+#include "core/document/kit_document.h"
 #include "core/document/object_writer.h"
 #include "core/document/picture_json.h"
 
@@ -148,17 +149,6 @@ void writeSetup(std::string& out, const Setup& setup, int indent) {
   object.close();
 }
 
-void writeMade(std::string& out, const MadePlace& made) {
-  ObjectWriter object(out);
-  object.text("place", made.place);
-  object.textIfAny("setup", made.setup);
-  object.textsIfAny("ticks", made.ticks);
-  object.figure("x", made.x);
-  object.figure("y", made.y);
-  object.rest(made.extra);
-  object.close();
-}
-
 void writeGeneral(std::string& out, const General& general) {
   ObjectWriter object(out);
   object.figure("fractions", general.fractions);
@@ -208,6 +198,7 @@ void writePart(std::string& out, const Part& part, int indent) {
               [](std::string& text, const std::string& key) { appendQuoted(text, key); });
   }
   if (!part.made.empty()) writeList(object.value("made"), part.made, inner, writeMade);
+  if (!part.mended.empty()) writeList(object.value("mended"), part.mended, inner, writeMended);
   object.rest(part.extra);
   object.close();
 }

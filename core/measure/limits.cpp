@@ -17,6 +17,14 @@ Shown shownAs(std::int64_t steps, const Step& step, Length exact) {
 
 }  // namespace
 
+std::optional<SizeLimits> limitsOf(const Lettered& size,
+                                   const std::optional<Tolerance>& tolerance) {
+  const auto least = size.value.plus(tolerance ? tolerance->lower : Length());
+  const auto greatest = size.value.plus(tolerance ? tolerance->upper : Length());
+  if (!least || !greatest) return std::nullopt;
+  return SizeLimits{*least, *greatest};
+}
+
 Result<ShownLimits> showLimitsInwards(Length low, Length high, const Step& step) {
   if (low > high) {
     return Error{ErrorCode::badRequest, "the lower limit is above the upper one", "", {}};

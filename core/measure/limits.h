@@ -1,10 +1,25 @@
 #pragma once
 
+#include <optional>
+
 #include "core/base/result.h"
 #include "core/measure/length.h"
+#include "core/measure/lettered.h"
 #include "core/measure/writing.h"
 
 namespace inchwright {
+
+/// The least and greatest that a size may be, both included.
+struct SizeLimits {
+  Length least;
+  Length greatest;
+
+  bool operator==(const SizeLimits&) const = default;
+};
+
+/// A lettered size with its tolerance about it: `.500` with +.002 −0 is .500 to .502. Exact;
+/// without a tolerance both are the size itself. Empty on overflow.
+std::optional<SizeLimits> limitsOf(const Lettered& size, const std::optional<Tolerance>& tolerance);
 
 /// The least and greatest size that are still right, at a step.
 struct ShownLimits {

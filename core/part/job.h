@@ -10,6 +10,7 @@
 #include "core/part/feature.h"
 #include "core/part/gap.h"
 #include "core/part/made.h"
+#include "core/part/mate.h"
 #include "core/part/picture.h"
 #include "core/part/projection.h"
 #include "core/part/reading.h"
@@ -44,6 +45,7 @@ struct Part {
   /// Keys of doubts the user has looked at and accepted (see Doubt in chain/solution.h).
   std::vector<std::string> accepted;
   std::vector<MadePlace> made;  ///< what was done and measured at the machine
+  std::vector<Mended> mended;   ///< ways out that were chosen for what came out wrong
   Extra extra;
 
   const Feature* feature(std::string_view id) const;
@@ -64,6 +66,7 @@ struct Job {
   Machine machine;
   std::vector<Part> parts;
   std::vector<Gap> gaps;  ///< between parts, that have to come out within limits
+  std::vector<Mate> mates;  ///< holes and shafts that have to go together
   std::vector<Picture> pictures;
   Extra extra;
 

@@ -3,6 +3,7 @@
 #include <algorithm>
 
 #include "core/base/checked.h"
+#include "core/measure/limits.h"
 #include "core/plan/budget_frame.h"
 #include "core/shop/clearance.h"
 #include "core/tolerance/tolerance_network.h"
@@ -59,19 +60,6 @@ StackMember floatOf(const GapMember& member, std::string label, std::int64_t cle
   return stray;
 }
 
-struct SizeLimits {
-  Length least;
-  Length greatest;
-};
-
-std::optional<SizeLimits> limitsAsStated(const Lettered& size,
-                                         const std::optional<Tolerance>& limits) {
-  const auto least = size.value.plus(limits ? limits->lower : Length());
-  const auto greatest = size.value.plus(limits ? limits->upper : Length());
-  if (!least || !greatest) return std::nullopt;
-  return SizeLimits{*least, *greatest};
-}
-
 // The same step of the same part, whichever way it is walked; pitches of a row share a label.
 bool sameLink(const StackMember& a, const StackMember& b) {
   return a.label == b.label && std::minmax(a.from, a.to) == std::minmax(b.from, b.to);
@@ -111,7 +99,7 @@ class GapWalk {
   std::optional<Error> addLength(const GapMember& member, const Part* part,
                                  const std::string& pointer) {
     const auto tolerance = toleranceOf(*member.length, part ? part->general : General{});
-    const auto limits = limitsAsStated(*member.length, tolerance);
+    const auto limits = limitsOf(*member.length, tolerance);
     if (!limits) return gapTooFar(pointer + "/length");
     StackMember one;
     one.label = member.name.empty() ? "length " + member.length->text : member.name;
@@ -144,7 +132,7 @@ class GapWalk {
                                  hole->clearance().ticks()));
       return std::nullopt;
     }
-    const auto hole = limitsAsStated(*member.hole, member.hole->tolerance);
+    const auto hole = limitsOf(*member.hole, member.hole->tolerance);
     const auto clearance = hole ? hole->greatest.minus(screw->major) : std::nullopt;
     if (!clearance) return gapTooFar(pointer + "/hole");
     members_.push_back(
@@ -153,8 +141,8 @@ class GapWalk {
   }
 
   std::optional<Error> addMeasured(const GapMember& member, const std::string& pointer) {
-    const auto hole = limitsAsStated(*member.hole, member.hole->tolerance);
-    const auto shaft = limitsAsStated(*member.shaft, member.shaft->tolerance);
+    const auto hole = limitsOf(*member.hole, member.hole->tolerance);
+    const auto shaft = limitsOf(*member.shaft, member.shaft->tolerance);
     const auto clearance = hole && shaft ? hole->greatest.minus(shaft->least) : std::nullopt;
     if (!clearance) return gapTooFar(pointer);
     members_.push_back(floatOf(member,

@@ -1,0 +1,31 @@
+#pragma once
+
+#include <string>
+
+#include "core/document/object_reader.h"
+#include "core/part/made.h"
+#include "core/part/mate.h"
+
+namespace inchwright {
+
+// What was made and measured, what goes together, and ways out that were chosen. Bare figures are
+// in `unit`, the job's.
+
+/// An entry of a part's `made`.
+MadePlace readMade(const JsonValue& value, const Where& where, Trouble& trouble, Unit unit);
+void writeMade(std::string& out, const MadePlace& made);
+
+/// An entry of a part's `mended`.
+Mended readMended(const JsonValue& value, const Where& where, Trouble& trouble);
+void writeMended(std::string& out, const Mended& mended);
+
+/// An entry of the job's `mates`.
+Mate readMate(const JsonValue& value, const Where& where, Trouble& trouble, Unit unit);
+void writeMate(std::string& out, const Mate& mate);
+
+/// A member that is a size as text or `{"part", "place"}`; left as it was when absent.
+void readSizeOrPlace(ObjectReader& object, std::string_view name, std::optional<SizeOrPlace>& out,
+                     Unit unit);
+void writeSizeOrPlace(std::string& out, const SizeOrPlace& side);
+
+}  // namespace inchwright

@@ -1,0 +1,105 @@
+#include <gtest/gtest.h>
+
+#include <string>
+
+#include "core/document/document.h"
+
+namespace inchwright {
+namespace {
+
+// As the program writes it: what was made, how it was mended, and what goes together.
+constexpr const char* kKit = R"({
+  "inchwright": 1,
+  "job": {"title": "", "print": "", "unit": "in", "notes": ""},
+  "machine": {"unit": "in", "step": "0.0005", "x_counts": "right", "y_counts": "away"},
+  "parts": [
+    {
+      "name": "Back plate",
+      "quantity": 1,
+      "material": "",
+      "features": [
+        {"id": "A", "kind": "hole", "face": "top", "diameter": "1/4", "make": "ream", "depth": "through"}
+      ],
+      "readings": [],
+      "understood": [],
+      "setups": [],
+      "made": [
+        {"place": "A", "setup": "1", "piece": "2", "ticks": ["drill 15/64"], "x": "1.2505", "y": "-.750", "size": ".2518", "go": {"size": ".2510", "class": "ZZ", "sign": "minus", "made_by": "us"}, "no_go": ".2520", "with": {"name": "small hole gauge", "error": ".0003", "lent": true}, "when": "2026-11-29"}
+      ],
+      "mended": [
+        {"place": "A", "piece": "2", "way": "eccentric_bush", "figures": {"wall": "0.0310", "toward": ["1", "0"]}, "reason": "the plate is finished", "when": "2026-11-30", "by": "night"}
+      ]
+    }
+  ],
+  "mates": [
+    {"name": "arbor in plate", "hole": {"part": "Back plate", "place": "A", "seen": 1}, "shaft": ".2490/.2493", "fit": "RC4", "places": ["A"], "later": []},
+    {"name": "dowel", "hole": ".2495/.2500", "shaft": {"part": "Pin", "place": "D"}, "least": "-.0005", "greatest": "0"}
+  ]
+}
+)";
+
+TEST(KitDocument, IsReadAsItSays) {
+  const auto job = readDocument(kKit);
+  ASSERT_TRUE(job.ok()) << job.error().place << ' ' << job.error().text;
+  ASSERT_EQ(job->parts[0].made.size(), 1u);
+  const MadePlace& made = job->parts[0].made[0];
+  EXPECT_EQ(made.piece, "2");
+  EXPECT_EQ(made.size->value, Length::ticks(2518 * 254'000));
+  EXPECT_EQ(made.go->size.value, Length::ticks(2510 * 254'000));
+  EXPECT_EQ(made.go->pinClass, "ZZ");
+  EXPECT_EQ(made.go->sign, PinSign::minus);
+  EXPECT_EQ(made.noGo->size.text, ".2520");
+  EXPECT_FALSE(made.noGo->sign);
+  EXPECT_EQ(made.with->name, "small hole gauge");
+  EXPECT_EQ(made.with->error->value, Length::ticks(3 * 254'000));
+  EXPECT_TRUE(made.measured());
+  ASSERT_EQ(job->parts[0].mended.size(), 1u);
+  EXPECT_EQ(job->parts[0].mended[0].way, WayOut::eccentricBush);
+  EXPECT_EQ(job->parts[0].mended[0].reason, "the plate is finished");
+  ASSERT_EQ(job->mates.size(), 2u);
+  EXPECT_EQ(std::get<PartPlace>(job->mates[0].hole).part, "Back plate");
+  EXPECT_EQ(std::get<Lettered>(job->mates[0].shaft).text, ".2490/.2493");
+  EXPECT_EQ(job->mates[1].least->value, Length::ticks(-5 * 254'000));
+  EXPECT_EQ(std::get<PartPlace>(job->mates[1].shaft).place, "D");
+}
+
+TEST(KitDocument, IsWrittenBackToTheByte) {
+  const auto job = readDocument(kKit);
+  ASSERT_TRUE(job.ok());
+  EXPECT_EQ(writeDocument(*job), kKit);
+}
+
+struct Bad {
+  const char* from;
+  const char* to;
+  const char* place;
+};
+
+TEST(KitDocument, IsRefusedWithThePlace) {
+  for (const Bad& bad : {
+           Bad{R"("hole": {"part": "Back plate", "place": "A", "seen": 1})", R"("hole": 3)",
+               "/mates/0/hole"},
+           Bad{R"("part": "Back plate", )", "", "/mates/0/hole"},
+           Bad{R"("shaft": ".2490/.2493")", R"("shaft": "thick")", "/mates/0/shaft"},
+           Bad{R"("shaft": ".2490/.2493", )", "", "/mates/0"},
+           Bad{R"("fit": "RC4")", R"("fit": "RC4", "least": "0")", "/mates/0/fit"},
+           Bad{R"("sign": "minus")", R"("sign": "under")", "/parts/0/made/0/go/sign"},
+           Bad{R"("size": ".2510", )", "", "/parts/0/made/0/go"},
+           Bad{R"("error": ".0003")", R"("error": 3)", "/parts/0/made/0/with/error"},
+           Bad{R"("with": {"name": "small hole gauge", "error": ".0003", "lent": true})",
+               R"("with": "calliper")", "/parts/0/made/0/with"},
+           Bad{R"("way": "eccentric_bush")", R"("way": "pray")", "/parts/0/mended/0/way"},
+           Bad{R"("way": "eccentric_bush", )", "", "/parts/0/mended/0"},
+       }) {
+    std::string text = kKit;
+    const std::size_t at = text.find(bad.from);
+    ASSERT_NE(at, std::string::npos) << bad.from;
+    text.replace(at, std::string(bad.from).size(), bad.to);
+    const auto job = readDocument(text);
+    ASSERT_FALSE(job.ok()) << bad.to;
+    EXPECT_EQ(job.error().place, bad.place) << job.error().text;
+  }
+}
+
+}  // namespace
+}  // namespace inchwright
