@@ -1,0 +1,1 @@
+"""Random prints with their truth."""

@@ -1,0 +1,122 @@
+"""What fewer prints have: centre distances, angles, a view of the edge, slots, rings, rounds."""
+import math
+from fractions import Fraction as F
+
+from .ink import BROKEN, OUTLINE, THIN
+from .places import lettered
+
+
+def centres(plate):
+    """A distance straight from hole to hole, lettered level in a gap of its line."""
+    for _ in range(20):
+        if len(plate.holes) < 2:
+            return
+        a, b = plate.random.sample(plate.holes, 2)
+        if a[0] == b[0] or a[1] == b[1]:
+            continue
+        if a[0] > b[0]:
+            a, b = b, a
+        pa, pb = plate.on(*a[:2]), plate.on(*b[:2])
+        length = math.dist(pa, pb)
+        u = ((pb[0] - pa[0]) / length, (pb[1] - pa[1]) / length)
+        middle = ((pa[0] + pb[0]) / 2, (pa[1] + pb[1]) / 2)
+        room = min(math.dist(plate.on(*h[:2]), middle) - float(h[2]) * plate.q / 2 for h in plate.holes)
+        if length < 1.3 or min(abs(u[0]), abs(u[1])) < 0.25 or room < 0.35:
+            continue
+        value = F(round(math.dist(a[:2], b[:2]) * 1000), 1000) if plate.mode != "mm" else F(round(math.dist(a[:2], b[:2]) * 100), 100)
+        text = lettered(value, "decimal" if plate.mode != "mm" else "mm")
+        v = (-u[1], u[0])
+        P = lambda t, w=0.0: (pa[0] + u[0] * t + v[0] * w, pa[1] + u[1] * t + v[1] * w)
+        was, plate.style.broken = plate.style.broken, True
+        got = plate.dimension(P, 0.0, length, text, inside=True)
+        plate.style.broken = was
+        plate.truth["readings"].append({"kind": "centres", "text": text, "ticks": plate.ticks(value), "misprint": False, **got})
+        return
+
+
+def angle(plate):
+    """The angle at the plate's first corner between its front edge and a line to a hole."""
+    h = plate.random.choice(plate.holes)
+    turn = math.degrees(math.atan2(float(h[1]), float(h[0])))
+    if not 20 < turn < 70:
+        return
+    corner, c = plate.on(0, 0), plate.on(*h[:2])
+    plate.sheet.line(corner, c, THIN)
+    radius = 0.55 * math.dist(corner, c)
+    text = f"{round(turn)}°"
+    plate.sheet.arc(corner, radius, 0, turn, THIN)
+    for t, sign in ((0.0, 1), (turn, -1)):
+        p = (corner[0] + radius * math.cos(math.radians(t)), corner[1] + radius * math.sin(math.radians(t)))
+        w = math.radians(t + 90 * sign)
+        plate.sheet.head(p, (p[0] + math.cos(w), p[1] + math.sin(w)), "filled" if plate.style.head in ("tick", "dot") else plate.style.head, plate.style.size)
+    m = math.radians(turn / 2)
+    figure = plate.hand.figure(text)
+    centre = (corner[0] + radius * math.cos(m), corner[1] + radius * math.sin(m))
+    plate.lettering.append((figure, centre, 0.03))
+    plate.truth["readings"].append({"kind": "angle", "text": text, "degrees": round(turn), "misprint": False, "outside": False, "beside": False, "from": plate.face(corner),
+                                    "to": plate.face(c), "figure": plate.face(centre)})
+
+
+def side_view(plate):
+    """The plate from its side, to the right of it, with its thickness."""
+    thick = plate.random.choice([F(1, 8), F(3, 16), F(1, 4), F(3, 8)]) * (F(24) if plate.mode == "mm" else 1)
+    x0 = plate.org[0] + plate.pw + plate.right + 0.3
+    x1 = x0 + float(thick) * plate.q
+    y0, y1 = plate.org[1], plate.org[1] + plate.ph
+    plate.sheet.path([(x0, y0), (x1, y0), (x1, y1), (x0, y1), (x0, y0)], OUTLINE)
+    for _, y, d in plate.holes:
+        for s in (-1, 1):
+            v = plate.org[1] + (float(y) + s * float(d) / 2) * plate.q
+            plate.sheet.line((x0, v), (x1, v), THIN, BROKEN)
+    for x in (x0, x1):
+        plate.sheet.line((x, y0 - 0.06), (x, y0 - 0.5))
+    text = lettered(thick, plate.mode)
+    got = plate.dimension(lambda t, w=0.0: (t, y0 - 0.42 + w), x0, x1, text)
+    plate.truth["readings"].append({"kind": "x", "text": text, "ticks": plate.ticks(thick), "misprint": False, "other_view": True, **got})
+
+
+def shapes(plate):
+    """A slot, rounded corners with their radius, and a ring of holes where there is room."""
+    sheet, random, q = plate.sheet, plate.random, plate.q
+    taken = [(plate.on(*h[:2]), float(h[2]) * q / 2) for h in plate.holes]
+
+    def free(c, reach):
+        inside = all(plate.org[i] + reach + 0.12 < c[i] < plate.org[i] + (plate.pw, plate.ph)[i] - reach - 0.12 for i in (0, 1))
+        return inside and all(math.dist(c, t) > reach + r + 0.10 for t, r in taken)
+
+    for kind, reach in (("ring", 0.55), ("slot", 0.36)):
+        for _ in range(60):
+            c = (plate.org[0] + random.random() * plate.pw, plate.org[1] + random.random() * plate.ph)
+            if not free(c, reach):
+                continue
+            taken.append((c, reach))
+            (_ring if kind == "ring" else _slot)(plate, c)
+            break
+
+
+def _cross(sheet, c, m):
+    sheet.line((c[0] - m, c[1]), (c[0] + m, c[1]))
+    sheet.line((c[0], c[1] - m), (c[0], c[1] + m))
+
+
+def _ring(plate, c):
+    count, radius, small = plate.random.choice([3, 4, 6]), 0.40, 0.07
+    plate.sheet.arc(c, radius, weight=THIN, dashes=BROKEN)
+    _cross(plate.sheet, c, radius + 0.1)
+    for k in range(count):
+        t = 2 * math.pi * k / count + math.pi / 2
+        h = (c[0] + radius * math.cos(t), c[1] + radius * math.sin(t))
+        plate.sheet.arc(h, small, weight=OUTLINE)
+        _cross(plate.sheet, h, small + 0.05)
+        plate.truth["features"].append({"kind": "hole", "at": plate.face(h), "d": 2 * small / plate.scale})
+    plate.truth["features"].append({"kind": "ring", "at": plate.face(c), "d": 2 * radius / plate.scale, "count": count})
+
+
+def _slot(plate, c):
+    half, r = 0.2, 0.09
+    for s in (-1, 1):
+        plate.sheet.line((c[0] - half, c[1] + s * r), (c[0] + half, c[1] + s * r), OUTLINE)
+        end = (c[0] + s * half, c[1])
+        plate.sheet.arc(end, r, -90 if s > 0 else 90, 90 if s > 0 else 270)
+        _cross(plate.sheet, end, r + 0.06)
+    plate.truth["features"].append({"kind": "slot", "from": plate.face((c[0] - half, c[1])), "to": plate.face((c[0] + half, c[1])), "width": 2 * r / plate.scale})
