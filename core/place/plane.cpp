@@ -1,0 +1,443 @@
+#include "core/place/plane.h"
+
+#include <Eigen/LU>
+#include <algorithm>
+#include <cmath>
+#include <random>
+#include <set>
+
+namespace inchwright {
+namespace {
+
+class Placing {
+ public:
+  Placing(const PlaneProblem& problem, const PlaneOptions& options)
+      : problem_(problem), options_(options), kinds_(problem.kinds) {
+    out_.equations = problem.equations;
+    out_.variables = problem.start;
+    out_.isPlaced.assign(problem.kinds.size(), false);
+  }
+
+  PlaneOutcome run();
+
+ private:
+  std::vector<double> genericStart() const;
+  void mapVariables();
+  void place(PlacedBlock& placed);
+  bool isKnown(std::uint32_t row, const Block* but) const;
+  bool isQuantityPlaced(std::uint32_t quantity) const;
+
+  void put(const Block& block, const Answer& answer);
+  PlanePoint pointAt(std::uint32_t point) const;
+  bool isAllowed(const PlacedBlock& placed);
+  bool standsOnItsOwn(const PlacedBlock& placed);
+  bool agreesWithSpares(const PlacedBlock& placed) const;
+  void dropWhatIsNone(PlacedBlock& placed);
+  std::optional<std::size_t> byTracing(const PlacedBlock& placed);
+  double residualAsMeant(std::uint32_t row);
+
+  const PlaneProblem& problem_;
+  const PlaneOptions& options_;
+  std::span<const VariableKind> kinds_;
+  PlaneOutcome out_;
+  std::vector<std::vector<std::uint32_t>> pointsOf_, linesOf_;  // by variable
+  std::vector<std::vector<std::uint32_t>> sparesOf_;            // by variable
+  std::vector<std::uint32_t> blockOf_;                          // by variable
+  std::map<std::pair<std::uint32_t, std::uint32_t>, std::uint32_t> pointBy_;
+};
+
+// Near the trace, but nowhere special; what is not traced lies anywhere.
+std::vector<double> Placing::genericStart() const {
+  std::vector<double> at = problem_.start;
+  std::mt19937 random(3);
+  for (std::size_t i = 0; i < at.size(); ++i) {
+    const double between = static_cast<double>(random()) / 4294967296.0 - 0.5;
+    if (kinds_[i] != VariableKind::figure) at[i] += between * (problem_.isTraced[i] ? 0.02 : 6.0);
+  }
+  return at;
+}
+
+void Placing::mapVariables() {
+  pointsOf_.resize(kinds_.size());
+  linesOf_.resize(kinds_.size());
+  sparesOf_.resize(kinds_.size());
+  blockOf_.assign(kinds_.size(), 0xffffffff);
+  const auto add = [&](std::vector<std::vector<std::uint32_t>>& lists, std::uint32_t quantity,
+                       std::uint32_t what) {
+    for (const Term& term : out_.equations.termsOf(quantity)) {
+      auto& list = lists[term.variable];
+      if (list.empty() || list.back() != what) list.push_back(what);
+    }
+  };
+  for (std::uint32_t i = 0; i < problem_.points.size(); ++i) {
+    add(pointsOf_, problem_.points[i].x, i);
+    add(pointsOf_, problem_.points[i].y, i);
+    pointBy_.emplace(std::pair(problem_.points[i].x, problem_.points[i].y), i);
+  }
+  for (std::uint32_t i = 0; i < problem_.lines.size(); ++i) {
+    add(linesOf_, problem_.lines[i].direction, i);
+    add(linesOf_, problem_.lines[i].offset, i);
+  }
+}
+
+bool Placing::isQuantityPlaced(std::uint32_t quantity) const {
+  for (const Term& term : out_.equations.termsOf(quantity)) {
+    if (kinds_[term.variable] != VariableKind::figure && !out_.isPlaced[term.variable]) {
+      return false;
+    }
+  }
+  return true;
+}
+
+bool Placing::isKnown(std::uint32_t index, const Block* but) const {
+  const Row& row = out_.equations.rows()[index];
+  for (std::size_t i = 0; i < operandsOf(row.kind); ++i) {
+    for (const Term& term : out_.equations.termsOf(row.of[i])) {
+      if (kinds_[term.variable] == VariableKind::figure || out_.isPlaced[term.variable]) continue;
+      if (but != nullptr &&
+          std::binary_search(but->variables.begin(), but->variables.end(), term.variable)) {
+        continue;
+      }
+      return false;
+    }
+  }
+  return true;
+}
+
+void Placing::put(const Block& block, const Answer& answer) {
+  for (std::size_t i = 0; i < block.variables.size(); ++i) {
+    out_.variables[block.variables[i]] = answer.values[i];
+  }
+  for (std::size_t i = 0; i < block.rows.size(); ++i) {
+    out_.equations.row(block.rows[i]) = answer.meant[i];
+  }
+}
+
+PlanePoint Placing::pointAt(std::uint32_t point) const {
+  return {out_.equations.valueOf(problem_.points[point].x, out_.variables),
+          out_.equations.valueOf(problem_.points[point].y, out_.variables)};
+}
+
+// What the print says of the way round and the sides, where this block's answer decides it.
+bool Placing::isAllowed(const PlacedBlock& placed) {
+  const auto isHere = [&](std::uint32_t point) {
+    return std::find(placed.points.begin(), placed.points.end(), point) != placed.points.end();
+  };
+  const auto isThere = [&](std::uint32_t point) {
+    return isHere(point) || (isQuantityPlaced(problem_.points[point].x) &&
+                             isQuantityPlaced(problem_.points[point].y));
+  };
+  for (const TurnsRound& turns : problem_.turnsRound) {
+    const auto& [a, b, c] = turns.points;
+    if (!isHere(a) && !isHere(b) && !isHere(c)) continue;
+    if (!isThere(a) || !isThere(b) || !isThere(c)) continue;
+    const PlanePoint p = pointAt(a), q = pointAt(b), r = pointAt(c);
+    const double turn = (q.x - p.x) * (r.y - p.y) - (q.y - p.y) * (r.x - p.x);
+    if (turn * turns.sense < 0) return false;
+  }
+  for (const LiesBeside& beside : problem_.liesBeside) {
+    const PlacedLine& line = problem_.lines[beside.line];
+    const bool isLineHere =
+        std::find(placed.lines.begin(), placed.lines.end(), beside.line) != placed.lines.end();
+    if (!isHere(beside.point) && !isLineHere) continue;
+    if (!isThere(beside.point) ||
+        (!isLineHere && (!isQuantityPlaced(line.direction) || !isQuantityPlaced(line.offset)))) {
+      continue;
+    }
+    const double t = out_.equations.valueOf(line.direction, out_.variables);
+    const double d = out_.equations.valueOf(line.offset, out_.variables);
+    const PlanePoint p = pointAt(beside.point);
+    const double off = std::cos(t) * p.y - std::sin(t) * p.x - d;
+    const double toward = std::cos(t) * beside.y - std::sin(t) * beside.x;
+    if (off * toward < 0) return false;
+  }
+  return true;
+}
+
+// No place stands where one that it hangs on stands already.
+bool Placing::standsOnItsOwn(const PlacedBlock& placed) {
+  std::set<std::uint32_t> seen{placed.points.begin(), placed.points.end()};
+  std::vector<std::uint32_t> above;
+  std::vector<std::uint32_t> rows = placed.block.rows;
+  std::set<std::uint32_t> blocks;
+  for (std::size_t i = 0; i < rows.size(); ++i) {
+    const Row& row = out_.equations.rows()[rows[i]];
+    for (std::size_t k = 0; k + 1 < operandsOf(row.kind); ++k) {
+      const auto found = pointBy_.find({row.of[k], row.of[k + 1]});
+      if (found == pointBy_.end() || !seen.insert(found->second).second) continue;
+      above.push_back(found->second);
+      for (const std::uint32_t quantity : {row.of[k], row.of[k + 1]}) {
+        for (const Term& term : out_.equations.termsOf(quantity)) {
+          const std::uint32_t block = blockOf_[term.variable];
+          if (block == 0xffffffff || !blocks.insert(block).second) continue;
+          const auto& more = out_.blocks[block].block.rows;
+          rows.insert(rows.end(), more.begin(), more.end());
+        }
+      }
+    }
+  }
+  for (const std::uint32_t own : placed.points) {
+    const PlanePoint p = pointAt(own);
+    for (const std::uint32_t other : above) {
+      const PlanePoint q = pointAt(other);
+      if (std::hypot(p.x - q.x, p.y - q.y) <= kOneAnswerInches) return false;
+    }
+  }
+  return true;
+}
+
+// The residual of a row, in the way of meaning it that comes nearest; that way is kept.
+double Placing::residualAsMeant(std::uint32_t index) {
+  double best = out_.equations.evaluate(out_.equations.rows()[index], out_.variables).residual;
+  if (index >= problem_.choices.size()) return best;
+  const Row* meant = nullptr;
+  for (const Row& other : problem_.choices[index]) {
+    const double residual = out_.equations.evaluate(other, out_.variables).residual;
+    if (std::abs(residual) >= std::abs(best)) continue;
+    best = residual;
+    meant = &other;
+  }
+  if (meant != nullptr) out_.equations.row(index) = *meant;
+  return best;
+}
+
+bool Placing::agreesWithSpares(const PlacedBlock& placed) const {
+  for (const std::uint32_t variable : placed.block.variables) {
+    for (const std::uint32_t index : sparesOf_[variable]) {
+      if (!isKnown(index, &placed.block)) continue;
+      double least =
+          std::abs(out_.equations.evaluate(out_.equations.rows()[index], out_.variables).residual);
+      if (index < problem_.choices.size()) {
+        for (const Row& other : problem_.choices[index]) {
+          least =
+              std::min(least, std::abs(out_.equations.evaluate(other, out_.variables).residual));
+        }
+      }
+      if (least > problem_.spareWithin[index]) return false;
+    }
+  }
+  return true;
+}
+
+void Placing::dropWhatIsNone(PlacedBlock& placed) {
+  std::erase_if(placed.answers, [&](const Answer& answer) {
+    put(placed.block, answer);
+    return !isAllowed(placed) || !standsOnItsOwn(placed);
+  });
+  if (placed.answers.size() < 2) return;
+  std::vector<Answer> agreeing;
+  for (const Answer& answer : placed.answers) {
+    put(placed.block, answer);
+    if (agreesWithSpares(placed)) agreeing.push_back(answer);
+  }
+  if (agreeing.size() == 1) placed.answers = std::move(agreeing);
+}
+
+// The answer that the tracing points out clearly.
+std::optional<std::size_t> Placing::byTracing(const PlacedBlock& placed) {
+  const std::size_t count = placed.answers.size();
+  struct Seen {
+    PlanePoint at;
+    PlanePoint traced;
+  };
+  std::vector<std::vector<Seen>> seen(count);
+  for (std::size_t i = 0; i < count; ++i) {
+    put(placed.block, placed.answers[i]);
+    for (const std::uint32_t point : placed.points) {
+      if (problem_.points[point].traced) {
+        seen[i].push_back({pointAt(point), *problem_.points[point].traced});
+      }
+    }
+    for (const std::uint32_t index : placed.lines) {
+      const PlacedLine& line = problem_.lines[index];
+      const double t = out_.equations.valueOf(line.direction, out_.variables);
+      const double d = out_.equations.valueOf(line.offset, out_.variables);
+      for (const PlanePoint& q : line.traced) {
+        const double off = std::cos(t) * q.y - std::sin(t) * q.x - d;
+        seen[i].push_back({{q.x + std::sin(t) * off, q.y - std::cos(t) * off}, q});
+      }
+    }
+  }
+  std::optional<std::size_t> taken;
+  double nearestTrace = 0;
+  for (std::size_t i = 0; i < count; ++i) {
+    double toNext = 0, toTrace = 0;
+    for (std::size_t j = 0; j < count; ++j) {
+      if (j == i) continue;
+      // Of what moves between the two, what moves most; of a group all its traces together.
+      double apart = 0;
+      double sumX = 0, sumY = 0, together = 0;
+      for (std::size_t k = 0; k < seen[i].size(); ++k) {
+        const PlanePoint p = seen[i][k].at, q = seen[j][k].at;
+        const double moves = std::hypot(p.x - q.x, p.y - q.y);
+        if (moves > apart + 1e-9) sumX = sumY = together = 0;
+        apart = std::max(apart, moves);
+        if (moves < apart - 1e-9) continue;
+        sumX += seen[i][k].traced.x - p.x;
+        sumY += seen[i][k].traced.y - p.y;
+        ++together;
+      }
+      if (together == 0) return std::nullopt;
+      if (toNext != 0 && apart >= toNext) continue;
+      toNext = apart;
+      toTrace = std::hypot(sumX, sumY) / together;
+    }
+    if (toNext <= options_.clearlyApart || toTrace > options_.takenWithin * toNext) continue;
+    if (taken && toTrace >= nearestTrace) continue;
+    taken = i;
+    nearestTrace = toTrace;
+  }
+  return taken;
+}
+
+void Placing::place(PlacedBlock& placed) {
+  const auto knows = [&](std::uint32_t row) { return isKnown(row, &placed.block); };
+  if (!std::all_of(placed.block.rows.begin(), placed.block.rows.end(), knows)) return;
+  const auto gather = [&](const std::vector<std::vector<std::uint32_t>>& lists) {
+    std::set<std::uint32_t> all;
+    for (const std::uint32_t variable : placed.block.variables) {
+      all.insert(lists[variable].begin(), lists[variable].end());
+    }
+    return std::vector<std::uint32_t>(all.begin(), all.end());
+  };
+  placed.points = gather(pointsOf_);
+  placed.lines = gather(linesOf_);
+  Answer start{{}, {}};
+  for (const std::uint32_t one : placed.block.variables)
+    start.values.push_back(out_.variables[one]);
+  for (const std::uint32_t row : placed.block.rows) {
+    start.meant.push_back(out_.equations.rows()[row]);
+  }
+  AnswerSearch search =
+      answersOf(out_.equations, problem_.choices, kinds_, placed.block, out_.variables);
+  placed.answers = std::move(search.answers);
+  if (placed.answers.empty()) {
+    placed.fate = BlockFate::apart;
+    placed.misses = search.misses;
+    return;
+  }
+  if (placed.answers.size() > 1) dropWhatIsNone(placed);
+  std::size_t taken = 0;
+  placed.fate = BlockFate::placed;
+  if (placed.answers.empty()) {
+    placed.fate = BlockFate::apart;
+  } else if (placed.answers.size() > 1) {
+    const auto found = byTracing(placed);
+    placed.fate = found ? BlockFate::mirrorTaken : BlockFate::twoAnswers;
+    taken = found.value_or(0);
+  }
+  if (placed.fate != BlockFate::apart) {
+    put(placed.block, placed.answers[taken]);
+    if (!isFirm(out_.equations, placed.block, out_.variables)) {
+      placed.fate = BlockFate::free;
+      placed.answers.clear();
+      return;
+    }
+  }
+  if (placed.fate == BlockFate::apart || placed.fate == BlockFate::twoAnswers) {
+    put(placed.block, start);
+    return;
+  }
+  std::rotate(placed.answers.begin(), placed.answers.begin() + static_cast<std::ptrdiff_t>(taken),
+              placed.answers.begin() + static_cast<std::ptrdiff_t>(taken) + 1);
+  placed.leverage = leverageOf(out_.equations, placed.block, out_.variables);
+  for (const std::uint32_t one : placed.block.variables) out_.isPlaced[one] = true;
+  out_.residual =
+      std::max(out_.residual, greatestResidual(out_.equations, placed.block.rows, out_.variables));
+}
+
+PlaneOutcome Placing::run() {
+  std::vector<std::uint32_t> open;
+  for (std::uint32_t i = 0; i < kinds_.size(); ++i) {
+    if (kinds_[i] != VariableKind::figure) open.push_back(i);
+  }
+  mapVariables();
+  Blocks blocks = divide(out_.equations, problem_.rows, open, genericStart());
+  out_.loose = std::move(blocks.loose);
+  out_.slack = std::move(blocks.slack);
+  for (const std::uint32_t row : blocks.spare) {
+    out_.equations.forEachSlope(out_.equations.rows()[row], RowValue{},
+                                [&](std::uint32_t variable, double) {
+                                  auto& list = sparesOf_[variable];
+                                  if (list.empty() || list.back() != row) list.push_back(row);
+                                });
+  }
+  for (std::uint32_t i = 0; i < blocks.inOrder.size(); ++i) {
+    for (const std::uint32_t variable : blocks.inOrder[i].variables) blockOf_[variable] = i;
+    out_.blocks.push_back({std::move(blocks.inOrder[i]), BlockFate::waits, {}, {}, {}, 0, 0});
+  }
+  for (PlacedBlock& block : out_.blocks) place(block);
+  for (const std::uint32_t row : blocks.spare) {
+    SpareRow spare{row, isKnown(row, nullptr), 0, true};
+    if (spare.isKnown) {
+      spare.misses = residualAsMeant(row);
+      spare.agrees = std::abs(spare.misses) <= problem_.spareWithin[row];
+    }
+    out_.spares.push_back(spare);
+  }
+  for (std::uint32_t i = 0; i < kinds_.size(); ++i) {
+    if (kinds_[i] == VariableKind::figure) out_.isPlaced[i] = true;
+  }
+  return std::move(out_);
+}
+
+}  // namespace
+
+Result<Done> PlaneOptions::isValid() const {
+  if (!(takenWithin > 0 && takenWithin < 0.5)) {
+    return Error{ErrorCode::badRequest, "takenWithin is not between 0 and 1/2", "takenWithin"};
+  }
+  if (!(clearlyApart >= 0)) {
+    return Error{ErrorCode::badRequest, "clearlyApart is below 0", "clearlyApart"};
+  }
+  if (!(weakFrom > 0)) return Error{ErrorCode::badRequest, "weakFrom is not above 0", "weakFrom"};
+  return Done{};
+}
+
+PlaneOutcome placeInPlane(const PlaneProblem& problem, const PlaneOptions& options) {
+  return Placing(problem, options).run();
+}
+
+std::vector<std::map<std::uint32_t, double>> slopesByFigure(const PlaneProblem& problem,
+                                                            const PlaneOutcome& outcome) {
+  std::vector<std::map<std::uint32_t, double>> slopes(problem.kinds.size());
+  for (const PlacedBlock& placed : outcome.blocks) {
+    const Block& block = placed.block;
+    if (block.variables.empty() || !outcome.isPlaced[block.variables[0]]) continue;
+    const auto size = static_cast<Eigen::Index>(block.variables.size());
+    Eigen::MatrixXd own = Eigen::MatrixXd::Zero(size, size);
+    std::vector<std::map<std::uint32_t, double>> right(block.rows.size());
+    for (std::size_t i = 0; i < block.rows.size(); ++i) {
+      const Row& row = outcome.equations.rows()[block.rows[i]];
+      const RowValue value = outcome.equations.evaluate(row, outcome.variables);
+      outcome.equations.forEachSlope(row, value, [&](std::uint32_t variable, double slope) {
+        if (slope == 0) return;
+        if (problem.kinds[variable] == VariableKind::figure) {
+          right[i][variable] -= slope;
+          return;
+        }
+        const auto found =
+            std::lower_bound(block.variables.begin(), block.variables.end(), variable);
+        if (found != block.variables.end() && *found == variable) {
+          own(static_cast<Eigen::Index>(i), found - block.variables.begin()) += slope;
+          return;
+        }
+        for (const auto& [figure, share] : slopes[variable]) right[i][figure] -= slope * share;
+      });
+    }
+    const Eigen::MatrixXd inverse = own.fullPivLu().inverse();
+    for (Eigen::Index j = 0; j < size; ++j) {
+      auto& sum = slopes[block.variables[static_cast<std::size_t>(j)]];
+      for (Eigen::Index i = 0; i < size; ++i) {
+        if (inverse(j, i) == 0) continue;
+        for (const auto& [figure, share] : right[static_cast<std::size_t>(i)]) {
+          sum[figure] += inverse(j, i) * share;
+        }
+      }
+      std::erase_if(sum, [](const auto& entry) { return std::abs(entry.second) < 1e-12; });
+    }
+  }
+  return slopes;
+}
+
+}  // namespace inchwright
