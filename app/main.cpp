@@ -3,6 +3,7 @@
 #include <string>
 #include <vector>
 
+#include "app/base/qt_remarks.h"
 #include "app/window/start_desk.h"
 #include "app/words/console.h"
 #include "app/words/terminal.h"
@@ -13,6 +14,7 @@ using namespace inchwright::app;
 
 int main(int argc, char** argv) {
   const std::vector<std::string> args(argv + (argc > 0 ? 1 : 0), argv + argc);
+  quietQt();
   if (asksForPicture(args) || !areWords(args)) return startDesk(argc, argv, args);
   std::ostringstream output;
   Streams streams{output, std::cerr, terminalWantsColour()};

@@ -2,7 +2,6 @@
 
 #include <QGuiApplication>
 #include <QHashSeed>
-#include <QLoggingCategory>
 
 namespace inchwright::app {
 
@@ -11,10 +10,8 @@ QGuiApplication& headlessApplication() {
     return *existing;
   }
   QHashSeed::setDeterministicGlobalSeed();
-  if (qEnvironmentVariableIsEmpty("QT_QPA_PLATFORM")) qputenv("QT_QPA_PLATFORM", "offscreen");
-  // Standard error is for our own one line; Qt would remark on a missing XDG_RUNTIME_DIR there.
-  // QT_LOGGING_RULES brings its remarks back.
-  QLoggingCategory::setFilterRules(QStringLiteral("default.warning=false"));
+  // Whatever the surroundings say: nothing is to be shown.
+  qputenv("QT_QPA_PLATFORM", "offscreen");
   // Qt keeps references to these for as long as the application lives.
   static int argc = 1;
   static char name[] = "inchwright";

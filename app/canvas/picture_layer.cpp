@@ -1,8 +1,6 @@
 #include "app/canvas/picture_layer.h"
 
-#include <QDir>
 #include <QElapsedTimer>
-#include <QFile>
 #include <QFileInfo>
 #include <QTimer>
 #include <algorithm>
@@ -14,6 +12,7 @@
 #include "app/canvas/line_snap.h"
 #include "app/canvas/picture_decoder.h"
 #include "app/session/picture_edits.h"
+#include "core/document/atomic_file.h"
 
 namespace inchwright::app {
 namespace {
@@ -42,12 +41,15 @@ QByteArray bytesOf(const PictureBytes& kept, const QString& file, QString& troub
   if (!kept.empty()) {
     return QByteArray::fromRawData(kept.get().data(), static_cast<qsizetype>(kept.get().size()));
   }
-  QFile from(file);
-  if (!from.open(QIODevice::ReadOnly)) {
-    trouble = QFileInfo(file).fileName() + QStringLiteral(": ") + from.errorString();
+  if (file.isEmpty()) {
+    trouble = QStringLiteral("the link leads away from the document's folder");
     return {};
   }
-  return from.readAll();
+  auto read = readWholeFile(file.toStdString(), kLargestPictureFile);
+  if (read.ok()) return QByteArray::fromStdString(*read);
+  trouble =
+      QFileInfo(file).fileName() + QStringLiteral(": ") + QString::fromStdString(read.error().text);
+  return {};
 }
 
 }  // namespace
@@ -69,10 +71,7 @@ std::optional<PictureLayer::Wanted> PictureLayer::lookUp(Showing showing) const 
   const Picture* picture = view == nullptr ? nullptr : desk_.job().picture(view->picture);
   if (picture == nullptr) return std::nullopt;
   Wanted wanted{picture->data, {}, picture->page, {}, {}};
-  if (!picture->file.empty()) {
-    const QDir folder = QFileInfo(desk_.file()).absoluteDir();
-    wanted.file = folder.absoluteFilePath(QString::fromStdString(picture->file));
-  }
+  if (!picture->file.empty()) wanted.file = linkedFile(desk_.file(), *picture);
   if (showing != Showing::asTaken) {
     wanted.points = picture->points;
     wanted.at = offsetOf(*view);

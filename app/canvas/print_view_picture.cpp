@@ -3,7 +3,6 @@
 #include <QBuffer>
 #include <QClipboard>
 #include <QDragEnterEvent>
-#include <QFile>
 #include <QFileInfo>
 #include <QFontMetricsF>
 #include <QGuiApplication>
@@ -15,9 +14,11 @@
 #include <utility>
 
 #include "app/base/look.h"
+#include "app/canvas/kept_picture.h"
 #include "app/canvas/picture_decoder.h"
 #include "app/canvas/print_view.h"
 #include "app/session/picture_edits.h"
+#include "core/document/atomic_file.h"
 
 namespace inchwright::app {
 namespace {
@@ -140,7 +141,14 @@ bool PrintView::lay(const QString& name, const QByteArray& bytes) {
     emit desk.refused(QString::fromStdString(readable.error().text));
     return false;
   }
-  auto next = layPicture(desk.job(), desk.partIndex(), desk.face(), name, bytes);
+  QGuiApplication::setOverrideCursor(Qt::WaitCursor);
+  const auto kept = keptPicture(bytes);
+  QGuiApplication::restoreOverrideCursor();
+  if (!kept.ok()) {
+    emit desk.refused(QString::fromStdString(kept.error().text));
+    return false;
+  }
+  auto next = layPicture(desk.job(), desk.partIndex(), desk.face(), name, *kept);
   if (!next.ok()) {
     emit desk.refused(QString::fromStdString(next.error().text));
     return false;
@@ -153,12 +161,13 @@ bool PrintView::lay(const QString& name, const QByteArray& bytes) {
 }
 
 bool PrintView::takePicture(const QString& file) {
-  QFile from(file);
-  if (!from.open(QIODevice::ReadOnly)) {
-    emit work_.desk().refused(from.errorString());
+  const auto bytes = readWholeFile(file.toStdString(), kLargestPictureFile);
+  if (!bytes.ok()) {
+    emit work_.desk().refused(QString::fromStdString(bytes.error().text));
     return false;
   }
-  return lay(QFileInfo(file).completeBaseName(), from.readAll());
+  return lay(QFileInfo(file).completeBaseName(),
+             QByteArray::fromRawData(bytes->data(), static_cast<qsizetype>(bytes->size())));
 }
 
 bool PrintView::paste() {

@@ -17,23 +17,33 @@ QString openFolder() {
 
 }  // namespace
 
+QString ownName(const QString& file) {
+  const QFileInfo info(file);
+  return file.isEmpty()  ? QString()
+         : info.exists() ? info.canonicalFilePath()
+                         : info.absoluteFilePath();
+}
+
 bool FileGuard::take(const QString& file) {
-  // One document under two names is one document.
-  const QString path = file.isEmpty()
-                           ? QString()
-                           : (QFileInfo::exists(file) ? QFileInfo(file).canonicalFilePath()
-                                                      : QFileInfo(file).absoluteFilePath());
-  if (path == file_) return path.isEmpty() || lock_ != nullptr;
-  lock_.reset();
-  file_ = path;
-  if (path.isEmpty()) return true;
+  const QString path = ownName(file);
+  if (path.isEmpty()) {
+    lock_.reset();
+    file_.clear();
+    return true;
+  }
+  if (path == file_ && lock_ != nullptr) return true;
   const QByteArray name =
       QCryptographicHash::hash(path.toUtf8(), QCryptographicHash::Sha256).toHex().left(32);
   auto lock = std::make_unique<QLockFile>(openFolder() + QLatin1Char('/') +
                                           QString::fromLatin1(name) + QStringLiteral(".lock"));
   lock->setStaleLockTime(0);  // only the death of its process frees it
-  if (!lock->tryLock(kWait)) return lock->error() != QLockFile::LockFailedError;
+  if (!lock->tryLock(kWait)) {
+    // Only a lock that is held speaks of another window; anything else is trouble with the disk.
+    if (lock->error() == QLockFile::LockFailedError) return false;
+    lock.reset();
+  }
   lock_ = std::move(lock);
+  file_ = path;
   return true;
 }
 

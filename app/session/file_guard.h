@@ -12,8 +12,9 @@ namespace inchwright::app {
 /// process that made it, however it ended.
 class FileGuard {
  public:
-  /// Lets go of the last file and takes this one; empty takes none. False when another window of
-  /// this user has it open.
+  /// Takes this file and lets go of the last one; empty takes none. False when another window of
+  /// this user has it open: the last one is then still held. Where no note can be kept, as on a
+  /// full disk, nothing is known of other windows and the file counts as free.
   bool take(const QString& file);
 
   /// Removes what processes that were killed have left of their notes. Once a start is enough.
@@ -23,6 +24,9 @@ class FileGuard {
   std::unique_ptr<QLockFile> lock_;
   QString file_;
 };
+
+/// The name of a file as it is told from others: one document under two names is one document.
+QString ownName(const QString& file);
 
 /// Removes the locks in a folder, `*.lock`, whose processes live no more. What else such a process
 /// left is cleared by `whileHeld`, called with the name of the lock while nobody else can take it.

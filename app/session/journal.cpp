@@ -15,7 +15,9 @@
 namespace inchwright::app {
 namespace {
 
-constexpr int kDueAfter = 600;  // milliseconds from the first edit not yet written
+constexpr int kDueAfter = 600;    // milliseconds from the first edit not yet written
+constexpr int kTryAgain = 5'000;  // milliseconds from a write that failed
+constexpr int kMarkLength = 64;   // characters of a mark of what a file held
 constexpr std::size_t kLongestName = 16 * 1024;
 
 QString folder() {
@@ -30,7 +32,7 @@ QString freshPath() {
 QString lockOf(const QString& journal) {
   return journal + QStringLiteral(".lock");
 }
-/// Names the document the journal belongs to.
+/// A line with the mark of what the document held, then its name.
 QString noteOf(const QString& journal) {
   return journal + QStringLiteral(".file");
 }
@@ -39,6 +41,16 @@ QString noteOf(const QString& journal) {
 QString savingOf(const QString& file) {
   const QFileInfo info(file);
   return info.path() + QStringLiteral("/.") + info.fileName() + QStringLiteral(".saving");
+}
+
+/// The note of an earlier edition of this program is the name alone.
+void readNote(LeftWork& work) {
+  const auto note = readWholeFile(noteOf(work.journal).toStdString(), kLongestName);
+  if (!note.ok()) return;
+  const auto end = note->find('\n');
+  const bool marked = end == 0 || end == kMarkLength;
+  if (marked) work.known = QByteArray::fromStdString(note->substr(0, end));
+  work.file = QString::fromStdString(marked ? note->substr(end + 1) : *note);
 }
 
 void removeJournal(const QString& journal) {
@@ -61,10 +73,10 @@ Journal::Journal(Desk& desk, QObject* parent)
     : QObject(parent),
       desk_(desk),
       path_(freshPath()),
-      lock_(lockOf(path_)),
+      lock_(std::make_shared<QLockFile>(lockOf(path_))),
       writer_(std::make_shared<Writer>()) {
-  lock_.setStaleLockTime(0);
-  lock_.tryLock(0);
+  lock_->setStaleLockTime(0);
+  lock_->tryLock(0);
   due_.setSingleShot(true);
   due_.setInterval(kDueAfter);
   connect(&due_, &QTimer::timeout, this, &Journal::write);
@@ -79,19 +91,29 @@ Journal::~Journal() {
 void Journal::note() {
   if (!desk_.unsaved()) {
     drop();
-  } else if (!due_.isActive()) {
-    due_.start();
+  } else if (!due_.isActive() || due_.interval() != kDueAfter) {
+    due_.start(kDueAfter);
   }
 }
 
 void Journal::write() {
   if (!desk_.unsaved()) return;
   writer_->threads.start([this, job = desk_.job(), path = path_.toStdString(),
-                          note = noteOf(path_).toStdString(), file = desk_.file().toStdString()] {
-    auto done = replaceFile(note, file);
+                          note = noteOf(path_).toStdString(),
+                          about = (known_ + '\n').toStdString() + desk_.file().toStdString()] {
+    auto done = replaceFile(note, about);
     if (done.ok()) done = replaceFile(path, writeDocument(job));
-    if (!done.ok()) emit failed(QString::fromStdString(done.error().text));
+    const QString trouble = done.ok() ? QString() : QString::fromStdString(done.error().text);
+    // The journal outlives its threads, which its destructor waits for.
+    QMetaObject::invokeMethod(
+        this, [this, trouble] { wasWritten(trouble); }, Qt::QueuedConnection);
   });
+}
+
+void Journal::wasWritten(const QString& trouble) {
+  if (!trouble.isEmpty() && !due_.isActive()) due_.start(kTryAgain);
+  // Said once, not every time that it is tried again.
+  if (std::exchange(trouble_, trouble) != trouble && !trouble.isEmpty()) emit failed(trouble);
 }
 
 void Journal::flush() {
@@ -120,19 +142,42 @@ std::vector<LeftWork> Journal::leftWork() {
       place.entryInfoList({QStringLiteral("*.inchwright")}, QDir::Files, QDir::Time);
   for (const QFileInfo& entry : entries) {
     const QString journal = entry.absoluteFilePath();
-    auto lock = std::make_unique<QLockFile>(lockOf(journal));
+    auto lock = std::make_shared<QLockFile>(lockOf(journal));
     lock->setStaleLockTime(0);
     if (journal == path_ || !lock->tryLock(0)) continue;
-    LeftWork work{journal, {}, {}};
-    const auto file = readWholeFile(noteOf(journal).toStdString(), kLongestName);
-    if (file.ok()) work.file = QString::fromStdString(*file);
+    LeftWork work{journal, {}, {}, {}, std::move(lock)};
+    readNote(work);
     auto job = loadDocument(journal.toStdString());
     if (!job.ok()) continue;  // stays where it is, for somebody to look at
     work.job = std::move(job).value();
     found.push_back(std::move(work));
-    adopted_.push_back(std::move(lock));
   }
   return found;
+}
+
+void Journal::adopt(LeftWork work) {
+  drop();
+  path_ = work.journal;
+  lock_ = std::move(work.lock);
+  known_ = work.known;
+}
+
+QString Journal::putAside(const LeftWork& work) {
+  const QString name =
+      work.file.isEmpty() ? QStringLiteral("unnamed") : QFileInfo(work.file).completeBaseName();
+  const QString moment =
+      QFileInfo(work.journal).lastModified().toString(QStringLiteral("yyyy-MM-dd HH.mm.ss"));
+  const QString place = dataFolder(QStringLiteral("aside"));
+  for (int number = 1; number < 1000; ++number) {
+    const QString more = number == 1 ? QString() : QStringLiteral(" (%1)").arg(number);
+    const QString to = QStringLiteral("%1/%2 %3%4.inchwright").arg(place, name, moment, more);
+    if (QFile::exists(to)) continue;
+    // A new name for the same bytes: it needs no room on the disk.
+    if (!QFile::rename(work.journal, to)) return {};
+    removeJournal(work.journal);
+    return to;
+  }
+  return {};
 }
 
 void Journal::forget(const LeftWork& work) {

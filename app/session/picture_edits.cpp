@@ -1,5 +1,7 @@
 #include "app/session/picture_edits.h"
 
+#include <QDir>
+#include <QFileInfo>
 #include <algorithm>
 #include <optional>
 #include <set>
@@ -37,6 +39,13 @@ void dropViews(Part& part, Face face) {
 }
 
 }  // namespace
+
+QString linkedFile(const QString& document, const Picture& picture) {
+  const QString link = QDir::cleanPath(QString::fromStdString(picture.file));
+  const bool outside = QDir::isAbsolutePath(link) || link == QStringLiteral("..") ||
+                       link.startsWith(QStringLiteral("../"));
+  return outside ? QString() : QFileInfo(document).absoluteDir().absoluteFilePath(link);
+}
 
 const PictureView* viewOf(const Part& part, Face face) {
   const auto found = std::find_if(part.views.begin(), part.views.end(),

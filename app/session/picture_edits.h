@@ -15,6 +15,14 @@ namespace inchwright::app {
 /// from its top left corner to the right and, negative, downwards.
 inline constexpr double kAsTakenPixelsPerInch = 100;
 
+/// The largest file that is read as a picture at all, bytes.
+inline constexpr std::size_t kLargestPictureFile = 512u * 1024 * 1024;
+
+/// The file a picture is linked to: beside the document or in a folder below it, as `print.png` or
+/// `prints/print.png`. Empty for a link that leads anywhere else, which a document from somebody
+/// else has no business to.
+QString linkedFile(const QString& document, const Picture& picture);
+
 /// The view that gives a face its picture; null when there is none.
 const PictureView* viewOf(const Part& part, Face face);
 /// The picture under a face; null when there is none.

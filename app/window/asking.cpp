@@ -2,8 +2,11 @@
 
 #include <QCoreApplication>
 #include <QFileDialog>
+#include <QFileInfo>
 #include <QMessageBox>
 #include <QPushButton>
+#include <algorithm>
+#include <vector>
 
 namespace inchwright::app {
 namespace {
@@ -31,6 +34,22 @@ Asking::Answer askUnsaved(QWidget* window, const QString& name) {
                                         : Asking::Answer::stay;
 }
 
+int choose(QWidget* window, const Asking::Question& question) {
+  QMessageBox box(QMessageBox::NoIcon, QStringLiteral("Inchwright"), question.text,
+                  QMessageBox::NoButton, window);
+  std::vector<QAbstractButton*> buttons;
+  for (const QString& answer : question.answers) {
+    // All alike to the style, so that they stand in the order in which they were thought of.
+    buttons.push_back(box.addButton(answer, QMessageBox::ActionRole));
+  }
+  box.setDefaultButton(
+      qobject_cast<QPushButton*>(buttons[static_cast<std::size_t>(question.usual)]));
+  box.setEscapeButton(buttons[static_cast<std::size_t>(question.escape)]);
+  box.exec();
+  const auto clicked = std::find(buttons.begin(), buttons.end(), box.clickedButton());
+  return clicked == buttons.end() ? question.escape : static_cast<int>(clicked - buttons.begin());
+}
+
 }  // namespace
 
 Asking askingByDialogs(QWidget* window) {
@@ -43,19 +62,19 @@ Asking askingByDialogs(QWidget* window) {
         window, tr("A picture of the print"), {},
         tr("Pictures (*.png *.jpg *.jpeg *.tif *.tiff *.webp *.pdf);;All files (*)"));
   };
+  // Whether something is replaced is asked by whoever writes, who knows the name and what is there.
   asking.fileToSave = [window](const QString& suggested) {
-    return QFileDialog::getSaveFileName(window, tr("Save the job"), suggested, filter());
+    return QFileDialog::getSaveFileName(window, tr("Save the job"), suggested, filter(), nullptr,
+                                        QFileDialog::DontConfirmOverwrite);
+  };
+  asking.fileForSheet = [window](const QString& suggested) {
+    const QString ending = QFileInfo(suggested).suffix();
+    return QFileDialog::getSaveFileName(window, tr("Write my sheet"), suggested,
+                                        QStringLiteral("%1 (*.%2)").arg(ending.toUpper(), ending),
+                                        nullptr, QFileDialog::DontConfirmOverwrite);
   };
   asking.unsavedWork = [window](const QString& name) { return askUnsaved(window, name); };
-  asking.yes = [window](const QString& question) {
-    QMessageBox box(QMessageBox::NoIcon, QStringLiteral("Inchwright"), question,
-                    QMessageBox::NoButton, window);
-    auto* yes = box.addButton(tr("&Yes"), QMessageBox::YesRole);
-    box.addButton(tr("&No"), QMessageBox::NoRole);
-    box.setDefaultButton(yes);
-    box.exec();
-    return box.clickedButton() == yes;
-  };
+  asking.choose = [window](const Asking::Question& question) { return choose(window, question); };
   asking.tell = [window](const QString& what) {
     QMessageBox(QMessageBox::NoIcon, QStringLiteral("Inchwright"), what, QMessageBox::Ok, window)
         .exec();

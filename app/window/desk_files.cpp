@@ -1,11 +1,19 @@
 #include "app/window/desk_files.h"
 
+#include <QCryptographicHash>
+#include <QDateTime>
 #include <QDir>
 #include <QFile>
 #include <QFileInfo>
+#include <QLocale>
 #include <utility>
 
+#include "app/canvas/kept_picture.h"
+#include "app/session/job_difference.h"
+#include "app/session/picture_edits.h"
 #include "app/session/preferences.h"
+#include "app/window/outputs.h"
+#include "core/document/atomic_file.h"
 #include "core/document/document.h"
 
 // Outside any namespace, as Qt asks: the resource lies in a static library and must be named once.
@@ -32,6 +40,44 @@ QString wordsOf(const Error& error) {
   return place.isEmpty() ? text : place + QStringLiteral(": ") + text;
 }
 
+QByteArray markOf(std::string_view text) {
+  return QCryptographicHash::hash({text.data(), static_cast<qsizetype>(text.size())},
+                                  QCryptographicHash::Sha256)
+      .toHex();
+}
+
+/// A document as it was read, with the mark of what the file held.
+struct Opened {
+  Job job;
+  QByteArray mark;
+};
+
+Result<Opened> openedFrom(const QString& path) {
+  const auto text = readWholeFile(path.toStdString(), kLargestDocument);
+  if (!text.ok()) return text.error();
+  auto job = readDocument(*text);
+  if (!job.ok()) return job.error();
+  return Opened{std::move(job).value(), markOf(*text)};
+}
+
+QString nameOf(const QString& file) {
+  return QFileInfo(file).fileName();
+}
+
+QString freeNameBeside(const QString& file) {
+  const QFileInfo info(file);
+  for (int number = 2;; ++number) {
+    QString name =
+        QStringLiteral("%1/%2 (%3)").arg(info.path(), info.completeBaseName()).arg(number);
+    if (!info.suffix().isEmpty()) name += QLatin1Char('.') + info.suffix();
+    if (!QFileInfo::exists(name)) return name;
+  }
+}
+
+QString ageOf(const QString& file) {
+  return QLocale().toString(QFileInfo(file).lastModified(), QLocale::ShortFormat);
+}
+
 }  // namespace
 
 Job emptyJob() {
@@ -51,29 +97,47 @@ DeskFiles::DeskFiles(Desk& desk, Asking asking, QObject* parent)
 }
 
 QString DeskFiles::shownName() const {
-  return desk_.file().isEmpty() ? tr("not saved yet") : QFileInfo(desk_.file()).fileName();
+  if (desk_.file().isEmpty()) return tr("not saved yet");
+  return onlyLook_ ? tr("%1 (only looked at)").arg(nameOf(desk_.file())) : nameOf(desk_.file());
 }
 
-void DeskFiles::opened(Job job, const QString& file) {
+bool DeskFiles::isOwn(const QString& path) const {
+  return !desk_.file().isEmpty() && ownName(path) == ownName(desk_.file());
+}
+
+/// Requires: the guard holds the file, or it is only looked at.
+void DeskFiles::opened(Job job, const QString& file, const QByteArray& mark) {
   journal_.drop();
-  if (!guard_.take(file)) {
-    asking_.tell(tr("%1 is open in another window of yours. Whoever saves last wins; close one of "
-                    "them.")
-                     .arg(QFileInfo(file).fileName()));
-  }
+  known_ = mark;
+  journal_.noteKnown(mark);
   desk_.take(std::move(job), file);
 }
 
 bool DeskFiles::open(const QString& file) {
-  if (!mayLeave()) return false;
-  auto job = loadDocument(QFileInfo(file).absoluteFilePath().toStdString());
-  if (!job.ok()) {
-    asking_.tell(
-        tr("%1 can't be opened.\n%2").arg(QFileInfo(file).fileName(), wordsOf(job.error())));
+  const QString path = QFileInfo(file).absoluteFilePath();
+  auto found = openedFrom(path);
+  if (!found.ok()) {
+    asking_.tell(tr("%1 can't be opened.\n%2").arg(nameOf(file), wordsOf(found.error())));
     return false;
   }
-  const QString path = QFileInfo(file).absoluteFilePath();
-  opened(std::move(job).value(), path);
+  if (!mayLeave()) return false;
+  // Saving it just now may have been what changed the file.
+  if (isOwn(path)) found = openedFrom(path);
+  if (!found.ok()) return false;
+  const bool free = guard_.take(path);
+  if (!free) {
+    const int answer = asking_.choose(
+        {tr("%1 is open in another window of yours. Here it can be looked at, and what is changed "
+            "here can only be saved under another name.")
+             .arg(nameOf(path)),
+         {tr("Only &look"), tr("&Don't open it")},
+         0,
+         1});
+    if (answer != 0) return false;
+    guard_.take({});
+  }
+  onlyLook_ = !free;
+  opened(std::move(found->job), path, found->mark);
   Preferences::noteRecentFile(path);
   return true;
 }
@@ -83,24 +147,91 @@ bool DeskFiles::openChosen() {
   return !file.isEmpty() && open(file);
 }
 
-bool DeskFiles::saveTo(const QString& file) {
-  const QString path = QFileInfo(withEnding(file)).absoluteFilePath();
-  const auto done = saveDocument(desk_.job(), path.toStdString());
+/// Requires: leave to replace what lies there.
+bool DeskFiles::saveTo(const QString& path) {
+  FileGuard there;
+  if (!isOwn(path) && !there.take(path)) {
+    asking_.tell(tr("Not saved.\n%1 is open in another window of yours: save under another name.")
+                     .arg(nameOf(path)));
+    return false;
+  }
+  if (!isOwn(path)) bringLinkedPictures(path);
+  const auto text = savableDocument(desk_.job());
+  const auto done = text.ok() ? replaceFile(path.toStdString(), *text) : text.error();
   if (!done.ok()) {
     asking_.tell(tr("Not saved.\n%1").arg(wordsOf(done.error())));
     return false;
   }
+  if (!isOwn(path)) guard_ = std::move(there);
+  onlyLook_ = false;
+  known_ = markOf(*text);
+  journal_.noteKnown(known_);
   desk_.markSaved(path);
-  journal_.drop();
-  if (!guard_.take(path)) {
-    asking_.tell(tr("%1 is open in another window of yours as well.").arg(shownName()));
-  }
   Preferences::noteRecentFile(path);
   return true;
 }
 
+/// Pictures that are linked from the document's folder would not be found from another: they come
+/// along inside.
+void DeskFiles::bringLinkedPictures(const QString& path) {
+  if (desk_.file().isEmpty() ||
+      QFileInfo(desk_.file()).absoluteDir() == QFileInfo(path).absoluteDir()) {
+    return;
+  }
+  Job job = desk_.job();
+  for (Picture& picture : job.pictures) {
+    if (picture.file.empty()) continue;
+    const QString linked = linkedFile(desk_.file(), picture);
+    const auto bytes = readWholeFile(linked.toStdString(), kLargestPictureFile);
+    if (!bytes.ok() || bytes->empty()) continue;  // it is missing here as well
+    const auto kept = keptPicture(QByteArray::fromStdString(*bytes));
+    if (!kept.ok()) continue;
+    picture.data = PictureBytes(kept->toStdString());
+    picture.file.clear();
+  }
+  desk_.apply(std::move(job), tr("Bring the pictures along"));
+}
+
+bool DeskFiles::mayReplace(const QString& path) {
+  return asking_.choose(
+             {tr("%1 is there already, of %2. Saving replaces it.").arg(nameOf(path), ageOf(path)),
+              {tr("&Replace it"), tr("&Leave it")},
+              1,
+              1}) == 0;
+}
+
+QString DeskFiles::placeAfterChange() {
+  const QString path = desk_.file();
+  const auto there = readWholeFile(path.toStdString(), kLargestDocument);
+  // One that was moved away is simply written again.
+  if (!QFileInfo::exists(path) || (there.ok() && markOf(*there) == known_)) return path;
+  QStringList differs;
+  const auto job = there.ok() ? readDocument(*there) : there.error();
+  if (job.ok()) {
+    differs = jobDifference(*job, desk_.job());
+  } else {
+    differs << tr("it can't be read: %1").arg(wordsOf(job.error()));
+  }
+  const QString beside = freeNameBeside(path);
+  const int answer = asking_.choose(
+      {tr("%1 was changed on the disk since it was opened here (%2). What differs:\n%3")
+           .arg(nameOf(path), ageOf(path), differs.join(QLatin1Char('\n'))),
+       {tr("&Keep both: save this one as %1").arg(nameOf(beside)), tr("&Replace that one"),
+        tr("Don't &save now")},
+       0,
+       2});
+  return answer == 0 ? beside : answer == 1 ? path : QString();
+}
+
 bool DeskFiles::save() {
-  return desk_.file().isEmpty() ? saveAs() : saveTo(desk_.file());
+  if (desk_.file().isEmpty()) return saveAs();
+  if (onlyLook_) {
+    asking_.tell(tr("%1 is open in another window of yours: save this one under another name.")
+                     .arg(nameOf(desk_.file())));
+    return saveAs();
+  }
+  const QString path = placeAfterChange();
+  return !path.isEmpty() && saveTo(path);
 }
 
 bool DeskFiles::saveAs() {
@@ -110,14 +241,21 @@ bool DeskFiles::saveAs() {
     name.replace(QLatin1Char('/'), QLatin1Char('-'));
     if (name.isEmpty()) name = tr("my part");
     suggested = QDir::home().filePath(name + QStringLiteral(".inchwright"));
+  } else if (onlyLook_) {
+    suggested = freeNameBeside(suggested);
   }
   const QString file = asking_.fileToSave(suggested);
-  return !file.isEmpty() && saveTo(file);
+  if (file.isEmpty()) return false;
+  const QString path = QFileInfo(withEnding(file)).absoluteFilePath();
+  if (isOwn(path) && !onlyLook_) return save();
+  return (!QFileInfo::exists(path) || mayReplace(path)) && saveTo(path);
 }
 
 bool DeskFiles::newJob() {
   if (!mayLeave()) return false;
-  opened(emptyJob(), {});
+  guard_.take({});
+  onlyLook_ = false;
+  opened(emptyJob(), {}, {});
   return true;
 }
 
@@ -136,7 +274,9 @@ bool DeskFiles::openSample() {
     picture.data = PictureBytes(resource(name).toStdString());
     picture.file.clear();
   }
-  opened(std::move(job).value(), {});
+  guard_.take({});
+  onlyLook_ = false;
+  opened(std::move(job).value(), {}, {});
   return true;
 }
 
@@ -146,7 +286,6 @@ bool DeskFiles::mayLeave() {
     case Asking::Answer::save:
       return save();
     case Asking::Answer::leave:
-      journal_.drop();
       return true;
     case Asking::Answer::stay:
       break;
@@ -154,29 +293,80 @@ bool DeskFiles::mayLeave() {
   return false;
 }
 
-bool DeskFiles::recover() {
-  FileGuard::clear();
-  for (LeftWork& work : journal_.leftWork()) {
-    const QString name =
-        work.file.isEmpty() ? tr("a job that was never saved") : QFileInfo(work.file).fileName();
-    const QString title = QString::fromStdString(work.job.title);
-    const bool wanted =
-        asking_.yes(tr("Last time the program ended before your work was saved: %1 (%2). "
-                       "Go on with it? No throws it away.")
-                        .arg(name, title.isEmpty() ? tr("without a title") : title));
-    if (wanted) {
-      // What the file holds comes first, so that undo leads back to it.
-      auto before =
-          work.file.isEmpty() ? Result<Job>(emptyJob()) : loadDocument(work.file.toStdString());
-      opened(before.ok() ? *before : emptyJob(), work.file);
-      desk_.apply(work.job, tr("Recover"));
-      journal_.flush();
-      journal_.forget(work);
-      return true;
+bool DeskFiles::writeSheet(const QString& ending) {
+  const bool saved = !desk_.file().isEmpty();
+  const QString name = saved             ? QFileInfo(desk_.file()).completeBaseName()
+                       : desk_.hasPart() ? QString::fromStdString(desk_.part().name)
+                                         : QStringLiteral("sheet");
+  const QString folder = saved ? QFileInfo(desk_.file()).path() : QDir::homePath();
+  QString file = asking_.fileForSheet(folder + QLatin1Char('/') + name + QLatin1Char('.') + ending);
+  if (file.isEmpty()) return false;
+  if (QFileInfo(file).suffix().isEmpty()) file += QLatin1Char('.') + ending;
+  const auto written = exportSheet(desk_, file, [this](const QStringList& there) {
+    QStringList named;
+    for (const QString& one : there) {
+      named << tr("%1, of %2, %3")
+                   .arg(nameOf(one), ageOf(one),
+                        isOurSheet(one) ? tr("a sheet of yours") : tr("not made by Inchwright"));
     }
-    journal_.forget(work);
+    return asking_.choose({tr("There already:\n%1").arg(named.join(QLatin1Char('\n'))),
+                           {tr("&Replace it"), tr("&Leave it")},
+                           1,
+                           1}) == 0;
+  });
+  if (!written.ok()) asking_.tell(tr("Not written.\n%1").arg(wordsOf(written.error())));
+  return written.ok() && !written->isEmpty();
+}
+
+void DeskFiles::goOnWith(LeftWork work) {
+  // What the file holds comes first, so that undo leads back to it.
+  Job before = emptyJob();
+  if (!work.file.isEmpty()) {
+    auto there = openedFrom(work.file);
+    if (there.ok()) before = std::move(there->job);
   }
-  return false;
+  onlyLook_ = !work.file.isEmpty() && !guard_.take(work.file);
+  if (work.file.isEmpty() || onlyLook_) guard_.take({});
+  const Job left = work.job;
+  const QString file = work.file;
+  const QByteArray known = work.known;
+  opened(std::move(before), file, known);
+  journal_.adopt(std::move(work));
+  desk_.apply(left, tr("Recover"));
+}
+
+bool DeskFiles::recover(const std::function<DeskFiles*()>& another) {
+  FileGuard::clear();
+  DeskFiles* onto = this;
+  for (LeftWork& work : journal_.leftWork()) {
+    if (!work.file.isEmpty()) {
+      // Saved, and only its copy was still there.
+      const auto there = openedFrom(work.file);
+      if (there.ok() && there->job == work.job) {
+        Journal::forget(work);
+        continue;
+      }
+    }
+    const QString name = work.file.isEmpty() ? tr("a job that was never saved") : nameOf(work.file);
+    const QString title = QString::fromStdString(work.job.title);
+    const int answer =
+        asking_.choose({tr("Last time the program ended before your work was saved: %1 (%2).")
+                            .arg(name, title.isEmpty() ? tr("without a title") : title),
+                        {tr("&Go on with it"), tr("&Put it aside"), tr("&Later")},
+                        0,
+                        2});
+    if (answer == 1) {
+      const QString aside = Journal::putAside(work);
+      if (aside.isEmpty()) continue;
+      Preferences::noteRecentFile(aside);
+      asking_.tell(tr("It is put aside, under “Open again”, as\n%1").arg(aside));
+    } else if (answer == 0) {
+      if (onto == nullptr) onto = another();
+      onto->goOnWith(std::move(work));
+      onto = nullptr;
+    }
+  }
+  return onto != this;
 }
 
 }  // namespace inchwright::app

@@ -16,15 +16,29 @@ namespace inchwright::app {
 struct Asking {
   enum class Answer { save, leave, stay };
 
+  /// A question with its answers, each a few words. Enter gives the answer `usual`, Escape and
+  /// closing the question the answer `escape`, so neither may be one that loses anything.
+  struct Question {
+    QString text;
+    QStringList answers;
+    int usual = 0;
+    int escape = 0;
+  };
+
   std::function<QString()> fileToOpen;                          ///< empty: none chosen
   std::function<QString()> pictureToOpen;                       ///< empty: none chosen
   std::function<QString(const QString& suggested)> fileToSave;  ///< empty: none chosen
+  /// Where my sheet goes; the suggestion's ending says as what. Empty: none chosen.
+  std::function<QString(const QString& suggested)> fileForSheet;
   std::function<Answer(const QString& name)> unsavedWork;
-  std::function<bool(const QString& question)> yes;
+  std::function<int(const Question& question)> choose;
   std::function<void(const QString& what)> tell;
 };
 
 /// Opening, saving, recovering: everything that happens between the desk and the disk.
+///
+/// The name that is written to is the name that was asked about; nothing is replaced unasked but
+/// what this desk itself read or wrote and nobody changed since.
 class DeskFiles : public QObject {
   Q_OBJECT
 
@@ -39,10 +53,16 @@ class DeskFiles : public QObject {
   bool newJob();
   /// The front plate that comes with the program, with its print.
   bool openSample();
-  /// True when the desk may be left: nothing unsaved, or saved now, or given up on purpose.
+  /// True when the desk may be left: nothing unsaved, or saved now, or to be given up. What is to
+  /// be given up is still there and still kept until something else takes its place.
   bool mayLeave();
-  /// Offers what an earlier process left behind. True when it was taken over.
-  bool recover();
+  /// Asks where to and writes my sheet as `ending` says (see outputs.h).
+  bool writeSheet(const QString& ending);
+
+  /// Offers what earlier processes left behind. What is wanted goes onto this desk, each further
+  /// piece onto one that `another` gives. True when any was taken over. What is not wanted is put
+  /// aside, and what is not answered stays for the next start.
+  bool recover(const std::function<DeskFiles*()>& another);
 
   /// Asks which picture is to lie under the print; empty: none.
   QString pictureToLay() const { return asking_.pictureToOpen(); }
@@ -51,13 +71,21 @@ class DeskFiles : public QObject {
   QString shownName() const;  ///< of the document, for the title of the window
 
  private:
-  bool saveTo(const QString& file);
-  void opened(Job job, const QString& file);
+  bool saveTo(const QString& path);
+  bool mayReplace(const QString& path);
+  /// Where to save instead of over what somebody else changed; empty: nowhere.
+  QString placeAfterChange();
+  void opened(Job job, const QString& file, const QByteArray& mark);
+  void goOnWith(LeftWork work);
+  void bringLinkedPictures(const QString& path);
+  bool isOwn(const QString& path) const;
 
   Desk& desk_;
   Asking asking_;
   Journal journal_;
   FileGuard guard_;
+  QByteArray known_;       ///< what the file held when it was last read or written, as a mark
+  bool onlyLook_ = false;  ///< another window has it open
 };
 
 /// A job with one empty part, for the user's own machine.

@@ -105,7 +105,7 @@ void DeskMenus::addJob() {
       {"png", tr("P&NG …"), Qt::CTRL | Qt::SHIFT | Qt::Key_G},
       {"csv", tr("&CSV: the table …"), Qt::CTRL | Qt::SHIFT | Qt::Key_T}};
   for (const auto& [ending, text, key] : endings) {
-    add(out, text, key, [this, to = QString::fromLatin1(ending)] { window_.exportTo(to); });
+    add(out, text, key, [&files, to = QString::fromLatin1(ending)] { files.writeSheet(to); });
   }
   add(menu, tr("&Copy the table"), QKeySequence(Qt::CTRL | Qt::SHIFT | Qt::Key_C), [this] {
     const auto done = copyTable(window_.desk());

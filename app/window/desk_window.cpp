@@ -2,13 +2,10 @@
 
 #include <QApplication>
 #include <QCloseEvent>
-#include <QFileDialog>
-#include <QFileInfo>
 #include <QHBoxLayout>
 #include <QLineEdit>
 #include <QListWidget>
 #include <QMenuBar>
-#include <QMessageBox>
 #include <QMimeData>
 #include <QPainter>
 #include <QPushButton>
@@ -34,7 +31,6 @@
 #include "app/window/hands_row.h"
 #include "app/window/help_page.h"
 #include "app/window/ledger_line.h"
-#include "app/window/outputs.h"
 #include "app/window/paper_frame.h"
 #include "app/window/start_slip.h"
 #include "app/window/tour_slip.h"
@@ -166,13 +162,24 @@ void DeskWindow::fill(Filling which) {
 }
 
 void DeskWindow::begin() {
-  if (files_->recover()) return;
+  if (recover()) return;
   if (!Preferences::tourSeen()) {
     files_->openSample();
     startTour();
     return;
   }
   showStart();
+}
+
+bool DeskWindow::recover() {
+  return files_->recover([] { return &another()->files(); });
+}
+
+DeskWindow* DeskWindow::another() {
+  auto* window = new DeskWindow;
+  window->setAttribute(Qt::WA_DeleteOnClose);
+  window->show();
+  return window;
 }
 
 bool DeskWindow::busy() const {
@@ -258,22 +265,6 @@ void DeskWindow::showMachine() {
 
 void DeskWindow::showHelp() {
   HelpPage(menuBar(), this).exec();
-}
-
-void DeskWindow::exportTo(const QString& ending) {
-  const QString name = desk_.file().isEmpty()
-                           ? QString::fromStdString(desk_.hasPart() ? desk_.part().name : "sheet")
-                           : QFileInfo(desk_.file()).completeBaseName();
-  const QString folder = desk_.file().isEmpty() ? QDir::homePath() : QFileInfo(desk_.file()).path();
-  QString file = QFileDialog::getSaveFileName(
-      this, tr("Write my sheet"), folder + QLatin1Char('/') + name + QLatin1Char('.') + ending,
-      QStringLiteral("%1 (*.%2)").arg(ending.toUpper(), ending));
-  if (file.isEmpty()) return;
-  if (QFileInfo(file).suffix().isEmpty()) file += QLatin1Char('.') + ending;
-  const auto done = exportSheet(desk_, file);
-  if (!done.ok()) {
-    QMessageBox::warning(this, tr("Not written"), coreWords(done.error().text));
-  }
 }
 
 void DeskWindow::chooseLook(int choice) {

@@ -44,6 +44,11 @@ class DeskWindow : public QMainWindow {
   /// tour at the first start, else an empty job.
   void begin();
 
+  /// Offers what a crash left behind, each piece in a window of its own; true when any was taken.
+  bool recover();
+  /// One more window, which goes when it is closed.
+  static DeskWindow* another();
+
   /// Whether something is still being worked out in the background, such as a picture.
   bool busy() const;
 
@@ -70,7 +75,6 @@ class DeskWindow : public QMainWindow {
   void wire();
   void toStrip(QKeyEvent* event);
   void pointedOnSheet(const Id& place, bool extend);
-  void exportTo(const QString& filter);
   void chooseLook(int choice);
   void chooseEnglish(int choice);
   /// Makes everything on the desk anew, in the words spoken now; the work is not touched.

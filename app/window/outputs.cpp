@@ -11,6 +11,7 @@
 #include "app/render/faces.h"
 #include "app/render/render.h"
 #include "app/window/print_preview.h"
+#include "app/words/sheet_file.h"
 #include "app/words/table_text.h"
 #include "core/document/atomic_file.h"
 
@@ -23,10 +24,10 @@ QString ownWords(const std::string& text) {
   return QString::fromStdString(text);
 }
 
-Result<Done> write(const QString& file, const QByteArray& bytes) {
-  return replaceFile(file.toStdString(),
-                     {bytes.constData(), static_cast<std::size_t>(bytes.size())});
-}
+struct Drawn {
+  QString file;
+  QByteArray bytes;
+};
 
 QString numbered(const QString& file, std::size_t page, std::size_t pages) {
   if (pages == 1) return file;
@@ -40,16 +41,34 @@ Error nothingYet(const Desk& desk) {
   return {ErrorCode::badRequest, "there is no sheet yet: nothing is placed", {}};
 }
 
-Result<Done> exportPictures(const Desk& desk, const QString& file, bool svg) {
+Result<std::vector<Drawn>> drawnPictures(const Desk& desk, const QString& file, bool svg) {
   const std::vector<Page>& pages = desk.sheet()->pages();
   const QString title = ownWords(desk.job().title);
+  std::vector<Drawn> all;
   for (std::size_t i = 0; i < pages.size(); ++i) {
     auto picture = svg ? renderSvg(pages[i], title) : renderPng(pages[i], kPixelsPerMm);
     if (!picture.ok()) return picture.error();
-    auto done = write(numbered(file, i, pages.size()), *picture);
-    if (!done.ok()) return done;
+    all.push_back({numbered(file, i, pages.size()), std::move(picture).value()});
   }
-  return Done{};
+  return all;
+}
+
+Result<std::vector<Drawn>> drawnAs(const Desk& desk, const QString& file) {
+  const SetupTable* table = desk.table();
+  if (table == nullptr) return nothingYet(desk);
+  const QString ending = QFileInfo(file).suffix().toLower();
+  if (ending == QLatin1String("csv")) {
+    return std::vector<Drawn>{{file, QByteArray::fromStdString(tablesAsCsv({*table}))}};
+  }
+  if (ending == QLatin1String("svg")) return drawnPictures(desk, file, true);
+  if (ending == QLatin1String("png")) return drawnPictures(desk, file, false);
+  if (ending != QLatin1String("pdf")) {
+    return Error{ErrorCode::badRequest, "the name must end in .pdf, .svg, .png or .csv",
+                 file.toStdString()};
+  }
+  auto pdf = renderPdf(desk.sheet()->pages(), ownWords(desk.job().title));
+  if (!pdf.ok()) return pdf.error();
+  return std::vector<Drawn>{{file, std::move(pdf).value()}};
 }
 
 QStringList cells(const TableRow& row) {
@@ -64,21 +83,27 @@ QStringList headings() {
 
 }  // namespace
 
-Result<Done> exportSheet(const Desk& desk, const QString& file) {
-  const SetupTable* table = desk.table();
-  if (table == nullptr) return nothingYet(desk);
-  const QString ending = QFileInfo(file).suffix().toLower();
-  if (ending == QLatin1String("csv")) {
-    return write(file, QByteArray::fromStdString(tablesAsCsv({*table})));
+Result<QStringList> exportSheet(const Desk& desk, const QString& file,
+                                const std::function<bool(const QStringList& there)>& mayReplace) {
+  const auto drawn = drawnAs(desk, file);
+  if (!drawn.ok()) return drawn.error();
+  QStringList there, written;
+  for (const Drawn& one : *drawn) {
+    if (QFileInfo::exists(one.file)) there << one.file;
   }
-  if (ending == QLatin1String("svg")) return exportPictures(desk, file, true);
-  if (ending == QLatin1String("png")) return exportPictures(desk, file, false);
-  if (ending != QLatin1String("pdf")) {
-    return Error{ErrorCode::badRequest, "the name must end in .pdf, .svg, .png or .csv",
-                 file.toStdString()};
+  if (!there.isEmpty() && !mayReplace(there)) return written;
+  for (const Drawn& one : *drawn) {
+    const auto done =
+        replaceFile(one.file.toStdString(),
+                    {one.bytes.constData(), static_cast<std::size_t>(one.bytes.size())});
+    if (!done.ok()) return done.error();
+    written << one.file;
   }
-  auto pdf = renderPdf(desk.sheet()->pages(), ownWords(desk.job().title));
-  return pdf.ok() ? write(file, *pdf) : Result<Done>(pdf.error());
+  return written;
+}
+
+bool isOurSheet(const QString& file) {
+  return mayReplace(file.toStdString(), false).ok();
 }
 
 QString tableAsTsv(const SetupTable& table) {

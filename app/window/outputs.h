@@ -1,6 +1,8 @@
 #pragma once
 
 #include <QString>
+#include <QStringList>
+#include <functional>
 
 #include "app/session/desk.h"
 
@@ -9,9 +11,15 @@ class QWidget;
 namespace inchwright::app {
 
 /// Writes the sheet or the table where the ending says: `.pdf` (all pages), `.svg` and `.png` (one
-/// file a page, numbered where there are several), `.csv` (the table). Errors: `badRequest` for
-/// another ending or when there is no sheet yet, `fileTrouble`.
-Result<Done> exportSheet(const Desk& desk, const QString& file);
+/// file a page, numbered where there are several), `.csv` (the table). All is drawn before the
+/// first file is touched; where any of them is there already, `mayReplace` is asked once for all.
+/// The names of what was written, none where it may not. Errors: `badRequest` for another ending or
+/// when there is no sheet yet, `fileTrouble`.
+Result<QStringList> exportSheet(const Desk& desk, const QString& file,
+                                const std::function<bool(const QStringList& there)>& mayReplace);
+
+/// Whether a file is a sheet that this program drew (see sheet_file.h).
+bool isOurSheet(const QString& file);
 
 /// Puts the table on the clipboard as tab-separated text and as HTML. Errors: as exportSheet.
 Result<Done> copyTable(const Desk& desk);

@@ -11,11 +11,13 @@
 
 #include "app/base/look.h"
 #include "app/machine/machine_view.h"
+#include "app/session/file_guard.h"
 #include "app/session/preferences.h"
 #include "app/sheet/setup_slip.h"
 #include "app/window/desk_files.h"
 #include "app/window/desk_style.h"
 #include "app/window/desk_window.h"
+#include "app/window/end_signals.h"
 #include "app/window/help_page.h"
 #include "app/window/start_slip.h"
 
@@ -106,7 +108,8 @@ Asking unattended() {
   asking.pictureToOpen = [] { return QString(); };
   asking.fileToSave = [](const QString&) { return QString(); };
   asking.unsavedWork = [](const QString&) { return Asking::Answer::leave; };
-  asking.yes = [](const QString&) { return false; };
+  asking.fileForSheet = [](const QString&) { return QString(); };
+  asking.choose = [](const Asking::Question& question) { return question.escape; };
   asking.tell = [](const QString& what) { refuse(what); };
   return asking;
 }
@@ -147,6 +150,19 @@ int drawPicture(const Wanted& wanted) {
   return keepPicture(atMachine, wanted);
 }
 
+/// What a crash left and the file that was asked for: both are opened.
+void openNamed(DeskWindow& window, const QString& file) {
+  if (!window.recover()) {
+    window.files().open(file);
+    return;
+  }
+  for (QWidget* widget : QApplication::topLevelWidgets()) {
+    auto* other = qobject_cast<DeskWindow*>(widget);
+    if (other != nullptr && ownName(other->desk().file()) == ownName(file)) return;
+  }
+  DeskWindow::another()->files().open(file);
+}
+
 }  // namespace
 
 bool asksForPicture(const std::vector<std::string>& args) {
@@ -169,14 +185,16 @@ int startDesk(int& argc, char** argv, const std::vector<std::string>& args) {
   speakEnglish(Preferences::english());
   Look::choose(Preferences::look());
   dressApplication(application);
+  EndSignals ending;
   DeskWindow window;
   window.show();
   if (wanted->file.isEmpty()) {
     window.begin();
-  } else if (!window.files().recover()) {
-    window.files().open(wanted->file);
+  } else {
+    openNamed(window, wanted->file);
   }
-  return QApplication::exec();
+  // A signal may have ended the first question already.
+  return ending.came() != 0 ? 128 + ending.came() : QApplication::exec();
 }
 
 }  // namespace inchwright::app

@@ -2,6 +2,7 @@
 
 #include <cerrno>
 #include <chrono>
+#include <cstdint>
 #include <fstream>
 #include <optional>
 #include <system_error>
@@ -25,8 +26,14 @@ Error troubleWith(const fs::path& file, std::string_view doing, const std::strin
                file.string()};
 }
 
+Error tooLarge(const fs::path& file, std::size_t most) {
+  return Error{ErrorCode::tooLarge,
+               "larger than " + std::to_string(most / (1024 * 1024)) + " MB: not read",
+               file.string()};
+}
+
 std::string systemReason() {
-  return std::generic_category().message(errno);
+  return systemWords(errno);
 }
 
 /// The file a chain of symbolic links ends at; it need not exist.
@@ -176,12 +183,56 @@ Result<Done> replaceTarget(const fs::path& target, std::string_view content, con
 
 }  // namespace
 
+std::string systemWords(int error) {
+  switch (error) {
+    case ENOSPC:
+#ifdef EDQUOT
+    case EDQUOT:
+#endif
+      return "the disk is full";
+    case EROFS:
+      return "the disk can only be read";
+    default:
+      return std::generic_category().message(error);
+  }
+}
+
 Result<Done> replaceFile(const fs::path& file, std::string_view content) {
   if (!file.has_filename()) return troubleWith(file, "save", "it is no name of a file");
   const Result<fs::path> target = targetOf(file);
   if (!target) return target.error();
   return replaceTarget(*target, content, file);
 }
+
+#ifndef _WIN32
+
+Result<std::string> readWholeFile(const fs::path& file, std::size_t most) {
+  // Opened without waiting and looked at through the open handle, so that a pipe laid in its place
+  // can neither hold this up nor slip in between.
+  const Handle handle(::open(file.c_str(), O_RDONLY | O_CLOEXEC | O_NONBLOCK | O_NOCTTY));
+  if (!handle.open()) {
+    if (errno == ENOENT) return troubleWith(file, "read", "there is no such file");
+    return troubleWith(file, "read", systemReason());
+  }
+  struct stat there {};
+  if (::fstat(handle.get(), &there) != 0) return troubleWith(file, "read", systemReason());
+  if (!S_ISREG(there.st_mode)) return troubleWith(file, "read", "it is no plain file");
+  const auto size = static_cast<std::uintmax_t>(there.st_size);
+  if (size > most) return tooLarge(file, most);
+  std::string content(static_cast<std::size_t>(size), '\0');
+  std::size_t read = 0;
+  while (read < content.size()) {
+    const ssize_t more = ::read(handle.get(), content.data() + read, content.size() - read);
+    if (more < 0 && errno == EINTR) continue;
+    if (more < 0) return troubleWith(file, "read", systemReason());
+    if (more == 0) break;
+    read += static_cast<std::size_t>(more);
+  }
+  content.resize(read);
+  return content;
+}
+
+#else
 
 Result<std::string> readWholeFile(const fs::path& file, std::size_t most) {
   std::error_code fault;
@@ -193,11 +244,7 @@ Result<std::string> readWholeFile(const fs::path& file, std::size_t most) {
   if (!fs::is_regular_file(status)) return troubleWith(file, "read", "it is no plain file");
   const auto size = fs::file_size(file, fault);
   if (fault) return troubleWith(file, "read", fault.message());
-  if (size > most) {
-    return Error{ErrorCode::tooLarge,
-                 "larger than " + std::to_string(most / (1024 * 1024)) + " MB: not read",
-                 file.string()};
-  }
+  if (size > most) return tooLarge(file, most);
   std::ifstream in(file, std::ios::binary);
   std::string content(static_cast<std::size_t>(size), '\0');
   in.read(content.data(), static_cast<std::streamsize>(size));
@@ -205,5 +252,7 @@ Result<std::string> readWholeFile(const fs::path& file, std::size_t most) {
   content.resize(static_cast<std::size_t>(in.gcount()));
   return content;
 }
+
+#endif
 
 }  // namespace inchwright

@@ -20,8 +20,11 @@ namespace inchwright {
 /// flushing the folder failed, which the text says). Costs one wait for the disk.
 Result<Done> replaceFile(const std::filesystem::path& file, std::string_view content);
 
-/// The whole content of a regular file. Errors: `fileTrouble`; `tooLarge` beyond `most` bytes,
-/// without reading it.
+/// The whole content of a regular file, never of a pipe or device, and without waiting for anybody.
+/// Errors: `fileTrouble`; `tooLarge` beyond `most` bytes, without reading it.
 Result<std::string> readWholeFile(const std::filesystem::path& file, std::size_t most);
+
+/// What one of the system's error numbers means, in words: ENOSPC is `the disk is full`.
+std::string systemWords(int error);
 
 }  // namespace inchwright

@@ -177,8 +177,30 @@ Result<Job> loadDocument(const std::filesystem::path& file) {
   return readDocument(*text);
 }
 
+Result<std::string> savableDocument(const Job& job) {
+  std::string text = writeDocument(job);
+  if (text.size() > kLargestDocument) {
+    return Error{ErrorCode::tooLarge,
+                 "it has grown beyond " + std::to_string(kLargestDocument / (1024 * 1024)) +
+                     " MB, more than could be opened again: take a picture away",
+                 {}};
+  }
+  const Result<Job> again = readDocument(text);
+  if (!again) {
+    Error error = again.error();
+    error.text = "it could not be opened again: " + error.text;
+    return error;
+  }
+  if (!(*again == job)) {
+    return Error{ErrorCode::badDocument, "it would not be the same when it is opened again", {}};
+  }
+  return text;
+}
+
 Result<Done> saveDocument(const Job& job, const std::filesystem::path& file) {
-  return replaceFile(file, writeDocument(job));
+  const Result<std::string> text = savableDocument(job);
+  if (!text) return text.error();
+  return replaceFile(file, *text);
 }
 
 }  // namespace inchwright

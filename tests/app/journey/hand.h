@@ -27,7 +27,7 @@ class Hand {
     qputenv("HOME", home_.path().toUtf8());
     Asking asking;
     asking.unsavedWork = [](const QString&) { return Asking::Answer::leave; };
-    asking.yes = [](const QString&) { return false; };
+    asking.choose = [](const Asking::Question& question) { return question.escape; };
     asking.tell = [this](const QString& what) { told << what; };
     window = std::make_unique<DeskWindow>(std::move(asking));
     window->resize(1920, 1060);

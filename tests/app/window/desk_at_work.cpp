@@ -3,7 +3,7 @@
 // Begins as the program does, with what an earlier process left behind or else with FILE; says
 // which points the part has, as `had P1 P2 …`, and then types one point after another into the
 // strip, with `saving` now and then to the file, each said with the moment at which it stood on the
-// desk, as `edit P3 NANOSECONDS`. It never ends by itself.
+// desk, as `edit P3 NANOSECONDS`. It ends only when it is told to.
 
 #include <QApplication>
 #include <QLineEdit>
@@ -17,6 +17,7 @@
 #include "app/window/desk_files.h"
 #include "app/window/desk_style.h"
 #include "app/window/desk_window.h"
+#include "app/window/end_signals.h"
 
 namespace inchwright::app {
 namespace {
@@ -24,7 +25,11 @@ namespace {
 Asking whoGoesOn() {
   Asking asking;
   asking.unsavedWork = [](const QString&) { return Asking::Answer::leave; };
-  asking.yes = [](const QString&) { return true; };
+  // Goes on with what was left; of a file that is open elsewhere only looks.
+  asking.choose = [](const Asking::Question& question) {
+    std::printf("asked %s\n", qUtf8Printable(QString(question.text).replace(u'\n', u' ')));
+    return question.usual;
+  };
   asking.tell = [](const QString& what) { std::printf("told %s\n", qUtf8Printable(what)); };
   return asking;
 }
@@ -42,9 +47,10 @@ int work(int argc, char** argv) {
   QCoreApplication::setApplicationName(QStringLiteral("Inchwright"));
   dressApplication(application);
   std::setvbuf(stdout, nullptr, _IOLBF, 0);
+  const EndSignals ending;
   DeskWindow window(whoGoesOn());
   window.show();
-  if (!window.files().recover() && !window.files().open(QString::fromLocal8Bit(argv[1]))) return 1;
+  if (!window.recover() && !window.files().open(QString::fromLocal8Bit(argv[1]))) return 1;
   std::printf("had");
   for (const Feature& feature : window.desk().part().features) {
     std::printf(" %s", feature.id.c_str());
@@ -52,7 +58,7 @@ int work(int argc, char** argv) {
   std::printf("\n");
   auto* line = window.findChild<QLineEdit*>(QStringLiteral("line"));
   std::mt19937 random(static_cast<unsigned>(std::atoi(argv[2])));
-  for (std::size_t next = window.desk().part().features.size() + 1;; ++next) {
+  for (std::size_t next = window.desk().part().features.size() + 1; ending.came() == 0; ++next) {
     const std::string id = "P" + std::to_string(next);
     QTest::keyClicks(line, QString::fromStdString("point " + id));
     QTest::keyClick(line, Qt::Key_Return);
@@ -61,6 +67,7 @@ int work(int argc, char** argv) {
     if (saving && random() % 8 == 0) QTest::keyClick(&window, Qt::Key_S, Qt::ControlModifier);
     QTest::qWait(20 + static_cast<int>(random() % 120));
   }
+  return 0;
 }
 
 }  // namespace

@@ -143,15 +143,16 @@ TEST_F(DeskWindowTest, NoKeyMeansTwoThings) {
 TEST_F(DeskWindowTest, SheetIsWrittenAsTheEndingSays) {
   QTemporaryDir folder;
   ASSERT_TRUE(window->files().openSample());
+  const auto never = [](const QStringList&) { return false; };
   const auto written = [&](const QString& name) {
     const QString file = folder.filePath(name);
-    EXPECT_TRUE(exportSheet(window->desk(), file).ok()) << qPrintable(name);
+    EXPECT_TRUE(exportSheet(window->desk(), file, never).ok()) << qPrintable(name);
     QFile there(file);
     return there.open(QIODevice::ReadOnly) ? there.read(5) : QByteArray();
   };
   EXPECT_EQ(written(QStringLiteral("a.pdf")), "%PDF-");
   EXPECT_EQ(written(QStringLiteral("a.csv")), "part,");
-  EXPECT_FALSE(exportSheet(window->desk(), folder.filePath(QStringLiteral("a.doc"))).ok());
+  EXPECT_FALSE(exportSheet(window->desk(), folder.filePath(QStringLiteral("a.doc")), never).ok());
 }
 
 TEST_F(DeskWindowTest, TableIsCopiedAsTextAndHtml) {

@@ -277,7 +277,7 @@ TEST_F(SlipsTest, LeftWorkIsOfferedAtTheStartAndUndoLeadsBackToTheFile) {
     ASSERT_TRUE(other.applyPart(part, QStringLiteral("point")));
     died.flush();
   }
-  sayYes = true;
+  pick = QStringLiteral("Go on");
   DeskWindow next(answers());
   next.show();
   next.begin();
@@ -288,35 +288,6 @@ TEST_F(SlipsTest, LeftWorkIsOfferedAtTheStartAndUndoLeadsBackToTheFile) {
   next.desk().undo();
   EXPECT_EQ(next.desk().job(), saved);
   EXPECT_FALSE(next.desk().unsaved());
-}
-
-TEST_F(SlipsTest, LeftWorkTurnedDownIsNotOfferedAgain) {
-  {
-    Desk other;
-    other.take(window->desk().job(), {});
-    Journal died(other);
-    Job job = other.job();
-    job.title = "another";
-    other.apply(job, QStringLiteral("title"));
-    died.flush();
-  }
-  sayYes = false;
-  EXPECT_FALSE(window->files().recover());
-  EXPECT_EQ(questions.size(), 1);
-  EXPECT_FALSE(window->files().recover());
-  EXPECT_EQ(questions.size(), 1);
-}
-
-TEST_F(SlipsTest, ASecondWindowOnTheSameFileIsNoticed) {
-  QTemporaryDir folder;
-  toSave = folder.filePath(QStringLiteral("plate.inchwright"));
-  ASSERT_TRUE(window->files().saveAs());
-  EXPECT_TRUE(told.isEmpty());
-  DeskWindow second(answers());
-  second.show();
-  ASSERT_TRUE(second.files().open(toSave));
-  ASSERT_EQ(told.size(), 1);
-  EXPECT_TRUE(told[0].contains(QStringLiteral("plate.inchwright")));
 }
 
 TEST_F(SlipsTest, ZeroIsSetByAClickOnMySheetAndTheSheetFollowsAtOnce) {

@@ -37,9 +37,14 @@ class WindowTest : public testing::Test {
       ++askedForUnsaved;
       return answer;
     };
-    asking.yes = [this](const QString& question) {
-      questions << question;
-      return sayYes;
+    asking.fileForSheet = [this](const QString&) { return toWrite; };
+    asking.choose = [this](const Asking::Question& question) {
+      questions << question.text;
+      for (qsizetype i = 0; i < question.answers.size(); ++i) {
+        const QString words = QString(question.answers[i]).remove(QLatin1Char('&'));
+        if (!pick.isEmpty() && words.startsWith(pick)) return static_cast<int>(i);
+      }
+      return question.escape;
     };
     asking.tell = [this](const QString& what) { told << what; };
     return asking;
@@ -62,9 +67,9 @@ class WindowTest : public testing::Test {
   }
 
   std::unique_ptr<DeskWindow> window;
-  QString toOpen, toSave, pictureToOpen;
+  QString toOpen, toSave, toWrite, pictureToOpen;
+  QString pick;  ///< how the answer begins that is given to a question; none: as Escape
   Asking::Answer answer = Asking::Answer::leave;
-  bool sayYes = false;
   int askedForUnsaved = 0;
   QStringList told, questions;
 };

@@ -1,0 +1,51 @@
+#include "app/canvas/kept_picture.h"
+
+#include <QBuffer>
+#include <QImage>
+#include <cmath>
+
+#include "app/canvas/picture_decoder.h"
+
+namespace inchwright::app {
+namespace {
+
+constexpr double kMostKeptPixels = 40e6;
+
+QByteArray asJpeg(const QImage& image, int quality) {
+  QByteArray bytes;
+  QBuffer buffer(&bytes);
+  buffer.open(QIODevice::WriteOnly);
+  return image.save(&buffer, "JPEG", quality) ? bytes : QByteArray();
+}
+
+QImage scaledBy(const QImage& image, double scale) {
+  return image.scaled((QSizeF(image.size()) * scale).toSize(), Qt::IgnoreAspectRatio,
+                      Qt::SmoothTransformation);
+}
+
+}  // namespace
+
+Result<QByteArray> keptPicture(const QByteArray& bytes) {
+  if (bytes.size() <= kMostKeptPicture) return bytes;
+  Result<QImage> decoded = decodePicture(bytes);
+  if (!decoded.ok()) return decoded.error();
+  QImage image = std::move(decoded).value();
+  const double pixels = static_cast<double>(image.width()) * image.height();
+  if (pixels > kMostKeptPixels) image = scaledBy(image, std::sqrt(kMostKeptPixels / pixels));
+  if (image.allGray()) image.convertTo(QImage::Format_Grayscale8);
+  QByteArray kept;
+  for (const int quality : {85, 75, 65}) {
+    kept = asJpeg(image, quality);
+    if (!kept.isEmpty() && kept.size() <= kMostKeptPicture) return kept;
+  }
+  while (kept.size() > kMostKeptPicture && image.width() > 1000) {
+    image = scaledBy(image, 0.8);
+    kept = asJpeg(image, 75);
+  }
+  if (kept.isEmpty() || kept.size() > kMostKeptPicture) {
+    return Error{ErrorCode::tooLarge, "the picture is too large to be kept", {}};
+  }
+  return kept;
+}
+
+}  // namespace inchwright::app
