@@ -53,17 +53,17 @@ class AlongAxis {
 
 bool showsIn(const Feature& feature, Face face) {
   const auto axes = axesIn(face);
-  if (feature.kind == FeatureKind::edge) {
-    return feature.axis && (*feature.axis == axes[0] || *feature.axis == axes[1]);
+  if (const auto* edge = feature.as<kind::Edge>()) {
+    return edge->axis == axes[0] || edge->axis == axes[1];
   }
   return feature.face == face;
 }
 
-double radiusOf(const Feature& feature) {
-  if (feature.radius) return feature.radius->value.toInches();
-  if (feature.diameter) return feature.diameter->value.toInches() / 2;
-  if (feature.width) return feature.width->value.toInches() / 2;
-  return 0;
+double drawnRadius(const Feature& feature) {
+  if (const auto& radius = radiusOf(feature)) return radius->value.toInches();
+  if (const auto& diameter = diameterOf(feature)) return diameter->value.toInches() / 2;
+  const auto* slot = feature.as<kind::Slot>();
+  return slot && slot->width ? slot->width->value.toInches() / 2 : 0;
 }
 
 bool isPlaced(const Solution& solution, const Id& id, Axis axis, bool& disputed) {
@@ -108,15 +108,15 @@ DrawnFace drawFace(const Part& part, const Solution& solution, Face face, bool o
     if (!showsIn(feature, face)) continue;
     for (const Place& place : placesOf(feature)) {
       // A ring's or row's own id stands for its centre or first hole; a row's would hide hole 1.
-      if (feature.kind == FeatureKind::row && place.id == feature.id) continue;
-      DrawnPlace one{.id = place.id, .feature = feature.id, .kind = feature.kind};
-      const bool edge = feature.kind == FeatureKind::edge;
-      one.across = edge ? feature.axis : std::nullopt;
-      one.alongViewX = edge && *feature.axis == axes[0];
-      one.radius = radiusOf(feature);
-      const bool centre = feature.kind == FeatureKind::ring && place.id == feature.id;
-      if (centre && feature.pitchDiameter) {
-        one.radius = feature.pitchDiameter->value.toInches() / 2;
+      if (feature.is(FeatureKind::row) && place.id == feature.id) continue;
+      DrawnPlace one{.id = place.id, .feature = feature.id, .kind = feature.kind()};
+      const bool edge = feature.is(FeatureKind::edge);
+      one.across = edge ? axisOf(feature) : std::nullopt;
+      one.alongViewX = edge && one.across == axes[0];
+      one.radius = drawnRadius(feature);
+      const auto* ring = feature.as<kind::Ring>();
+      if (ring && place.id == feature.id && ring->pitchDiameter) {
+        one.radius = ring->pitchDiameter->value.toInches() / 2;
       }
       const bool wantsFirst = !edge || one.alongViewX, wantsSecond = !edge || !one.alongViewX;
       const auto first = wantsFirst ? along[0].of(feature, place.id) : 0.0;

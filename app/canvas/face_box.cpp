@@ -51,14 +51,15 @@ Borders bordersOf(Face face) {
 
 std::optional<EdgeShare> shareOf(const Desk& desk, const Id& place) {
   const Feature* feature = desk.part().feature(place);
-  if (feature == nullptr || feature->kind != FeatureKind::edge || !feature->axis) return {};
-  const Axis axis = *feature->axis;
-  if (feature->side) return EdgeShare{axis, outward(*feature->side) > 0 ? 1.0 : 0.0};
+  const auto* edge = feature ? feature->as<kind::Edge>() : nullptr;
+  if (edge == nullptr) return {};
+  const Axis axis = edge->axis;
+  if (edge->side) return EdgeShare{axis, outward(*edge->side) > 0 ? 1.0 : 0.0};
   const Position* own = desk.solution().position(place, axis);
   if (own == nullptr) return {};
   double low = own->ticks.toDouble(), high = low;
   for (const Feature& other : desk.part().features) {
-    if (other.kind != FeatureKind::edge || other.axis != axis) continue;
+    if (!other.is(FeatureKind::edge) || axisOf(other) != axis) continue;
     const Position* at = desk.solution().position(other.id, axis);
     if (at == nullptr || at->group != own->group) continue;
     low = std::min(low, at->ticks.toDouble());
@@ -178,7 +179,7 @@ void FaceBox::follow() {
   if (desk_.hasPart()) {
     for (const Feature& feature : desk_.part().features) {
       // An edge is a plane seen in several views and belongs to none of them.
-      if (feature.kind != FeatureKind::edge) ++counts[static_cast<std::size_t>(feature.face)];
+      if (!feature.is(FeatureKind::edge)) ++counts[static_cast<std::size_t>(feature.face)];
     }
   }
   for (FaceButton* button : faces_) {

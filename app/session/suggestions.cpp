@@ -12,9 +12,9 @@ constexpr double kSameSpot = 1.5 / 64;  // inches: two traces of one line
 /// A feature of the face that may share a line with others: not the sides, and of a row or ring
 /// only the whole.
 bool isSpot(const Feature& feature, Face face) {
-  const bool kind = feature.kind == FeatureKind::hole || feature.kind == FeatureKind::point ||
-                    feature.kind == FeatureKind::ring || feature.kind == FeatureKind::round;
-  return kind && feature.face == face;
+  const bool spot = feature.is(FeatureKind::hole) || feature.is(FeatureKind::point) ||
+                    feature.is(FeatureKind::ring) || feature.is(FeatureKind::round);
+  return spot && feature.face == face;
 }
 
 bool near(const Feature& a, const Feature& b, Axis axis) {
@@ -35,10 +35,10 @@ bool isDeclined(const std::vector<Id>& ids, const Declined& declined) {
 std::vector<Id> inLine(const Part& part, const Solution& solution, Face face, Axis axis,
                        const Declined& declined) {
   for (const Feature& first : part.features) {
-    if (!isSpot(first, face) || first.kind == FeatureKind::ring) continue;
+    if (!isSpot(first, face) || first.is(FeatureKind::ring)) continue;
     std::vector<Id> found{first.id};
     for (const Feature& other : part.features) {
-      if (&other <= &first || !isSpot(other, face) || other.kind == FeatureKind::ring) continue;
+      if (&other <= &first || !isSpot(other, face) || other.is(FeatureKind::ring)) continue;
       if (!near(first, other, axis)) continue;
       const bool related = std::any_of(found.begin(), found.end(), [&](const Id& id) {
         return solution.between(id, other.id, axis).has_value();
@@ -62,8 +62,9 @@ std::vector<Id> midway(const Part& part, const Solution& solution, Face face, Ax
                        const Declined& declined) {
   std::vector<const Feature*> sides;
   for (const Feature& feature : part.features) {
-    const bool side = feature.kind == FeatureKind::edge && feature.side && feature.axis == axis;
-    if (side && !feature.traced.empty()) sides.push_back(&feature);
+    const auto* edge = feature.as<kind::Edge>();
+    if (edge && edge->side && edge->axis == axis && !feature.traced.empty())
+      sides.push_back(&feature);
   }
   if (sides.size() != 2) return {};
   const auto low = tracedAlong(*sides[0], axis), high = tracedAlong(*sides[1], axis);

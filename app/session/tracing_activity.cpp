@@ -65,23 +65,25 @@ class TracingActivity : public Activity {
       return echo;
     }
     echo.text = wordFor(kind_) + QStringLiteral(" ") + QString::fromStdString(feature->id);
-    if (kind_ == FeatureKind::ring && feature->pitchDiameter) {
-      echo.text += tr(", on %1").arg(QString::fromStdString(feature->pitchDiameter->text));
-      if (feature->firstAngle) {
-        echo.text += tr(" from %1°").arg(feature->firstAngle->value.toDegrees(), 0, 'g', 8);
+    if (const auto* ring = feature->as<kind::Ring>(); ring && ring->pitchDiameter) {
+      echo.text += tr(", on %1").arg(QString::fromStdString(ring->pitchDiameter->text));
+      if (ring->firstAngle) {
+        echo.text += tr(" from %1°").arg(ring->firstAngle->value.toDegrees(), 0, 'g', 8);
       }
     }
-    if (kind_ == FeatureKind::row && feature->pitch) {
-      echo.text += tr(", pitch %1").arg(QString::fromStdString(feature->pitch->text));
+    if (const auto* row = feature->as<kind::Row>(); row && row->pitch) {
+      echo.text += tr(", pitch %1").arg(QString::fromStdString(row->pitch->text));
     }
-    for (const auto* size : {&feature->diameter, &feature->width, &feature->radius}) {
+    const auto* slot = feature->as<kind::Slot>();
+    const std::optional<Lettered> width = slot ? slot->width : std::nullopt;
+    for (const auto* size : {&diameterOf(*feature), &width, &radiusOf(*feature)}) {
       if (!*size) continue;
       const Echo figure = echoFigure(QString::fromStdString((*size)->text), hands_.desk.job().unit);
       echo.text += QStringLiteral(": ") + figure.text;
       echo.doubtful = echo.doubtful || figure.doubtful;
     }
-    if (feature->make == Make::tap) {
-      echo.text += QStringLiteral(": ") + QString::fromStdString(feature->thread);
+    if (const Drilled* hole = feature->drilled(); hole && hole->make == Make::tap) {
+      echo.text += QStringLiteral(": ") + QString::fromStdString(hole->thread);
     }
     return echo;
   }
@@ -152,9 +154,9 @@ class TracingActivity : public Activity {
     auto feature = readFeatureLine(hands_.part(), kind_, text.toStdString(), context);
     if (!feature.ok() || apart.isNull() || !hands_.drawnToScale()) return feature;
     const double far = std::hypot(apart.x(), apart.y());
-    if (kind_ == FeatureKind::ring) completeRing(*feature, apart, 2 * far);
-    if (kind_ == FeatureKind::row && !feature->pitch && feature->holes > 1) {
-      feature->pitch = likely(far / (feature->holes - 1));
+    if (auto* ring = feature->as<kind::Ring>()) completeRing(*ring, apart, 2 * far);
+    if (auto* row = feature->as<kind::Row>(); row && !row->pitch && row->holes > 1) {
+      row->pitch = likely(far / (row->holes - 1));
     }
     return feature;
   }
@@ -165,7 +167,7 @@ class TracingActivity : public Activity {
     return figure.ok() ? std::optional(*std::move(figure)) : std::nullopt;
   }
 
-  void completeRing(Feature& ring, QPointF apart, double across) const {
+  void completeRing(kind::Ring& ring, QPointF apart, double across) const {
     constexpr double kPi = 3.14159265358979323846;
     constexpr double kEvery = 15;    // degrees: what prints letter without saying so
     constexpr double kWithin = 1.5;  // degrees a hand may be off
@@ -186,7 +188,7 @@ class TracingActivity : public Activity {
     const bool seenStraight = hands_.desk.face() == Face::top && view->at.empty();
     const bool fresh =
         std::none_of(hands_.part().features.begin(), hands_.part().features.end(),
-                     [](const Feature& feature) { return feature.kind == FeatureKind::edge; });
+                     [](const Feature& feature) { return feature.is(FeatureKind::edge); });
     if (!seenStraight || !fresh || picture->points.size() != 4) return std::nullopt;
     std::vector<Length> across, up;
     for (const SquaringPoint& one : picture->points) {
@@ -212,9 +214,7 @@ class TracingActivity : public Activity {
                                            {Side::back, box.bottom()}};
     for (const auto& [side, at] : all) {
       Feature edge;
-      edge.kind = FeatureKind::edge;
-      edge.side = side;
-      edge.axis = axisAcross(side);
+      edge.shape = kind::Edge{axisAcross(side), side};
       edge.id = nextFeatureId(next, side);
       edge.traced = {tracedText(at)};
       next.features.push_back(std::move(edge));
@@ -225,8 +225,8 @@ class TracingActivity : public Activity {
   void trace(Feature& feature) const {
     const auto axes = axesIn(feature.face);
     for (const QPointF& at : points_) {
-      if (feature.kind == FeatureKind::edge) {
-        feature.traced = {tracedText(*feature.axis == axes[0] ? at.x() : at.y())};
+      if (const auto* edge = feature.as<kind::Edge>()) {
+        feature.traced = {tracedText(edge->axis == axes[0] ? at.x() : at.y())};
         return;
       }
       feature.traced.push_back(tracedText(at.x()));
@@ -268,7 +268,7 @@ class TracingActivity : public Activity {
     for (const SideName& one : sides()) {
       const auto& features = hands_.part().features;
       const bool there = std::any_of(features.begin(), features.end(), [&](const Feature& f) {
-        return f.id == one.id || (f.kind == FeatureKind::edge && f.side == one.side);
+        return f.id == one.id || (f.is(FeatureKind::edge) && sideOf(f) == one.side);
       });
       if (!there) {
         return QString::fromLatin1(one.id) + QStringLiteral(" ") +

@@ -66,7 +66,7 @@ class ViewActivity : public Activity {
     const auto axes = axesIn(hands_.desk.face());
     const auto along = [&](Axis axis, Side side) {
       for (const Feature& feature : part.features) {
-        if (feature.kind == FeatureKind::edge && feature.side == side) {
+        if (feature.is(FeatureKind::edge) && sideOf(feature) == side) {
           return tracedAlong(feature, axis).value_or(0);
         }
       }

@@ -43,9 +43,8 @@ class AxisSolver {
         related_(nodeCount()) {
     std::map<Id, int> sides;
     for (const Feature& feature : part.features) {
-      if (feature.kind == FeatureKind::edge && feature.side) {
-        sides[feature.id] = outward(*feature.side);
-      }
+      const auto* edge = feature.as<kind::Edge>();
+      if (edge && edge->side) sides[feature.id] = outward(*edge->side);
     }
     for (std::uint32_t node = 0; node < nodeCount(); ++node) {
       const auto found = sides.find(network.places[node]);

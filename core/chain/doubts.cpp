@@ -7,6 +7,7 @@
 #include "core/chain/feature_links.h"
 #include "core/chain/ordered.h"
 #include "core/measure/writing.h"
+#include "core/part/feature_members.h"
 
 namespace inchwright {
 namespace {
@@ -214,15 +215,12 @@ void addReadings(const Part& part, std::vector<Doubt>& kept, std::vector<Doubt>&
 
 // The size a feature is entered with that a reading of this kind speaks of.
 const std::optional<Lettered>& sizeOf(const Feature& feature, ReadingKind kind) {
-  switch (kind) {
-    case ReadingKind::radius:
-      return feature.radius ? feature.radius : feature.diameter;
-    case ReadingKind::diameter:
-      return feature.diameter ? feature.diameter : feature.radius;
-    default:
-      break;
-  }
-  return feature.pitchDiameter;
+  const std::optional<Lettered>& radius = radiusOf(feature);
+  const std::optional<Lettered>& diameter = diameterOf(feature);
+  const auto* ring = feature.as<kind::Ring>();
+  if (kind == ReadingKind::pcd && ring) return ring->pitchDiameter;
+  if (kind == ReadingKind::radius) return radius ? radius : diameter;
+  return diameter ? diameter : radius;
 }
 
 // A size that stands at the feature and in a reading must be the same.
@@ -236,7 +234,7 @@ void addSizes(const Part& part, std::vector<Doubt>& questions) {
     if (feature == nullptr) continue;
     const std::optional<Lettered>& size = sizeOf(*feature, reading.kind);
     if (!size) continue;
-    const bool isRadius = &size == &feature->radius;
+    const bool isRadius = &size == &radiusOf(*feature);
     const bool saysRadius = reading.kind == ReadingKind::radius;
     const auto kept = size->value.times(isRadius && !saysRadius ? 2 : 1);
     const auto said = reading.figure.value.times(saysRadius && !isRadius ? 2 : 1);
@@ -252,25 +250,30 @@ void addSizes(const Part& part, std::vector<Doubt>& questions) {
 
 // ---- features ----
 
+// What is asked about the figures of a feature, each once.
+struct AskedOfSizes : NoMembers {
+  std::vector<std::string> asked;
+
+  void size(std::string_view, const std::optional<Lettered>& figure, SizeSymbol) {
+    if (!figure) return;
+    for (const std::string& question : figure->questions) addUnique(asked, question);
+  }
+  void depth(std::string_view, const Depth& depth) { size({}, depth.length, SizeSymbol::none); }
+};
+
 void addFeatures(const Part& part, std::vector<Doubt>& kept, std::vector<Doubt>& questions) {
   for (const Feature& feature : part.features) {
-    if (feature.kind == FeatureKind::line || feature.kind == FeatureKind::arc) {
+    if (feature.is(FeatureKind::line) || feature.is(FeatureKind::arc)) {
       kept.push_back({DoubtKind::unplacedKind,
                       "kind:" + feature.id,
-                      feature.id + " is " +
-                          (feature.kind == FeatureKind::line ? "a line" : "an arc") +
+                      feature.id + " is " + (feature.is(FeatureKind::line) ? "a line" : "an arc") +
                           "; it is kept but not placed yet",
                       {feature.id},
                       false});
     }
-    std::vector<std::string> asked;
-    for (const auto* size : {&feature.diameter, &feature.width, &feature.length, &feature.pitch,
-                             &feature.pitchDiameter, &feature.radius}) {
-      if (size->has_value()) {
-        for (const std::string& question : (*size)->questions) addUnique(asked, question);
-      }
-    }
-    if (!asked.empty()) {
+    AskedOfSizes sizes;
+    visitMembers(feature, sizes);
+    if (const std::vector<std::string>& asked = sizes.asked; !asked.empty()) {
       questions.push_back({DoubtKind::question,
                            "question:" + feature.id,
                            feature.id + ": " + joined(asked, "; "),
@@ -309,15 +312,16 @@ std::string spoken(const Rational& ticks, Unit unit) {
 std::string adviceFor(const Part& part, const Feature& feature, const Id& place, Axis axis,
                       const Id& fixed, const std::vector<Id>& kin) {
   const std::string along = " along " + capital(axis);
-  if (feature.kind == FeatureKind::ring && place != feature.id) {
-    const char* lacking = feature.firstAngle ? "the PCD" : "the angle of the first hole";
-    if (!feature.firstAngle || pitchDiameterOf(part, feature) == nullptr) {
+  if (const auto* ring = feature.as<kind::Ring>(); ring && place != feature.id) {
+    const char* lacking = ring->firstAngle ? "the PCD" : "the angle of the first hole";
+    if (!ring->firstAngle || pitchDiameterOf(part, feature) == nullptr) {
       return std::string("give ") + lacking + " of ring " + feature.id;
     }
   }
-  for (const Id& edge : feature.corner) {
+  const auto* round = feature.as<kind::Round>();
+  for (const Id& edge : round ? round->corner : std::vector<Id>()) {
     const Feature* one = part.feature(edge);
-    if (one != nullptr && one->axis == axis && !one->side) {
+    if (one != nullptr && axisOf(*one) == axis && !sideOf(*one)) {
       return "say which side of the part " + edge + " is; the round lies inside it";
     }
   }

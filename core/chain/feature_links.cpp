@@ -32,35 +32,37 @@ std::array<int, 2> ownDirections(Face face) {
 }
 
 void addRow(NetworkBuilder& builder, const Feature& row, Source source) {
+  const kind::Row& shape = *row.as<kind::Row>();
   const std::size_t holes = holesIn(row);
   if (holes == 0) return;
   builder.link(row.id, sub(row, 1), 0, true, source);
-  const bool across = row.axis != builder.axis();
+  const bool across = shape.axis != builder.axis();
   for (std::size_t i = 2; i <= holes; ++i) {
     if (across) {
       builder.link(sub(row, i - 1), sub(row, i), 0, true, source);
-    } else if (row.pitch) {
-      builder.link(sub(row, i - 1), sub(row, i), row.pitch->value.ticks(), row.pitch->exact,
+    } else if (shape.pitch) {
+      builder.link(sub(row, i - 1), sub(row, i), shape.pitch->value.ticks(), shape.pitch->exact,
                    source);
     }
   }
-  if (across || row.pitch) return;
+  if (across || shape.pitch) return;
   std::vector<Id> of;
   for (std::size_t i = 1; i <= holes; ++i) of.push_back(sub(row, i));
   builder.relateEqual(of, source);
 }
 
 void addRing(NetworkBuilder& builder, const Feature& ring, Source source) {
+  const kind::Ring& shape = *ring.as<kind::Ring>();
   const Lettered* diameter = pitchDiameterOf(builder.part(), ring);
   const std::size_t holes = holesIn(ring);
-  if (diameter == nullptr || !ring.firstAngle || diameter->value.ticks() < 0 || holes == 0) return;
+  if (diameter == nullptr || !shape.firstAngle || diameter->value.ticks() < 0 || holes == 0) return;
   const bool along = axesIn(ring.face)[0] == builder.axis();
   const int direction = ownDirections(ring.face)[along ? 0 : 1];
-  const int sense = ring.sense == Sense::anticlockwise ? 1 : -1;
+  const int sense = shape.sense == Sense::anticlockwise ? 1 : -1;
   const auto n = static_cast<std::int64_t>(holes);
   for (std::int64_t k = 0; k < n; ++k) {
     const Int128 turned = Int128{sense} * k * 360 * Angle::kPerDegree;
-    const Int128 angle = Int128{ring.firstAngle->value.microArcseconds()} * n + turned;
+    const Int128 angle = Int128{shape.firstAngle->value.microArcseconds()} * n + turned;
     // n is at least 1 and the sum far below 128 bits: there always is such a fraction.
     const auto [cosine, sine] =
         polarOffset(diameter->value.ticks(), Rational::of(angle, n).value_or(Rational()));
@@ -71,39 +73,42 @@ void addRing(NetworkBuilder& builder, const Feature& ring, Source source) {
 }
 
 void addSlot(NetworkBuilder& builder, const Feature& slot, Source source) {
-  if (slot.axis != builder.axis()) {
+  const kind::Slot& shape = *slot.as<kind::Slot>();
+  if (shape.axis != builder.axis()) {
     builder.link(slot.id, sub(slot, 1), 0, true, source);
     builder.link(slot.id, sub(slot, 2), 0, true, source);
     return;
   }
-  if (!slot.length || !slot.width) return;
-  const auto apart = slot.length->value.minus(slot.width->value);
+  if (!shape.length || !shape.width) return;
+  const auto apart = shape.length->value.minus(shape.width->value);
   if (!apart) return;
   const auto half = Rational::of(apart->ticks(), 2);
   const auto ticks = half ? half->rounded() : std::nullopt;
   if (!ticks) return;
-  const bool exact = half->isWhole() && slot.length->exact && slot.width->exact;
+  const bool exact = half->isWhole() && shape.length->exact && shape.width->exact;
   builder.link(slot.id, sub(slot, 1), -*ticks, exact, source);
   builder.link(slot.id, sub(slot, 2), *ticks, exact, source);
 }
 
 void addRound(NetworkBuilder& builder, const Feature& round, Source source) {
-  const std::int64_t radius = round.radius ? round.radius->value.ticks() : 0;
-  const bool exact = !round.radius || round.radius->exact;
-  if (!round.about.empty()) {
-    const bool tangent = round.side && axisAcross(*round.side) == builder.axis();
-    if (tangent && !round.radius) return;
-    builder.link(round.about, round.id, tangent ? outward(*round.side) * radius : 0,
+  const kind::Round& shape = *round.as<kind::Round>();
+  const std::int64_t radius = shape.radius ? shape.radius->value.ticks() : 0;
+  const bool exact = !shape.radius || shape.radius->exact;
+  if (!shape.about.empty()) {
+    const bool tangent = shape.side && axisAcross(*shape.side) == builder.axis();
+    if (tangent && !shape.radius) return;
+    builder.link(shape.about, round.id, tangent ? outward(*shape.side) * radius : 0,
                  !tangent || exact, source);
     return;
   }
-  if (!round.radius) return;
-  for (const Id& edge : round.corner) {
+  if (!shape.radius) return;
+  for (const Id& edge : shape.corner) {
     const auto node = builder.node(edge);
     const Feature* feature = node ? builder.featureOf(*node) : nullptr;
     // Without a side nothing says on which hand of the edge the metal lies; it stays loose.
-    if (feature == nullptr || !feature->side) continue;
-    builder.link(edge, round.id, -outward(*feature->side) * radius, exact, source);
+    const std::optional<Side> side = feature ? sideOf(*feature) : std::nullopt;
+    if (!side) continue;
+    builder.link(edge, round.id, -outward(*side) * radius, exact, source);
   }
 }
 
@@ -159,7 +164,8 @@ void NetworkBuilder::relateEqual(const std::vector<Id>& of, Source source) {
 }
 
 const Lettered* pitchDiameterOf(const Part& part, const Feature& ring) {
-  if (ring.pitchDiameter) return &*ring.pitchDiameter;
+  const auto* shape = ring.as<kind::Ring>();
+  if (shape && shape->pitchDiameter) return &*shape->pitchDiameter;
   const Lettered* found = nullptr;
   const Id* by = nullptr;
   for (const Reading& reading : part.readings) {
@@ -174,7 +180,7 @@ const Lettered* pitchDiameterOf(const Part& part, const Feature& ring) {
 void addFeatureLinks(NetworkBuilder& builder, std::uint32_t feature) {
   const Feature& one = builder.part().features[feature];
   const Source source{SourceKind::feature, feature};
-  switch (one.kind) {
+  switch (one.kind()) {
     case FeatureKind::row:
       return addRow(builder, one, source);
     case FeatureKind::ring:

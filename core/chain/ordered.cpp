@@ -91,7 +91,7 @@ std::string labelOf(const Part& part, const Source& source) {
   if (source.kind == SourceKind::reading) return part.readings[source.index].id;
   if (source.kind == SourceKind::feature) {
     const Feature& feature = part.features[source.index];
-    return std::string(nameOf(feature.kind)) + " " + feature.id;
+    return std::string(nameOf(feature.kind())) + " " + feature.id;
   }
   const Understanding& what = part.understood[source.index];
   switch (what.kind) {

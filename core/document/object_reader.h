@@ -5,6 +5,7 @@
 #include <optional>
 #include <string>
 #include <string_view>
+#include <utility>
 #include <vector>
 
 #include "core/base/result.h"
@@ -51,6 +52,8 @@ class ObjectReader {
   bool isText(std::string_view name) const;
   /// Reports `what` at this object when the member is absent; true when it is there.
   bool require(std::string_view name, std::string_view what);
+  /// Reports at the object itself.
+  void report(std::string text) { trouble_.report(where_, std::move(text)); }
   void report(std::string_view name, std::string text,
               std::optional<std::size_t> at = std::nullopt);
 

@@ -4,6 +4,7 @@
 
 #include "core/document/kit_document.h"
 #include "core/document/picture_json.h"
+#include "core/part/feature_members.h"
 
 namespace inchwright {
 namespace {
@@ -33,55 +34,87 @@ void readPlusMinus(ObjectReader& object, std::string_view name, std::optional<Le
   out = *std::move(figure);
 }
 
-void readHoles(ObjectReader& object, Feature& feature) {
-  object.read("holes", feature.holes);
-  if (!object.has("spaces")) return;
-  if (object.has("holes")) {
-    return object.report("spaces", "give `holes` or `spaces`, as the print does, not both");
-  }
-  int spaces = 0;
-  object.read("spaces", spaces);
-  feature.holes = std::clamp(spaces, 0, kMostHoles) + 1;
-  feature.countedBySpaces = true;
-}
+/// Reads the members of a feature's kind.
+class MemberReader : public NoMembers {
+ public:
+  MemberReader(ObjectReader& object, Unit unit) : object_(object), unit_(unit) {}
 
-void readDepth(ObjectReader& object, Depth& depth, Unit unit) {
-  if (object.textOf("depth") == "through") return;
-  object.read("depth", depth.length, unit);
-  if (depth.length) depth.through = false;
-}
+  void word(std::string_view name, Axis& out) { object_.readWord(name, out, axisNamed, 3); }
+  void word(std::string_view name, std::optional<Axis>& out) {
+    object_.readWord(name, out, axisNamed, 3);
+  }
+  void word(std::string_view name, std::optional<Side>& out) {
+    object_.readWord(name, out, faceNamed, 6);
+  }
+  void word(std::string_view name, Face& out) { object_.readWord(name, out, faceNamed, 6); }
+  void word(std::string_view name, Make& out) { object_.readWord(name, out, makeNamed, 7); }
+  void word(std::string_view name, Locate& out) { object_.readWord(name, out, locateNamed, 5); }
+  void word(std::string_view name, Sense& out) { object_.readWord(name, out, senseNamed, 2); }
+  template <class Word>
+  void needed(std::string_view name, Word& out, std::string_view advice) {
+    if (object_.has(name)) {
+      word(name, out);
+    } else {
+      object_.report(std::string(advice));
+    }
+  }
+  template <class Word>
+  void wordUnless(std::string_view name, Word& out, Word) {
+    word(name, out);
+  }
+  void size(std::string_view name, std::optional<Lettered>& out, SizeSymbol) {
+    object_.read(name, out, unit_);
+  }
+  void angle(std::string_view name, std::optional<LetteredAngle>& out) { object_.read(name, out); }
+  void depth(std::string_view name, Depth& out) {
+    if (object_.textOf(name) == "through") return;
+    object_.read(name, out.length, unit_);
+    if (out.length) out.through = false;
+  }
+  void text(std::string_view name, std::string& out) { object_.read(name, out); }
+  void id(std::string_view name, Id& out) { object_.read(name, out); }
+  void ids(std::string_view name, std::vector<Id>& out) { object_.read(name, out); }
+  void count(kind::Ring& ring) {
+    if (!object_.has("holes")) {
+      return object_.report("a ring says how many `holes` it has: 1 to 1000");
+    }
+    object_.read("holes", ring.holes);
+  }
+  void count(kind::Row& row) {
+    const bool spaces = object_.has("spaces");
+    if (spaces && object_.has("holes")) {
+      return object_.report("spaces", "give `holes` or `spaces`, as the print does, not both");
+    }
+    if (!spaces && !object_.has("holes")) {
+      return object_.report(
+          "a row says how many `holes` or how many `spaces` it has: 1 to 1000 holes");
+    }
+    object_.read("holes", row.holes);
+    if (!spaces) return;
+    int between = 0;
+    object_.read("spaces", between);
+    row.holes = std::clamp(between, 0, kMostHoles) + 1;
+    row.countedBySpaces = true;
+  }
+
+ private:
+  ObjectReader& object_;
+  Unit unit_;
+};
 
 Feature readFeature(const JsonValue& value, const Where& where, const Context& context) {
   Feature feature;
   ObjectReader object(value, where, context.trouble);
-  const Unit unit = context.unit;
   if (!object.require("id", "every feature has one") ||
       !object.require("kind", "say what the feature is")) {
     return feature;
   }
   object.read("id", feature.id);
-  object.readWord("kind", feature.kind, featureKindNamed, 9);
-  object.readWord("axis", feature.axis, axisNamed, 3);
-  object.readWord("side", feature.side, faceNamed, 6);
-  if (feature.kind != FeatureKind::edge) object.readWord("face", feature.face, faceNamed, 6);
-  readHoles(object, feature);
-  object.read("pitch", feature.pitch, unit);
-  object.read("pcd", feature.pitchDiameter, unit);
-  object.read("first_angle", feature.firstAngle);
-  object.readWord("sense", feature.sense, senseNamed, 2);
-  object.read("width", feature.width, unit);
-  object.read("length", feature.length, unit);
-  object.read("radius", feature.radius, unit);
-  object.read("about", feature.about);
-  object.read("corner", feature.corner);
-  object.read("through", feature.through);
-  object.read("diameter", feature.diameter, unit);
-  object.readWord("make", feature.make, makeNamed, 7);
-  readDepth(object, feature.depth, unit);
-  object.read("thread", feature.thread);
-  object.read("seat_diameter", feature.seatDiameter, unit);
-  object.read("seat_depth", feature.seatDepth, unit);
-  object.readWord("locate", feature.locate, locateNamed, 5);
+  FeatureKind kind = FeatureKind::point;
+  object.readWord("kind", kind, featureKindNamed, std::variant_size_v<Shape>);
+  feature.shape = emptyShape(kind);
+  MemberReader members(object, context.unit);
+  visitMembers(feature, members);
   object.read("traced", feature.traced);
   object.read("note", feature.note);
   feature.extra = object.rest();

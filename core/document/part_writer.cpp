@@ -1,60 +1,72 @@
 #include "core/document/part_writer.h"
 
+#include <optional>
 #include <string_view>
+#include <type_traits>
 #include <vector>
 
 #include "core/document/json_string.h"
 #include "core/document/kit_document.h"
 #include "core/document/object_writer.h"
 #include "core/document/picture_json.h"
+#include "core/part/feature_members.h"
 
 namespace inchwright {
 namespace {
 
-bool isHoled(FeatureKind kind) {
-  return kind == FeatureKind::hole || kind == FeatureKind::ring || kind == FeatureKind::row;
-}
+/// Writes the members of a feature's kind.
+class MemberWriter : public NoMembers {
+ public:
+  explicit MemberWriter(ObjectWriter& object) : object_(object) {}
 
-void writeMaking(ObjectWriter& object, const Feature& feature) {
-  const bool holed = isHoled(feature.kind);
-  object.figure("diameter", feature.diameter);
-  if (holed || feature.make != Make::drill) object.text("make", nameOf(feature.make));
-  if (!feature.depth.through) {
-    object.figure("depth", feature.depth.length);
-  } else if (holed || feature.kind == FeatureKind::slot) {
-    object.text("depth", "through");
+  template <class Word>
+  void word(std::string_view name, Word value) {
+    object_.text(name, nameOf(value));
   }
-  object.textIfAny("thread", feature.thread);
-  object.figure("seat_diameter", feature.seatDiameter);
-  object.figure("seat_depth", feature.seatDepth);
-  if (feature.locate != Locate::coordinate) object.text("locate", nameOf(feature.locate));
-}
+  template <class Word>
+  void word(std::string_view name, const std::optional<Word>& value) {
+    if (value) object_.text(name, nameOf(*value));
+  }
+  template <class Word>
+  void needed(std::string_view name, Word value, std::string_view) {
+    object_.text(name, nameOf(value));
+  }
+  template <class Word>
+  void wordUnless(std::string_view name, Word value, std::remove_const_t<Word> usual) {
+    if (value != usual) object_.text(name, nameOf(value));
+  }
+  void size(std::string_view name, const std::optional<Lettered>& figure, SizeSymbol) {
+    object_.figure(name, figure);
+  }
+  void angle(std::string_view name, const std::optional<LetteredAngle>& angle) {
+    object_.angle(name, angle);
+  }
+  void depth(std::string_view name, const Depth& depth) {
+    if (depth.through) {
+      object_.text(name, "through");
+    } else {
+      object_.figure(name, depth.length);
+    }
+  }
+  void text(std::string_view name, const std::string& text) { object_.textIfAny(name, text); }
+  void id(std::string_view name, const Id& id) { object_.textIfAny(name, id); }
+  void ids(std::string_view name, const std::vector<Id>& ids) { object_.textsIfAny(name, ids); }
+  void count(const kind::Ring& ring) { object_.whole("holes", ring.holes); }
+  void count(const kind::Row& row) {
+    object_.whole(row.countedBySpaces ? "spaces" : "holes",
+                  row.holes - (row.countedBySpaces ? 1 : 0));
+  }
+
+ private:
+  ObjectWriter& object_;
+};
 
 void writeFeature(std::string& out, const Feature& feature) {
   ObjectWriter object(out);
   object.text("id", feature.id);
-  object.text("kind", nameOf(feature.kind));
-  if (feature.axis) object.text("axis", nameOf(*feature.axis));
-  if (feature.side) object.text("side", nameOf(*feature.side));
-  if (feature.kind != FeatureKind::edge) object.text("face", nameOf(feature.face));
-  if (feature.countedBySpaces) {
-    object.whole("spaces", feature.holes - 1);
-  } else if (feature.holes != 0) {
-    object.whole("holes", feature.holes);
-  }
-  object.figure("pitch", feature.pitch);
-  object.figure("pcd", feature.pitchDiameter);
-  object.angle("first_angle", feature.firstAngle);
-  if (feature.kind == FeatureKind::ring || feature.sense != Sense::anticlockwise) {
-    object.text("sense", nameOf(feature.sense));
-  }
-  object.figure("width", feature.width);
-  object.figure("length", feature.length);
-  object.figure("radius", feature.radius);
-  object.textIfAny("about", feature.about);
-  object.textsIfAny("corner", feature.corner);
-  object.textsIfAny("through", feature.through);
-  writeMaking(object, feature);
+  object.text("kind", nameOf(feature.kind()));
+  MemberWriter members(object);
+  visitMembers(feature, members);
   object.textsIfAny("traced", feature.traced);
   object.textIfAny("note", feature.note);
   object.rest(feature.extra);

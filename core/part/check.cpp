@@ -43,9 +43,9 @@ Fault checkPair(const Reading& reading, const PlaceIndex& index, const Pointer& 
   return std::nullopt;
 }
 
-bool hasRadius(FeatureKind kind) {
-  return kind == FeatureKind::hole || kind == FeatureKind::slot || kind == FeatureKind::ring ||
-         kind == FeatureKind::row || kind == FeatureKind::round || kind == FeatureKind::arc;
+bool hasRadius(const Feature& feature) {
+  return feature.drilled() != nullptr || feature.is(FeatureKind::slot) ||
+         feature.is(FeatureKind::round) || feature.is(FeatureKind::arc);
 }
 
 /// A radius, diameter or pitch circle is a size of the one feature `from`.
@@ -56,9 +56,9 @@ Fault checkSizeReading(const Reading& reading, const PlaceIndex& index, const Po
     return faultAt(pointer / "to", "a " + kind + " is of `from` alone: leave `to` out");
   }
   const PlaceIndex::Entry entry = *index.find(reading.from);
-  const FeatureKind of = entry.feature->kind;
-  const bool fits =
-      reading.kind == ReadingKind::pcd ? of == FeatureKind::ring && entry.isFeature : hasRadius(of);
+  const FeatureKind of = entry.feature->kind();
+  const bool fits = reading.kind == ReadingKind::pcd ? of == FeatureKind::ring && entry.isFeature
+                                                     : hasRadius(*entry.feature);
   if (!fits) {
     return faultAt(pointer / "from", "`" + reading.from + "` is of kind `" +
                                          std::string(nameOf(of)) + "` and has no " + kind);
@@ -103,7 +103,7 @@ Fault checkPrintPlace(const Reading& reading, const Pointer& pointer) {
   return std::nullopt;
 }
 
-struct Shape {
+struct Wanted {
   bool needsAxis;
   std::size_t least;
   std::size_t most;
@@ -112,7 +112,7 @@ struct Shape {
 
 constexpr std::size_t kAnyNumber = 1'000'000;
 
-Shape shapeOf(UnderstandingKind kind) {
+Wanted wantedBy(UnderstandingKind kind) {
   switch (kind) {
     case UnderstandingKind::inLine:
       return {true, 2, kAnyNumber, "in line says an `axis` and two or more `of`"};
@@ -136,7 +136,7 @@ Shape shapeOf(UnderstandingKind kind) {
 
 /// Each kind has its members and no others.
 Fault checkShape(const Understanding& it, const Pointer& pointer) {
-  const Shape shape = shapeOf(it.kind);
+  const Wanted shape = wantedBy(it.kind);
   const bool midway = it.kind == UnderstandingKind::midway;
   const bool symmetric = it.kind == UnderstandingKind::symmetric;
   if (shape.needsAxis && !it.axis) return faultAt(pointer, shape.advice);
@@ -274,7 +274,7 @@ Fault checkPlace(const Id& id, Axis axis, const PlaceIndex& index, const Pointer
   if (Fault fault = checkKnown(id, index, pointer)) return fault;
   const PlaceIndex::Entry entry = *index.find(id);
   if (entry.axes.has(axis)) return std::nullopt;
-  const FeatureKind kind = entry.feature->kind;
+  const FeatureKind kind = entry.feature->kind();
   if (kind == FeatureKind::line || kind == FeatureKind::arc) {
     return faultAt(pointer, "`" + id + "` is of kind `" + std::string(nameOf(kind)) +
                                 "`, which has no place of its own: name a point of it");
@@ -314,7 +314,7 @@ Fault checkUnderstanding(const Understanding& it, const PlaceIndex& index, const
     if (again || id == it.about) return faultAt(pointer / "of", "`" + id + "` is named twice here");
   }
   if (it.kind == UnderstandingKind::concentric) return checkConcentric(it, index, pointer);
-  if (!shapeOf(it.kind).needsAxis) return std::nullopt;
+  if (!wantedBy(it.kind).needsAxis) return std::nullopt;
   for (std::size_t i = 0; i < it.of.size(); ++i) {
     if (Fault f = checkPlace(it.of[i], *it.axis, index, pointer / "of" / i)) return f;
   }

@@ -1,6 +1,8 @@
 #include <algorithm>
+#include <utility>
 
 #include "core/part/check.h"
+#include "core/part/feature_members.h"
 #include "core/part/plain_decimal.h"
 
 namespace inchwright {
@@ -16,132 +18,130 @@ std::string article(FeatureKind kind) {
   return (vowel ? "an " : "a ") + std::string(nameOf(kind));
 }
 
-Fault checkEdge(const Feature& feature, const Pointer& pointer) {
-  if (!feature.axis) {
-    return faultAt(pointer, "an edge needs its `axis`: the one it lies square to");
-  }
-  if (feature.side && axisAcross(*feature.side) != *feature.axis) {
-    return faultAt(pointer / "side", "the " + std::string(nameOf(*feature.side)) +
-                                         " side lies across " +
-                                         std::string(nameOf(axisAcross(*feature.side))) +
-                                         ", not across " + std::string(nameOf(*feature.axis)));
-  }
-  return std::nullopt;
+Fault checkEdge(const kind::Edge& edge, const Pointer& pointer) {
+  if (!edge.side || axisAcross(*edge.side) == edge.axis) return std::nullopt;
+  return faultAt(pointer / "side", "the " + std::string(nameOf(*edge.side)) + " side lies across " +
+                                       std::string(nameOf(axisAcross(*edge.side))) +
+                                       ", not across " + std::string(nameOf(edge.axis)));
 }
 
 /// Slots and rows run along one axis of their face.
 Fault checkRun(const Feature& feature, const Pointer& pointer) {
-  const std::string subject = article(feature.kind);
-  if (!feature.axis) return faultAt(pointer, subject + " needs the `axis` it runs along");
-  if (!liesIn(feature.face, *feature.axis)) {
-    return faultAt(pointer / "axis", subject + " runs along an axis of its face, and " +
-                                         std::string(nameOf(*feature.axis)) +
-                                         " does not lie in the " +
-                                         std::string(nameOf(feature.face)) + " face");
-  }
-  return std::nullopt;
+  const std::string subject = article(feature.kind());
+  const std::optional<Axis> axis = axisOf(feature);
+  if (!axis) return faultAt(pointer, subject + " needs the `axis` it runs along");
+  if (liesIn(feature.face, *axis)) return std::nullopt;
+  return faultAt(pointer / "axis", subject + " runs along an axis of its face, and " +
+                                       std::string(nameOf(*axis)) + " does not lie in the " +
+                                       std::string(nameOf(feature.face)) + " face");
 }
 
-Fault checkHoles(const Feature& feature, const Pointer& pointer) {
-  const int least = feature.countedBySpaces ? 2 : 1;
-  if (feature.holes >= least && feature.holes <= kMostHoles) return std::nullopt;
-  const bool row = feature.kind == FeatureKind::row;
-  const std::string member = feature.countedBySpaces ? "spaces" : "holes";
-  return faultAt(feature.holes == 0 ? pointer : pointer / member,
-                 row ? "a row says how many `holes` or how many `spaces` it has: 1 to 1000 holes"
-                     : "a ring says how many `holes` it has: 1 to 1000");
+Fault checkRing(const kind::Ring& ring, const Pointer& pointer) {
+  if (ring.holes >= 1 && ring.holes <= kMostHoles) return std::nullopt;
+  return faultAt(pointer / "holes", "a ring says how many `holes` it has: 1 to 1000");
 }
 
-Fault checkCorner(const Feature& feature, const PlaceIndex& index, const Pointer& pointer) {
-  if (feature.corner.size() != 2) {
+Fault checkRow(const kind::Row& row, const Pointer& pointer) {
+  if (row.holes >= (row.countedBySpaces ? 2 : 1) && row.holes <= kMostHoles) return std::nullopt;
+  return faultAt(pointer / (row.countedBySpaces ? "spaces" : "holes"),
+                 "a row says how many `holes` or how many `spaces` it has: 1 to 1000 holes");
+}
+
+Fault checkCorner(const kind::Round& round, Face face, const PlaceIndex& index,
+                  const Pointer& pointer) {
+  if (round.corner.size() != 2) {
     return faultAt(pointer, "a `corner` is that of two edges: name two");
   }
   AxisSet seen;
   for (std::size_t i = 0; i < 2; ++i) {
     const Pointer here = pointer / i;
-    const std::optional<PlaceIndex::Entry> entry = index.find(feature.corner[i]);
-    if (!entry) return faultAt(here, "there is no `" + feature.corner[i] + "`");
-    if (entry->feature->kind != FeatureKind::edge || !entry->feature->axis) {
-      return faultAt(here, "a corner is that of two edges, and `" + feature.corner[i] + "` is " +
-                               article(entry->feature->kind));
+    const std::optional<PlaceIndex::Entry> entry = index.find(round.corner[i]);
+    if (!entry) return faultAt(here, "there is no `" + round.corner[i] + "`");
+    const auto* edge = entry->feature->as<kind::Edge>();
+    if (!edge) {
+      return faultAt(here, "a corner is that of two edges, and `" + round.corner[i] + "` is " +
+                               article(entry->feature->kind()));
     }
-    const Axis axis = *entry->feature->axis;
-    if (!liesIn(feature.face, axis) || seen.has(axis)) {
+    if (!liesIn(face, edge->axis) || seen.has(edge->axis)) {
       return faultAt(here, "the two edges of a corner lie one across each axis of the face");
     }
-    seen.add(axis);
+    seen.add(edge->axis);
   }
   return std::nullopt;
 }
 
 Fault checkRound(const Feature& feature, const PlaceIndex& index, const Pointer& pointer) {
-  if (feature.side && !liesIn(feature.face, axisAcross(*feature.side))) {
+  const kind::Round& round = *feature.as<kind::Round>();
+  if (round.side && !liesIn(feature.face, axisAcross(*round.side))) {
     return faultAt(pointer / "side", "the outermost point of a round lies in its face: the " +
-                                         std::string(nameOf(*feature.side)) +
+                                         std::string(nameOf(*round.side)) +
                                          " side is no side of the " +
                                          std::string(nameOf(feature.face)) + " face");
   }
-  if (!feature.about.empty() && !feature.corner.empty()) {
+  if (!round.about.empty() && !round.corner.empty()) {
     return faultAt(pointer, "a round is struck `about` a place or rounds off a `corner`, not both");
   }
-  if (!feature.corner.empty()) return checkCorner(feature, index, pointer / "corner");
-  if (feature.about.empty()) return std::nullopt;
+  if (!round.corner.empty()) return checkCorner(round, feature.face, index, pointer / "corner");
+  if (round.about.empty()) return std::nullopt;
   const Pointer here = pointer / "about";
-  const std::optional<PlaceIndex::Entry> entry = index.find(feature.about);
-  if (!entry) return faultAt(here, "there is no `" + feature.about + "`");
+  const std::optional<PlaceIndex::Entry> entry = index.find(round.about);
+  if (!entry) return faultAt(here, "there is no `" + round.about + "`");
   if (entry->feature == &feature) return faultAt(here, "a round can't be struck about itself");
   for (Axis axis : axesIn(feature.face)) {
     if (entry->axes.has(axis)) continue;
-    return faultAt(here, "`" + feature.about + "` has no place along " + std::string(nameOf(axis)) +
+    return faultAt(here, "`" + round.about + "` has no place along " + std::string(nameOf(axis)) +
                              ": name a hole or a point of this face");
   }
   return std::nullopt;
 }
 
-Fault checkThrough(const Feature& feature, const PlaceIndex& index, const Pointer& pointer) {
-  for (std::size_t i = 0; i < feature.through.size(); ++i) {
-    if (index.find(feature.through[i])) continue;
-    return faultAt(pointer / "through" / i, "there is no `" + feature.through[i] + "`");
+Fault checkThrough(const std::vector<Id>& through, const PlaceIndex& index,
+                   const Pointer& pointer) {
+  for (std::size_t i = 0; i < through.size(); ++i) {
+    if (index.find(through[i])) continue;
+    return faultAt(pointer / "through" / i, "there is no `" + through[i] + "`");
   }
   return std::nullopt;
 }
 
-struct Size {
-  const char* key;
-  const std::optional<Lettered>* figure;
-  SizeSymbol refused;
+/// The sizes and depths of a feature, whatever its kind.
+class SizeCheck : public NoMembers {
+ public:
+  explicit SizeCheck(const Pointer& pointer) : pointer_(pointer) {}
+
+  void size(std::string_view key, const std::optional<Lettered>& figure, SizeSymbol refused) {
+    if (fault_ || !figure) return;
+    if (figure->value <= Length()) {
+      fault_ = faultAt(pointer_ / key, "a size is greater than 0");
+    } else if (refused != SizeSymbol::none && figure->symbol == refused) {
+      fault_ = faultAt(pointer_ / key,
+                       refused == SizeSymbol::radius
+                           ? "a diameter is wanted here, and this is lettered as a radius"
+                           : "a radius is wanted here, and this is lettered as a diameter");
+    }
+  }
+  void depth(std::string_view key, const Depth& depth) {
+    if (!fault_ && !depth.through && !depth.length) {
+      fault_ = faultAt(pointer_ / key, "a depth is `through` or a length");
+    }
+    size(key, depth.length, SizeSymbol::none);
+  }
+  Fault take() && { return std::move(fault_); }
+
+ private:
+  const Pointer& pointer_;
+  Fault fault_;
 };
 
 Fault checkSizes(const Feature& feature, const Pointer& pointer) {
-  const Size sizes[] = {
-      {"diameter", &feature.diameter, SizeSymbol::radius},
-      {"depth", &feature.depth.length, SizeSymbol::none},
-      {"seat_diameter", &feature.seatDiameter, SizeSymbol::radius},
-      {"seat_depth", &feature.seatDepth, SizeSymbol::none},
-      {"width", &feature.width, SizeSymbol::none},
-      {"length", &feature.length, SizeSymbol::none},
-      {"pitch", &feature.pitch, SizeSymbol::none},
-      {"pcd", &feature.pitchDiameter, SizeSymbol::radius},
-      {"radius", &feature.radius, SizeSymbol::diameter},
-  };
-  for (const Size& size : sizes) {
-    const std::optional<Lettered>& figure = *size.figure;
-    if (!figure) continue;
-    const Pointer here = pointer / size.key;
-    if (figure->value <= Length()) return faultAt(here, "a size is greater than 0");
-    if (size.refused != SizeSymbol::none && figure->symbol == size.refused) {
-      return faultAt(here, size.refused == SizeSymbol::radius
-                               ? "a diameter is wanted here, and this is lettered as a radius"
-                               : "a radius is wanted here, and this is lettered as a diameter");
-    }
-  }
-  if (feature.width && feature.length && feature.length->value <= feature.width->value) {
+  SizeCheck sizes(pointer);
+  visitMembers(feature, sizes);
+  if (Fault fault = std::move(sizes).take()) return fault;
+  const auto* slot = feature.as<kind::Slot>();
+  if (slot && slot->width && slot->length && slot->length->value <= slot->width->value) {
     return faultAt(
         pointer / "length",
         "a slot is longer over all than it is wide: is this its length between centres?");
-  }
-  if (!feature.depth.through && !feature.depth.length) {
-    return faultAt(pointer / "depth", "a depth is `through` or a length");
   }
   return std::nullopt;
 }
@@ -150,16 +150,15 @@ Fault checkTraced(const Feature& feature, const Pointer& pointer) {
   const std::size_t count = feature.traced.size();
   if (count == 0) return std::nullopt;
   const Pointer here = pointer / "traced";
-  const bool curve = feature.kind == FeatureKind::line || feature.kind == FeatureKind::arc;
-  if (feature.kind == FeatureKind::edge && count != 1) {
-    return faultAt(here, "an edge is traced by one value, along its axis");
-  }
+  const bool edge = feature.is(FeatureKind::edge);
+  const bool curve = feature.is(FeatureKind::line) || feature.is(FeatureKind::arc);
+  if (edge && count != 1) return faultAt(here, "an edge is traced by one value, along its axis");
   if (curve && (count % 2 != 0 || count > 6)) {
     return faultAt(here, "a line or arc is traced by one to three points of two values each");
   }
-  if (feature.kind != FeatureKind::edge && !curve && count != 2) {
-    return faultAt(here,
-                   article(feature.kind) + " is traced by two values, along the axes of its face");
+  if (!edge && !curve && count != 2) {
+    return faultAt(
+        here, article(feature.kind()) + " is traced by two values, along the axes of its face");
   }
   for (std::size_t i = 0; i < count; ++i) {
     if (plainDecimal(feature.traced[i])) continue;
@@ -169,21 +168,22 @@ Fault checkTraced(const Feature& feature, const Pointer& pointer) {
 }
 
 Fault checkKind(const Feature& feature, const PlaceIndex& index, const Pointer& pointer) {
-  switch (feature.kind) {
+  switch (feature.kind()) {
     case FeatureKind::edge:
-      return checkEdge(feature, pointer);
+      return checkEdge(*feature.as<kind::Edge>(), pointer);
     case FeatureKind::slot:
       return checkRun(feature, pointer);
     case FeatureKind::row:
       if (Fault fault = checkRun(feature, pointer)) return fault;
-      return checkHoles(feature, pointer);
+      return checkRow(*feature.as<kind::Row>(), pointer);
     case FeatureKind::ring:
-      return checkHoles(feature, pointer);
+      return checkRing(*feature.as<kind::Ring>(), pointer);
     case FeatureKind::round:
       return checkRound(feature, index, pointer);
     case FeatureKind::line:
+      return checkThrough(feature.as<kind::Line>()->through, index, pointer);
     case FeatureKind::arc:
-      return checkThrough(feature, index, pointer);
+      return checkThrough(feature.as<kind::Arc>()->through, index, pointer);
     case FeatureKind::hole:
     case FeatureKind::point:
       break;

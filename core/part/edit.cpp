@@ -131,9 +131,12 @@ class Remover {
   }
 
   void cleanFeature(Feature& other) const {
-    if (isGone(other.about)) other.about.clear();
-    if (anyGone(other.corner)) other.corner.clear();
-    dropFrom(other.through);
+    if (auto* round = other.as<kind::Round>()) {
+      if (isGone(round->about)) round->about.clear();
+      if (anyGone(round->corner)) round->corner.clear();
+    }
+    if (auto* line = other.as<kind::Line>()) dropFrom(line->through);
+    if (auto* arc = other.as<kind::Arc>()) dropFrom(arc->through);
   }
 
   bool isSpent(const Understanding& one) const {

@@ -2,6 +2,8 @@
 
 #include <algorithm>
 #include <charconv>
+#include <type_traits>
+#include <utility>
 
 #include "core/part/name_table.h"
 #include "core/part/plain_decimal.h"
@@ -16,7 +18,73 @@ constexpr NameTable<7> kMakeNames{"drill",       "ream",        "bore",    "tap"
 constexpr NameTable<5> kLocateNames{"coordinate", "mate", "pair", "assembly", "suit"};
 constexpr NameTable<2> kSenseNames{"anticlockwise", "clockwise"};
 
+const std::optional<Lettered> kNoFigure;
+
+template <std::size_t... Indices>
+Shape emptyShapeAt(std::size_t index, std::index_sequence<Indices...>) {
+  Shape shape;
+  ((Indices == index ? static_cast<void>(shape.emplace<Indices>()) : static_cast<void>(0)), ...);
+  return shape;
+}
+
+/// Of a feature or a const one.
+template <class AnyFeature>
+auto drilledOf(AnyFeature& feature) {
+  using Result = decltype(&feature.template as<kind::Hole>()->drilled);
+  return std::visit(
+      [](auto& shape) -> Result {
+        if constexpr (requires { shape.drilled; }) return &shape.drilled;
+        return nullptr;
+      },
+      feature.shape);
+}
+
 }  // namespace
+
+Shape emptyShape(FeatureKind kind) {
+  return emptyShapeAt(static_cast<std::size_t>(kind),
+                      std::make_index_sequence<std::variant_size_v<Shape>>());
+}
+
+const Drilled* Feature::drilled() const {
+  return drilledOf(*this);
+}
+
+Drilled* Feature::drilled() {
+  return drilledOf(*this);
+}
+
+std::optional<Axis> axisOf(const Feature& feature) {
+  return std::visit(
+      [](const auto& shape) -> std::optional<Axis> {
+        if constexpr (requires { shape.axis; }) return shape.axis;
+        return std::nullopt;
+      },
+      feature.shape);
+}
+
+std::optional<Side> sideOf(const Feature& feature) {
+  return std::visit(
+      [](const auto& shape) -> std::optional<Side> {
+        if constexpr (requires { shape.side; }) return shape.side;
+        return std::nullopt;
+      },
+      feature.shape);
+}
+
+const std::optional<Lettered>& radiusOf(const Feature& feature) {
+  return std::visit(
+      [](const auto& shape) -> const std::optional<Lettered>& {
+        if constexpr (requires { shape.radius; }) return shape.radius;
+        return kNoFigure;
+      },
+      feature.shape);
+}
+
+const std::optional<Lettered>& diameterOf(const Feature& feature) {
+  const Drilled* drilled = feature.drilled();
+  return drilled ? drilled->diameter : kNoFigure;
+}
 
 std::string_view nameOf(FeatureKind kind) {
   return nameIn(kFeatureKindNames, kind);
@@ -47,14 +115,23 @@ std::optional<Sense> senseNamed(std::string_view name) {
   return valueNamed<Sense>(kSenseNames, name);
 }
 
-std::vector<Place> placesOf(const Feature& feature) {
-  if (feature.kind == FeatureKind::line || feature.kind == FeatureKind::arc) return {};
-  if (feature.kind == FeatureKind::edge) {
-    if (!feature.axis) return {};
-    return {Place{feature.id, {*feature.axis}}};
+std::vector<Axis> axesOf(const Feature& feature) {
+  switch (feature.kind()) {
+    case FeatureKind::edge:
+      return {feature.as<kind::Edge>()->axis};
+    case FeatureKind::line:
+    case FeatureKind::arc:
+      return {};
+    default:
+      break;
   }
   const auto inFace = axesIn(feature.face);
-  const std::vector<Axis> axes(inFace.begin(), inFace.end());
+  return {inFace.begin(), inFace.end()};
+}
+
+std::vector<Place> placesOf(const Feature& feature) {
+  const std::vector<Axis> axes = axesOf(feature);
+  if (axes.empty()) return {};
   std::vector<Place> places;
   const int count = innerPlaceCount(feature);
   places.reserve(static_cast<std::size_t>(count) + 1);
@@ -64,15 +141,14 @@ std::vector<Place> placesOf(const Feature& feature) {
 }
 
 int innerPlaceCount(const Feature& feature) {
-  switch (feature.kind) {
-    case FeatureKind::ring:
-    case FeatureKind::row:
-      return std::clamp(feature.holes, 0, kMostHoles);
-    case FeatureKind::slot:
-      return 2;
-    default:
-      return 0;
-  }
+  return std::visit(
+      [](const auto& shape) {
+        using Kind = std::remove_cvref_t<decltype(shape)>;
+        if constexpr (std::is_same_v<Kind, kind::Slot>) return 2;
+        if constexpr (requires { shape.holes; }) return std::clamp(shape.holes, 0, kMostHoles);
+        return 0;
+      },
+      feature.shape);
 }
 
 bool isNamedBy(const Feature& feature, std::string_view id) {
@@ -87,8 +163,8 @@ bool isNamedBy(const Feature& feature, std::string_view id) {
 }
 
 std::optional<double> tracedAlong(const Feature& feature, Axis axis) {
-  if (feature.kind == FeatureKind::edge) {
-    if (feature.axis != axis || feature.traced.size() != 1) return std::nullopt;
+  if (const auto* edge = feature.as<kind::Edge>()) {
+    if (edge->axis != axis || feature.traced.size() != 1) return std::nullopt;
     return plainDecimal(feature.traced[0]);
   }
   if (feature.traced.size() < 2) return std::nullopt;

@@ -3,11 +3,13 @@
 #include <optional>
 #include <string>
 #include <string_view>
+#include <variant>
 #include <vector>
 
 #include "core/measure/angle.h"
 #include "core/measure/lettered.h"
 #include "core/part/axis.h"
+#include "core/part/drilled.h"
 #include "core/part/extra.h"
 
 namespace inchwright {
@@ -15,84 +17,142 @@ namespace inchwright {
 /// The name of a feature, a place of one, or a reading. Unique among its kind within a part.
 using Id = std::string;
 
+/// As the alternatives of `Shape`, in their order.
 enum class FeatureKind { edge, hole, slot, ring, row, round, point, line, arc };
 
-/// How a hole gets its size.
-enum class Make { drill, ream, bore, tap, counterbore, countersink, spotface };
-
-/// How a hole's place is to be found in the shop.
-enum class Locate { coordinate, mate, pair, assembly, suit };
-
 enum class Sense { anticlockwise, clockwise };
-
-/// Through, or so deep below the face it is cut from.
-struct Depth {
-  bool through = true;
-  std::optional<Lettered> length;  ///< given when not through
-
-  bool operator==(const Depth&) const = default;
-};
 
 /// The most holes a ring or row may have.
 inline constexpr int kMostHoles = 1000;
 
-/// One feature of a part. Which members apply follows from `kind`; `checkPart` (job.h) says what
-/// a feature lacks. Its positions are not here: they follow from the readings.
+/// What a feature is, kind by kind. To add a kind: its struct here, its word in `FeatureKind`, its
+/// members in feature_members.h (the document, the checks of sizes and the renaming of ids follow
+/// from there), what it requires in check_feature.cpp and its places in feature.cpp.
+namespace kind {
+
+/// A plane square to `axis`.
+struct Edge {
+  Axis axis = Axis::x;
+  std::optional<Side> side = {};  ///< when it is an outer side of the part
+
+  bool operator==(const Edge&) const = default;
+};
+
+struct Hole {
+  Drilled drilled = {};
+
+  bool operator==(const Hole&) const = default;
+};
+
+struct Slot {
+  std::optional<Axis> axis = {};  ///< it runs along, one of its face's two
+  std::optional<Lettered> width = {};
+  std::optional<Lettered> length = {};  ///< over all, end to end
+  Depth depth = {};
+
+  bool operator==(const Slot&) const = default;
+};
+
+/// Holes evenly round a pitch circle.
+struct Ring {
+  int holes = 1;                                 ///< from 1 to kMostHoles
+  std::optional<Lettered> pitchDiameter = {};    ///< PCD
+  std::optional<LetteredAngle> firstAngle = {};  ///< of hole 1, anticlockwise from the face's own X
+  Sense sense = Sense::anticlockwise;            ///< as the face is seen
+  Drilled drilled = {};                          ///< each hole
+
+  bool operator==(const Ring&) const = default;
+};
+
+/// Holes evenly along an axis of the face.
+struct Row {
+  Axis axis = Axis::x;
+  /// From 1 to kMostHoles, also where the print counts spaces: then one more than those.
+  int holes = 1;
+  bool countedBySpaces = false;
+  std::optional<Lettered> pitch = {};  ///< from hole to hole; may be left to the readings
+  Drilled drilled = {};                ///< each hole
+
+  bool operator==(const Row&) const = default;
+};
+
+/// A rounded end or corner.
+struct Round {
+  std::optional<Side> side = {};  ///< where its outermost point lies, of one with an outer tangent
+  std::optional<Lettered> radius = {};
+  Id about = {};                ///< the place it is struck about; or else
+  std::vector<Id> corner = {};  ///< the two edges whose corner it rounds off
+
+  bool operator==(const Round&) const = default;
+};
+
+struct Point {
+  bool operator==(const Point&) const = default;
+};
+
+struct Line {
+  std::vector<Id> through = {};  ///< places it passes through
+
+  bool operator==(const Line&) const = default;
+};
+
+struct Arc {
+  std::optional<Lettered> radius = {};
+  std::vector<Id> through = {};  ///< places it passes through
+
+  bool operator==(const Arc&) const = default;
+};
+
+}  // namespace kind
+
+using Shape = std::variant<kind::Edge, kind::Hole, kind::Slot, kind::Ring, kind::Row, kind::Round,
+                           kind::Point, kind::Line, kind::Arc>;
+
+/// One feature of a part: what is common to all kinds, and its shape. Its positions are not here:
+/// they follow from the readings. `checkPart` (job.h) says what a feature lacks.
 struct Feature {
   Id id;
-  FeatureKind kind = FeatureKind::point;
-
-  // edge: a plane square to `axis`; `side` when it is an outer side of the part.
-  // slot, row: `axis` is the one it runs along (one of the face's two).
-  // round with an outer tangent: `side` is where its outermost point lies.
-  std::optional<Axis> axis;
-  std::optional<Side> side;
-
-  // Everything but an edge is cut from, or lies in, a face.
+  /// What it is cut from, or lies in. Says nothing of an edge.
   Face face = Face::top;
-
-  std::optional<Lettered> diameter;  ///< hole, and each hole of a ring or row
-  Make make = Make::drill;
-  Depth depth;
-  std::string thread;                    ///< tapped holes: `1/4-20 UNC`, `2 BA`, `M3`
-  std::optional<Lettered> seatDiameter;  ///< counterbore, countersink, spotface
-  std::optional<Lettered> seatDepth;
-  Locate locate = Locate::coordinate;
-
-  std::optional<Lettered> width;   ///< slot
-  std::optional<Lettered> length;  ///< slot: over all, end to end
-
-  /// ring, row: how many holes there are, also where the print counts a row's spaces (then it is
-  /// one more than those). From 1 to kMostHoles.
-  int holes = 0;
-  bool countedBySpaces = false;           ///< row: the print gives the number of spaces
-  std::optional<Lettered> pitch;          ///< row: from hole to hole; may be left to the readings
-  std::optional<Lettered> pitchDiameter;  ///< ring: PCD
-  std::optional<LetteredAngle>
-      firstAngle;                      ///< ring: of hole 1, anticlockwise from the face's own X
-  Sense sense = Sense::anticlockwise;  ///< ring: as the face is seen
-
-  std::optional<Lettered> radius;  ///< round, arc
-  Id about;                        ///< round: the place it is struck about; or else
-  std::vector<Id> corner;          ///< round: the two edges whose corner it rounds off
-
-  std::vector<Id> through;  ///< line, arc: places it passes through (kept, not placed)
-
+  Shape shape = kind::Point{};
   /// Inches in the plane of the face, as drawn: one for an edge, two otherwise. Evidence only.
   std::vector<std::string> traced;
   std::string note;
   Extra extra;
 
+  FeatureKind kind() const { return static_cast<FeatureKind>(shape.index()); }
+  bool is(FeatureKind wanted) const { return kind() == wanted; }
+  /// Its shape when it is of that kind, else null: `feature.as<kind::Ring>()`.
+  template <class Kind>
+  const Kind* as() const {
+    return std::get_if<Kind>(&shape);
+  }
+  template <class Kind>
+  Kind* as() {
+    return std::get_if<Kind>(&shape);
+  }
+  /// What is drilled at its places: of a hole, ring or row; null for all others.
+  const Drilled* drilled() const;
+  Drilled* drilled();
+
   bool operator==(const Feature&) const = default;
 };
 
+/// The shape of a kind of which nothing is known yet.
+Shape emptyShape(FeatureKind kind);
+
+/// The axis a feature lies across or runs along: of an edge, slot or row.
+std::optional<Axis> axisOf(const Feature& feature);
+/// The outer side that an edge is, or where a round has its outermost point.
+std::optional<Side> sideOf(const Feature& feature);
+/// The radius of a round or arc.
+const std::optional<Lettered>& radiusOf(const Feature& feature);
+/// The diameter of what is drilled.
+const std::optional<Lettered>& diameterOf(const Feature& feature);
+
 std::string_view nameOf(FeatureKind kind);  ///< as in the document: `edge`, `hole`, …
-std::string_view nameOf(Make make);         ///< `drill`, `ream`, …
-std::string_view nameOf(Locate locate);
 std::string_view nameOf(Sense sense);
 std::optional<FeatureKind> featureKindNamed(std::string_view name);
-std::optional<Make> makeNamed(std::string_view name);
-std::optional<Locate> locateNamed(std::string_view name);
 std::optional<Sense> senseNamed(std::string_view name);
 
 /// A place that readings can meet, and the axes along which it has a position:
@@ -113,7 +173,9 @@ struct Place {
   bool operator==(const Place&) const = default;
 };
 
-/// The places of a feature, itself first. An edge without an axis has none.
+/// The axes along which a feature and its places have a position: none for a line or an arc.
+std::vector<Axis> axesOf(const Feature& feature);
+/// The places of a feature, itself first.
 std::vector<Place> placesOf(const Feature& feature);
 
 /// How many holes or ends of a feature are places of their own: 0 for most kinds.

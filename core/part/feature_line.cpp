@@ -82,62 +82,55 @@ class FeatureReader {
     return Done{};
   }
 
-  bool isHoleLike() const {
-    return feature_.kind == FeatureKind::hole || feature_.kind == FeatureKind::ring ||
-           feature_.kind == FeatureKind::row;
-  }
-
   Result<Done> readPiece() {
     const std::string_view word = words_.peek();
     if (const auto axis = axisNamed(word)) return takeAxis(*axis);
     if (const auto side = faceNamed(word)) return takeSide(*side);
-    if (isHoleLike()) {
+    if (drilled_ != nullptr) {
       if (const auto make = makeNamed(word)) return takeMake(*make);
       if (words_.takeIf("through")) return setThrough();
       if (words_.takeIf("deep")) return takeDepth();
     }
-    switch (feature_.kind) {
-      case FeatureKind::slot:
-        return words_.takeIf("by") ? into(feature_.length, "length over all")
-                                   : into(feature_.width, "width");
-      case FeatureKind::ring:
-        return readRingPiece();
-      case FeatureKind::row:
-        return readRowPiece();
-      case FeatureKind::round:
-        if (words_.takeIf("about")) return takeAbout();
-        return into(feature_.radius, "radius");
-      case FeatureKind::hole:
-        return feature_.make == Make::tap ? takeThread() : into(feature_.diameter, "diameter");
-      default:
-        return words_.refuse("this word means nothing for " + std::string(nameOf(feature_.kind)));
+    if (auto* slot = feature_.as<kind::Slot>()) {
+      return words_.takeIf("by") ? into(slot->length, "length over all")
+                                 : into(slot->width, "width");
     }
+    if (auto* ring = feature_.as<kind::Ring>()) return readRingPiece(*ring);
+    if (auto* row = feature_.as<kind::Row>()) return readRowPiece(*row);
+    if (auto* round = feature_.as<kind::Round>()) {
+      if (words_.takeIf("about")) return takeAbout(*round);
+      return into(round->radius, "radius");
+    }
+    if (drilled_ != nullptr) {
+      return drilled_->make == Make::tap ? takeThread() : into(drilled_->diameter, "diameter");
+    }
+    return words_.refuse("this word means nothing for " + std::string(nameOf(feature_.kind())));
   }
 
-  Result<Done> readRingPiece() {
-    if (words_.takeIf("on")) return into(feature_.pitchDiameter, "pitch circle diameter");
-    if (words_.takeIf("from")) return takeFirstAngle();
+  Result<Done> readRingPiece(kind::Ring& ring) {
+    if (words_.takeIf("on")) return into(ring.pitchDiameter, "pitch circle diameter");
+    if (words_.takeIf("from")) return takeFirstAngle(ring);
     if (words_.takeIf("turning")) {
       const auto sense = senseNamed(words_.peek());
       if (!sense) return words_.refuse("say `clockwise` or `anticlockwise`");
       words_.take();
-      feature_.sense = *sense;
+      ring.sense = *sense;
       return Done{};
     }
-    if (feature_.holes == 0) return takeHoles();
+    if (!counted_) return takeHoles(ring);
     if (words_.takeIf("holes")) return Done{};
-    return into(feature_.diameter, "diameter");
+    return into(ring.drilled.diameter, "diameter");
   }
 
-  Result<Done> readRowPiece() {
-    if (words_.takeIf("pitch")) return into(feature_.pitch, "pitch");
-    if (feature_.holes == 0) return takeHoles();
-    return into(feature_.diameter, "diameter");
+  Result<Done> readRowPiece(kind::Row& row) {
+    if (words_.takeIf("pitch")) return into(row.pitch, "pitch");
+    if (!counted_) return takeHoles(row);
+    return into(row.drilled.diameter, "diameter");
   }
 
   /// `from 90 .125` is an angle and a diameter: the longest that is an angle is taken. That may be
   /// too much of `from 90 1/8`, which `finish` asks about where no other diameter follows.
-  Result<Done> takeFirstAngle() {
+  Result<Done> takeFirstAngle(kind::Ring& ring) {
     std::size_t count = 0;
     while (!words_.peek(count).empty() && !isStop(words_.peek(count))) ++count;
     if (count == 0) return words_.refuse("give the angle of the first hole here");
@@ -154,24 +147,29 @@ class FeatureReader {
       error.at = words_.at(text) + error.at.value_or(0);
       return error;
     }
-    feature_.firstAngle = std::move(angle).value();
+    ring.firstAngle = std::move(angle).value();
     return Done{};
   }
 
-  /// `5 holes`, or for a row `4 spaces`: always said which.
-  Result<Done> takeHoles() {
+  Result<Done> takeHoles(kind::Ring& ring) {
     const auto count = countFrom(words_);
     if (!count.ok()) return count.error();
-    if (feature_.kind == FeatureKind::ring) {
-      words_.takeIf("holes");
-      feature_.holes = *count;
-      return Done{};
-    }
+    words_.takeIf("holes");
+    ring.holes = *count;
+    counted_ = true;
+    return Done{};
+  }
+
+  /// `5 holes` or `4 spaces`: always said which.
+  Result<Done> takeHoles(kind::Row& row) {
+    const auto count = countFrom(words_);
+    if (!count.ok()) return count.error();
+    counted_ = true;
     if (words_.takeIf("holes")) {
-      feature_.holes = *count;
+      row.holes = *count;
     } else if (words_.takeIf("spaces")) {
-      feature_.holes = *count + 1;
-      feature_.countedBySpaces = true;
+      row.holes = *count + 1;
+      row.countedBySpaces = true;
     } else {
       return words_.refuse("say whether these are `holes` or `spaces`");
     }
@@ -179,61 +177,76 @@ class FeatureReader {
   }
 
   Result<Done> takeAxis(Axis axis) {
+    if (auto* edge = feature_.as<kind::Edge>()) {
+      edge->axis = axis;
+    } else if (auto* slot = feature_.as<kind::Slot>()) {
+      slot->axis = axis;
+    } else if (auto* row = feature_.as<kind::Row>()) {
+      row->axis = axis;
+    } else {
+      return words_.refuse("this word means nothing for " + std::string(nameOf(feature_.kind())));
+    }
     words_.take();
-    feature_.axis = axis;
+    directed_ = true;
     return Done{};
   }
 
   Result<Done> takeSide(Side side) {
+    if (auto* edge = feature_.as<kind::Edge>()) {
+      *edge = {axisAcross(side), side};
+      directed_ = true;
+    } else if (auto* round = feature_.as<kind::Round>()) {
+      round->side = side;
+    } else {
+      return words_.refuse("this word means nothing for " + std::string(nameOf(feature_.kind())));
+    }
     words_.take();
-    if (feature_.kind == FeatureKind::edge) feature_.axis = axisAcross(side);
-    feature_.side = side;
     return Done{};
   }
 
   Result<Done> takeMake(Make make) {
     words_.take();
-    feature_.make = make;
+    drilled_->make = make;
     // `10-32 tap`: what was taken for a size is the thread.
-    if (make == Make::tap && feature_.diameter) {
-      feature_.thread = feature_.diameter->text;
-      feature_.diameter.reset();
+    if (make == Make::tap && drilled_->diameter) {
+      drilled_->thread = drilled_->diameter->text;
+      drilled_->diameter.reset();
       return Done{};
     }
-    if (make == Make::tap || words_.empty() || isStop(words_.peek()) || feature_.diameter) {
+    if (make == Make::tap || words_.empty() || isStop(words_.peek()) || drilled_->diameter) {
       return Done{};
     }
-    return into(feature_.diameter, "diameter");
+    return into(drilled_->diameter, "diameter");
   }
 
   Result<Done> takeThread() {
     const std::string_view text = words_.takeUntil(kStops);
     if (text.empty()) return words_.refuse("give the thread here, such as 1/4-20 UNC or 2 BA");
-    feature_.thread = std::string(text);
+    drilled_->thread = std::string(text);
     return Done{};
   }
 
   Result<Done> setThrough() {
-    feature_.depth = Depth{};
+    drilled_->depth = Depth{};
     return Done{};
   }
 
   Result<Done> takeDepth() {
-    feature_.depth.through = false;
-    return into(feature_.depth.length, "depth");
+    drilled_->depth.through = false;
+    return into(drilled_->depth.length, "depth");
   }
 
-  Result<Done> takeAbout() {
+  Result<Done> takeAbout(kind::Round& round) {
     if (words_.empty()) return words_.refuse("name the hole or point it is struck about");
-    feature_.about = std::string(words_.take());
+    round.about = std::string(words_.take());
     return Done{};
   }
 
   Result<Done> finish() {
-    const bool runs = feature_.kind == FeatureKind::edge || feature_.kind == FeatureKind::slot ||
-                      feature_.kind == FeatureKind::row;
-    if (runs && !feature_.axis) feature_.axis = context_.axis;
-    if (fractionAt_ && !feature_.diameter && feature_.thread.empty()) {
+    const bool counts = feature_.is(FeatureKind::ring) || feature_.is(FeatureKind::row);
+    if (counts && !counted_) return words_.refuse("say how many holes");
+    if (!directed_) directAlong(context_.axis);
+    if (fractionAt_ && !drilled_->diameter && drilled_->thread.empty()) {
       return Error{ErrorCode::badText,
                    "is this part of the angle, or the diameter? Write `deg` behind the angle: "
                    "`22 1/2 deg` or `90 deg 1/8`",
@@ -243,9 +256,18 @@ class FeatureReader {
     return Done{};
   }
 
+  void directAlong(Axis axis) {
+    if (auto* edge = feature_.as<kind::Edge>()) edge->axis = axis;
+    if (auto* slot = feature_.as<kind::Slot>()) slot->axis = axis;
+    if (auto* row = feature_.as<kind::Row>()) row->axis = axis;
+  }
+
   Feature& feature_;
   LineWords& words_;
   const LineContext& context_;
+  Drilled* drilled_ = feature_.drilled();
+  bool counted_ = false;                   ///< how many holes are said
+  bool directed_ = false;                  ///< the axis is said
   std::optional<std::size_t> fractionAt_;  ///< of a first angle that may end before it
 };
 
@@ -266,17 +288,17 @@ Result<Feature> readFeatureLine(const Part& part, FeatureKind kind, std::string_
                                 const LineContext& context) {
   LineWords words(tail);
   Feature feature;
-  feature.kind = kind;
+  feature.shape = emptyShape(kind);
   feature.face = context.face;
   if (looksLikeId(words.peek())) feature.id = std::string(words.take());
   if (kind == FeatureKind::hole && threadComesFirst(words)) {
-    feature.thread = std::string(words.takeUntil({"tap"}));
-    feature.make = Make::tap;
+    feature.drilled()->thread = std::string(words.takeUntil({"tap"}));
+    feature.drilled()->make = Make::tap;
     words.take();
   }
   const auto read = FeatureReader(feature, words, context).read();
   if (!read.ok()) return read.error();
-  if (feature.id.empty()) feature.id = nextFeatureId(part, feature.side);
+  if (feature.id.empty()) feature.id = nextFeatureId(part, sideOf(feature));
   return feature;
 }
 

@@ -145,15 +145,16 @@ class LineReader {
 
   /// A ring has so many figures that which is which is said.
   static std::string piecesOf(const Feature& feature) {
-    if (feature.kind != FeatureKind::ring) return {};
-    std::string said = ": " + std::to_string(feature.holes) + " holes";
-    if (feature.pitchDiameter) said += " on " + feature.pitchDiameter->text;
-    if (feature.firstAngle) {
-      const std::string& angle = feature.firstAngle->text;
+    const auto* ring = feature.as<kind::Ring>();
+    if (!ring) return {};
+    std::string said = ": " + std::to_string(ring->holes) + " holes";
+    if (ring->pitchDiameter) said += " on " + ring->pitchDiameter->text;
+    if (ring->firstAngle) {
+      const std::string& angle = ring->firstAngle->text;
       const bool bare = angle.find_first_not_of("0123456789 ./") == std::string::npos;
       said += ", the first at " + angle + (bare ? " degrees" : "");
     }
-    if (feature.diameter) said += ", " + feature.diameter->text + " across";
+    if (const auto& each = ring->drilled.diameter) said += ", " + each->text + " across";
     return said;
   }
 

@@ -3,19 +3,39 @@
 #include <cstddef>
 #include <string>
 
+#include "core/part/feature_members.h"
 #include "core/part/job.h"
 
 namespace inchwright {
+
+/// Gives every id that a feature's members name to a function.
+template <class Visit>
+class IdMembers : public NoMembers {
+ public:
+  explicit IdMembers(Visit& visit) : visit_(visit) {}
+
+  template <class Name>
+  void id(std::string_view, Name& name) {
+    if (!name.empty()) visit_(name);
+  }
+  template <class Names>
+  void ids(std::string_view, Names& names) {
+    for (auto& name : names) visit_(name);
+  }
+
+ private:
+  Visit& visit_;
+};
 
 /// Calls `visit` for every id that names a place, in the order of the part: who names it, worded
 /// for people, and the id, to be looked at or changed.
 template <class PartType, class Visit>
 void forEachMention(PartType& part, Visit visit) {
   for (auto& feature : part.features) {
-    const std::string who = std::string(nameOf(feature.kind)) + " " + feature.id;
-    if (!feature.about.empty()) visit(who, feature.about);
-    for (auto& id : feature.corner) visit(who, id);
-    for (auto& id : feature.through) visit(who, id);
+    const std::string who = std::string(nameOf(feature.kind())) + " " + feature.id;
+    const auto named = [&](auto& id) { visit(who, id); };
+    IdMembers<decltype(named)> members(named);
+    visitMembers(feature, members);
   }
   for (auto& reading : part.readings) {
     const std::string who = "reading " + reading.id;

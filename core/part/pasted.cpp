@@ -78,11 +78,8 @@ Result<Part> withPlace(const Part& part, const std::string& id, Axis axis,
   Feature feature;
   feature.id = id;
   if (side && axisAcross(*side) == axis) {
-    feature.kind = FeatureKind::edge;
-    feature.axis = axis;
-    feature.side = side;
+    feature.shape = kind::Edge{axis, side};
   } else {
-    feature.kind = FeatureKind::point;
     feature.face = context.face;
   }
   return addFeature(part, feature);
@@ -91,7 +88,8 @@ Result<Part> withPlace(const Part& part, const std::string& id, Axis axis,
 /// The axis an end settles: its own when it is a plane, or when its letter is that of a side.
 std::optional<Axis> axisOfEnd(const Part& part, const std::string& id) {
   if (const Feature* feature = part.feature(id)) {
-    return feature->kind == FeatureKind::edge ? feature->axis : std::nullopt;
+    const auto* edge = feature->as<kind::Edge>();
+    return edge ? std::optional(edge->axis) : std::nullopt;
   }
   if (isPlace(part, id)) return std::nullopt;
   const auto side = sideLettered(id);

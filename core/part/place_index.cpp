@@ -10,14 +10,18 @@ namespace {
 
 constexpr std::size_t kLongestId = 64;
 
-AxisSet axesOf(const Feature& feature) {
+AxisSet axisSetOf(const Feature& feature) {
   AxisSet set;
-  if (feature.kind == FeatureKind::line || feature.kind == FeatureKind::arc) return set;
-  if (feature.kind == FeatureKind::edge) {
-    if (feature.axis) set.add(*feature.axis);
-    return set;
+  switch (feature.kind()) {
+    case FeatureKind::line:
+    case FeatureKind::arc:
+      break;
+    case FeatureKind::edge:
+      set.add(feature.as<kind::Edge>()->axis);
+      break;
+    default:
+      for (Axis axis : axesIn(feature.face)) set.add(axis);
   }
-  for (Axis axis : axesIn(feature.face)) set.add(axis);
   return set;
 }
 
@@ -70,10 +74,10 @@ const Feature* PlaceIndex::ownerOf(std::string_view id) const {
 
 std::optional<PlaceIndex::Entry> PlaceIndex::find(std::string_view id) const {
   const auto found = features_.find(id);
-  if (found != features_.end()) return Entry{found->second, axesOf(*found->second), true};
+  if (found != features_.end()) return Entry{found->second, axisSetOf(*found->second), true};
   const Feature* owner = ownerOf(id);
   if (owner == nullptr) return std::nullopt;
-  return Entry{owner, axesOf(*owner), false};
+  return Entry{owner, axisSetOf(*owner), false};
 }
 
 }  // namespace inchwright

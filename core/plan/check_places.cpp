@@ -71,9 +71,9 @@ Result<std::vector<CheckPlace>> namedPlaces(const Part& part, const Solution& so
       return Error{
           ErrorCode::unsolvable, "a place to check, " + place + ", is not placed", place, {}};
     }
-    const bool edge = feature->kind == FeatureKind::edge;
+    const bool edge = feature->is(FeatureKind::edge);
     check.look = edge ? "spindle over the finished edge " + place
-                      : "over the middle of " + std::string(nameOf(feature->kind)) + " " + place;
+                      : "over the middle of " + std::string(nameOf(feature->kind())) + " " + place;
     checks.push_back(std::move(check));
   }
   return checks;

@@ -25,10 +25,10 @@ std::string depthPhrase(const Depth& depth, Unit shown) {
 /// Gathers the run of tools of one hole.
 class HolePlan {
  public:
-  HolePlan(const Feature& feature, Unit shown)
-      : feature_(feature), shown_(shown), depth_(depthText(feature.depth, shown)) {
-    if (feature.diameter) {
-      unit_ = feature.diameter->unit;
+  HolePlan(const Drilled& hole, Unit shown)
+      : hole_(hole), shown_(shown), depth_(depthText(hole.depth, shown)) {
+    if (hole.diameter) {
+      unit_ = hole.diameter->unit;
       sets_ = DrillSets::customaryFor(unit_);
     }
   }
@@ -46,7 +46,7 @@ class HolePlan {
   void addWork() {
     add(StepKind::spot, "spot", Length(), "common practice: spot so that the drill starts true");
     making_.steps.back().depth.clear();
-    switch (feature_.make) {
+    switch (hole_.make) {
       case Make::tap:
         return addTap();
       case Make::ream:
@@ -61,14 +61,14 @@ class HolePlan {
   void addDrill() {
     making_.rank = kDrill;
     making_.size = sizePhrase("drill");
-    if (!feature_.diameter) return lacksDiameter();
-    const Length size = feature_.diameter->value;
+    if (!hole_.diameter) return lacksDiameter();
+    const Length size = hole_.diameter->value;
     const Drill* drill = drillOfSize(size, sets_);
     if (!drill) drill = drillOfSize(size);
     if (drill) {
       addNamed(*drill, std::string(sourceOf(drill->series)));
     } else {
-      add(StepKind::drill, "drill to " + figure(*feature_.diameter), size,
+      add(StepKind::drill, "drill to " + figure(*hole_.diameter), size,
           "no drill of this size in the tables");
       making_.notes.push_back("no listed drill has this size");
     }
@@ -77,47 +77,47 @@ class HolePlan {
   void addReam() {
     making_.rank = kReam;
     making_.size = sizePhrase("ream");
-    if (!feature_.diameter) return lacksDiameter();
-    const Length size = feature_.diameter->value;
+    if (!hole_.diameter) return lacksDiameter();
+    const Length size = hole_.diameter->value;
     if (const auto under = drillUnderReamer(size, unit_, sets_)) {
       addNamed(under->drill, under->rule);
     } else {
-      add(StepKind::drill, "drill and bore under " + figure(*feature_.diameter), Length(),
+      add(StepKind::drill, "drill and bore under " + figure(*hole_.diameter), Length(),
           "no listed drill leaves at most 1/32 for the reamer");
       making_.notes.push_back("no listed drill suits this reamer");
     }
-    add(StepKind::ream, "ream " + figure(*feature_.diameter), size, "to size");
+    add(StepKind::ream, "ream " + figure(*hole_.diameter), size, "to size");
   }
 
   void addBore() {
     making_.rank = kBore;
     making_.size = sizePhrase("bore");
-    if (!feature_.diameter) return lacksDiameter();
-    const Length size = feature_.diameter->value;
+    if (!hole_.diameter) return lacksDiameter();
+    const Length size = hole_.diameter->value;
     if (const auto under = drillUnderBore(size, sets_)) {
       addNamed(under->drill, under->rule);
     } else {
-      add(StepKind::drill, "drill under " + figure(*feature_.diameter), Length(),
+      add(StepKind::drill, "drill under " + figure(*hole_.diameter), Length(),
           "no listed drill is small enough");
       making_.notes.push_back("too small for the drills listed");
     }
-    add(StepKind::bore, "bore to " + figure(*feature_.diameter), size, "to size");
+    add(StepKind::bore, "bore to " + figure(*hole_.diameter), size, "to size");
   }
 
   void addTap() {
     making_.rank = kTap;
-    const std::string named = feature_.thread.empty() ? "thread not given" : feature_.thread;
-    making_.size = named + " tap, " + depthPhrase(feature_.depth, shown_);
-    const Result<Thread> thread = threadNamed(feature_.thread);
+    const std::string named = hole_.thread.empty() ? "thread not given" : hole_.thread;
+    making_.size = named + " tap, " + depthPhrase(hole_.depth, shown_);
+    const Result<Thread> thread = threadNamed(hole_.thread);
     if (!thread) {
       add(StepKind::drill, "drill tapping size for " + named, Length(), thread.error().text);
       add(StepKind::tap, "tap " + named, Length(), "as lettered");
-      making_.notes.push_back(feature_.thread.empty() ? "the print gives no thread"
-                                                      : thread.error().text);
+      making_.notes.push_back(hole_.thread.empty() ? "the print gives no thread"
+                                                   : thread.error().text);
       return;
     }
     std::string rule = "tap drill for " + thread->name + " (" + thread->source + ")";
-    if (!feature_.depth.through) rule += "; deeper than the thread by the tap's lead";
+    if (!hole_.depth.through) rule += "; deeper than the thread by the tap's lead";
     add(StepKind::drill, thread->tapDrill, thread->tapDrillDiameter, std::move(rule));
     making_.first = thread->tapDrillDiameter;
     add(StepKind::tap, "tap " + thread->name, thread->major, std::string(sourceOf(thread->series)));
@@ -126,26 +126,26 @@ class HolePlan {
   void addSeat() {
     StepKind kind = StepKind::counterbore;
     std::string word = "counterbore";
-    if (feature_.make == Make::countersink) {
+    if (hole_.make == Make::countersink) {
       kind = StepKind::countersink;
       word = "countersink";
-    } else if (feature_.make == Make::spotface) {
+    } else if (hole_.make == Make::spotface) {
       kind = StepKind::spotface;
       word = "spotface";
-    } else if (feature_.make != Make::counterbore) {
+    } else if (hole_.make != Make::counterbore) {
       return;
     }
     std::string tool = word;
-    if (feature_.seatDiameter) tool += " " + figure(*feature_.seatDiameter);
+    if (hole_.seatDiameter) tool += " " + figure(*hole_.seatDiameter);
     making_.size += "; " + word;
-    if (feature_.seatDiameter) making_.size += " Ø" + figure(*feature_.seatDiameter);
-    add(kind, tool, feature_.seatDiameter ? feature_.seatDiameter->value : Length(), "as lettered");
+    if (hole_.seatDiameter) making_.size += " Ø" + figure(*hole_.seatDiameter);
+    add(kind, tool, hole_.seatDiameter ? hole_.seatDiameter->value : Length(), "as lettered");
     making_.steps.back().depth.clear();
-    if (feature_.seatDepth) {
-      making_.steps.back().depth = figure(*feature_.seatDepth);
+    if (hole_.seatDepth) {
+      making_.steps.back().depth = figure(*hole_.seatDepth);
       making_.size += ", " + making_.steps.back().depth + " deep";
     }
-    if (!feature_.seatDiameter) making_.notes.push_back("the print gives no size for the " + word);
+    if (!hole_.seatDiameter) making_.notes.push_back("the print gives no size for the " + word);
   }
 
   void lacksDiameter() {
@@ -165,11 +165,11 @@ class HolePlan {
   std::string figure(const Lettered& lettered) const { return figureText(lettered, shown_); }
 
   std::string sizePhrase(std::string_view verb) const {
-    std::string text = feature_.diameter ? "Ø" + figure(*feature_.diameter) + " " : std::string();
-    return text + std::string(verb) + ", " + depthPhrase(feature_.depth, shown_);
+    std::string text = hole_.diameter ? "Ø" + figure(*hole_.diameter) + " " : std::string();
+    return text + std::string(verb) + ", " + depthPhrase(hole_.depth, shown_);
   }
 
-  const Feature& feature_;
+  const Drilled& hole_;
   Unit shown_;
   std::string depth_;
   Unit unit_ = Unit::inch;
@@ -179,18 +179,18 @@ class HolePlan {
 
 Making markOf(const Feature& feature, Unit shown) {
   Making making;
-  if (feature.kind == FeatureKind::slot) {
+  if (const auto* slot = feature.as<kind::Slot>()) {
     making.rank = kSlot;
     making.size = "slot";
-    if (feature.width) making.size += " " + figureText(*feature.width, shown) + " wide";
-    if (feature.length) making.size += ", " + figureText(*feature.length, shown) + " long";
-    making.size += ", " + depthPhrase(feature.depth, shown);
-    if (feature.width) making.first = feature.width->value;
+    if (slot->width) making.size += " " + figureText(*slot->width, shown) + " wide";
+    if (slot->length) making.size += ", " + figureText(*slot->length, shown) + " long";
+    making.size += ", " + depthPhrase(slot->depth, shown);
+    if (slot->width) making.first = slot->width->value;
     making.run = making.size;
     return making;
   }
   making.rank = kMark;
-  making.size = std::string(nameOf(feature.kind));
+  making.size = std::string(nameOf(feature.kind()));
   making.steps.push_back({StepKind::mark, "mark", Length(), "", "a point: nothing is cut"});
   making.run = "mark";
   return making;
@@ -216,14 +216,8 @@ std::string figureText(const Lettered& figure, Unit shown) {
 }
 
 Making makingOf(const Feature& feature, Unit shown) {
-  switch (feature.kind) {
-    case FeatureKind::hole:
-    case FeatureKind::ring:
-    case FeatureKind::row:
-      return HolePlan(feature, shown).take();
-    default:
-      return markOf(feature, shown);
-  }
+  if (const Drilled* hole = feature.drilled()) return HolePlan(*hole, shown).take();
+  return markOf(feature, shown);
 }
 
 }  // namespace inchwright

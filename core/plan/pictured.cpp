@@ -34,7 +34,7 @@ class Picturer {
 
   PartPicture take() && {
     for (const Feature& feature : part_.features) {
-      if (feature.kind != FeatureKind::edge && feature.face == setup_.face) addFeature(feature);
+      if (!feature.is(FeatureKind::edge) && feature.face == setup_.face) addFeature(feature);
     }
     addOutlines();
     for (const Feature& feature : part_.features) addEdge(feature);
@@ -72,7 +72,7 @@ class Picturer {
   }
 
   void addFeature(const Feature& feature) {
-    switch (feature.kind) {
+    switch (feature.kind()) {
       case FeatureKind::hole:
       case FeatureKind::ring:
       case FeatureKind::row:
@@ -90,12 +90,13 @@ class Picturer {
   }
 
   void addHoles(const Feature& feature) {
+    const Drilled& drilled = *feature.drilled();
     for (const Place& place : placesOf(feature)) {
-      if (place.id == feature.id && feature.kind != FeatureKind::hole) continue;
+      if (place.id == feature.id && !feature.is(FeatureKind::hole)) continue;
       const std::optional<PicturePoint> centre = pointOf(place.id);
       if (!centre) continue;
-      picture_.circles.push_back({place.id, feature.id, *centre, millimetres(feature.diameter),
-                                  millimetres(feature.seatDiameter), feature.make == Make::tap,
+      picture_.circles.push_back({place.id, feature.id, *centre, millimetres(drilled.diameter),
+                                  millimetres(drilled.seatDiameter), drilled.make == Make::tap,
                                   disputed(place.id)});
     }
   }
@@ -104,15 +105,17 @@ class Picturer {
     const std::optional<PicturePoint> from = pointOf(feature.id + "1"),
                                       to = pointOf(feature.id + "2");
     if (from && to) {
-      picture_.slots.push_back({feature.id, *from, *to, millimetres(feature.width)});
+      picture_.slots.push_back(
+          {feature.id, *from, *to, millimetres(feature.as<kind::Slot>()->width)});
     }
   }
 
   void addRound(const Feature& feature) {
-    if (!feature.corner.empty()) return;
+    const kind::Round& round = *feature.as<kind::Round>();
+    if (!round.corner.empty()) return;
     const std::optional<PicturePoint> centre =
-        pointOf(feature.about.empty() ? feature.id : feature.about);
-    if (centre) picture_.rounds.push_back({feature.id, *centre, millimetres(feature.radius)});
+        pointOf(round.about.empty() ? feature.id : round.about);
+    if (centre) picture_.rounds.push_back({feature.id, *centre, millimetres(round.radius)});
   }
 
   // The outermost placed side at one end of a table axis, with its stock when asked.
@@ -147,7 +150,7 @@ class Picturer {
     for (const PictureRound& round : picture_.rounds) reach(round.centre, round.radius);
     for (const PictureMark& mark : picture_.marks) reach(mark.at, 0);
     for (const Feature& feature : part_.features) {
-      if (feature.kind != FeatureKind::edge) continue;
+      if (!feature.is(FeatureKind::edge)) continue;
       const std::optional<double> at = along(alongX ? frame_.x : frame_.y, feature.id);
       if (at) reach({*at, *at}, 0);
     }
@@ -170,13 +173,14 @@ class Picturer {
   // The radius that rounds off the corner where these two spots meet; 0 when it is square.
   double cornerRadius(double x, double y) const {
     for (const Feature& feature : part_.features) {
-      if (feature.kind != FeatureKind::round || feature.corner.size() != 2) continue;
+      const auto* round = feature.as<kind::Round>();
+      if (!round || round->corner.size() != 2) continue;
       bool onX = false, onY = false;
-      for (const Id& edge : feature.corner) {
+      for (const Id& edge : round->corner) {
         onX = onX || along(frame_.x, edge) == x;
         onY = onY || along(frame_.y, edge) == y;
       }
-      if (onX && onY) return millimetres(feature.radius);
+      if (onX && onY) return millimetres(round->radius);
     }
     return 0;
   }
@@ -216,8 +220,9 @@ class Picturer {
   }
 
   void addEdge(const Feature& feature) {
-    if (feature.kind != FeatureKind::edge || !feature.axis) return;
-    const TableAxis* axis = frame_.along(*feature.axis);
+    const auto* plane = feature.as<kind::Edge>();
+    if (!plane) return;
+    const TableAxis* axis = frame_.along(plane->axis);
     const std::optional<double> at = axis ? along(*axis, feature.id) : std::nullopt;
     if (!at) return;
     PictureEdge edge;
@@ -225,7 +230,7 @@ class Picturer {
     edge.alongX = axis->alongX;
     edge.from = edge.alongX ? PicturePoint{*at, y_.low} : PicturePoint{x_.low, *at};
     edge.to = edge.alongX ? PicturePoint{*at, y_.high} : PicturePoint{x_.high, *at};
-    if (feature.side) edge.side = tableSideOf(*feature.side, frame_.axes);
+    if (plane->side) edge.side = tableSideOf(*plane->side, frame_.axes);
     picture_.edges.push_back(std::move(edge));
   }
 

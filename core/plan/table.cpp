@@ -26,7 +26,7 @@ Result<std::vector<EdgeRow>> edgeRows(const Part& part, const Solution& solution
   for (const Feature& feature : part.features) {
     for (const TableAxis* axis : {&frame.x, &frame.y}) {
       const Axis along = axis->part.axis;
-      const bool edge = feature.kind == FeatureKind::edge && feature.axis == along;
+      const bool edge = feature.is(FeatureKind::edge) && axisOf(feature) == along;
       const std::optional<Side> side = outerSideOf(feature, along);
       const Position* position = placedPosition(solution, feature.id, along);
       if ((!edge && !side) || !position || !axis->zero) continue;

@@ -14,7 +14,7 @@ namespace {
 
 bool makesRows(const Feature& feature, Face face) {
   if (feature.face != face) return false;
-  switch (feature.kind) {
+  switch (feature.kind()) {
     case FeatureKind::hole:
     case FeatureKind::point:
     case FeatureKind::slot:
@@ -109,7 +109,7 @@ class RowMaker {
     TableRow row;
     row.id = place.id;
     row.feature = feature.id;
-    row.kind = feature.kind;
+    row.kind = feature.kind();
     row.x = *atX;
     row.y = *atY;
     row.size = making.size;
@@ -125,7 +125,7 @@ class RowMaker {
   std::string noteOf(const Feature& feature, const TableRow& row, const Making& making) const {
     std::string note;
     if (row.disputed) addNote(note, "a loop it lies on does not close");
-    addNote(note, locateNote(feature.locate));
+    if (feature.drilled()) addNote(note, locateNote(feature.drilled()->locate));
     if (assumed_.count(row.id) || assumed_.count(feature.id)) {
       addNote(note, "its place rests on an assumption");
     }

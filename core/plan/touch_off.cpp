@@ -72,7 +72,7 @@ class AxisWords {
     std::optional<Rational> now;
     if (feature && position) {
       contact.side = outerSideOf(*feature, along);
-      contact.plane = feature->kind == FeatureKind::edge && !contact.side;
+      contact.plane = feature->is(FeatureKind::edge) && !contact.side;
       if (contact.side) contact.stock = setup_.stockOn(*contact.side);
       now = position->ticks.plus(stockBeyond(setup_, *feature, along).rational());
     }
@@ -166,7 +166,7 @@ class AxisWords {
     const Feature* feature = featureOfPlace(part_, place);
     if (!feature) return place;
     const bool itself = feature->id == place;
-    switch (feature->kind) {
+    switch (feature->kind()) {
       case FeatureKind::hole:
         return "the bore of " + place + " with an indicator or a plug";
       case FeatureKind::row:
@@ -178,7 +178,7 @@ class AxisWords {
         return itself ? "the middle of slot " + place + ", its walls halved"
                       : "the end " + place + " of the slot with an indicator or a plug";
       default:
-        return std::string(nameOf(feature->kind)) + " " + place + " with a pointer";
+        return std::string(nameOf(feature->kind())) + " " + place + " with a pointer";
     }
   }
 
@@ -239,7 +239,7 @@ Result<TouchOff> depthTouchOff(const Part& part, const Solution& solution, const
     if (!zero) return zero.error();
     const Feature* up = nullptr;
     for (const Feature& feature : part.features) {
-      if (feature.kind == FeatureKind::edge && feature.side == setup.face) up = &feature;
+      if (feature.is(FeatureKind::edge) && sideOf(feature) == setup.face) up = &feature;
     }
     const Position* top = up ? placedPosition(solution, up->id, across) : nullptr;
     const TableAxis height{false, frame.axes.z, 1, *zero};

@@ -141,9 +141,8 @@ const Feature* featureOfPlace(const Part& part, std::string_view place) {
 }
 
 std::optional<Side> outerSideOf(const Feature& feature, Axis axis) {
-  if (!feature.side || axisOf(*feature.side) != axis) return std::nullopt;
-  const bool outer = feature.kind == FeatureKind::edge || feature.kind == FeatureKind::round;
-  return outer ? feature.side : std::nullopt;
+  const std::optional<Side> side = sideOf(feature);
+  return side && axisAcross(*side) == axis ? side : std::nullopt;
 }
 
 Length stockBeyond(const Setup& setup, const Feature& feature, Axis axis) {

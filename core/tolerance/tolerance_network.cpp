@@ -22,9 +22,8 @@ std::optional<Tolerance> toleranceAt(const Part& part, const Source& source) {
     return toleranceOf(part.readings[source.index].figure, part.general);
   }
   if (source.kind != SourceKind::feature) return std::nullopt;
-  const Feature& feature = part.features[source.index];
-  const bool pitched = feature.kind == FeatureKind::row && feature.pitch;
-  return pitched ? feature.pitch->tolerance : std::nullopt;
+  const auto* row = part.features[source.index].as<kind::Row>();
+  return row && row->pitch ? row->pitch->tolerance : std::nullopt;
 }
 
 bool takesPart(const Part& part, const Source& source) {

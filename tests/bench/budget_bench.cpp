@@ -42,7 +42,6 @@ BudgetPrint budgetPrint(std::uint32_t features) {
     at[i] = i == 0 ? 0 : std::int64_t{below(25'600)} * 9'921'875;
     inchwright::Feature hole;
     hole.id = nameOfHole(i);
-    hole.kind = inchwright::FeatureKind::point;
     print.part.features.push_back(hole);
     print.request.places.push_back({hole.id, inchwright::Rational(at[i]), i == 0});
   }

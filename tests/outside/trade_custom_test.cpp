@@ -18,7 +18,7 @@ TEST(TradeCustom, ReamedHolesAreDrilledUndersize) {
     SCOPED_TRACE(size);
     Part part = published("edge L x left\nedge F y front\nhole A " + std::string(size) +
                           "\nr1 x L A 1\nr2 y F A 1");
-    part.features.back().make = Make::ream;
+    part.features.back().drilled()->make = Make::ream;
     const Solution solution = solved(part);
     const auto table = makeTable(Job(), part, solution, defaultSetup(part, solution));
     ASSERT_TRUE(table.ok()) << table.error().text;

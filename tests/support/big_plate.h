@@ -33,9 +33,7 @@ inline Part bigPlate(int features) {
   const auto edge = [&](const char* id, Side side, int eighths) {
     Feature feature;
     feature.id = id;
-    feature.kind = FeatureKind::edge;
-    feature.side = side;
-    feature.axis = axisAcross(side);
+    feature.shape = kind::Edge{axisAcross(side), side};
     feature.traced = {inches(eighths)};
     part.features.push_back(std::move(feature));
   };
@@ -52,8 +50,7 @@ inline Part bigPlate(int features) {
     for (int column = 0; column < kAcross && made < holes; ++column, ++made) {
       Feature hole;
       hole.id = "H" + std::to_string(row) + "x" + std::to_string(column);
-      hole.kind = FeatureKind::hole;
-      hole.diameter = *readLength("1/8");
+      hole.shape = kind::Hole{{.diameter = *readLength("1/8")}};
       hole.traced = {inches(3 * (column + 1)), inches(4 * (row + 1))};
       read(Axis::x, last, hole.id, 3);
       last = hole.id;

@@ -114,51 +114,40 @@ class PartText {
 
   void addFeature() {
     Feature feature;
-    feature.kind = *featureKindNamed(words_[0]);
+    feature.shape = emptyShape(*featureKindNamed(words_[0]));
     feature.id = word(1);
     feature.face = faceAtEnd();
-    switch (feature.kind) {
-      case FeatureKind::edge:
-        feature.axis = axis(2);
-        if (words_.size() > 3) feature.side = faceNamed(words_[3]);
-        break;
-      case FeatureKind::hole:
-        feature.diameter = figure(word(2));
-        if (words_.size() > 3) feature.face = faceNamed(words_[3]).value_or(Face::top);
-        break;
-      case FeatureKind::point:
-        if (words_.size() > 2) feature.face = faceNamed(words_[2]).value_or(Face::top);
-        break;
-      case FeatureKind::slot:
-        feature.axis = axis(2);
-        feature.width = figure(word(3));
-        feature.length = figure(rest(4));
-        break;
-      case FeatureKind::row:
-        feature.axis = axis(2);
-        feature.holes = std::stoi(word(3));
-        feature.diameter = figure("1/8");
-        feature.pitch = figureUnlessDash(rest(4));
-        break;
-      case FeatureKind::ring:
-        feature.holes = std::stoi(word(2));
-        feature.diameter = figure("1/8");
-        feature.pitchDiameter = figureUnlessDash(word(3));
-        feature.firstAngle = angle(word(4));
-        if (words_.size() > 5) feature.sense = Sense::clockwise;
-        break;
-      case FeatureKind::round:
-        feature.radius = figure(word(2));
-        if (word(3) == "about") {
-          feature.about = word(4);
-          if (words_.size() > 5) feature.side = faceNamed(words_[5]);
-        } else {
-          feature.corner = {word(4), word(5)};
-        }
-        break;
-      case FeatureKind::line:
-      case FeatureKind::arc:
-        break;
+    if (auto* edge = feature.as<kind::Edge>()) {
+      edge->axis = axis(2);
+      if (words_.size() > 3) edge->side = faceNamed(words_[3]);
+    } else if (auto* hole = feature.as<kind::Hole>()) {
+      hole->drilled.diameter = figure(word(2));
+      if (words_.size() > 3) feature.face = faceNamed(words_[3]).value_or(Face::top);
+    } else if (feature.is(FeatureKind::point)) {
+      if (words_.size() > 2) feature.face = faceNamed(words_[2]).value_or(Face::top);
+    } else if (auto* slot = feature.as<kind::Slot>()) {
+      slot->axis = axis(2);
+      slot->width = figure(word(3));
+      slot->length = figure(rest(4));
+    } else if (auto* row = feature.as<kind::Row>()) {
+      row->axis = axis(2);
+      row->holes = std::stoi(word(3));
+      row->drilled.diameter = figure("1/8");
+      row->pitch = figureUnlessDash(rest(4));
+    } else if (auto* ring = feature.as<kind::Ring>()) {
+      ring->holes = std::stoi(word(2));
+      ring->drilled.diameter = figure("1/8");
+      ring->pitchDiameter = figureUnlessDash(word(3));
+      ring->firstAngle = angle(word(4));
+      if (words_.size() > 5) ring->sense = Sense::clockwise;
+    } else if (auto* round = feature.as<kind::Round>()) {
+      round->radius = figure(word(2));
+      if (word(3) == "about") {
+        round->about = word(4);
+        if (words_.size() > 5) round->side = faceNamed(words_[5]);
+      } else {
+        round->corner = {word(4), word(5)};
+      }
     }
     part_.features.push_back(feature);
   }

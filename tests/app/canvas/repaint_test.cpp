@@ -96,7 +96,7 @@ class RandomEdits {
                           std::to_string(0.4 + 0.25 * static_cast<double>(pick(4)))};
         break;
       case 3:
-        feature.diameter = *readLength(pick(2) == 0 ? "1/2" : "1/16");
+        feature.drilled()->diameter = *readLength(pick(2) == 0 ? "1/2" : "1/16");
         break;
       default: {
         Reading more = reading;

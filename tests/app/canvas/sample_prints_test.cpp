@@ -31,17 +31,17 @@ std::vector<DrawnHole> holesIn(const Part& part, const Solution& solution, Face 
   std::vector<DrawnHole> holes;
   const auto axes = axesIn(face);
   for (const Feature& feature : part.features) {
-    if (feature.face != face || !feature.diameter) continue;
+    if (feature.face != face || !diameterOf(feature)) continue;
     for (const Place& place : placesOf(feature)) {
       // The middle of a ring is no hole.
-      if (feature.kind == FeatureKind::ring && place.id == feature.id) continue;
+      if (feature.is(FeatureKind::ring) && place.id == feature.id) continue;
       const Position* x = solution.position(place.id, axes[0]);
       const Position* y = solution.position(place.id, axes[1]);
       if (x == nullptr || y == nullptr || x->group != 0 || y->group != 0) continue;
       holes.push_back({place.id,
                        {x->ticks.toDouble() / Length::kTicksPerInch,
                         y->ticks.toDouble() / Length::kTicksPerInch},
-                       feature.diameter->value.toInches() / 2});
+                       diameterOf(feature)->value.toInches() / 2});
     }
   }
   return holes;

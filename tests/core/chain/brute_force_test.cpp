@@ -184,7 +184,7 @@ std::uint32_t originOf(const Part& part, const AxisNetwork& network, const Solut
   std::optional<std::pair<int, Id>> best;
   for (const Feature& feature : part.features) {
     if (solution.position(feature.id, Axis::x)->group != group) continue;
-    const int rank = !feature.side ? 2 : outward(*feature.side) < 0 ? 0 : 1;
+    const int rank = !sideOf(feature) ? 2 : outward(*sideOf(feature)) < 0 ? 0 : 1;
     const std::pair<int, Id> key{rank, feature.id};
     if (!best || key < *best) best = key;
   }

@@ -195,9 +195,7 @@ class Maker {
     const auto edge = [&](const char* id, Axis axis, Side side) {
       Feature feature;
       feature.id = id;
-      feature.kind = FeatureKind::edge;
-      feature.axis = axis;
-      feature.side = side;
+      feature.shape = kind::Edge{axis, side};
       if (trace != Trace::none) feature.traced = {traced(id, axis, trace, stretchX)};
       part_.features.push_back(std::move(feature));
     };
@@ -208,7 +206,7 @@ class Maker {
     for (int i = 0; i < holes; ++i) {
       Feature feature;
       feature.id = "H" + std::to_string(i + 1);
-      feature.kind = FeatureKind::hole;
+      feature.shape = kind::Hole{};
       if (trace != Trace::none) {
         feature.traced = {traced(feature.id, Axis::x, trace, stretchX),
                           traced(feature.id, Axis::y, trace, stretchX)};

@@ -114,7 +114,8 @@ TEST(NetworkOf, ARingMayTakeItsCircleFromAReading) {
 
 TEST(NetworkOf, HalfATickIsRoundedAndSaysSo) {
   Part part = test::partFrom("slot S x 1/4 1\n");
-  part.features[0].length->value = Length::ticks(part.features[0].width->value.ticks() + 5);
+  kind::Slot& slot = *part.features[0].as<kind::Slot>();
+  slot.length->value = Length::ticks(slot.width->value.ticks() + 5);
   const auto network = networkOf(part, Axis::x);
   ASSERT_TRUE(network.ok());
   EXPECT_EQ(network->links[0].ticks, -3);

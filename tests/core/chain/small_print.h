@@ -41,10 +41,10 @@ inline SmallPrint smallPrint(std::uint64_t seed, const SmallPrintOptions& option
   SmallPrint print;
   for (int i = 0; i < options.edges; ++i) {
     Feature edge;
-    edge.kind = FeatureKind::edge;
-    edge.axis = Axis::x;
+    kind::Edge plane;
     edge.id = std::string(1, static_cast<char>('A' + i));
-    if (below(4) == 0) edge.side = below(2) == 0 ? Side::left : Side::right;
+    if (below(4) == 0) plane.side = below(2) == 0 ? Side::left : Side::right;
+    edge.shape = plane;
     print.part.features.push_back(edge);
     print.truth.push_back(static_cast<std::int64_t>(below(7)) * 6);
   }

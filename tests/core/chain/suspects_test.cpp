@@ -17,11 +17,8 @@ class Along {
     Feature feature;
     feature.id = id;
     const bool isEdge = id == "L" || id == "R";
-    feature.kind = isEdge ? FeatureKind::edge : FeatureKind::hole;
-    if (isEdge) {
-      feature.axis = Axis::x;
-      feature.side = id == "L" ? Side::left : Side::right;
-    }
+    feature.shape = kind::Hole{};
+    if (isEdge) feature.shape = kind::Edge{Axis::x, id == "L" ? Side::left : Side::right};
     if (!traced.empty()) feature.traced = {traced};
     if (!traced.empty() && !isEdge) feature.traced.push_back("0.5");
     part_.features.push_back(std::move(feature));

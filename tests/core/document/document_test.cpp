@@ -41,13 +41,13 @@ TEST(ReadDocument, TheFrontPlate) {
   EXPECT_EQ(part.general.twoPlaces->value, inches(1, 100));
   EXPECT_EQ(part.general.angles->value, Angle::microArcseconds(Angle::kPerDegree / 2));
   ASSERT_EQ(part.features.size(), 7U);
-  EXPECT_EQ(part.features[0].side, Side::left);
-  EXPECT_EQ(part.features[4].make, Make::ream);
-  EXPECT_EQ(part.features[4].diameter->value, inches(1, 4));
-  EXPECT_TRUE(part.features[4].depth.through);
+  EXPECT_EQ(sideOf(part.features[0]), Side::left);
+  EXPECT_EQ(part.features[4].drilled()->make, Make::ream);
+  EXPECT_EQ(part.features[4].drilled()->diameter->value, inches(1, 4));
+  EXPECT_TRUE(part.features[4].drilled()->depth.through);
   EXPECT_EQ(part.features[4].traced, (std::vector<std::string>{"0.41", "0.77"}));
-  EXPECT_FALSE(part.features[5].depth.through);
-  EXPECT_EQ(part.features[5].depth.length->value, inches(1, 2));
+  EXPECT_FALSE(part.features[5].drilled()->depth.through);
+  EXPECT_EQ(part.features[5].drilled()->depth.length->value, inches(1, 2));
   ASSERT_EQ(part.readings.size(), 7U);
   EXPECT_EQ(part.readings[1].figure.value, inches(19, 16));
   EXPECT_TRUE(part.readings[3].figure.reference);
@@ -121,7 +121,7 @@ TEST(ReadDocument, TheUnitCountsWhereverItStands) {
       R"( "id": "A"}], "name": "p"}], "inchwright": 1})"};
   for (const char* text : texts) {
     const Job job = read(text);
-    EXPECT_EQ(job.parts[0].features[0].diameter->value,
+    EXPECT_EQ(job.parts[0].features[0].drilled()->diameter->value,
               Length::ticks(5 * Length::kTicksPerMillimetre));
   }
 }
@@ -141,8 +141,8 @@ TEST(ReadDocument, LeftOutMembersTakeTheirDefaults) {
   const Part& part = job.parts[0];
   EXPECT_EQ(part.quantity, 1);
   EXPECT_EQ(part.features[0].face, Face::top);
-  EXPECT_EQ(part.features[0].make, Make::drill);
-  EXPECT_TRUE(part.features[0].depth.through);
+  EXPECT_EQ(part.features[0].drilled()->make, Make::drill);
+  EXPECT_TRUE(part.features[0].drilled()->depth.through);
   EXPECT_EQ(part.setups[0].turn, 0);
   EXPECT_EQ(part.setups[0].face, Face::top);
 }
@@ -163,21 +163,21 @@ TEST(ReadDocument, EveryKindOfFeature) {
       {"id": "Y", "kind": "arc", "radius": "1"})"));
   const std::vector<Feature>& all = job.parts[0].features;
   ASSERT_EQ(all.size(), 12U);
-  EXPECT_EQ(all[2].length->value, inches(1, 1));
-  EXPECT_EQ(all[3].holes, 6);
-  EXPECT_EQ(all[3].pitchDiameter->value, inches(5, 2));
-  EXPECT_EQ(all[3].firstAngle->value, Angle::degrees(30));
-  EXPECT_EQ(all[3].sense, Sense::clockwise);
-  EXPECT_EQ(all[3].thread, "2 BA");
-  EXPECT_EQ(all[3].locate, Locate::mate);
-  EXPECT_EQ(all[4].holes, 5);
-  EXPECT_TRUE(all[4].countedBySpaces);
-  EXPECT_EQ(all[5].holes, 4);
-  EXPECT_FALSE(all[5].countedBySpaces);
+  EXPECT_EQ(all[2].as<kind::Slot>()->length->value, inches(1, 1));
+  EXPECT_EQ(all[3].as<kind::Ring>()->holes, 6);
+  EXPECT_EQ(all[3].as<kind::Ring>()->pitchDiameter->value, inches(5, 2));
+  EXPECT_EQ(all[3].as<kind::Ring>()->firstAngle->value, Angle::degrees(30));
+  EXPECT_EQ(all[3].as<kind::Ring>()->sense, Sense::clockwise);
+  EXPECT_EQ(all[3].drilled()->thread, "2 BA");
+  EXPECT_EQ(all[3].drilled()->locate, Locate::mate);
+  EXPECT_EQ(all[4].as<kind::Row>()->holes, 5);
+  EXPECT_TRUE(all[4].as<kind::Row>()->countedBySpaces);
+  EXPECT_EQ(all[5].as<kind::Row>()->holes, 4);
+  EXPECT_FALSE(all[5].as<kind::Row>()->countedBySpaces);
   EXPECT_EQ(all[5].face, Face::left);
-  EXPECT_EQ(all[6].about, "A");
-  EXPECT_EQ(all[6].side, Side::left);
-  EXPECT_EQ(all[8].corner, (std::vector<Id>{"L", "K"}));
+  EXPECT_EQ(all[6].as<kind::Round>()->about, "A");
+  EXPECT_EQ(all[6].as<kind::Round>()->side, Side::left);
+  EXPECT_EQ(all[8].as<kind::Round>()->corner, (std::vector<Id>{"L", "K"}));
   EXPECT_EQ(all[9].note, "scribed");
   EXPECT_EQ(all[10].traced.size(), 4U);
   EXPECT_EQ(read(writeDocument(job)), job);
@@ -217,7 +217,7 @@ TEST(WriteDocument, AMemberIsNeverThereTwice) {
   Job job = read(smallText(""));
   Feature& edge = job.parts[0].features[1];
   edge.extra = {{"face", "\"top\""}, {"id", "\"B\""}, {"mine", "1"}};
-  edge.kind = FeatureKind::point;
+  edge.shape = kind::Point{};
   const Job back = read(writeDocument(job));
   EXPECT_EQ(back.parts[0].features[1].id, "L");
   EXPECT_EQ(back.parts[0].features[1].extra, (Extra{{"mine", "1"}}));

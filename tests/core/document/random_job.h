@@ -129,49 +129,73 @@ class RandomJob {
     return machine;
   }
 
-  void makeHole(Feature& feature) {
-    feature.diameter = maybeFigure();
-    feature.make = static_cast<Make>(below(7));
-    if (coin()) feature.depth = {false, figure()};
-    if (coin()) feature.thread = "1/4-20 UNC";
-    feature.seatDiameter = maybeFigure();
-    feature.seatDepth = maybeFigure();
-    feature.locate = static_cast<Locate>(below(5));
+  Drilled drilled() {
+    Drilled made;
+    made.diameter = maybeFigure();
+    made.make = static_cast<Make>(below(7));
+    if (coin()) made.depth = {false, figure()};
+    if (coin()) made.thread = "1/4-20 UNC";
+    made.seatDiameter = maybeFigure();
+    made.seatDepth = maybeFigure();
+    made.locate = static_cast<Locate>(below(5));
+    return made;
+  }
+
+  Axis axisOnTop() { return coin() ? Axis::x : Axis::y; }
+
+  Shape shape(FeatureKind kind) {
+    switch (kind) {
+      case FeatureKind::edge: {
+        kind::Edge edge{axisOnTop(), std::nullopt};
+        if (coin()) edge.side = edge.axis == Axis::x ? Side::left : Side::back;
+        return edge;
+      }
+      case FeatureKind::hole:
+        return kind::Hole{drilled()};
+      case FeatureKind::slot: {
+        kind::Slot slot;
+        slot.axis = axisOnTop();
+        slot.width = maybeFigure();
+        if (coin()) slot.depth = {false, figure()};
+        return slot;
+      }
+      case FeatureKind::ring: {
+        kind::Ring ring;
+        ring.holes = 2 + below(12);
+        ring.pitchDiameter = maybeFigure();
+        if (coin()) ring.firstAngle = angle();
+        ring.sense = coin() ? Sense::clockwise : Sense::anticlockwise;
+        ring.drilled = drilled();
+        return ring;
+      }
+      case FeatureKind::row: {
+        kind::Row row{.axis = axisOnTop(), .holes = 2 + below(12), .countedBySpaces = coin()};
+        row.pitch = maybeFigure();
+        row.drilled = drilled();
+        return row;
+      }
+      case FeatureKind::round: {
+        kind::Round round;
+        round.radius = maybeFigure();
+        if (coin()) round.about = "A";
+        if (coin()) round.side = Side::right;
+        return round;
+      }
+      case FeatureKind::line:
+        return kind::Line{coin() ? std::vector<Id>{"A", "B"} : std::vector<Id>{}};
+      case FeatureKind::arc:
+        return kind::Arc{maybeFigure(), coin() ? std::vector<Id>{"A", "B"} : std::vector<Id>{}};
+      case FeatureKind::point:
+        break;
+    }
+    return kind::Point{};
   }
 
   /// Every feature but edges lies in the top face, so that any two of them can be joined.
   Feature feature(const Part& part, FeatureKind kind) {
     Feature feature;
-    feature.kind = kind;
+    feature.shape = shape(kind);
     feature.id = nextFeatureId(part);
-    const bool curve = kind == FeatureKind::line || kind == FeatureKind::arc;
-    if (kind == FeatureKind::edge) {
-      feature.axis = coin() ? Axis::x : Axis::y;
-      if (coin()) feature.side = *feature.axis == Axis::x ? Side::left : Side::back;
-    }
-    if (kind == FeatureKind::slot || kind == FeatureKind::row) {
-      feature.axis = coin() ? Axis::x : Axis::y;
-    }
-    if (kind == FeatureKind::ring || kind == FeatureKind::row) feature.holes = 2 + below(12);
-    if (kind == FeatureKind::row) {
-      feature.countedBySpaces = coin();
-      feature.pitch = maybeFigure();
-    }
-    if (kind == FeatureKind::ring) {
-      feature.pitchDiameter = maybeFigure();
-      if (coin()) feature.firstAngle = angle();
-      feature.sense = coin() ? Sense::clockwise : Sense::anticlockwise;
-    }
-    if (kind == FeatureKind::slot) feature.width = maybeFigure();
-    if (kind == FeatureKind::round) {
-      feature.radius = maybeFigure();
-      if (coin()) feature.about = "A";
-      if (coin()) feature.side = Side::right;
-    }
-    if (curve && coin()) feature.through = {"A", "B"};
-    if (kind == FeatureKind::hole || kind == FeatureKind::ring || kind == FeatureKind::row) {
-      makeHole(feature);
-    }
     if (coin())
       feature.traced = std::vector<std::string>(kind == FeatureKind::edge ? 1 : 2, decimal());
     feature.note = words();
@@ -183,7 +207,7 @@ class RandomJob {
   std::pair<Id, Id> two(const Part& part) {
     std::vector<Id> ids;
     for (const Feature& one : part.features) {
-      if (one.kind == FeatureKind::edge) continue;
+      if (one.is(FeatureKind::edge)) continue;
       for (const Place& place : placesOf(one)) ids.push_back(place.id);
     }
     const Id first = oneOf(ids);

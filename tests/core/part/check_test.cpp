@@ -75,30 +75,43 @@ TEST(CheckPart, Ids) {
 
 TEST(CheckPart, FeaturesByKind) {
   const BadRow rows[] = {
-      {"/features/0", "`axis`", [](Part& p) { p.features[0].axis.reset(); }},
-      {"/features/0/side", "left side", [](Part& p) { p.features[0].axis = Axis::y; }},
-      {"/features/2/side", "across z", [](Part& p) { p.features[2].side = Side::top; }},
-      {"/features/7", "a slot needs", [](Part& p) { p.features[7].axis.reset(); }},
-      {"/features/7/axis", "lie in the top", [](Part& p) { p.features[7].axis = Axis::z; }},
+      {"/features/0/side", "left side",
+       [](Part& p) { p.features[0].as<kind::Edge>()->axis = Axis::y; }},
+      {"/features/2/side", "across z",
+       [](Part& p) { p.features[2].as<kind::Edge>()->side = Side::top; }},
+      {"/features/7", "a slot needs",
+       [](Part& p) { p.features[7].as<kind::Slot>()->axis.reset(); }},
+      {"/features/7/axis", "lie in the top",
+       [](Part& p) { p.features[7].as<kind::Slot>()->axis = Axis::z; }},
       {"/features/9/axis", "lie in the front", [](Part& p) { p.features[9].face = Face::front; }},
-      {"/features/8", "`holes`", [](Part& p) { p.features[8].holes = 0; }},
-      {"/features/8/holes", "1000", [](Part& p) { p.features[8].holes = 1001; }},
-      {"/features/8/holes", "1000", [](Part& p) { p.features[8].holes = -3; }},
-      {"/features/9/spaces", "`spaces`", [](Part& p) { p.features[9].holes = 1; }},
-      {"/features/10/side", "top face", [](Part& p) { p.features[10].side = Side::top; }},
-      {"/features/10/about", "no `Q`", [](Part& p) { p.features[10].about = "Q"; }},
-      {"/features/10/about", "itself", [](Part& p) { p.features[10].about = "M"; }},
-      {"/features/10/about", "along x", [](Part& p) { p.features[10].about = "F"; }},
-      {"/features/10/about", "along y", [](Part& p) { p.features[10].about = "E"; }},
+      {"/features/8/holes", "`holes`", [](Part& p) { p.features[8].as<kind::Ring>()->holes = 0; }},
+      {"/features/8/holes", "1000", [](Part& p) { p.features[8].as<kind::Ring>()->holes = 1001; }},
+      {"/features/8/holes", "1000", [](Part& p) { p.features[8].as<kind::Ring>()->holes = -3; }},
+      {"/features/9/spaces", "`spaces`", [](Part& p) { p.features[9].as<kind::Row>()->holes = 1; }},
+      {"/features/10/side", "top face",
+       [](Part& p) { p.features[10].as<kind::Round>()->side = Side::top; }},
+      {"/features/10/about", "no `Q`",
+       [](Part& p) { p.features[10].as<kind::Round>()->about = "Q"; }},
+      {"/features/10/about", "itself",
+       [](Part& p) { p.features[10].as<kind::Round>()->about = "M"; }},
+      {"/features/10/about", "along x",
+       [](Part& p) { p.features[10].as<kind::Round>()->about = "F"; }},
+      {"/features/10/about", "along y",
+       [](Part& p) { p.features[10].as<kind::Round>()->about = "E"; }},
       {"/features/10", "not both",
        [](Part& p) {
-         p.features[10].corner = {"R", "K"};
+         p.features[10].as<kind::Round>()->corner = {"R", "K"};
        }},
-      {"/features/11/corner", "two", [](Part& p) { p.features[11].corner = {"R"}; }},
-      {"/features/11/corner/1", "no `Q`", [](Part& p) { p.features[11].corner[1] = "Q"; }},
-      {"/features/11/corner/1", "a hole", [](Part& p) { p.features[11].corner[1] = "A"; }},
-      {"/features/11/corner/1", "each axis", [](Part& p) { p.features[11].corner[1] = "L"; }},
-      {"/features/12/through/1", "no `Q`", [](Part& p) { p.features[12].through[1] = "Q"; }},
+      {"/features/11/corner", "two",
+       [](Part& p) { p.features[11].as<kind::Round>()->corner = {"R"}; }},
+      {"/features/11/corner/1", "no `Q`",
+       [](Part& p) { p.features[11].as<kind::Round>()->corner[1] = "Q"; }},
+      {"/features/11/corner/1", "a hole",
+       [](Part& p) { p.features[11].as<kind::Round>()->corner[1] = "A"; }},
+      {"/features/11/corner/1", "each axis",
+       [](Part& p) { p.features[11].as<kind::Round>()->corner[1] = "L"; }},
+      {"/features/12/through/1", "no `Q`",
+       [](Part& p) { p.features[12].as<kind::Line>()->through[1] = "Q"; }},
   };
   for (const BadRow& row : rows) expectBad(row);
 }
@@ -116,25 +129,35 @@ TEST(CheckPart, SizesAndTraces) {
     return figure;
   }();
   const BadRow rows[] = {
-      {"/features/4/diameter", "greater than 0", [&](Part& p) { p.features[4].diameter = none; }},
-      {"/features/4/diameter", "radius", [&](Part& p) { p.features[4].diameter = radius; }},
+      {"/features/4/diameter", "greater than 0",
+       [&](Part& p) { p.features[4].drilled()->diameter = none; }},
+      {"/features/4/diameter", "radius",
+       [&](Part& p) { p.features[4].drilled()->diameter = radius; }},
       {"/features/4/depth", "through",
        [&](Part& p) {
-         p.features[4].depth = {false, std::nullopt};
+         p.features[4].drilled()->depth = {false, std::nullopt};
        }},
       {"/features/4/depth", "greater",
        [&](Part& p) {
-         p.features[4].depth = {false, none};
+         p.features[4].drilled()->depth = {false, none};
        }},
       {"/features/4/seat_diameter", "radius",
-       [&](Part& p) { p.features[4].seatDiameter = radius; }},
-      {"/features/4/seat_depth", "greater", [&](Part& p) { p.features[4].seatDepth = none; }},
-      {"/features/7/width", "greater", [&](Part& p) { p.features[7].width = none; }},
+       [&](Part& p) { p.features[4].drilled()->seatDiameter = radius; }},
+      {"/features/4/seat_depth", "greater",
+       [&](Part& p) { p.features[4].drilled()->seatDepth = none; }},
+      {"/features/7/width", "greater",
+       [&](Part& p) { p.features[7].as<kind::Slot>()->width = none; }},
       {"/features/7/length", "between centres",
-       [&](Part& p) { p.features[7].width = p.features[7].length = sixtyFourths(8, "1/8"); }},
-      {"/features/9/pitch", "greater", [&](Part& p) { p.features[9].pitch = none; }},
-      {"/features/8/pcd", "radius", [&](Part& p) { p.features[8].pitchDiameter = radius; }},
-      {"/features/10/radius", "diameter", [&](Part& p) { p.features[10].radius = diameter; }},
+       [&](Part& p) {
+         p.features[7].as<kind::Slot>()->width = p.features[7].as<kind::Slot>()->length =
+             sixtyFourths(8, "1/8");
+       }},
+      {"/features/9/pitch", "greater",
+       [&](Part& p) { p.features[9].as<kind::Row>()->pitch = none; }},
+      {"/features/8/pcd", "radius",
+       [&](Part& p) { p.features[8].as<kind::Ring>()->pitchDiameter = radius; }},
+      {"/features/10/radius", "diameter",
+       [&](Part& p) { p.features[10].as<kind::Round>()->radius = diameter; }},
       {"/features/0/traced", "one value",
        [](Part& p) {
          p.features[0].traced = {"1", "2"};
@@ -267,11 +290,11 @@ TEST(CheckPart, AcceptsWhatAPrintMayLeaveOpen) {
   const Change changes[] = {
       [](Part& p) { p.readings[0].figure = sixtyFourths(0, "0"); },
       [](Part& p) {
-        p.features[8].holes = 1;
+        p.features[8].as<kind::Ring>()->holes = 1;
         p.readings[1].to = "G1";
         p.setups[0].checks = {};
       },
-      [](Part& p) { p.features[10].about.clear(); },
+      [](Part& p) { p.features[10].as<kind::Round>()->about.clear(); },
       [](Part& p) { p.features[13].id = "Ø 3 von links"; },
       [](Part& p) {
         p.features[12].traced = {"1", "2", "3", "4"};
@@ -306,7 +329,7 @@ TEST(CheckPart, IdsAreUniqueAsIfEveryPlaceWereListed) {
     for (auto i = random() % 4 + 1; i > 0; --i) {
       Feature ring = onTop(random() % 2 == 0 ? "A" : "B", FeatureKind::ring);
       if (random() % 2 == 0) ring.id += std::to_string(random() % 130);
-      ring.holes = static_cast<int>(random() % 130) + 1;
+      ring.as<kind::Ring>()->holes = static_cast<int>(random() % 130) + 1;
       for (const Place& place : placesOf(ring)) all.push_back(place.id);
       part.features.push_back(ring);
     }
@@ -322,7 +345,7 @@ TEST(CheckPart, RefusesMorePlacesThanItHolds) {
   Part part;
   part.name = "sieve";
   Feature ring = onTop("", FeatureKind::ring);
-  ring.holes = kMostHoles;
+  ring.as<kind::Ring>()->holes = kMostHoles;
   for (int i = 0; i < 2'001; ++i) {
     ring.id = "G" + std::to_string(i) + "-";
     part.features.push_back(ring);

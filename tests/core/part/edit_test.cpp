@@ -27,7 +27,7 @@ TEST(EditFeatures, AddRefusesATakenId) {
 TEST(EditFeatures, ReplaceKeepsThePlaceInTheList) {
   const Part part = samplePart();
   Feature bigger = *part.feature("A");
-  bigger.diameter = sixtyFourths(32, "1/2");
+  bigger.drilled()->diameter = sixtyFourths(32, "1/2");
   const Result<Part> edited = replaceFeature(part, "A", bigger);
   ASSERT_TRUE(edited.ok());
   EXPECT_EQ(edited->features[4], bigger);
@@ -37,7 +37,7 @@ TEST(EditFeatures, ReplaceKeepsThePlaceInTheList) {
 TEST(EditFeatures, ReplaceRefusesToTakeAwayWhatIsNamed) {
   const Part part = samplePart();
   Feature smaller = *part.feature("G");
-  smaller.holes = 2;
+  smaller.as<kind::Ring>()->holes = 2;
   const Result<Part> refused = replaceFeature(part, "G", smaller);
   ASSERT_FALSE(refused.ok());
   EXPECT_EQ(refused.error().place, "/readings/1/to");
@@ -50,8 +50,8 @@ TEST(EditFeatures, RenameChangesEveryMention) {
   ASSERT_TRUE(edited.ok()) << edited.error().text;
   EXPECT_EQ(edited->feature("A"), nullptr);
   EXPECT_EQ(edited->features[4].id, "centre hole");
-  EXPECT_EQ(edited->feature("M")->about, "centre hole");
-  EXPECT_EQ(edited->feature("P")->through, (Strings{"centre hole", "L"}));
+  EXPECT_EQ(edited->feature("M")->as<kind::Round>()->about, "centre hole");
+  EXPECT_EQ(edited->feature("P")->as<kind::Line>()->through, (Strings{"centre hole", "L"}));
   EXPECT_EQ(edited->readings[0].to, "centre hole");
   EXPECT_EQ(edited->readings[1].from, "centre hole");
   EXPECT_EQ(edited->understood[0].of, (Strings{"centre hole"}));
@@ -127,8 +127,8 @@ TEST(EditFeatures, RemoveTakesWhatNamesItAlong) {
   ASSERT_TRUE(removal.ok()) << removal.error().place << removal.error().text;
   const Part& left = removal->part;
   EXPECT_EQ(removal->gone, mentionsOf(part, "A"));
-  EXPECT_EQ(left.feature("M")->about, "");
-  EXPECT_EQ(left.feature("P")->through, (Strings{"L"}));
+  EXPECT_EQ(left.feature("M")->as<kind::Round>()->about, "");
+  EXPECT_EQ(left.feature("P")->as<kind::Line>()->through, (Strings{"L"}));
   EXPECT_EQ(left.reading("r1"), nullptr);
   EXPECT_EQ(left.reading("r4"), nullptr);
   EXPECT_NE(left.reading("r3"), nullptr);
@@ -172,7 +172,7 @@ TEST(EditFeatures, MoveTraceKeepsTheSize) {
   const Result<Part> moved = moveTrace(part, "A", {"0.5", "0.75"});
   ASSERT_TRUE(moved.ok());
   EXPECT_EQ(moved->feature("A")->traced, (Strings{"0.5", "0.75"}));
-  EXPECT_EQ(moved->feature("A")->diameter, part.feature("A")->diameter);
+  EXPECT_EQ(diameterOf(*moved->feature("A")), diameterOf(*part.feature("A")));
   EXPECT_EQ(moveTrace(part, "A", {"0.5"}).error().place, "/features/4/traced");
   EXPECT_EQ(moveTrace(part, "Q", {}).error().code, ErrorCode::notFound);
 }
@@ -273,7 +273,8 @@ TEST(NextIds, LeaveRoomForHolesAndEnds) {
   part.features = {onTop("A", FeatureKind::slot), onTop("B7", FeatureKind::hole)};
   EXPECT_EQ(nextFeatureId(part), "C");
   part.features.push_back(onTop("C", FeatureKind::slot));
-  part.features[0].axis = part.features[2].axis = Axis::x;
+  part.features[0].as<kind::Slot>()->axis = Axis::x;
+  part.features[2].as<kind::Slot>()->axis = Axis::x;
   part.name = "p";
   EXPECT_TRUE(checkPart(part).ok());
 }

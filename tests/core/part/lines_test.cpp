@@ -78,17 +78,17 @@ TEST(Lines, HolesOfEveryMake) {
   const Part part = made({"hole A 1/4 ream", "hole B 3/16 deep 1/2", "hole C 10-32 tap",
                           "hole tap 2 BA", "hole 1/8", "hole Ø 1/4"});
   ASSERT_EQ(part.features.size(), 6u);
-  EXPECT_EQ(part.features[0].make, Make::ream);
-  EXPECT_EQ(part.features[0].diameter->text, "1/4");
-  EXPECT_FALSE(part.features[1].depth.through);
-  EXPECT_EQ(part.features[1].depth.length->text, "1/2");
-  EXPECT_EQ(part.features[2].thread, "10-32");
-  EXPECT_EQ(part.features[2].make, Make::tap);
-  EXPECT_FALSE(part.features[2].diameter.has_value());
-  EXPECT_EQ(part.features[3].thread, "2 BA");
+  EXPECT_EQ(part.features[0].drilled()->make, Make::ream);
+  EXPECT_EQ(part.features[0].drilled()->diameter->text, "1/4");
+  EXPECT_FALSE(part.features[1].drilled()->depth.through);
+  EXPECT_EQ(part.features[1].drilled()->depth.length->text, "1/2");
+  EXPECT_EQ(part.features[2].drilled()->thread, "10-32");
+  EXPECT_EQ(part.features[2].drilled()->make, Make::tap);
+  EXPECT_FALSE(part.features[2].drilled()->diameter.has_value());
+  EXPECT_EQ(part.features[3].drilled()->thread, "2 BA");
   EXPECT_EQ(part.features[3].id, "D");
   EXPECT_EQ(part.features[4].id, "E");
-  EXPECT_EQ(part.features[5].diameter->value, Length::ticks(635'000'000));
+  EXPECT_EQ(part.features[5].drilled()->diameter->value, Length::ticks(635'000'000));
 }
 
 TEST(Lines, TheOtherFeatures) {
@@ -96,20 +96,20 @@ TEST(Lines, TheOtherFeatures) {
                           "ring G 6 on 2 1/2 from 30 drill 1/8", "row D x 5 holes pitch 9/16 1/8",
                           "row E y 4 spaces", "hole A 1/4", "round U2 3/8 about A left"});
   ASSERT_EQ(part.features.size(), 8u);
-  EXPECT_EQ(part.features[0].side, Side::left);
-  EXPECT_EQ(part.features[0].axis, Axis::x);
-  EXPECT_FALSE(part.features[1].side.has_value());
-  EXPECT_EQ(part.features[2].width->text, "1/4");
-  EXPECT_EQ(part.features[2].length->text, "1");
-  EXPECT_EQ(part.features[3].holes, 6);
-  EXPECT_EQ(part.features[3].pitchDiameter->text, "2 1/2");
-  EXPECT_EQ(part.features[3].diameter->text, "1/8");
-  EXPECT_EQ(part.features[4].holes, 5);
-  EXPECT_EQ(part.features[4].pitch->text, "9/16");
-  EXPECT_EQ(part.features[5].holes, 5);
-  EXPECT_TRUE(part.features[5].countedBySpaces);
-  EXPECT_EQ(part.features[7].about, "A");
-  EXPECT_EQ(part.features[7].side, Side::left);
+  EXPECT_EQ(sideOf(part.features[0]), Side::left);
+  EXPECT_EQ(axisOf(part.features[0]), Axis::x);
+  EXPECT_FALSE(sideOf(part.features[1]).has_value());
+  EXPECT_EQ(part.features[2].as<kind::Slot>()->width->text, "1/4");
+  EXPECT_EQ(part.features[2].as<kind::Slot>()->length->text, "1");
+  EXPECT_EQ(part.features[3].as<kind::Ring>()->holes, 6);
+  EXPECT_EQ(part.features[3].as<kind::Ring>()->pitchDiameter->text, "2 1/2");
+  EXPECT_EQ(part.features[3].drilled()->diameter->text, "1/8");
+  EXPECT_EQ(part.features[4].as<kind::Row>()->holes, 5);
+  EXPECT_EQ(part.features[4].as<kind::Row>()->pitch->text, "9/16");
+  EXPECT_EQ(part.features[5].as<kind::Row>()->holes, 5);
+  EXPECT_TRUE(part.features[5].as<kind::Row>()->countedBySpaces);
+  EXPECT_EQ(part.features[7].as<kind::Round>()->about, "A");
+  EXPECT_EQ(sideOf(part.features[7]), Side::left);
 }
 
 TEST(Lines, WhatIsUnderstood) {
@@ -161,7 +161,6 @@ TEST(Lines, AnIdWinsOverAWord) {
   Part part = plate();
   Feature named;
   named.id = "zero";
-  named.kind = FeatureKind::point;
   part.features.push_back(named);
   const auto outcome = applyLine(part, "zero A 3/8", {});
   ASSERT_TRUE(outcome.ok()) << outcome.error().text;
@@ -192,12 +191,12 @@ TEST(Lines, TheFirstAngleOfARingEndsWhereItIsClear) {
     SCOPED_TRACE(row.line);
     const auto outcome = applyLine(plate(), row.line, {});
     ASSERT_TRUE(outcome.ok()) << outcome.error().text;
-    const Feature& ring = outcome->part.features.back();
+    const kind::Ring& ring = *outcome->part.features.back().as<kind::Ring>();
     ASSERT_TRUE(ring.firstAngle.has_value());
     EXPECT_EQ(ring.firstAngle->text, row.angle);
-    ASSERT_EQ(ring.diameter.has_value(), row.diameter != nullptr);
+    ASSERT_EQ(ring.drilled.diameter.has_value(), row.diameter != nullptr);
     if (row.diameter != nullptr) {
-      EXPECT_EQ(ring.diameter->text, row.diameter);
+      EXPECT_EQ(ring.drilled.diameter->text, row.diameter);
     }
   }
 }

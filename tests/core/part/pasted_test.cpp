@@ -17,11 +17,11 @@ TEST(Pasted, ReadingsMakeTheirPlaces) {
   ASSERT_EQ(part->readings.size(), 3u);
   const Feature* left = part->feature("L");
   ASSERT_NE(left, nullptr);
-  EXPECT_EQ(left->kind, FeatureKind::edge);
-  EXPECT_EQ(left->side, Side::left);
+  EXPECT_EQ(left->kind(), FeatureKind::edge);
+  EXPECT_EQ(sideOf(*left), Side::left);
   ASSERT_NE(part->feature("F"), nullptr);
-  EXPECT_EQ(part->feature("F")->side, Side::front);
-  EXPECT_EQ(part->feature("A")->kind, FeatureKind::point);
+  EXPECT_EQ(sideOf(*part->feature("F")), Side::front);
+  EXPECT_EQ(part->feature("A")->kind(), FeatureKind::point);
   EXPECT_EQ(part->readings[0].axis, Axis::x);
   EXPECT_EQ(part->readings[2].axis, Axis::y);
 }
@@ -29,7 +29,7 @@ TEST(Pasted, ReadingsMakeTheirPlaces) {
 TEST(Pasted, WordsWorkAsWell) {
   const auto part = applyLines(named(), "hole A 1/4 ream\nL A 3/8\ny F A 1/2", {});
   ASSERT_TRUE(part.ok()) << part.error().text;
-  EXPECT_EQ(part->feature("A")->kind, FeatureKind::hole);
+  EXPECT_EQ(part->feature("A")->kind(), FeatureKind::hole);
   EXPECT_EQ(part->readings[1].axis, Axis::y);
 }
 

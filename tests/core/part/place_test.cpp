@@ -14,9 +14,6 @@ std::vector<Id> idsOf(const Feature& feature) {
 
 TEST(Places, EdgeHasItsOneAxis) {
   EXPECT_EQ(placesOf(edge("L", Axis::z)), (std::vector<Place>{{"L", {Axis::z}}}));
-  Feature bare = edge("L", Axis::x);
-  bare.axis.reset();
-  EXPECT_TRUE(placesOf(bare).empty());
 }
 
 TEST(Places, OthersHaveTheAxesOfTheirFace) {
@@ -39,16 +36,15 @@ TEST(Places, SlotHasItsTwoEnds) {
 
 TEST(Places, RingsAndRowsHaveTheirHoles) {
   Feature ring = onTop("G", FeatureKind::ring);
-  EXPECT_EQ(idsOf(ring), (std::vector<Id>{"G"}));
-  ring.holes = 3;
+  EXPECT_EQ(idsOf(ring), (std::vector<Id>{"G", "G1"}));
+  ring.as<kind::Ring>()->holes = 3;
   EXPECT_EQ(idsOf(ring), (std::vector<Id>{"G", "G1", "G2", "G3"}));
   Feature row = onTop("D", FeatureKind::row);
-  row.holes = 2;
-  row.countedBySpaces = true;
+  row.shape = kind::Row{.axis = Axis::x, .holes = 2, .countedBySpaces = true};
   EXPECT_EQ(idsOf(row), (std::vector<Id>{"D", "D1", "D2"}));
-  row.holes = -1;
+  row.as<kind::Row>()->holes = -1;
   EXPECT_EQ(idsOf(row), (std::vector<Id>{"D"}));
-  row.holes = 2'000'000'000;
+  row.as<kind::Row>()->holes = 2'000'000'000;
   EXPECT_EQ(placesOf(row).size(), std::size_t{kMostHoles} + 1);
 }
 
@@ -59,7 +55,7 @@ TEST(Places, LinesAndArcsHaveNone) {
 
 TEST(Places, BelongToTheirFeature) {
   Feature ring = onTop("G", FeatureKind::ring);
-  ring.holes = 12;
+  ring.as<kind::Ring>()->holes = 12;
   for (const char* id : {"G", "G1", "G12"}) EXPECT_TRUE(isNamedBy(ring, id)) << id;
   for (const char* id : {"G13", "G0", "G01", "GA", "A", "", "G1x", "G+1", "G-1", "G99999999999"}) {
     EXPECT_FALSE(isNamedBy(ring, id)) << id;
@@ -84,6 +80,30 @@ TEST(Traced, OfAnEdgeIsAlongItsAxisOnly) {
   side.traced = {"1.5"};
   EXPECT_EQ(tracedAlong(side, Axis::y), 1.5);
   EXPECT_FALSE(tracedAlong(side, Axis::x));
+}
+
+TEST(Kinds, HaveTheirOwnShape) {
+  for (int i = 0; i < 9; ++i) {
+    const auto kind = static_cast<FeatureKind>(i);
+    EXPECT_EQ(onTop("A", kind).kind(), kind);
+    EXPECT_EQ(onTop("A", kind).drilled() != nullptr,
+              kind == FeatureKind::hole || kind == FeatureKind::ring || kind == FeatureKind::row);
+  }
+}
+
+TEST(Kinds, TellTheirMembers) {
+  Feature round = onTop("M", FeatureKind::round);
+  EXPECT_FALSE(radiusOf(round));
+  round.shape = kind::Round{.side = Side::left, .radius = sixtyFourths(24, "3/8")};
+  EXPECT_EQ(radiusOf(round)->text, "3/8");
+  EXPECT_EQ(sideOf(round), Side::left);
+  EXPECT_FALSE(axisOf(round));
+  EXPECT_FALSE(diameterOf(round));
+  EXPECT_EQ(axisOf(edge("L", Axis::z)), Axis::z);
+  Feature row = onTop("D", FeatureKind::row);
+  row.drilled()->diameter = sixtyFourths(8, "1/8");
+  EXPECT_EQ(diameterOf(row)->text, "1/8");
+  EXPECT_EQ(axesOf(onTop("P", FeatureKind::line)), std::vector<Axis>());
 }
 
 TEST(Names, GoThereAndBack) {

@@ -19,16 +19,14 @@ inline Lettered sixtyFourths(int count, std::string text) {
 inline Feature edge(Id id, Axis axis, std::optional<Side> side = std::nullopt) {
   Feature feature;
   feature.id = std::move(id);
-  feature.kind = FeatureKind::edge;
-  feature.axis = axis;
-  feature.side = side;
+  feature.shape = kind::Edge{axis, side};
   return feature;
 }
 
 inline Feature onTop(Id id, FeatureKind kind) {
   Feature feature;
   feature.id = std::move(id);
-  feature.kind = kind;
+  feature.shape = emptyShape(kind);
   return feature;
 }
 
@@ -72,17 +70,14 @@ inline Part samplePart() {
                    onTop("G", FeatureKind::ring),   onTop("D", FeatureKind::row),
                    onTop("M", FeatureKind::round),  onTop("N", FeatureKind::round),
                    onTop("P", FeatureKind::line),   onTop("E", FeatureKind::hole)};
-  part.features[4].diameter = sixtyFourths(16, "1/4");
+  part.features[4].drilled()->diameter = sixtyFourths(16, "1/4");
   part.features[4].traced = {"0.41", "0.77"};
-  part.features[7].axis = Axis::x;
-  part.features[8].holes = 6;
-  part.features[9].axis = Axis::y;
-  part.features[9].holes = 5;
-  part.features[9].countedBySpaces = true;
-  part.features[10].about = "A";
-  part.features[10].side = Side::left;
-  part.features[11].corner = {"R", "K"};
-  part.features[12].through = {"A", "L"};
+  part.features[7].as<kind::Slot>()->axis = Axis::x;
+  part.features[8].as<kind::Ring>()->holes = 6;
+  part.features[9].shape = kind::Row{.axis = Axis::y, .holes = 5, .countedBySpaces = true};
+  part.features[10].shape = kind::Round{.side = Side::left, .about = "A"};
+  part.features[11].shape = kind::Round{.corner = {"R", "K"}};
+  part.features[12].shape = kind::Line{{"A", "L"}};
   part.features[13].face = Face::front;
   part.readings = {along("r1", Axis::x, "L", "A", sixtyFourths(24, "3/8")),
                    along("r2", Axis::x, "A", "G3", sixtyFourths(76, "1 3/16")),

@@ -104,7 +104,7 @@ TEST(CheckPlaces, WhatTheSetupNamesHasToBeThere) {
   plate.hole("A", 100, 40, "1/4");
   Feature loose;
   loose.id = "N";
-  loose.kind = FeatureKind::hole;
+  loose.shape = kind::Hole{};
   plate.part.features.push_back(loose);
   for (const auto& [place, code] : {std::pair<const char*, ErrorCode>{"Q", ErrorCode::notFound},
                                     {"N", ErrorCode::unsolvable},

@@ -12,9 +12,9 @@ using plates::figure;
 Feature holeOf(Make make, std::string_view diameter, Unit unit = Unit::inch) {
   Feature hole;
   hole.id = "A";
-  hole.kind = FeatureKind::hole;
-  hole.make = make;
-  if (!diameter.empty()) hole.diameter = figure(diameter, unit);
+  hole.shape = kind::Hole{};
+  hole.drilled()->make = make;
+  if (!diameter.empty()) hole.drilled()->diameter = figure(diameter, unit);
   return hole;
 }
 
@@ -57,9 +57,9 @@ TEST(MakingOf, DrillsMetricHolesWithMetricDrills) {
 
 TEST(MakingOf, TapsByTheTableOfThreads) {
   Feature hole = holeOf(Make::tap, "");
-  hole.thread = "1/4-20 UNC";
-  hole.depth.through = false;
-  hole.depth.length = figure("3/8");
+  hole.drilled()->thread = "1/4-20 UNC";
+  hole.drilled()->depth.through = false;
+  hole.drilled()->depth.length = figure("3/8");
   const Making making = makingOf(hole, Unit::inch);
   EXPECT_EQ(making.size, "1/4-20 UNC tap, 3/8 deep");
   EXPECT_EQ(making.run, "spot + #7 + tap 1/4-20 UNC");
@@ -72,26 +72,26 @@ TEST(MakingOf, TapsByTheTableOfThreads) {
 
 TEST(MakingOf, AnUnknownThreadIsNotedNotRefused) {
   Feature hole = holeOf(Make::tap, "");
-  hole.thread = "9/7-3 odd";
+  hole.drilled()->thread = "9/7-3 odd";
   const Making making = makingOf(hole, Unit::inch);
   EXPECT_EQ(making.steps.size(), 3u);
   EXPECT_EQ(making.notes.size(), 1u);
-  hole.thread.clear();
+  hole.drilled()->thread.clear();
   EXPECT_EQ(makingOf(hole, Unit::inch).notes.at(0), "the print gives no thread");
 }
 
 TEST(MakingOf, SinksSeats) {
   Feature hole = holeOf(Make::counterbore, "1/4");
-  hole.seatDiameter = figure("7/16");
-  hole.seatDepth = figure("1/8");
+  hole.drilled()->seatDiameter = figure("7/16");
+  hole.drilled()->seatDepth = figure("1/8");
   const Making making = makingOf(hole, Unit::inch);
   EXPECT_EQ(making.size, "Ø1/4 drill, through; counterbore Ø7/16, 1/8 deep");
   EXPECT_EQ(making.run, "spot + 1/4 + counterbore 7/16");
   EXPECT_EQ(making.steps.back().depth, "1/8");
-  hole.make = Make::countersink;
-  hole.seatDiameter.reset();
+  hole.drilled()->make = Make::countersink;
+  hole.drilled()->seatDiameter.reset();
   EXPECT_EQ(makingOf(hole, Unit::inch).notes.at(0), "the print gives no size for the countersink");
-  hole.make = Make::spotface;
+  hole.drilled()->make = Make::spotface;
   EXPECT_EQ(makingOf(hole, Unit::inch).steps.back().kind, StepKind::spotface);
 }
 
@@ -121,7 +121,6 @@ TEST(MakingOf, RanksTheWork) {
   EXPECT_LT(makingOf(holeOf(Make::ream, "1/4"), Unit::inch).rank,
             makingOf(holeOf(Make::tap, "1/4"), Unit::inch).rank);
   Feature point;
-  point.kind = FeatureKind::point;
   EXPECT_LT(makingOf(point, Unit::inch).rank, makingOf(holeOf(Make::drill, "1"), Unit::inch).rank);
 }
 

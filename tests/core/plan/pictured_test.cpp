@@ -74,9 +74,7 @@ TEST(PictureOf, RoundsCornersOff) {
   Plate plate = block();
   Feature round;
   round.id = "N";
-  round.kind = FeatureKind::round;
-  round.corner = {"R", "K"};
-  round.radius = figure("1/4");
+  round.shape = kind::Round{.radius = figure("1/4"), .corner = {"R", "K"}};
   plate.part.features.push_back(round);
   for (int turn = 0; turn < 360; turn += 90) {
     const PartPicture picture = pictureOfPlate(plate, lowerCorner(turn));
@@ -91,12 +89,11 @@ TEST(PictureOf, RoundsCornersOff) {
 TEST(PictureOf, DrawsSlotsRoundsMarksAndEdges) {
   Plate plate = block();
   plate.feature("S", FeatureKind::slot, 64, 16);
-  plate.last().width = figure("1/4");
+  plate.last().as<kind::Slot>()->width = figure("1/4");
   plate.put("S1", Axis::x, 48).put("S1", Axis::y, 16).put("S2", Axis::x, 80).put("S2", Axis::y, 16);
   plate.hole("A", 96, 32, "1/4");
   plate.feature("M", FeatureKind::round, 160, 32);
-  plate.last().about = "A";
-  plate.last().radius = figure("1");
+  plate.last().shape = kind::Round{.radius = figure("1"), .about = "A"};
   plate.feature("P", FeatureKind::point, 40, 0);
   plate.edge("W", Axis::y, 8);
   const PartPicture picture = pictureOfPlate(plate, lowerCorner());

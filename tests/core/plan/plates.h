@@ -25,9 +25,7 @@ class Plate {
   Plate& edge(const Id& id, Axis axis, int at, std::optional<Side> side = std::nullopt) {
     Feature feature;
     feature.id = id;
-    feature.kind = FeatureKind::edge;
-    feature.axis = axis;
-    feature.side = side;
+    feature.shape = kind::Edge{axis, side};
     part.features.push_back(std::move(feature));
     return put(id, axis, at);
   }
@@ -36,7 +34,7 @@ class Plate {
   Plate& feature(const Id& id, FeatureKind kind, int a, int b, Face face = Face::top) {
     Feature made;
     made.id = id;
-    made.kind = kind;
+    made.shape = emptyShape(kind);
     made.face = face;
     part.features.push_back(std::move(made));
     return put(id, axesIn(face)[0], a).put(id, axesIn(face)[1], b);
@@ -45,8 +43,8 @@ class Plate {
   Plate& hole(const Id& id, int a, int b, std::string_view diameter, Make make = Make::drill,
               Face face = Face::top) {
     feature(id, FeatureKind::hole, a, b, face);
-    part.features.back().make = make;
-    if (!diameter.empty()) part.features.back().diameter = figure(diameter);
+    part.features.back().drilled()->make = make;
+    if (!diameter.empty()) part.features.back().drilled()->diameter = figure(diameter);
     return *this;
   }
 

@@ -195,7 +195,7 @@ TEST(Table, ListsEveryEdgeOfItsTwoAxes) {
 TEST(Table, OrdersByToolsThenTravel) {
   Plate plate = block();
   plate.hole("T1", 40, 0, "", Make::tap);
-  plate.last().thread = "#8-32";
+  plate.last().drilled()->thread = "#8-32";
   plate.hole("A", 150, 60, "1/4", Make::ream).hole("B", 40, 60, "3/16").hole("C", 150, 0, "3/16");
   plate.hole("D", 40, 0, "1/8").hole("E", 100, 30, "1/4", Make::bore);
   const SetupTable table = tableOf(plate, lowerCorner());
@@ -225,14 +225,14 @@ TEST(Table, DoesNotDependOnTheOrderOfFeatures) {
 TEST(Table, DrivesToTheHolesOfARingAndTheEndsOfASlot) {
   Plate plate = block();
   plate.feature("G", FeatureKind::ring, 96, 32);
-  plate.last().holes = 2;
-  plate.last().diameter = figure("1/8");
+  plate.last().as<kind::Ring>()->holes = 2;
+  plate.last().drilled()->diameter = figure("1/8");
   plate.put("G1", Axis::x, 112).put("G1", Axis::y, 32);
   plate.putTicks("G2", Axis::x, Rational(3'174'999'999)).put("G2", Axis::y, 32);
   plate.at("G2", Axis::x).exact = false;
   plate.feature("S", FeatureKind::slot, 64, 16);
-  plate.last().width = figure("1/4");
-  plate.last().length = figure("1");
+  plate.last().as<kind::Slot>()->width = figure("1/4");
+  plate.last().as<kind::Slot>()->length = figure("1");
   plate.put("S1", Axis::x, 48).put("S1", Axis::y, 16).put("S2", Axis::x, 80).put("S2", Axis::y, 16);
   plate.feature("P", FeatureKind::point, 40, 0);
   const SetupTable table = tableOf(plate, lowerCorner());
@@ -248,7 +248,7 @@ TEST(Table, DrivesToTheHolesOfARingAndTheEndsOfASlot) {
 TEST(Table, NotesWhatARowRestsOn) {
   Plate plate = block();
   plate.hole("A", 64, 32, "1/4").hole("B", 96, 32, "1/4").hole("C", 128, 32, "1/4");
-  plate.part.features[6].locate = Locate::mate;
+  plate.part.features[6].drilled()->locate = Locate::mate;
   plate.part.features[6].note = "with the clutch fitted";
   plate.at("B", Axis::y).disputed = true;
   Doubt doubt;

@@ -116,7 +116,7 @@ TEST(CustomaryZero, IsTheLowerOuterSideElseTheFirstPlace) {
 TEST(FeatureOfPlace, FindsTheHolesOfRingsAndTheEndsOfSlots) {
   Plate plate;
   plate.feature("D", FeatureKind::ring, 0, 0);
-  plate.last().holes = 12;
+  plate.last().as<kind::Ring>()->holes = 12;
   plate.feature("S", FeatureKind::slot, 0, 0);
   EXPECT_EQ(featureOfPlace(plate.part, "D12")->id, "D");
   EXPECT_EQ(featureOfPlace(plate.part, "S2")->id, "S");

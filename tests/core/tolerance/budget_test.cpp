@@ -331,7 +331,6 @@ RandomPrint randomPrint(std::mt19937_64& random, std::uint32_t holes) {
   for (std::uint32_t i = 0; i < holes; ++i) {
     Feature hole;
     hole.id = "H" + std::to_string(100 + i);
-    hole.kind = FeatureKind::point;
     print.part.features.push_back(hole);
   }
   std::uint32_t number = 0;

@@ -30,7 +30,6 @@ class PrintAtRandom {
   std::size_t addPoint(std::int64_t at) {
     Feature point;
     point.id = "P" + std::to_string(100 + part.features.size());
-    point.kind = FeatureKind::point;
     part.features.push_back(point);
     truth.push_back(at);
     return truth.size() - 1;

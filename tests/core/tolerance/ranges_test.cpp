@@ -224,7 +224,6 @@ TEST(Unassured, AgreesWithTheDefinitionOnRandomPrints) {
     for (std::uint32_t i = 0; i < points; ++i) {
       Feature point;
       point.id = "P" + std::to_string(100 + i);
-      point.kind = FeatureKind::point;
       part.features.push_back(point);
     }
     for (std::uint32_t i = 0; i < edges.size(); ++i) {

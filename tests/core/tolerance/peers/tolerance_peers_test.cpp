@@ -32,7 +32,6 @@ Part partOf(const std::vector<DifferenceEdge>& edges, std::uint32_t points) {
   for (std::uint32_t i = 0; i < points; ++i) {
     Feature point;
     point.id = "P" + std::to_string(1'000 + i);
-    point.kind = FeatureKind::point;
     part.features.push_back(point);
   }
   for (const DifferenceEdge& edge : edges) {

@@ -1,0 +1,102 @@
+#pragma once
+
+#include <string>
+#include <string_view>
+#include <type_traits>
+#include <variant>
+
+#include "core/part/feature.h"
+
+namespace inchwright {
+
+/// Takes every member of a feature's kind and does nothing; what needs some of them overloads those
+/// and takes the rest from here (`using NoMembers::…` or by hiding).
+///
+/// - word: of an enumeration, or an optional one; `needed` says what is missing without it.
+/// - wordUnless: left out of the document where it has that value.
+/// - size: a length greater than 0, refused where it is lettered with the symbol named.
+/// - count: how many holes, as such or by the spaces between them.
+struct NoMembers {
+  template <class Word>
+  void word(std::string_view, Word&) {}
+  template <class Word>
+  void needed(std::string_view, Word&, std::string_view) {}
+  template <class Word>
+  void wordUnless(std::string_view, Word&, std::remove_const_t<Word>) {}
+  template <class Size>
+  void size(std::string_view, Size&, SizeSymbol) {}
+  template <class Angle>
+  void angle(std::string_view, Angle&) {}
+  template <class Depth>
+  void depth(std::string_view, Depth&) {}
+  template <class Text>
+  void text(std::string_view, Text&) {}
+  template <class Name>
+  void id(std::string_view, Name&) {}
+  template <class Names>
+  void ids(std::string_view, Names&) {}
+  template <class Kind>
+  void count(Kind&) {}
+};
+
+/// What is drilled, in the document's order.
+template <class Drilled, class Members>
+void visitDrilled(Drilled& drilled, Members& members) {
+  members.size("diameter", drilled.diameter, SizeSymbol::radius);
+  members.word("make", drilled.make);
+  members.depth("depth", drilled.depth);
+  members.text("thread", drilled.thread);
+  members.size("seat_diameter", drilled.seatDiameter, SizeSymbol::radius);
+  members.size("seat_depth", drilled.seatDepth, SizeSymbol::none);
+  members.wordUnless("locate", drilled.locate, Locate::coordinate);
+}
+
+/// Calls `members` for each member of the feature's kind, in the document's order: the one place
+/// that knows which kind has which. The feature may be const.
+template <class AnyFeature, class Members>
+void visitMembers(AnyFeature& feature, Members& members) {
+  const auto visitor = [&](auto& shape) {
+    using Kind = std::remove_const_t<std::remove_reference_t<decltype(shape)>>;
+    if constexpr (std::is_same_v<Kind, kind::Edge>) {
+      members.needed("axis", shape.axis, "an edge needs its `axis`: the one it lies square to");
+      members.word("side", shape.side);
+      return;
+    } else if constexpr (std::is_same_v<Kind, kind::Slot>) {
+      members.word("axis", shape.axis);
+    } else if constexpr (std::is_same_v<Kind, kind::Row>) {
+      members.needed("axis", shape.axis, "a row needs the `axis` it runs along");
+    } else if constexpr (std::is_same_v<Kind, kind::Round>) {
+      members.word("side", shape.side);
+    }
+    members.word("face", feature.face);
+    if constexpr (std::is_same_v<Kind, kind::Hole>) {
+      visitDrilled(shape.drilled, members);
+    } else if constexpr (std::is_same_v<Kind, kind::Slot>) {
+      members.size("width", shape.width, SizeSymbol::none);
+      members.size("length", shape.length, SizeSymbol::none);
+      members.depth("depth", shape.depth);
+    } else if constexpr (std::is_same_v<Kind, kind::Ring>) {
+      members.count(shape);
+      members.size("pcd", shape.pitchDiameter, SizeSymbol::radius);
+      members.angle("first_angle", shape.firstAngle);
+      members.word("sense", shape.sense);
+      visitDrilled(shape.drilled, members);
+    } else if constexpr (std::is_same_v<Kind, kind::Row>) {
+      members.count(shape);
+      members.size("pitch", shape.pitch, SizeSymbol::none);
+      visitDrilled(shape.drilled, members);
+    } else if constexpr (std::is_same_v<Kind, kind::Round>) {
+      members.size("radius", shape.radius, SizeSymbol::diameter);
+      members.id("about", shape.about);
+      members.ids("corner", shape.corner);
+    } else if constexpr (std::is_same_v<Kind, kind::Line>) {
+      members.ids("through", shape.through);
+    } else if constexpr (std::is_same_v<Kind, kind::Arc>) {
+      members.size("radius", shape.radius, SizeSymbol::diameter);
+      members.ids("through", shape.through);
+    }
+  };
+  std::visit(visitor, feature.shape);
+}
+
+}  // namespace inchwright
