@@ -100,10 +100,34 @@ void takeByTracing(Corner& corner, const FacePlane& plane, const Id& a, const Id
   }
 }
 
+// Nothing of a part lies beyond its outer sides.
+void dropWhatLiesOutside(Corner& corner, const Part& part, const FacePlane& plane) {
+  if (corner.candidates.size() < 2) return;
+  const auto isOutside = [&](PlanePoint p) {
+    return std::any_of(part.features.begin(), part.features.end(), [&](const Feature& feature) {
+      const auto* edge = feature.as<kind::Edge>();
+      const PlaneLine* line = find(plane.lines, feature.id);
+      const auto way = edge != nullptr && edge->side && line != nullptr
+                           ? wayTo(*edge->side, plane.face)
+                           : std::nullopt;
+      if (!way) return false;
+      const double off = leftOf(*line, p);
+      const bool isLeftOutward =
+          std::cos(line->direction) * way->y - std::sin(line->direction) * way->x > 0;
+      return (isLeftOutward ? off : -off) > kTouchInches;
+    });
+  };
+  std::vector<PlanePoint> within = corner.candidates;
+  std::erase_if(within, isOutside);
+  if (within.size() != 1) return;
+  corner.candidates = std::move(within);
+  corner.isSettled = true;
+}
+
 class Joining {
  public:
   Joining(const Part& part, const FacePlane& plane, const OutlineRequest& request)
-      : plane_(plane), request_(request) {
+      : part_(part), plane_(plane), request_(request) {
     for (const Id& id : request.follows) carriers_.push_back(carrierOf(part, plane, id));
   }
 
@@ -117,6 +141,7 @@ class Joining {
   std::vector<PathPiece> pieces() const;
   int senseOf(std::size_t i, const std::vector<PathPiece>& chords) const;
 
+  const Part& part_;
   const FacePlane& plane_;
   const OutlineRequest& request_;
   std::vector<Carrier> carriers_;
@@ -131,6 +156,7 @@ void Joining::findCorners() {
       continue;
     }
     Corner corner = cornerBetween(carriers_[i], carriers_[next]);
+    dropWhatLiesOutside(corner, part_, plane_);
     for (const std::size_t k : {i, next}) {
       if (corner.isSettled || carriers_[k].feature == nullptr) continue;
       const auto side = sideOf(*carriers_[k].feature);
@@ -253,11 +279,10 @@ const Feature* roundEnd(const Part& part, const FacePlane& plane, PlanePoint way
     if (const PlaneLine* line = find(plane.lines, edge)) {
       if (std::abs(depthBetween({nullptr, line, nullptr}, carrier)) > kTouchInches) continue;
     }
-    const bool meetsBoth =
-        std::all_of(neighbours.begin(), neighbours.end(), [&](const Id& id) {
-          const PlaneLine* line = find(plane.lines, id);
-          return line == nullptr || depthBetween({nullptr, line, nullptr}, carrier) > -kTouchInches;
-        });
+    const bool meetsBoth = std::all_of(neighbours.begin(), neighbours.end(), [&](const Id& id) {
+      const PlaneLine* line = find(plane.lines, id);
+      return line == nullptr || depthBetween({nullptr, line, nullptr}, carrier) > -kTouchInches;
+    });
     if (meetsBoth) return &feature;
   }
   return nullptr;

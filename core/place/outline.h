@@ -27,7 +27,7 @@ struct OutlinePiece {
 struct Wall {
   Id place;
   double wall = 0;
-  Id beside;  ///< the feature of an outline that is nearest
+  Id beside;             ///< the feature of an outline that is nearest
   bool isMeant = false;  ///< the hole says that it breaks out
 };
 

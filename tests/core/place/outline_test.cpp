@@ -1,0 +1,222 @@
+#include "core/place/outline.h"
+
+#include <gtest/gtest.h>
+
+#include <cmath>
+#include <numbers>
+
+namespace inchwright {
+namespace {
+
+constexpr double kPi = std::numbers::pi;
+
+Feature featureOf(const Id& id, Shape shape) {
+  Feature feature;
+  feature.id = id;
+  feature.shape = std::move(shape);
+  return feature;
+}
+
+// A plate from (0, 0) to (w, h) with its four sides, and what is put on it by hand.
+struct Plate {
+  Part part;
+  FacePlane plane;
+
+  Plate(double w, double h) {
+    plane.from = {"L", "F"};
+    side("L", Axis::x, Side::left, {kPi / 2, 0});
+    side("R", Axis::x, Side::right, {kPi / 2, -w});
+    side("F", Axis::y, Side::front, {0, 0});
+    side("K", Axis::y, Side::back, {0, h});
+  }
+  void side(const Id& id, Axis axis, Side which, PlaneLine line) {
+    part.features.push_back(featureOf(id, kind::Edge{axis, which}));
+    plane.lines[id] = line;
+  }
+  void round(const Id& id, PlaneCircle circle, kind::Round round) {
+    part.features.push_back(featureOf(id, std::move(round)));
+    plane.circles[id] = circle;
+  }
+  void hole(const Id& id, PlanePoint at, const char* diameter) {
+    kind::Hole hole;
+    hole.drilled.diameter = *readLength(diameter);
+    part.features.push_back(featureOf(id, hole));
+    plane.places[id] = at;
+  }
+  Outline byItself() const {
+    const auto request = outlineByItself(part, plane);
+    EXPECT_TRUE(request);
+    return request ? joinOutline(part, plane, *request) : Outline{};
+  }
+};
+
+std::vector<Id> idsOf(const Outline& outline) {
+  std::vector<Id> ids;
+  for (const OutlinePiece& piece : outline.pieces) ids.push_back(piece.id);
+  return ids;
+}
+
+TEST(Outline, FourSidesMakeAPlate) {
+  const Outline outline = Plate(4, 2).byItself();
+  EXPECT_TRUE(outline.isClosed);
+  EXPECT_EQ(idsOf(outline), (std::vector<Id>{"F", "R", "K", "L"}));
+  EXPECT_NEAR(outline.area(), 8, 1e-14);
+  EXPECT_NEAR(outline.pieces[0].path->end.x, 4, 1e-15);
+  EXPECT_NEAR(outline.pieces[0].path->end.y, 0, 1e-15);
+}
+
+TEST(Outline, ARoundedCornerTakesItsTouchingPoints) {
+  Plate plate(4, 2);
+  plate.round("U", {{3.5, 1.5}, 0.5}, {.corner = {"K", "R"}});
+  const Outline outline = plate.byItself();
+  ASSERT_TRUE(outline.isClosed);
+  EXPECT_EQ(idsOf(outline), (std::vector<Id>{"F", "R", "U", "K", "L"}));
+  EXPECT_NEAR(outline.area(), 8 - (1 - kPi / 4) / 4, 1e-14);
+  const PathPiece& arc = *outline.pieces[2].path;
+  EXPECT_EQ(arc.sense, 1);
+  EXPECT_NEAR(arc.start.x, 4, 1e-12);
+  EXPECT_NEAR(arc.start.y, 1.5, 1e-12);
+  EXPECT_NEAR(arc.end.x, 3.5, 1e-12);
+  EXPECT_NEAR(arc.end.y, 2, 1e-12);
+}
+
+TEST(Outline, ARoundEndStandsForItsSide) {
+  Plate plate(4, 2);
+  plate.round("E", {{3, 1}, 1}, {.side = Side::right, .about = "A"});
+  const Outline outline = plate.byItself();
+  ASSERT_TRUE(outline.isClosed);
+  EXPECT_EQ(idsOf(outline), (std::vector<Id>{"F", "E", "K", "L"}));
+  EXPECT_NEAR(outline.area(), 6 + kPi / 2, 1e-12);
+  EXPECT_NEAR(outline.extents().second.x, 4, 1e-15);
+}
+
+TEST(Outline, AWiderRoundEndIsCutOnItsOwnSide) {
+  Plate plate(4, 2);
+  plate.round("E", {{2, 1}, 2}, {.side = Side::right, .about = "A"});
+  const Outline outline = plate.byItself();
+  ASSERT_TRUE(outline.isClosed);
+  EXPECT_NEAR(outline.pieces[1].path->start.x, 2 + std::sqrt(3.0), 1e-12);
+  EXPECT_NEAR(outline.pieces[1].path->end.x, 2 + std::sqrt(3.0), 1e-12);
+}
+
+TEST(Outline, ATouchMissedByLittleIsJoinedAndSaid) {
+  Plate plate(4, 2);
+  plate.round("E", {{3, 1}, 1 - 1.0 / 64}, {.side = Side::right, .about = "A"});
+  const Outline outline = joinOutline(plate.part, plate.plane, {{"F", "E", "K", "L"}, false});
+  EXPECT_TRUE(outline.isClosed);
+  EXPECT_NEAR(outline.pieces[0].missesNext, 1.0 / 64, 1e-12);
+  plate.plane.circles["E"].radius = 1 - 1.0 / 16;
+  const Outline open = joinOutline(plate.part, plate.plane, {{"F", "E", "K", "L"}, false});
+  EXPECT_FALSE(open.isClosed);
+  EXPECT_FALSE(open.pieces[1].path);
+  EXPECT_TRUE(open.pieces[3].path);
+}
+
+TEST(Outline, ALeverIsTwoEndsAndTwoTangents) {
+  // Ends of radius 1 and 1/2, 3 apart: the tangents lean by asin(1/6) to the middle line.
+  Plate plate(1, 1);
+  const double lean = std::asin(0.5 / 3);
+  plate.part.features = {featureOf("E", kind::Round{.about = "A"}),
+                         featureOf("D", kind::Round{.about = "B"}), featureOf("N", kind::Line{}),
+                         featureOf("M", kind::Line{})};
+  plate.plane.lines = {{"N", {lean, -1}}, {"M", {kPi - lean, -1}}};
+  plate.plane.circles = {{"E", {{0, 0}, 1}}, {"D", {{3, 0}, 0.5}}};
+  EXPECT_FALSE(outlineByItself(plate.part, plate.plane));
+  const Outline outline = joinOutline(plate.part, plate.plane, {{"N", "D", "M", "E"}, false});
+  ASSERT_TRUE(outline.isClosed);
+  const double side = std::sqrt(9 - 0.25);
+  EXPECT_NEAR(outline.area(), 1.5 * side + (kPi - 2 * lean) / 2 * 0.25 + (kPi + 2 * lean) / 2 * 1,
+              1e-9);
+  for (const OutlinePiece& piece : outline.pieces) EXPECT_EQ(piece.path->sense, 1);
+  EXPECT_NEAR(outline.extents().first.x, -1, 1e-12);
+  EXPECT_NEAR(outline.extents().second.x, 3.5, 1e-12);
+}
+
+TEST(Outline, AHollowIsFollowedClockwise) {
+  Plate plate(4, 2);
+  plate.part.features.push_back(featureOf("C", kind::Arc{}));
+  plate.plane.circles["C"] = {{4, 1}, 0.5};
+  const Outline outline = joinOutline(plate.part, plate.plane, {{"F", "R", "K", "L"}, false});
+  EXPECT_NEAR(outline.area(), 8, 1e-14);
+  Outline hollow = joinOutline(plate.part, plate.plane, {{"F", "C", "K", "L"}, false});
+  EXPECT_FALSE(hollow.isClosed);
+  // A hollow of radius 5 across the right side, its centre on the far right.
+  plate.plane.circles["C"] = {{4 + std::sqrt(24.0), 1}, 5};
+  hollow = joinOutline(plate.part, plate.plane, {{"F", "C", "K", "L"}, false});
+  ASSERT_TRUE(hollow.isClosed);
+  EXPECT_EQ(hollow.pieces[1].path->sense, -1);
+  const double sweep = 2 * std::asin(0.2);
+  EXPECT_NEAR(hollow.area(), 8 - 12.5 * (sweep - std::sin(sweep)), 1e-9);
+}
+
+TEST(Outline, ADiscIsWhole) {
+  Plate plate(1, 1);
+  plate.plane.lines.clear();
+  plate.round("D", {{1, 1}, 3}, {.about = "A"});
+  const Outline disc = joinOutline(plate.part, plate.plane, {{"D"}, false});
+  ASSERT_TRUE(disc.isClosed);
+  EXPECT_TRUE(disc.pieces[0].path->isWhole);
+  EXPECT_NEAR(disc.area(), 9 * kPi, 1e-13);
+}
+
+TEST(Outline, WhatIsNotPlacedLeavesItOpen) {
+  Plate plate(4, 2);
+  plate.plane.lines.erase("R");
+  const Outline outline = joinOutline(plate.part, plate.plane, {{"F", "R", "K", "L"}, false});
+  EXPECT_FALSE(outline.isClosed);
+  EXPECT_TRUE(outline.pieces[3].path);
+  EXPECT_FALSE(outline.pieces[1].path);
+  EXPECT_TRUE(wallsOf(plate.part, plate.plane, {outline}).empty());
+}
+
+TEST(Outline, WallsAreWhatIsLeftBesideAHole) {
+  Plate plate(4, 2);
+  plate.hole("A", {0.375, 1}, "1/2");
+  plate.hole("B", {3.9, 1}, "1/4");
+  plate.hole("C", {9, 9}, "1/4");
+  const auto walls = wallsOf(plate.part, plate.plane, {plate.byItself()});
+  ASSERT_EQ(walls.size(), 2U);
+  EXPECT_EQ(walls[0].place, "A");
+  EXPECT_EQ(walls[0].beside, "L");
+  EXPECT_NEAR(walls[0].wall, 0.125, 1e-14);
+  EXPECT_EQ(walls[1].beside, "R");
+  EXPECT_NEAR(walls[1].wall, -0.025, 1e-14);
+}
+
+TEST(Outline, AHoleOverTheEdgeBreaksOutFromOutsideToo) {
+  Plate plate(4, 2);
+  plate.hole("A", {4.05, 1}, "1/4");
+  const auto walls = wallsOf(plate.part, plate.plane, {plate.byItself()});
+  ASSERT_EQ(walls.size(), 1U);
+  EXPECT_NEAR(walls[0].wall, -0.175, 1e-14);
+}
+
+TEST(Outline, InnerOutlinesThinTheWallToo) {
+  Plate plate(4, 2);
+  plate.hole("A", {1, 1}, "1/2");
+  plate.round("D", {{2, 1}, 0.5}, {.about = "P"});
+  Outline opening = joinOutline(plate.part, plate.plane, {{"D"}, true});
+  const auto walls = wallsOf(plate.part, plate.plane, {plate.byItself(), opening});
+  ASSERT_EQ(walls.size(), 1U);
+  EXPECT_EQ(walls[0].beside, "D");
+  EXPECT_NEAR(walls[0].wall, 0.25, 1e-14);
+}
+
+TEST(Outline, TheTracingTellsWhichCrossingIsMeant) {
+  // A round that reaches past both ends of the side it crosses: traced to end at one of them.
+  for (const bool low : {true, false}) {
+    Plate plate(4, 4);
+    plate.part.features.push_back(featureOf("N", kind::Line{}));
+    plate.part.features.push_back(featureOf("D", kind::Round{.about = "A"}));
+    plate.plane.lines["N"] = {0, 0};
+    plate.plane.circles["D"] = {{2, 0.5}, 1};
+    const double half = std::sqrt(0.75);
+    plate.plane.traced["N"] = {{0, 0}, {low ? 2 - half : 2 + half, 0}};
+    const Outline outline = joinOutline(plate.part, plate.plane, {{"N", "D"}, false});
+    ASSERT_TRUE(outline.isClosed);
+    EXPECT_NEAR(outline.pieces[0].path->end.x, low ? 2 - half : 2 + half, 1e-12);
+  }
+}
+
+}  // namespace
+}  // namespace inchwright
