@@ -2,6 +2,7 @@
 
 #include "core/document/atomic_file.h"
 #include "core/document/gap_document.h"
+#include "core/document/holding_document.h"
 #include "core/document/json_text.h"
 #include "core/document/kit_document.h"
 #include "core/document/object_reader.h"
@@ -9,6 +10,7 @@
 #include "core/document/part_reader.h"
 #include "core/document/part_writer.h"
 #include "core/document/picture_json.h"
+#include "core/document/shop_document.h"
 #include "core/part/check.h"
 
 namespace inchwright {
@@ -52,7 +54,7 @@ void readHeading(ObjectReader& heading, Job& job) {
   job.jobExtra = heading.rest();
 }
 
-void readMachine(ObjectReader& object, Machine& machine) {
+void readMachine(ObjectReader& object, Machine& machine, Trouble& trouble) {
   object.readWord("unit", machine.unit, unitNamed, 2);
   if (machine.unit == Unit::millimetre) machine.step = kMillimetreStep;
   object.read("step", machine.step);
@@ -61,6 +63,7 @@ void readMachine(ObjectReader& object, Machine& machine) {
   object.read("finder", machine.finder, machine.unit);
   object.read("accuracy", machine.accuracy, machine.unit);
   object.read("finder_error", machine.finderError, machine.unit);
+  readMachineRoom(object, machine, trouble);
   machine.extra = object.rest();
 }
 
@@ -84,6 +87,7 @@ void writeMachine(std::string& out, const Machine& machine) {
   object.figure("finder", machine.finder);
   object.figure("accuracy", machine.accuracy);
   object.figure("finder_error", machine.finderError);
+  writeMachineRoom(object, machine);
   object.rest(machine.extra);
   object.close();
 }
@@ -103,7 +107,9 @@ Result<Job> readDocument(std::string_view json) {
   object.read(kVersionName, version);
   // The unit of bare figures has to be known before any part is read.
   object.within("job", [&](ObjectReader& heading) { readHeading(heading, job); });
-  object.within("machine", [&](ObjectReader& machine) { readMachine(machine, job.machine); });
+  object.within("machine",
+                [&](ObjectReader& machine) { readMachine(machine, job.machine, trouble); });
+  object.within("shop", [&](ObjectReader& shop) { job.shop = readShopObject(shop, trouble); });
   object.require("parts", "a document lists its parts, be the list empty");
   object.each("parts", [&](const JsonValue& item, const Where& here) {
     job.parts.push_back(readPart(item, here, trouble, job.unit));
@@ -129,6 +135,7 @@ std::string writeDocument(const Job& job) {
   object.whole(kVersionName, kVersion);
   writeHeading(object.value("job"), job);
   writeMachine(object.value("machine"), job.machine);
+  if (!job.shop.saysNothing()) writeShopObject(object.value("shop"), job.shop, 2);
   std::string& list = object.value("parts");
   list += '[';
   for (std::size_t i = 0; i < job.parts.size(); ++i) {

@@ -173,6 +173,16 @@ void ObjectReader::each(std::string_view name, const ItemAction& item) {
   }
 }
 
+void ObjectReader::eachOrOne(std::string_view name, const ItemAction& item) {
+  const auto found = std::find_if(members_.begin(), members_.end(),
+                                  [name](const Member& one) { return one.json.name == name; });
+  if (found == members_.end()) return;
+  const JsonKind kind = found->json.value.kind();
+  if (kind != JsonKind::object && kind != JsonKind::string) return each(name, item);
+  const JsonValue* value = find(name);
+  if (value != nullptr) item(*value, Where{&where_, name});
+}
+
 void ObjectReader::within(std::string_view name, const std::function<void(ObjectReader&)>& object) {
   const JsonValue* value = find(name);
   if (value == nullptr) return;

@@ -92,6 +92,8 @@ class ObjectReader {
   /// Calls `item` for each value of an array, until there is trouble.
   using ItemAction = std::function<void(const JsonValue&, const Where&)>;
   void each(std::string_view name, const ItemAction& item);
+  /// The same, or once for a value that stands alone: `"number"` for `["number"]`.
+  void eachOrOne(std::string_view name, const ItemAction& item);
   /// Calls `object` with a reader of the member when it is there.
   void within(std::string_view name, const std::function<void(ObjectReader&)>& object);
   /// The text of a string member; marks it as read.

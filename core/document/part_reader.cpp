@@ -2,6 +2,7 @@
 
 #include <algorithm>
 
+#include "core/document/holding_document.h"
 #include "core/document/kit_document.h"
 #include "core/document/picture_json.h"
 #include "core/part/feature_members.h"
@@ -216,6 +217,7 @@ Setup readSetup(const JsonValue& value, const Where& where, const Context& conte
   });
   object.readWord("jaw", setup.jaw, faceNamed, 6);
   object.readWord("stop", setup.stop, faceNamed, 6);
+  readHolding(object, setup.held, context.trouble, context.unit);
   object.read("checks", setup.checks);
   setup.extra = object.rest();
   return setup;

@@ -5,6 +5,7 @@
 #include <type_traits>
 #include <vector>
 
+#include "core/document/holding_document.h"
 #include "core/document/json_string.h"
 #include "core/document/kit_document.h"
 #include "core/document/object_writer.h"
@@ -156,6 +157,7 @@ void writeSetup(std::string& out, const Setup& setup, int indent) {
   if (hasStock(setup)) writeStock(object.value("stock"), setup);
   if (setup.jaw) object.text("jaw", nameOf(*setup.jaw));
   if (setup.stop) object.text("stop", nameOf(*setup.stop));
+  writeHolding(object, setup.held);
   object.textsIfAny("checks", setup.checks);
   object.rest(setup.extra);
   object.close();

@@ -245,6 +245,23 @@ Fault checkSetups(const Part& part, const PlaceIndex& index) {
   return std::nullopt;
 }
 
+Fault checkMachineRoom(const Machine& machine) {
+  const Pointer pointer = Pointer() / "machine";
+  for (const Axis axis : kAxes) {
+    const auto& travel = machine.travel[static_cast<std::size_t>(axis)];
+    if (travel && travel->value <= Length()) {
+      return faultAt(pointer / "travel" / nameOf(axis), "a slide travels more than 0");
+    }
+  }
+  if (machine.quill && machine.quill->value <= Length()) {
+    return faultAt(pointer / "quill", "a quill comes down more than 0");
+  }
+  for (std::size_t i = 0; i < machine.speeds.size(); ++i) {
+    if (machine.speeds[i] < 1) return faultAt(pointer / "speeds" / i, "a speed is 1 or more");
+  }
+  return std::nullopt;
+}
+
 Error tooManyPlaces(std::string pointer) {
   return {ErrorCode::tooLarge, "more than " + std::to_string(kMostPlaces) + " places in one job",
           std::move(pointer)};
@@ -346,6 +363,7 @@ Fault checkSetup(const Setup& setup, const PlaceIndex& index, const Pointer& poi
   if (setup.jaw && setup.jaw == setup.stop) {
     return faultAt(pointer / "stop", "the jaw and the stop can't meet the same side");
   }
+  if (Fault fault = checkHolding(setup.held, setup.face, pointer)) return fault;
   return checkAllKnown(setup.checks, index, pointer / "checks");
 }
 
@@ -377,6 +395,12 @@ Result<Done> checkJob(const Job& job) {
   }
   if (job.machine.finderError && job.machine.finderError->value < Length()) {
     return *faultAt(Pointer() / "machine" / "finder_error", "the error of a zero is not below 0");
+  }
+  if (Fault fault = checkMachineRoom(job.machine)) return *fault;
+  if (Result<Done> shop = checkShop(job.shop); !shop) {
+    Error error = shop.error();
+    error.place = "/shop" + error.place;
+    return error;
   }
   for (std::size_t i = 0; i < job.gaps.size(); ++i) {
     const Gap& gap = job.gaps[i];

@@ -33,6 +33,8 @@ Fault checkUnderstanding(const Understanding& understanding, const PlaceIndex& i
 /// Pictures named and named once, and every view of one that is there. `pointer`s are from the
 /// document's root.
 Fault checkPictures(const Job& job);
+/// What a setup says of how the work is held. `pointer` is that of the setup.
+Fault checkHolding(const Holding& held, Face face, const Pointer& pointer);
 Fault checkSetup(const Setup& setup, const PlaceIndex& index, const Pointer& pointer);
 
 /// Whether `id` names a place with a position along `axis`.

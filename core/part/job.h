@@ -15,6 +15,7 @@
 #include "core/part/projection.h"
 #include "core/part/reading.h"
 #include "core/part/setup.h"
+#include "core/part/shop_owned.h"
 
 namespace inchwright {
 
@@ -64,8 +65,9 @@ struct Job {
   std::string notes;
   Extra jobExtra;
   Machine machine;
+  Shop shop;  ///< what the document says is owned; the user's own stands behind it
   std::vector<Part> parts;
-  std::vector<Gap> gaps;  ///< between parts, that have to come out within limits
+  std::vector<Gap> gaps;    ///< between parts, that have to come out within limits
   std::vector<Mate> mates;  ///< holes and shafts that have to go together
   std::vector<Picture> pictures;
   Extra extra;

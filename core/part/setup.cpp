@@ -8,6 +8,7 @@ namespace {
 constexpr NameTable<2> kUnitNames{"in", "mm"};
 constexpr NameTable<2> kCountsXNames{"right", "left"};
 constexpr NameTable<2> kCountsYNames{"away", "towards"};
+constexpr NameTable<3> kColumnNames{"knee", "round", "dovetail"};
 
 }  // namespace
 
@@ -19,6 +20,13 @@ std::string_view nameOf(CountsX counts) {
 }
 std::string_view nameOf(CountsY counts) {
   return nameIn(kCountsYNames, counts);
+}
+
+std::string_view nameOf(Column column) {
+  return nameIn(kColumnNames, column);
+}
+std::optional<Column> columnNamed(std::string_view name) {
+  return valueNamed<Column>(kColumnNames, name);
 }
 
 std::optional<Unit> unitNamed(std::string_view name) {

@@ -11,6 +11,7 @@
 #include "core/part/axis.h"
 #include "core/part/extra.h"
 #include "core/part/feature.h"
+#include "core/part/holding.h"
 
 namespace inchwright {
 
@@ -36,6 +37,7 @@ struct Setup {
   std::array<std::optional<Lettered>, 6> stock;
   std::optional<Side> jaw;   ///< the side against the fixed jaw
   std::optional<Side> stop;  ///< the side against the stop
+  Holding held;              ///< what it stands on, what is in the way, the pieces of stock
   std::vector<Id> checks;    ///< places to drive to and look; empty: chosen by the program
   Extra zeroExtra;           ///< unknown members of `zero` itself
   Extra stockExtra;          ///< unknown members of `stock`
@@ -48,14 +50,19 @@ struct Setup {
 };
 
 enum class CountsX { right, left };
+/// How the head is carried: where a round column has to be turned out of the way or the head moved
+/// up, zero must be found again.
+enum class Column { knee, round, dovetail };
 enum class CountsY { away, towards };
 
 std::string_view nameOf(Unit unit);  ///< `in`, `mm`
 std::string_view nameOf(CountsX counts);
 std::string_view nameOf(CountsY counts);
+std::string_view nameOf(Column column);  ///< `knee`, `round`, `dovetail`
 std::optional<Unit> unitNamed(std::string_view name);
 std::optional<CountsX> countsXNamed(std::string_view name);
 std::optional<CountsY> countsYNamed(std::string_view name);
+std::optional<Column> columnNamed(std::string_view name);
 
 /// The step a readout in millimetres has when none is named; in inches it is Machine's default.
 inline constexpr std::string_view kMillimetreStep = "0.01";
@@ -70,7 +77,14 @@ struct Machine {
   std::optional<Lettered> finder;  ///< diameter of the edge finder's tip
   /// How closely the machine goes to a coordinate, either way; empty when nobody knows.
   std::optional<Lettered> accuracy;
-  std::optional<Lettered> finderError;  ///< how far a zero found may be off, either way
+  std::optional<Lettered> finderError;            ///< how far a zero found may be off, either way
+  std::array<std::optional<Lettered>, 3> travel;  ///< of the slides X, Y, Z, end to end
+  std::optional<Lettered> quill;                  ///< how far the quill comes down
+  std::optional<Column> column;
+  std::vector<int> speeds;  ///< of the spindle, revolutions a minute; empty where nobody said
+  /// Which way the rotary table turns, seen from above, while its dial goes up.
+  std::optional<Sense> rotaryCounts;
+  Extra travelExtra;  ///< unknown members of `travel`
   Extra extra;
 
   bool operator==(const Machine&) const = default;
