@@ -10,7 +10,7 @@ namespace {
 
 __extension__ typedef unsigned __int128 UInt128;
 
-UInt128 magnitude(Int128 value) {
+UInt128 bare(Int128 value) {
   return value < 0 ? UInt128{0} - static_cast<UInt128>(value) : static_cast<UInt128>(value);
 }
 
@@ -47,7 +47,7 @@ std::optional<Rational> Rational::of(Int128 numerator, Int128 denominator) {
   if (denominator == 0 || numerator == kLowest128 || denominator == kLowest128) {
     return std::nullopt;
   }
-  const UInt128 common = greatestCommonDivisor(magnitude(numerator), magnitude(denominator));
+  const UInt128 common = greatestCommonDivisor(bare(numerator), bare(denominator));
   Rational result;
   result.numerator_ = divided(numerator, common);
   result.denominator_ = divided(denominator, common);
@@ -64,8 +64,8 @@ std::optional<Rational> Rational::plus(const Rational& other) const {
     return sum ? of(*sum, 1) : std::nullopt;
   }
   // Over the least common denominator, which keeps the intermediates as small as they can be.
-  const Int128 common = static_cast<Int128>(
-      greatestCommonDivisor(magnitude(denominator_), magnitude(other.denominator_)));
+  const Int128 common =
+      static_cast<Int128>(greatestCommonDivisor(bare(denominator_), bare(other.denominator_)));
   const Int128 scaleThis = other.denominator_ / common;
   const Int128 scaleOther = denominator_ / common;
   const auto a = multiplyChecked(numerator_, scaleThis);
@@ -83,10 +83,8 @@ std::optional<Rational> Rational::minus(const Rational& other) const {
 
 std::optional<Rational> Rational::times(const Rational& other) const {
   if (isZero() || other.isZero()) return Rational(0);
-  const UInt128 crossA =
-      greatestCommonDivisor(magnitude(numerator_), magnitude(other.denominator_));
-  const UInt128 crossB =
-      greatestCommonDivisor(magnitude(other.numerator_), magnitude(denominator_));
+  const UInt128 crossA = greatestCommonDivisor(bare(numerator_), bare(other.denominator_));
+  const UInt128 crossB = greatestCommonDivisor(bare(other.numerator_), bare(denominator_));
   const auto numerator =
       multiplyChecked(divided(numerator_, crossA), divided(other.numerator_, crossB));
   const auto denominator =
@@ -116,7 +114,7 @@ std::optional<std::int64_t> Rational::rounded() const {
       numerator_ >= -std::numeric_limits<std::int64_t>::max()) {
     return static_cast<std::int64_t>(numerator_);
   }
-  const UInt128 size = magnitude(numerator_);
+  const UInt128 size = bare(numerator_);
   const UInt128 divisor = static_cast<UInt128>(denominator_);
   UInt128 whole = size / divisor;
   const UInt128 rest = size % divisor;

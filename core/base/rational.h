@@ -34,6 +34,7 @@ class Rational {
   /// Empty also when `other` is 0.
   std::optional<Rational> over(const Rational& other) const;
   Rational negated() const;
+  Rational magnitude() const { return sign() < 0 ? negated() : *this; }
 
   /// The nearest whole number, ties away from zero; empty when it does not fit 64 bits.
   std::optional<std::int64_t> rounded() const;

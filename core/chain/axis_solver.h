@@ -4,7 +4,7 @@
 #include <vector>
 
 #include "core/base/result.h"
-#include "core/chain/network.h"
+#include "core/chain/axis_system.h"
 #include "core/chain/solution.h"
 
 namespace inchwright {
@@ -16,7 +16,7 @@ struct AxisOutcome {
   std::map<std::uint32_t, ReadingStatus> status;  ///< by index into Part::readings
 };
 
-/// Solves one axis. Requires: `network` is as `inOrder` makes it.
+/// Checks one axis: which circuits miss, and what that throws doubt on.
 ///
 /// Links and relations are taken in order; each either settles something or is spare and closes a
 /// circuit with earlier ones. What shares a circuit, however far, is one block: inside a block
@@ -27,6 +27,6 @@ struct AxisOutcome {
 /// A circuit that passes through a ring's rounded geometry closes when it misses by no more than
 /// half a tick for each rounded member and half of the last decimal place for each reading.
 /// Errors: `outOfRange`.
-Result<AxisOutcome> solveAxis(const Part& part, const AxisNetwork& network);
+Result<AxisOutcome> solveAxis(const Part& part, const AxisSystem& system);
 
 }  // namespace inchwright

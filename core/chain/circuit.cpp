@@ -3,14 +3,10 @@
 #include <algorithm>
 #include <tuple>
 
-#include "core/chain/ordered.h"
+#include "core/chain/label.h"
 
 namespace inchwright {
 namespace {
-
-Rational magnitude(const Rational& value) {
-  return value.sign() < 0 ? value.negated() : value;
-}
 
 // Half of the last decimal place of a lettered figure, in ticks; 0 for a fraction.
 Rational halfLastPlace(const Lettered& figure) {
@@ -26,7 +22,7 @@ auto closingKey(const Part& part, const AxisNetwork& network, const Circuit& cir
   const AxisLink& link = network.links[circuit.links[i].first];
   const Lettered* figure = figureOf(part, link.source);
   const int rank = figure == nullptr ? 2 : figure->reference ? 0 : 1;
-  const Rational length = magnitude(Rational(link.ticks));
+  const Rational length = Rational(link.ticks).magnitude();
   return std::tuple(rank, length.negated(), labelOf(part, link.source), circuit.links[i].first);
 }
 
@@ -91,7 +87,7 @@ Rational allowanceOf(const Part& part, const AxisNetwork& network, const Circuit
   Rational allowance;
   bool shaped = false;
   const auto allow = [&](const Rational& amount, const Rational& factor) {
-    const auto share = amount.times(magnitude(factor));
+    const auto share = amount.times(factor.magnitude());
     allowance = (share ? allowance.plus(*share) : std::nullopt).value_or(allowance);
   };
   const Rational half = Rational::of(1, 2).value_or(Rational());

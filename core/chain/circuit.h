@@ -5,17 +5,10 @@
 #include <utility>
 #include <vector>
 
-#include "core/chain/network.h"
+#include "core/chain/axis_system.h"
 #include "core/chain/solution.h"
 
 namespace inchwright {
-
-/// Links that together must come to nothing: Σ factor · ticks = 0. A loop has factors ±1 and its
-/// links in walking order; one that closes over relations may have others, and names them.
-struct Circuit {
-  std::vector<std::pair<std::uint32_t, Rational>> links;
-  std::vector<std::uint32_t> relations;
-};
 
 /// Σ factor · ticks; empty on overflow.
 std::optional<Rational> missOf(const AxisNetwork& network, const Circuit& circuit);

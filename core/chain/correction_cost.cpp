@@ -4,7 +4,6 @@
 #include <cmath>
 
 #include "core/chain/lookalike.h"
-#include "core/chain/ordered.h"
 
 namespace inchwright {
 namespace {
@@ -51,7 +50,7 @@ CorrectionCost::CorrectionCost(const Part& part, const AxisNetwork& network,
     : part_(part), network_(network), space_(space), tracing_(tracing) {
   learnLettering();
   for (std::uint32_t node = 0; node < network.places.size(); ++node) {
-    trees_[space.root(node)].push_back(node);
+    trees_[space.forest().root(node)].push_back(node);
   }
 }
 
@@ -124,7 +123,7 @@ double CorrectionCost::guess(const Correction& correction) {
 
 Int128 CorrectionCost::movedTicks(std::uint32_t node,
                                   const std::vector<Correction>& corrections) const {
-  Int128 ticks = space_.potential(node);
+  Int128 ticks = space_.forest().position(node);
   for (const Correction& one : corrections)
     ticks += tracing_.shareOf(node, one.link) * Int128{one.longer};
   return ticks;
@@ -134,7 +133,7 @@ CorrectionCost::Figure CorrectionCost::withEnds(const Correction& correction,
                                                 const std::vector<Correction>& corrections) {
   Figure best = figure(correction);
   const AxisLink& link = network_.links[correction.link];
-  const auto& places = trees_.at(space_.root(link.from));
+  const auto& places = trees_.at(space_.forest().root(link.from));
   const double cost = kMisread + kWrongEnd + 0.7 * std::log(static_cast<double>(places.size()));
   if (cost >= best.cost) return best;
   const Int128 from = movedTicks(link.from, corrections);

@@ -5,7 +5,7 @@
 #include <utility>
 
 #include "core/chain/feature_links.h"
-#include "core/chain/ordered.h"
+#include "core/chain/label.h"
 #include "core/measure/writing.h"
 #include "core/part/feature_members.h"
 

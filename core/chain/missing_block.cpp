@@ -15,10 +15,6 @@ constexpr std::size_t kMostSteps = 20'000'000;
 /// Beyond this a condition's factors are no print's any more, and products might leave 128 bits.
 constexpr Int128 kLargestFactor = 1 << 20;
 
-Rational absolute(const Rational& value) {
-  return value.sign() < 0 ? value.negated() : value;
-}
-
 Int128 leastCommonMultiple(Int128 a, Int128 b) {
   Int128 x = a;
   Int128 y = b;
@@ -28,34 +24,18 @@ Int128 leastCommonMultiple(Int128 a, Int128 b) {
 
 }  // namespace
 
-ConditionSpace::ConditionSpace(const Part& part, const AxisNetwork& network)
-    : network_(network),
-      skeleton_(static_cast<std::uint32_t>(network.places.size()), network.links),
-      potential_(network.places.size()),
-      root_(network.places.size(), kNone) {
-  placeTrees();
+ConditionSpace::ConditionSpace(const Part& part, const AxisSystem& system)
+    : system_(system), network_(system.network()) {
   std::vector<Condition> conditions;
   if (takeLoops(conditions) && takeRelations(conditions)) gather(part, conditions);
-}
-
-void ConditionSpace::placeTrees() {
-  for (std::uint32_t start = 0; start < root_.size(); ++start) {
-    if (root_[start] != kNone) continue;
-    skeleton_.walkFrom(start, [&](std::uint32_t node, std::uint32_t from, std::uint32_t link) {
-      root_[node] = start;
-      if (link == kNone) return;
-      const AxisLink& walked = network_.links[link];
-      potential_[node] = potential_[from] + (walked.to == node ? walked.ticks : -walked.ticks);
-    });
-  }
 }
 
 bool ConditionSpace::takeLoops(std::vector<Condition>& conditions) const {
   std::size_t steps = 0;
   for (std::uint32_t link = 0; link < network_.links.size(); ++link) {
-    if (skeleton_.holds(link)) continue;
+    if (forest().holds(link)) continue;
     Condition condition;
-    for (const auto& [member, sign] : skeleton_.loopOver(link)) {
+    for (const auto& [member, sign] : forest().loopOver(link)) {
       condition.links[member] = Rational(sign);
     }
     steps += condition.links.size();
@@ -65,29 +45,19 @@ bool ConditionSpace::takeLoops(std::vector<Condition>& conditions) const {
   return true;
 }
 
-bool ConditionSpace::takeRelations(std::vector<Condition>& conditions) {
-  for (std::uint32_t i = 0; i < network_.relations.size(); ++i) {
-    Sparse factors;
-    for (const auto& [node, coefficient] : network_.relations[i].terms) {
-      if (!addScaled(factors, {{root_[node], Rational(1)}}, Rational(coefficient))) return false;
-    }
-    const auto dependence = elimination_.add(i, factors, Rational(0));
-    if (!dependence) return false;
-    if (!*dependence) continue;
-    Condition condition;
-    for (const auto& one : (*dependence)->equations) condition.relations.push_back(one.first);
-    std::optional<Sparse> links = pathsOf(skeleton_, network_, (*dependence)->equations);
-    if (!links) return false;
-    condition.links = std::move(*links);
-    conditions.push_back(std::move(condition));
+bool ConditionSpace::takeRelations(std::vector<Condition>& conditions) const {
+  for (const Sparse& relations : system_.spareRelations()) {
+    const std::optional<Circuit> circuit = system_.membersOf(relations, {});
+    if (!circuit) return false;
+    conditions.push_back({{circuit->links.begin(), circuit->links.end()}, circuit->relations});
   }
   return true;
 }
 
 ConditionSpace::TreeOffset ConditionSpace::offsetOf(std::uint32_t root) const {
-  const Elimination::Expression expression = elimination_.of(root);
+  const Elimination::Expression expression = system_.elimination().of(root);
   TreeOffset offset{expression.free, {}};
-  const std::optional<Sparse> links = pathsOf(skeleton_, network_, expression.equations);
+  const std::optional<Sparse> links = pathsOf(forest(), network_, expression.equations);
   // The relation reads Σ coefficient · root = −Σ coefficient · path.
   if (!links || !addScaled(offset.links, *links, Rational(-1))) return {{}, {}};
   return offset;
@@ -118,7 +88,7 @@ void ConditionSpace::gather(const Part& part, const std::vector<Condition>& cond
   }
   std::map<std::uint32_t, std::vector<std::size_t>> missing;
   for (std::size_t i = 0; i < conditions.size(); ++i) {
-    if (absolute(missOf(conditions[i])) > slackOf(part, conditions[i]))
+    if (missOf(conditions[i]).magnitude() > slackOf(part, conditions[i]))
       missing[rows.find(rowOf[i])];
   }
   if (missing.empty()) return;

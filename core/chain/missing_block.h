@@ -4,9 +4,7 @@
 #include <vector>
 
 #include "core/base/rational.h"
-#include "core/chain/elimination.h"
-#include "core/chain/network.h"
-#include "core/chain/skeleton.h"
+#include "core/chain/axis_system.h"
 #include "core/part/job.h"
 
 namespace inchwright {
@@ -28,16 +26,14 @@ struct MissingBlock {
 /// One axis's conditions and the forest that its positions hang on.
 class ConditionSpace {
  public:
-  /// Requires: `network` is as `inOrder` makes it, and outlives this.
-  ConditionSpace(const Part& part, const AxisNetwork& network);
+  /// Requires: `system` outlives this.
+  ConditionSpace(const Part& part, const AxisSystem& system);
 
   /// The blocks in which something misses; empty as well when the exact range is left or the work
   /// would go beyond some tens of millions of steps.
   const std::vector<MissingBlock>& blocks() const { return blocks_; }
-  const Skeleton& skeleton() const { return skeleton_; }
-  /// Ticks from the root of the node's tree.
-  Int128 potential(std::uint32_t node) const { return potential_[node]; }
-  std::uint32_t root(std::uint32_t node) const { return root_[node]; }
+  const AxisSystem& system() const { return system_; }
+  const Forest& forest() const { return system_.forest(); }
 
   /// What relations make of a tree's place: root's position = Σ factor · ticks(link) + that of
   /// `base`, free of links. Trees with the same `base` are fixed against each other.
@@ -53,19 +49,15 @@ class ConditionSpace {
     std::vector<std::uint32_t> relations;
   };
 
-  void placeTrees();
   bool takeLoops(std::vector<Condition>& conditions) const;
-  bool takeRelations(std::vector<Condition>& conditions);
+  bool takeRelations(std::vector<Condition>& conditions) const;
   Rational missOf(const Condition& condition) const;
   Rational slackOf(const Part& part, const Condition& condition) const;
   void gather(const Part& part, const std::vector<Condition>& conditions);
   bool addCondition(const Part& part, const Condition& condition, MissingBlock& block) const;
 
+  const AxisSystem& system_;
   const AxisNetwork& network_;
-  Skeleton skeleton_;
-  std::vector<Int128> potential_;
-  std::vector<std::uint32_t> root_;
-  Elimination elimination_;
   std::vector<MissingBlock> blocks_;
 };
 

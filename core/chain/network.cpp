@@ -1,66 +1,85 @@
 #include "core/chain/network.h"
 
-#include <limits>
+#include <algorithm>
 
 #include "core/chain/feature_links.h"
+#include "core/graph/forest.h"
 
 namespace inchwright {
 namespace {
 
+using Numbers = std::vector<std::uint32_t>;
+
 void addReading(NetworkBuilder& builder, const Reading& reading, Source source) {
-  if (reading.kind != ReadingKind::along || reading.axis != builder.axis()) return;
-  builder.link(reading.from, reading.to, reading.figure.value.ticks(), reading.figure.exact,
-               source);
+  if (reading.kind != ReadingKind::along) return;
+  builder.link(reading.axis, builder.place(reading.from), builder.place(reading.to),
+               reading.figure.value.ticks(), reading.figure.exact, source);
 }
 
 // All of `of` at one coordinate: each against the first, so that a loop through the
 // understanding passes at most two of its links.
-void addInLine(NetworkBuilder& builder, const std::vector<Id>& of, Source source) {
-  for (std::size_t i = 1; i < of.size(); ++i) builder.link(of[0], of[i], 0, true, source);
+void addInLine(NetworkBuilder& builder, Axis axis, const Numbers& of, Source source) {
+  for (std::size_t i = 1; i < of.size(); ++i) builder.link(axis, of[0], of[i], 0, true, source);
 }
 
 // The first mirrors the last, the second the last but one, and so on inwards; one that is left
 // over in the middle lies on the centre itself.
-void addSymmetric(NetworkBuilder& builder, const Understanding& what, Source source) {
+void addSymmetric(NetworkBuilder& builder, Axis axis, const Numbers& of, std::uint32_t about,
+                  Source source) {
   std::size_t low = 0;
-  std::size_t high = what.of.size();
+  std::size_t high = of.size();
   while (low < high && low < --high) {
-    builder.relate({{what.of[low], 1}, {what.of[high], 1}, {what.about, -2}}, source);
+    builder.relate(axis, {{of[low], 1}, {of[high], 1}, {about, -2}}, source);
     ++low;
   }
-  if (what.of.size() % 2 == 1) {
-    builder.link(what.about, what.of[what.of.size() / 2], 0, true, source);
-  }
+  if (of.size() % 2 == 1) builder.link(axis, about, of[of.size() / 2], 0, true, source);
+}
+
+Numbers placesNamed(const NetworkBuilder& builder, const std::vector<Id>& ids) {
+  Numbers numbers;
+  numbers.reserve(ids.size());
+  for (const Id& id : ids) numbers.push_back(builder.place(id));
+  return numbers;
 }
 
 void addUnderstanding(NetworkBuilder& builder, const Understanding& what, Source source) {
-  if (what.kind != UnderstandingKind::concentric && what.axis && *what.axis != builder.axis()) {
-    return;
-  }
-  switch (what.kind) {
-    case UnderstandingKind::inLine:
-    case UnderstandingKind::concentric:
-      return addInLine(builder, what.of, source);
-    case UnderstandingKind::midway:
-      if (what.of.size() == 1 && what.between.size() == 2) {
-        builder.relate({{what.between[0], 1}, {what.of[0], -2}, {what.between[1], 1}}, source);
-      }
-      return;
-    case UnderstandingKind::symmetric:
-      return addSymmetric(builder, what, source);
-    case UnderstandingKind::equal:
-      return builder.relateEqual(what.of, source);
-    case UnderstandingKind::tangent:
-    case UnderstandingKind::parallel:
-    case UnderstandingKind::square:
-      return;
+  const Numbers of = placesNamed(builder, what.of);
+  const Numbers between = placesNamed(builder, what.between);
+  for (const Axis axis : kAxes) {
+    if (what.kind != UnderstandingKind::concentric && what.axis && *what.axis != axis) continue;
+    switch (what.kind) {
+      case UnderstandingKind::inLine:
+      case UnderstandingKind::concentric:
+        addInLine(builder, axis, of, source);
+        break;
+      case UnderstandingKind::midway:
+        if (of.size() != 1 || between.size() != 2) break;
+        builder.relate(axis, {{between[0], 1}, {of[0], -2}, {between[1], 1}}, source);
+        break;
+      case UnderstandingKind::symmetric:
+        addSymmetric(builder, axis, of, builder.place(what.about), source);
+        break;
+      case UnderstandingKind::equal:
+        builder.relateEqual(axis, of, source);
+        break;
+      case UnderstandingKind::tangent:
+      case UnderstandingKind::parallel:
+      case UnderstandingKind::square:
+        break;
+    }
   }
 }
 
 }  // namespace
 
-Result<AxisNetwork> networkOf(const Part& part, Axis axis) {
-  NetworkBuilder builder(part, axis);
+std::optional<std::uint32_t> AxisNetwork::node(std::string_view place) const {
+  const auto found = std::lower_bound(places.begin(), places.end(), place);
+  if (found == places.end() || *found != place) return std::nullopt;
+  return static_cast<std::uint32_t>(found - places.begin());
+}
+
+Result<std::array<AxisNetwork, 3>> networksOf(const Part& part) {
+  NetworkBuilder builder(part);
   for (std::uint32_t i = 0; i < part.readings.size(); ++i) {
     addReading(builder, part.readings[i], {SourceKind::reading, i});
   }
@@ -68,14 +87,11 @@ Result<AxisNetwork> networkOf(const Part& part, Axis axis) {
     addUnderstanding(builder, part.understood[i], {SourceKind::understanding, i});
   }
   for (std::uint32_t i = 0; i < part.features.size(); ++i) addFeatureLinks(builder, i);
-  AxisNetwork network = builder.take();
-  for (const AxisLink& link : network.links) {
-    if (link.ticks == std::numeric_limits<std::int64_t>::min()) {
-      return Error{ErrorCode::outOfRange, "a length does not fit the exact range",
-                   network.places[link.to]};
-    }
-  }
-  return network;
+  return builder.take();
+}
+
+const Lettered* figureOf(const Part& part, const Source& source) {
+  return source.kind == SourceKind::reading ? &part.readings[source.index].figure : nullptr;
 }
 
 }  // namespace inchwright

@@ -1,11 +1,13 @@
 #pragma once
 
+#include <array>
+#include <compare>
 #include <cstdint>
-#include <string>
+#include <optional>
+#include <string_view>
 #include <utility>
 #include <vector>
 
-#include "core/base/rational.h"
 #include "core/base/result.h"
 #include "core/part/job.h"
 
@@ -22,7 +24,7 @@ struct Source {
   SourceKind kind = SourceKind::reading;
   std::uint32_t index = 0;
 
-  bool operator==(const Source&) const = default;
+  auto operator<=>(const Source&) const = default;
 };
 
 /// position(to) − position(from) = ticks.
@@ -32,25 +34,45 @@ struct AxisLink {
   std::int64_t ticks = 0;
   bool exact = true;  ///< false where the length was rounded to the tick (rings, divided figures)
   Source source;
+
+  bool operator==(const AxisLink&) const = default;
 };
 
 /// Σ coefficient · position(node) = 0, for midway, symmetric and equal spaces.
 struct AxisRelation {
-  std::vector<std::pair<std::uint32_t, std::int32_t>> terms;
+  std::vector<std::pair<std::uint32_t, std::int32_t>> terms;  ///< by node, ascending
   Source source;
+
+  bool operator==(const AxisRelation&) const = default;
 };
 
 /// One axis of a part as a graph: places are nodes, what fixes one against another are links, what
-/// joins more than two are relations. Node numbers follow the order of features in the part.
+/// joins more than two are relations.
+///
+/// Its order depends only on what the print says, never on how it was listed: places by id, links
+/// by how far they are trusted when readings contradict each other (the shape of features, stated
+/// understandings, readings, assumed understandings, reference readings), then by their places and
+/// ids; relations likewise.
+///
+/// `L A 3/8` and `A B 1` along x, holes A and B, edge L: places A, B, L; links 2→0 of 3/8 in and
+/// 0→1 of 1 in, ordered 0→1, 2→0.
 struct AxisNetwork {
   Axis axis = Axis::x;
   std::vector<Id> places;
+  std::vector<std::uint32_t> owners;  ///< by place: index into Part::features
   std::vector<AxisLink> links;
   std::vector<AxisRelation> relations;
+
+  /// The number of a place; empty when it has no position along this axis.
+  std::optional<std::uint32_t> node(std::string_view place) const;
+  bool operator==(const AxisNetwork&) const = default;
 };
 
-/// Reads the networks of the three axes out of a part, from all faces and views alike.
-/// Requires: `checkPart(part)` is fine. Errors: `outOfRange` when a length overflows.
-Result<AxisNetwork> networkOf(const Part& part, Axis axis);
+/// Reads the networks of the three axes out of a part, from all faces and views alike; in the order
+/// of `kAxes`. Requires: `checkPart(part)` is fine. Errors: `outOfRange` when a length overflows.
+Result<std::array<AxisNetwork, 3>> networksOf(const Part& part);
+
+/// The figure of a reading; nothing for other sources.
+const Lettered* figureOf(const Part& part, const Source& source);
 
 }  // namespace inchwright

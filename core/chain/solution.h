@@ -10,22 +10,10 @@
 #include "core/base/rational.h"
 #include "core/base/result.h"
 #include "core/chain/network.h"
+#include "core/chain/position.h"
 #include "core/part/job.h"
 
 namespace inchwright {
-
-/// Where a place lies along one axis, in the part's own axes.
-struct Position {
-  /// Ticks from an origin that all positions with the same `group` share.
-  Rational ticks;
-  /// Places whose distances follow from the print share a group. Group 0 is the part itself (see
-  /// `Solution`): a place outside it is loose.
-  int group = 0;
-  bool exact = true;      ///< false when a ring's cosine or a division was rounded on the way
-  bool disputed = false;  ///< lies on a loop that does not close: the figure can't be trusted
-
-  bool operator==(const Position&) const = default;
-};
 
 /// A place that nothing fixes against the rest of the part along an axis.
 struct Loose {

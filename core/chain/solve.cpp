@@ -4,7 +4,7 @@
 
 #include "core/chain/axis_solver.h"
 #include "core/chain/doubts.h"
-#include "core/chain/ordered.h"
+#include "core/chain/label.h"
 #include "core/chain/solution.h"
 #include "core/chain/suspects.h"
 
@@ -74,14 +74,13 @@ std::vector<Id> placedFeatures(const Part& part, const Solution& solution) {
 
 Result<Solution> solve(const Part& part, const SolveOptions& options) {
   Solution solution;
-  std::vector<AxisNetwork> networks;
+  const auto systems = systemsOf(part);
+  if (!systems) return systems.error();
   for (const Reading& reading : part.readings) solution.status[reading.id] = ReadingStatus::unused;
-  for (const Axis axis : kAxes) {
-    auto network = networkOf(part, axis);
-    if (!network) return network.error();
-    networks.push_back(inOrder(part, *network));
-    const AxisNetwork& ordered = networks.back();
-    auto outcome = solveAxis(part, ordered);
+  for (const AxisSystem& system : *systems) {
+    const AxisNetwork& ordered = system.network();
+    const Axis axis = ordered.axis;
+    auto outcome = solveAxis(part, system);
     if (!outcome) return outcome.error();
     for (std::size_t i = 0; i < ordered.places.size(); ++i) {
       solution.positions[{ordered.places[i], axis}] = outcome->positions[i];
@@ -97,7 +96,7 @@ Result<Solution> solve(const Part& part, const SolveOptions& options) {
                      return std::pair(a.id, a.axis) < std::pair(b.id, b.axis);
                    });
   solution.placed = placedFeatures(part, solution);
-  if (options.findSuspects) rankSuspects(part, networks, solution);
+  if (options.findSuspects) rankSuspects(part, *systems, solution);
   solution.doubts = doubtsOf(part, solution);
   return solution;
 }

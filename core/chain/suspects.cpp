@@ -9,8 +9,8 @@
 
 #include "core/chain/correction_cost.h"
 #include "core/chain/explanation.h"
+#include "core/chain/label.h"
 #include "core/chain/lookalike.h"
-#include "core/chain/ordered.h"
 #include "core/measure/writing.h"
 
 namespace inchwright {
@@ -266,12 +266,12 @@ void BlockRanking::rank(std::vector<Clash*>& clashes) {
 
 }  // namespace
 
-void rankSuspects(const Part& part, const std::vector<AxisNetwork>& networks, Solution& solution) {
-  for (const AxisNetwork& given : networks) {
-    const auto isHere = [&](const Clash& clash) { return clash.axis == given.axis; };
+void rankSuspects(const Part& part, const std::array<AxisSystem, 3>& systems, Solution& solution) {
+  for (const AxisSystem& system : systems) {
+    const AxisNetwork& network = system.network();
+    const auto isHere = [&](const Clash& clash) { return clash.axis == network.axis; };
     if (std::none_of(solution.clashes.begin(), solution.clashes.end(), isHere)) continue;
-    const AxisNetwork network = inOrder(part, given);
-    const ConditionSpace space(part, network);
+    const ConditionSpace space(part, system);
     for (const MissingBlock& block : space.blocks()) {
       std::set<std::uint32_t> readings;
       for (const std::uint32_t link : block.readings) {

@@ -1,8 +1,8 @@
 #pragma once
 
-#include <vector>
+#include <array>
 
-#include "core/chain/network.h"
+#include "core/chain/axis_system.h"
 #include "core/chain/solution.h"
 #include "core/part/job.h"
 
@@ -18,10 +18,10 @@ namespace inchwright {
 /// forgiven). Where two misreadings are needed, each heads the list of a clash as far as there are
 /// enough.
 ///
-/// Requires: `networks` are those of `part`, and `solution.clashes` its loops that miss.
+/// Requires: `systems` are those of `part`, and `solution.clashes` its loops that miss.
 /// Outcome: fills `Clash::suspects`, touches nothing else. Weights are log probabilities up to a
 /// constant. The result does not depend on the order of features and readings.
 /// Cost: linear in the axis's links, then about the square of those in the blocks that miss.
-void rankSuspects(const Part& part, const std::vector<AxisNetwork>& networks, Solution& solution);
+void rankSuspects(const Part& part, const std::array<AxisSystem, 3>& systems, Solution& solution);
 
 }  // namespace inchwright

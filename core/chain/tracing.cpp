@@ -38,7 +38,7 @@ double inlierDensity(double residual, double deviation) {
 Tracing::Tracing(const Part& part, const AxisNetwork& network, const ConditionSpace& space,
                  const MissingBlock& block)
     : network_(network),
-      skeleton_(space.skeleton()),
+      forest_(space.forest()),
       traced_(network.places.size()),
       view_(network.places.size()),
       entered_(network.places.size()),
@@ -47,20 +47,20 @@ Tracing::Tracing(const Part& part, const AxisNetwork& network, const ConditionSp
   std::map<Id, const Feature*> features;
   for (const Feature& feature : part.features) features[feature.id] = &feature;
   for (std::uint32_t i = 0; i < network.places.size(); ++i) {
-    root_[i] = space.root(i);
+    root_[i] = space.forest().root(i);
     const auto found = features.find(network.places[i]);
     if (found == features.end()) continue;
     traced_[i] = tracedAlong(*found->second, network.axis);
     const bool isEdge = found->second->is(FeatureKind::edge);
     view_[i] = isEdge ? 0 : static_cast<int>(found->second->face);
   }
-  numberTrees(space.skeleton());
+  numberTrees(space.forest());
   gatherScale(part);
   gatherNodes(space, block);
 }
 
 // Numbers places so that those hanging below a link are one run of numbers.
-void Tracing::numberTrees(const Skeleton& skeleton) {
+void Tracing::numberTrees(const Forest& forest) {
   std::uint32_t next = 0;
   std::vector<std::pair<std::uint32_t, bool>> stack;
   for (std::uint32_t start = 0; start < root_.size(); ++start) {
@@ -75,9 +75,9 @@ void Tracing::numberTrees(const Skeleton& skeleton) {
       }
       entered_[node] = next++;
       stack.push_back({node, true});
-      for (const std::uint32_t link : skeleton.linksAt(node)) {
-        if (link != skeleton.linkAbove(node)) {
-          stack.push_back({skeleton.otherEnd(link, node), false});
+      for (const std::uint32_t link : forest.linksAt(node)) {
+        if (link != forest.linkAbove(node)) {
+          stack.push_back({forest.otherEnd(link, node), false});
         }
       }
     }
@@ -135,8 +135,8 @@ void Tracing::gatherNodes(const ConditionSpace& space, const MissingBlock& block
   // What hangs on the block by sound links bears witness too, where there is not too much of it.
   for (std::size_t i = 0; i < waiting.size() && waiting.size() < kMostNodes; ++i) {
     const std::uint32_t node = waiting[i];
-    for (const std::uint32_t link : skeleton_.linksAt(node)) {
-      if (!barred[link]) enter(skeleton_.otherEnd(link, node));
+    for (const std::uint32_t link : forest_.linksAt(node)) {
+      if (!barred[link]) enter(forest_.otherEnd(link, node));
     }
   }
   std::map<std::pair<Sparse, int>, int> shifts;
@@ -150,7 +150,7 @@ void Tracing::gatherNodes(const ConditionSpace& space, const MissingBlock& block
       offsetRoots_.push_back(root_[node]);
     }
     const ConditionSpace::TreeOffset& offset = offsets_[tree.first->second];
-    double position = static_cast<double>(space.potential(node)) * kInchPerTick;
+    double position = static_cast<double>(space.forest().position(node)) * kInchPerTick;
     for (const auto& [link, factor] : offset.links) {
       position +=
           factor.toDouble() * static_cast<double>(network_.links[link].ticks) * kInchPerTick;
@@ -164,9 +164,9 @@ void Tracing::gatherNodes(const ConditionSpace& space, const MissingBlock& block
 }
 
 int Tracing::shareOf(std::uint32_t place, std::uint32_t number) const {
-  if (!skeleton_.holds(number)) return 0;
+  if (!forest_.holds(number)) return 0;
   const AxisLink& link = network_.links[number];
-  const bool forwards = skeleton_.linkAbove(link.to) == number;
+  const bool forwards = forest_.linkAbove(link.to) == number;
   const std::uint32_t below = forwards ? link.to : link.from;
   const bool hangs = entered_[place] >= entered_[below] && entered_[place] < left_[below];
   return !hangs ? 0 : forwards ? 1 : -1;

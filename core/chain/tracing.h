@@ -59,13 +59,13 @@ class Tracing {
   double moved(const Node& node, const Correction& correction) const;
   void gatherScale(const Part& part);
   void gatherNodes(const ConditionSpace& space, const MissingBlock& block);
-  void numberTrees(const Skeleton& skeleton);
+  void numberTrees(const Forest& forest);
   double costAt(double deviation, const std::vector<double>& positions, Fit& fit) const;
   void refit(double deviation, const std::vector<double>& positions,
              const std::vector<double>& weights, Fit& fit) const;
 
   const AxisNetwork& network_;
-  const Skeleton& skeleton_;
+  const Forest& forest_;
   std::vector<std::optional<double>> traced_;  ///< by place
   std::vector<int> view_;                      ///< by place
   std::vector<std::uint32_t> entered_, left_;  ///< by place: numbering of the walk over its tree

@@ -37,7 +37,7 @@ Result<std::optional<StockSide>> farthestSide(const Part& part, const Solution& 
     const Length beyond = stockBeyond(setup, feature, axis.part.axis);
     const std::optional<Rational> now = position->ticks.plus(beyond.rational());
     const Result<Coordinate> at =
-        coordinateOf(now ? axis.onReadout(*now) : std::nullopt, position->exact, step);
+        coordinateOf(now ? axis.onReadout(*now) : std::nullopt, position->isExact(), step);
     if (!at) return at.error();
     const bool farther = !farthest || at->value.magnitude() > farthest->at.value.magnitude() ||
                          (at->value.magnitude() == farthest->at.value.magnitude() &&

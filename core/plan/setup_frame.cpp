@@ -62,7 +62,7 @@ Result<Coordinate> coordinateOf(const std::optional<Rational>& ticks, bool exact
 }
 
 Result<Coordinate> coordinateOf(const TableAxis& axis, const Position& position, const Step& step) {
-  const bool exact = position.exact && axis.zero && axis.zero->exact;
+  const bool exact = position.isExact() && axis.zero && axis.zero->exact;
   return coordinateOf(axis.onReadout(position.ticks), exact, step);
 }
 

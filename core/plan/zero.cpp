@@ -71,7 +71,7 @@ Result<FoundZero> middleZero(const Part& part, const Solution& solution, const S
     // The position was found, so the part has the feature.
     stock = stock->plus(stockBeyond(setup, *featureOfPlace(part, place), axis).rational());
     if (!sum || !stock) return tooFar(place);
-    zero.exact = zero.exact && (*position)->exact;
+    zero.exact = zero.exact && (*position)->isExact();
     zero.disputed = zero.disputed || (*position)->disputed;
   }
   const std::optional<Rational> middle = sum->over(Rational(2));
@@ -102,7 +102,7 @@ Result<std::optional<FoundZero>> findZero(const Part& part, const Solution& solu
     const Result<const Position*> position = positionForZero(part, solution, zero.asked.at, axis);
     if (!position) return position.error();
     zero.ticks = (*position)->ticks;
-    zero.exact = (*position)->exact;
+    zero.exact = (*position)->isExact();
     zero.disputed = (*position)->disputed;
     found = finish(std::move(zero));
   }

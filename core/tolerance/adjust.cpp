@@ -6,8 +6,8 @@
 #include <map>
 
 #include "core/base/least_squares.h"
-#include "core/chain/ordered.h"
-#include "core/chain/skeleton.h"
+#include "core/chain/label.h"
+#include "core/graph/forest.h"
 
 namespace inchwright {
 namespace {

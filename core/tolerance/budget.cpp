@@ -4,8 +4,8 @@
 #include <map>
 #include <set>
 
-#include "core/chain/ordered.h"
-#include "core/chain/skeleton.h"
+#include "core/chain/label.h"
+#include "core/graph/forest.h"
 #include "core/tolerance/budget_graph.h"
 #include "core/tolerance/difference_graph.h"
 #include "core/tolerance/filling.h"

@@ -3,9 +3,9 @@
 #include <limits>
 #include <queue>
 
-#include "core/chain/elimination.h"
-#include "core/chain/ordered.h"
-#include "core/chain/skeleton.h"
+#include "core/chain/label.h"
+#include "core/graph/elimination.h"
+#include "core/graph/forest.h"
 #include "core/tolerance/stack.h"
 
 namespace inchwright {

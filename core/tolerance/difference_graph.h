@@ -6,7 +6,7 @@
 #include <span>
 #include <vector>
 
-#include "core/chain/skeleton.h"
+#include "core/graph/forest.h"
 #include "core/tolerance/grouped_network.h"
 
 namespace inchwright {

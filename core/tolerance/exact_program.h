@@ -6,7 +6,7 @@
 
 #include "core/base/rational.h"
 #include "core/base/result.h"
-#include "core/chain/elimination.h"
+#include "core/graph/elimination.h"
 
 namespace inchwright {
 

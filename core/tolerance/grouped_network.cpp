@@ -1,6 +1,6 @@
 #include "core/tolerance/grouped_network.h"
 
-#include "core/chain/skeleton.h"
+#include "core/graph/forest.h"
 
 namespace inchwright {
 

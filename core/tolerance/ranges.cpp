@@ -4,8 +4,8 @@
 #include <map>
 #include <utility>
 
-#include "core/chain/ordered.h"
-#include "core/chain/skeleton.h"
+#include "core/chain/label.h"
+#include "core/graph/forest.h"
 #include "core/tolerance/difference_graph.h"
 #include "core/tolerance/relation_ranges.h"
 #include "core/tolerance/two_connected.h"

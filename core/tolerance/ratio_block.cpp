@@ -5,7 +5,7 @@
 #include <numeric>
 
 #include "core/base/checked.h"
-#include "core/chain/skeleton.h"
+#include "core/graph/forest.h"
 
 namespace inchwright {
 namespace {

@@ -4,7 +4,7 @@
 #include <cstdint>
 #include <span>
 
-#include "core/chain/skeleton.h"
+#include "core/graph/forest.h"
 
 namespace inchwright {
 

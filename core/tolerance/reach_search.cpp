@@ -2,7 +2,7 @@
 
 #include <algorithm>
 
-#include "core/chain/skeleton.h"
+#include "core/graph/forest.h"
 #include "core/tolerance/reach_front.h"
 
 namespace inchwright {

@@ -5,8 +5,8 @@
 #include <optional>
 
 #include "core/base/checked.h"
-#include "core/chain/elimination.h"
-#include "core/chain/ordered.h"
+#include "core/chain/label.h"
+#include "core/graph/elimination.h"
 #include "core/tolerance/exact_program.h"
 
 namespace inchwright {

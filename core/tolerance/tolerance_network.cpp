@@ -3,7 +3,7 @@
 #include <algorithm>
 
 #include "core/base/checked.h"
-#include "core/chain/ordered.h"
+#include "core/chain/label.h"
 #include "core/part/place_index.h"
 
 namespace inchwright {
@@ -44,9 +44,9 @@ std::optional<std::uint32_t> ToleranceNetwork::node(std::string_view place) cons
 }
 
 Result<ToleranceNetwork> toleranceNetworkOf(const Part& part, Axis axis) {
-  const Result<AxisNetwork> plain = networkOf(part, axis);
-  if (!plain) return plain.error();
-  AxisNetwork ordered = inOrder(part, *plain);
+  auto networks = networksOf(part);
+  if (!networks) return networks.error();
+  AxisNetwork ordered = std::move((*networks)[static_cast<std::size_t>(axis)]);
   ToleranceNetwork network;
   network.axis = axis;
   network.places = std::move(ordered.places);

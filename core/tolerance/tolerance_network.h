@@ -29,8 +29,8 @@ struct TolerancedLink {
 
 /// What a part's readings allow along one axis: every member may stray within its own limits.
 ///
-/// Reference readings take no part. Places are in order of their ids and links in the order of
-/// `inOrder`, so nothing that is worked out of it depends on how the print was listed.
+/// Reference readings take no part. Places and links are in the order of
+/// `AxisNetwork`, so nothing that is worked out of it depends on how the print was listed.
 struct ToleranceNetwork {
   Axis axis = Axis::x;
   std::vector<Id> places;

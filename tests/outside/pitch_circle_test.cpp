@@ -74,7 +74,7 @@ TEST(PitchCircle, SixHolesAboutTheCentre) {
   }
   // Cosines of 0°, 60°, 180° are exact, sines of 60° are not, and the solution says so.
   EXPECT_EQ(distance(solution, "A", "A2", Axis::x), length("1 1/4"));
-  EXPECT_FALSE(solution.position("A2", Axis::y)->exact);
+  EXPECT_FALSE(solution.position("A2", Axis::y)->isExact());
 }
 
 // Straight across from hole 1 to hole 1 + `spaces`, in inches. For comparing with a printed value

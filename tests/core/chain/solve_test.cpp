@@ -43,7 +43,7 @@ std::string at(const Solution& solution, const Id& id, Axis axis) {
       position->ticks.over(Rational(Length::kTicksPerInch)).value_or(Rational());
   std::string text = std::to_string(static_cast<long long>(inches.numerator()));
   if (!inches.isWhole()) text += "/" + std::to_string(static_cast<long long>(inches.denominator()));
-  if (!position->exact) text += " about";
+  if (!position->isExact()) text += " about";
   if (position->disputed) text += " disputed";
   return text;
 }
@@ -262,7 +262,7 @@ concentric M E
   EXPECT_EQ(at(solution, "E3", Axis::x), "2");
   // 1 in · cos 45° = 1 796 051 224.2… ticks.
   EXPECT_EQ(solution.between("E", "E2", Axis::x), Rational(1'796'051'224));
-  EXPECT_FALSE(solution.position("E2", Axis::x)->exact);
+  EXPECT_FALSE(solution.position("E2", Axis::x)->isExact());
   EXPECT_EQ(solution.between("E", "E4", Axis::x), Rational(-1'796'051'224));
 }
 

@@ -8,10 +8,10 @@
 #include "core/chain/explanation.h"
 #include "core/chain/missing_block.h"
 #include "core/chain/network.h"
-#include "core/chain/ordered.h"
 #include "core/chain/solution.h"
 #include "core/chain/tracing.h"
 #include "tests/core/chain/drawn_print.h"
+#include "tests/support/system_along.h"
 
 namespace inchwright {
 namespace {
@@ -21,16 +21,13 @@ using drawn::Manner;
 using drawn::Print;
 using drawn::Trace;
 
-AxisNetwork orderedAlong(const Part& part, Axis axis) {
-  const auto network = networkOf(part, axis);
-  EXPECT_TRUE(network.ok());
-  return network.ok() ? inOrder(part, *network) : AxisNetwork{};
-}
-
-// Makes the readings of a network longer in place, so that its conditions can be looked at again.
-AxisNetwork corrected(AxisNetwork network, const std::vector<Correction>& corrections) {
+// The blocks that still miss once readings are longer by so much.
+std::vector<MissingBlock> blocksAfter(const Part& part, AxisNetwork network,
+                                      const std::vector<Correction>& corrections) {
   for (const Correction& one : corrections) network.links[one.link].ticks += one.longer;
-  return network;
+  const auto system = AxisSystem::of(part, std::move(network));
+  EXPECT_TRUE(system.ok());
+  return ConditionSpace(part, *system).blocks();
 }
 
 struct Wrong {
@@ -41,7 +38,8 @@ struct Wrong {
 // The misread links along the axis of the first of them, as corrections.
 Wrong wrongIn(const Print& print) {
   Wrong wrong{print.part.reading(print.misread.front().reading)->axis, {}};
-  const AxisNetwork network = orderedAlong(print.part, wrong.axis);
+  const AxisSystem system = test::systemAlong(print.part, wrong.axis);
+  const AxisNetwork& network = system.network();
   for (std::uint32_t i = 0; i < network.links.size(); ++i) {
     const Reading& reading = print.part.readings[network.links[i].source.index];
     for (const auto& misread : print.misread) {
@@ -57,8 +55,8 @@ TEST(SuspectBlocks, NoneWhenAllCloses) {
     SCOPED_TRACE(seed);
     const Print print = Maker(seed, Manner::chained).make(0, Trace::none);
     for (const Axis axis : {Axis::x, Axis::y}) {
-      const AxisNetwork network = orderedAlong(print.part, axis);
-      EXPECT_TRUE(ConditionSpace(print.part, network).blocks().empty());
+      const AxisSystem system = test::systemAlong(print.part, axis);
+      EXPECT_TRUE(ConditionSpace(print.part, system).blocks().empty());
     }
   }
 }
@@ -68,10 +66,11 @@ TEST(SuspectBlocks, TheTruthMendsEveryCondition) {
     SCOPED_TRACE(seed);
     const Print print = Maker(seed, Manner::chained).make(1, Trace::none);
     const Wrong wrong = wrongIn(print);
-    const AxisNetwork network = orderedAlong(print.part, wrong.axis);
-    const ConditionSpace space(print.part, network);
+    const AxisSystem system = test::systemAlong(print.part, wrong.axis);
+    const AxisNetwork& network = system.network();
+    const ConditionSpace space(print.part, system);
     ASSERT_EQ(space.blocks().size(), 1u);
-    EXPECT_TRUE(ConditionSpace(print.part, corrected(network, wrong.truth)).blocks().empty());
+    EXPECT_TRUE(blocksAfter(print.part, network, wrong.truth).empty());
     // As the columns say without solving again.
     const MissingBlock& block = space.blocks().front();
     const Correction& truth = wrong.truth.front();
@@ -90,6 +89,7 @@ TEST(SuspectBlocks, TheTruthMendsEveryCondition) {
 TEST(SuspectBlocks, AMidwayIsOneCondition) {
   AxisNetwork network;
   network.places = {"A", "L", "R"};
+  network.owners = {0, 1, 2};
   constexpr std::int64_t k16th = Length::kTicksPerInch / 16;
   network.links = {{1, 0, 19 * k16th, true, {SourceKind::reading, 0}},
                    {1, 2, 42 * k16th, true, {SourceKind::reading, 1}}};
@@ -97,7 +97,10 @@ TEST(SuspectBlocks, AMidwayIsOneCondition) {
   Part part;
   part.readings.resize(2);
   part.understood.resize(1);
-  const ConditionSpace space(part, network);
+  part.features.resize(3);
+  const auto system = AxisSystem::of(part, network);
+  ASSERT_TRUE(system.ok());
+  const ConditionSpace space(part, *system);
   ASSERT_EQ(space.blocks().size(), 1u);
   const MissingBlock& block = space.blocks().front();
   EXPECT_EQ(block.relations, std::vector<std::uint32_t>{0});
@@ -113,14 +116,15 @@ TEST(SuspectTracing, FitsTheTruthBest) {
     const Wrong wrong = wrongIn(print);
     const Correction& truth = wrong.truth.front();
     if (std::abs(truth.longer) < Length::kTicksPerInch / 4) continue;
-    const AxisNetwork network = orderedAlong(print.part, wrong.axis);
-    const ConditionSpace space(print.part, network);
+    const AxisSystem system = test::systemAlong(print.part, wrong.axis);
+    const AxisNetwork& network = system.network();
+    const ConditionSpace space(print.part, system);
     ASSERT_EQ(space.blocks().size(), 1u);
     const Tracing tracing(print.part, network, space, space.blocks().front());
     ASSERT_TRUE(tracing.isUsable());
     EXPECT_EQ(tracing.cost({}), tracing.cost({}));
     // Only where the reading carries a place: a spare one moves nothing.
-    if (space.skeleton().holds(truth.link)) {
+    if (space.forest().holds(truth.link)) {
       EXPECT_LT(tracing.cost({truth}), tracing.cost({}));
       EXPECT_LT(tracing.cost({truth}), tracing.cost({{truth.link, -truth.longer}}));
     }
@@ -135,8 +139,9 @@ TEST(SuspectTracing, FitsTheTruthBest) {
 TEST(SuspectTracing, UntracedPrintsSayNothing) {
   const Print print = Maker(3, Manner::ladder).make(1, Trace::none);
   const Wrong wrong = wrongIn(print);
-  const AxisNetwork network = orderedAlong(print.part, wrong.axis);
-  const ConditionSpace space(print.part, network);
+  const AxisSystem system = test::systemAlong(print.part, wrong.axis);
+  const AxisNetwork& network = system.network();
+  const ConditionSpace space(print.part, system);
   ASSERT_EQ(space.blocks().size(), 1u);
   const Tracing tracing(print.part, network, space, space.blocks().front());
   EXPECT_FALSE(tracing.isUsable());
@@ -147,8 +152,9 @@ TEST(SuspectTracing, UntracedPrintsSayNothing) {
 TEST(SuspectTracing, ALinkBearsOnWhatHangsBelowIt) {
   const Print print = Maker(5, Manner::ladder).make(1, Trace::uniform);
   const Wrong wrong = wrongIn(print);
-  const AxisNetwork network = orderedAlong(print.part, wrong.axis);
-  const ConditionSpace space(print.part, network);
+  const AxisSystem system = test::systemAlong(print.part, wrong.axis);
+  const AxisNetwork& network = system.network();
+  const ConditionSpace space(print.part, system);
   ASSERT_EQ(space.blocks().size(), 1u);
   const Tracing tracing(print.part, network, space, space.blocks().front());
   for (std::uint32_t node = 0; node < network.places.size(); ++node) {
@@ -156,7 +162,7 @@ TEST(SuspectTracing, ALinkBearsOnWhatHangsBelowIt) {
     for (std::uint32_t link = 0; link < network.links.size(); ++link) {
       sum += Int128{network.links[link].ticks} * tracing.shareOf(node, link);
     }
-    EXPECT_TRUE(sum == space.potential(node)) << network.places[node];
+    EXPECT_TRUE(sum == space.forest().position(node)) << network.places[node];
   }
 }
 
@@ -167,8 +173,9 @@ TEST(SuspectExplanations, EveryOneClosesTheBlock) {
       SCOPED_TRACE(seed);
       const Print print = Maker(seed, Manner::chained).make(1, trace);
       const Wrong wrong = wrongIn(print);
-      const AxisNetwork network = orderedAlong(print.part, wrong.axis);
-      const ConditionSpace space(print.part, network);
+      const AxisSystem system = test::systemAlong(print.part, wrong.axis);
+      const AxisNetwork& network = system.network();
+      const ConditionSpace space(print.part, system);
       ASSERT_EQ(space.blocks().size(), 1u);
       const MissingBlock& block = space.blocks().front();
       const Tracing tracing(print.part, network, space, block);
@@ -180,10 +187,9 @@ TEST(SuspectExplanations, EveryOneClosesTheBlock) {
         EXPECT_EQ(one.reasons.size(), one.corrections.size());
         EXPECT_GE(one.cost, explanations[i == 0 ? 0 : i - 1].cost);
         hasTruth = hasTruth || one.corrections == wrong.truth;
-        const AxisNetwork mended = corrected(network, one.corrections);
-        EXPECT_TRUE(ConditionSpace(print.part, mended).blocks().empty());
+        EXPECT_TRUE(blocksAfter(print.part, network, one.corrections).empty());
         for (const Correction& each : one.corrections) {
-          EXPECT_GT(mended.links[each.link].ticks, 0);
+          EXPECT_GT(network.links[each.link].ticks + each.longer, 0);
           EXPECT_NE(each.longer, 0);
         }
       }

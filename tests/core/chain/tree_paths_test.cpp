@@ -19,20 +19,26 @@ AxisNetwork forked() {
   return network;
 }
 
+Forest forestOf(const AxisNetwork& network) {
+  std::vector<Link> links;
+  for (const AxisLink& link : network.links) links.push_back({link.from, link.to, link.ticks});
+  return Forest::of(6, links).value();
+}
+
 TEST(TreePaths, ALinkGetsAllThatPassesOverIt) {
   const AxisNetwork network = forked();
-  const Skeleton skeleton(6, network.links);
-  const auto links = pathsOf(skeleton, network, {}, {{2, Rational(3)}, {3, Rational(5)}});
+  const Forest forest = forestOf(network);
+  const auto links = pathsOf(forest, network, {}, {{2, Rational(3)}, {3, Rational(5)}});
   ASSERT_TRUE(links.has_value());
   EXPECT_EQ(*links, (Sparse{{0, Rational(8)}, {1, Rational(-3)}, {2, Rational(5)}}));
 }
 
 TEST(TreePaths, WhatCancelsIsNotTold) {
   const AxisNetwork network = forked();
-  const Skeleton skeleton(6, network.links);
-  const auto links = pathsOf(skeleton, network, {}, {{2, Rational(1)}, {3, Rational(-1)}});
+  const Forest forest = forestOf(network);
+  const auto links = pathsOf(forest, network, {}, {{2, Rational(1)}, {3, Rational(-1)}});
   EXPECT_EQ(*links, (Sparse{{1, Rational(-1)}, {2, Rational(-1)}}));
-  EXPECT_TRUE(pathsOf(skeleton, network, {}, {{0, Rational(7)}, {4, Rational(1)}})->empty());
+  EXPECT_TRUE(pathsOf(forest, network, {}, {{0, Rational(7)}, {4, Rational(1)}})->empty());
 }
 
 TEST(TreePaths, RelationsCountWithTheirFactorsAndTerms) {
@@ -40,9 +46,9 @@ TEST(TreePaths, RelationsCountWithTheirFactorsAndTerms) {
   AxisRelation middle;
   middle.terms = {{3, 2}, {0, -1}, {5, -1}};
   network.relations = {middle, middle};
-  const Skeleton skeleton(6, network.links);
+  const Forest forest = forestOf(network);
   const auto half = Rational::of(1, 2).value();
-  const auto links = pathsOf(skeleton, network, {{1, half}});
+  const auto links = pathsOf(forest, network, {{1, half}});
   EXPECT_EQ(*links, (Sparse{{0, Rational(1)}, {2, Rational(1)}, {3, half.negated()}}));
 }
 

@@ -229,7 +229,7 @@ TEST(Table, DrivesToTheHolesOfARingAndTheEndsOfASlot) {
   plate.last().drilled()->diameter = figure("1/8");
   plate.put("G1", Axis::x, 112).put("G1", Axis::y, 32);
   plate.putTicks("G2", Axis::x, Rational(3'174'999'999)).put("G2", Axis::y, 32);
-  plate.at("G2", Axis::x).exact = false;
+  plate.at("G2", Axis::x).how = How::rounded;
   plate.feature("S", FeatureKind::slot, 64, 16);
   plate.last().as<kind::Slot>()->width = figure("1/4");
   plate.last().as<kind::Slot>()->length = figure("1");

@@ -60,7 +60,7 @@ TEST(FindZero, EqualStockShiftsNothing) {
 TEST(FindZero, CarriesDoubtsOfItsPlaces) {
   Plate plate = block();
   plate.at("R", Axis::x).disputed = true;
-  plate.at("L", Axis::x).exact = false;
+  plate.at("L", Axis::x).how = How::rounded;
   const FoundZero zero = zeroOf(plate, setupWith({zeroMiddle(Axis::x, "L", "R")}), Axis::x);
   EXPECT_TRUE(zero.disputed);
   EXPECT_FALSE(zero.exact);

@@ -1,4 +1,4 @@
-#include "core/chain/elimination.h"
+#include "core/graph/elimination.h"
 
 #include <vector>
 
@@ -82,13 +82,14 @@ Result<std::optional<Elimination::Dependence>> Elimination::add(std::uint32_t eq
   if (!substitute(left, right, made)) return tooWide();
   if (left.empty()) return std::optional(Dependence{std::move(made), right});
 
-  // The variable that fewest expressions use: least to rewrite.
+  // The variable that fewest expressions use: least to rewrite. Of those the one with the largest
+  // factor, so that a middle is expressed by its two ends rather than an end by the middle.
   std::uint32_t pivot = left.begin()->first;
   std::size_t fewest = static_cast<std::size_t>(-1);
   for (const auto& one : left) {
     const auto found = users_.find(one.first);
     const std::size_t uses = found == users_.end() ? 0 : found->second.size();
-    if (uses < fewest) {
+    if (uses < fewest || (uses == fewest && one.second.magnitude() > left.at(pivot).magnitude())) {
       fewest = uses;
       pivot = one.first;
     }

@@ -1,4 +1,4 @@
-#include "core/chain/elimination.h"
+#include "core/graph/elimination.h"
 
 #include <gtest/gtest.h>
 

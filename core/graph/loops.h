@@ -4,8 +4,7 @@
 #include <span>
 #include <vector>
 
-#include "core/chain/network.h"
-#include "core/chain/skeleton.h"
+#include "core/graph/forest.h"
 
 namespace inchwright {
 
@@ -18,6 +17,6 @@ namespace inchwright {
 /// in a very large one some may be left out. Which of equally long ones are taken depends only on
 /// the numbers of nodes and links.
 /// Requires: `block` holds link numbers, all joined to each other.
-std::vector<Loop> shortLoops(std::span<const AxisLink> links, std::span<const std::uint32_t> block);
+std::vector<Loop> shortLoops(std::span<const Link> links, std::span<const std::uint32_t> block);
 
 }  // namespace inchwright

@@ -28,6 +28,8 @@ class Elimination {
     Sparse free;
     Rational constant;
     Sparse equations;
+
+    bool operator==(const Expression&) const = default;
   };
 
   /// A combination of equations whose left side vanishes: `constant` is 0 or they contradict.
@@ -42,6 +44,7 @@ class Elimination {
                                         const Rational& constant);
 
   Expression of(std::uint32_t variable) const;
+  bool operator==(const Elimination&) const = default;
 
  private:
   bool substitute(Sparse& factors, Rational& constant, Sparse& equations) const;

@@ -5,11 +5,21 @@
 #include <utility>
 #include <vector>
 
-#include "core/chain/network.h"
+#include "core/base/rational.h"
+#include "core/base/result.h"
 
 namespace inchwright {
 
 inline constexpr std::uint32_t kNone = 0xffffffff;
+
+/// position(to) − position(from) = ticks, between two numbered nodes.
+struct Link {
+  std::uint32_t from = 0;
+  std::uint32_t to = 0;
+  std::int64_t ticks = 0;
+
+  bool operator==(const Link&) const = default;
+};
 
 /// A closed walk over links: each with +1 where it is walked from `from` to `to`, else −1.
 using Loop = std::vector<std::pair<std::uint32_t, int>>;
@@ -28,12 +38,28 @@ class Sets {
 };
 
 /// The links that settle positions: of those in order, each that joins what earlier ones did not.
-/// They form a forest, rooted at the lowest node of each tree. Linear in nodes and links.
-class Skeleton {
+/// They form trees, each rooted at its lowest node, where the position is 0. The others are spare:
+/// each closes a loop, and `missOf` says by how much.
+///
+/// Links 0→1 of 3, 1→2 of 4, 0→2 of 8: nodes 0 to 2 at 0, 3, 7; the third link is spare and misses
+/// by 1. Exact; linear in nodes and links.
+class Forest {
  public:
-  Skeleton(std::uint32_t nodeCount, std::span<const AxisLink> links);
+  Forest() = default;
+  /// Errors: `outOfRange` when a position leaves 64 bits, `badRequest` when a link names a node at
+  /// or above `nodeCount`.
+  static Result<Forest> of(std::uint32_t nodeCount, std::vector<Link> links);
 
+  std::uint32_t nodeCount() const { return static_cast<std::uint32_t>(parent_.size()); }
+  std::span<const Link> links() const { return links_; }
   bool holds(std::uint32_t link) const { return inTree_[link]; }
+  /// The lowest node of the tree that a node is in.
+  std::uint32_t root(std::uint32_t node) const { return root_[node]; }
+  /// In ticks from the root.
+  std::int64_t position(std::uint32_t node) const { return position_[node]; }
+  /// What a link says less what the forest makes of its ends: 0 for those it holds.
+  Int128 missOf(std::uint32_t link) const;
+
   std::uint32_t parent(std::uint32_t node) const { return parent_[node]; }
   std::uint32_t depth(std::uint32_t node) const { return depth_[node]; }
   /// The link that joins a node to its parent; kNone at a root.
@@ -44,7 +70,7 @@ class Skeleton {
   std::span<const std::uint32_t> linksAt(std::uint32_t node) const;
   std::uint32_t otherEnd(std::uint32_t link, std::uint32_t node) const;
 
-  /// The loop that a link outside the forest closes over it, beginning with that link.
+  /// The loop that a spare link closes over the forest, beginning with that link.
   Loop loopOver(std::uint32_t spare) const;
 
   /// Visits `start` and every node joined to it, nearer ones first: visit(node, from, link), with
@@ -64,11 +90,17 @@ class Skeleton {
     }
   }
 
+  bool operator==(const Forest&) const = default;
+
  private:
-  std::span<const AxisLink> links_;
+  bool growFrom(std::uint32_t root);
+
+  std::vector<Link> links_;
   std::vector<bool> inTree_;
   std::vector<std::uint32_t> firstAt_;  ///< into incident_, one more than there are nodes
   std::vector<std::uint32_t> incident_;
+  std::vector<std::uint32_t> root_;
+  std::vector<std::int64_t> position_;
   std::vector<std::uint32_t> parent_;
   std::vector<std::uint32_t> depth_;
   std::vector<std::uint32_t> linkAbove_;

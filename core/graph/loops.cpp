@@ -1,4 +1,4 @@
-#include "core/chain/loops.h"
+#include "core/graph/loops.h"
 
 #include <algorithm>
 #include <compare>
@@ -16,7 +16,7 @@ constexpr std::size_t kEffort = 1'000'000;
 // One block with its nodes renumbered from 0, in order.
 class Block {
  public:
-  Block(std::span<const AxisLink> links, std::span<const std::uint32_t> block) : number_(block) {
+  Block(std::span<const Link> links, std::span<const std::uint32_t> block) : number_(block) {
     for (const std::uint32_t link : block) {
       nodes_.push_back(links[link].from);
       nodes_.push_back(links[link].to);
@@ -25,9 +25,8 @@ class Block {
     nodes_.erase(std::unique(nodes_.begin(), nodes_.end()), nodes_.end());
     at_.resize(nodes_.size());
     for (const std::uint32_t link : block) {
-      AxisLink local = links[link];
-      local.from = renumbered(local.from);
-      local.to = renumbered(local.to);
+      // How they join is all that is asked: no lengths.
+      const Link local{renumbered(links[link].from), renumbered(links[link].to), 0};
       const auto here = static_cast<std::uint32_t>(links_.size());
       at_[local.from].push_back(here);
       if (local.to != local.from) at_[local.to].push_back(here);
@@ -36,7 +35,7 @@ class Block {
   }
 
   std::size_t nodeCount() const { return nodes_.size(); }
-  const std::vector<AxisLink>& links() const { return links_; }
+  const std::vector<Link>& links() const { return links_; }
   std::uint32_t number(std::uint32_t local) const { return number_[local]; }
   const std::vector<std::uint32_t>& linksAt(std::uint32_t node) const { return at_[node]; }
   std::uint32_t otherEnd(std::uint32_t link, std::uint32_t node) const {
@@ -51,7 +50,7 @@ class Block {
 
   std::span<const std::uint32_t> number_;
   std::vector<std::uint32_t> nodes_;
-  std::vector<AxisLink> links_;
+  std::vector<Link> links_;
   std::vector<std::vector<std::uint32_t>> at_;
 };
 
@@ -109,16 +108,16 @@ Loop closedBy(const Block& block, const Tree& tree, std::uint32_t link) {
   return loop;
 }
 
-// Keeps loops that are independent of those kept before, told by the links outside the skeleton
+// Keeps loops that are independent of those kept before, told by the links outside the forest
 // that they pass (over two elements, which is enough for loops of a graph).
 class Independence {
  public:
-  explicit Independence(const Skeleton& skeleton) : skeleton_(skeleton) {}
+  explicit Independence(const Forest& forest) : forest_(forest) {}
 
   bool take(const Loop& loop) {
     std::vector<std::uint32_t> spares;
     for (const auto& step : loop) {
-      if (!skeleton_.holds(step.first)) spares.push_back(step.first);
+      if (!forest_.holds(step.first)) spares.push_back(step.first);
     }
     std::sort(spares.begin(), spares.end());
     while (!spares.empty()) {
@@ -136,16 +135,16 @@ class Independence {
   }
 
  private:
-  const Skeleton& skeleton_;
+  const Forest& forest_;
   std::map<std::uint32_t, std::vector<std::uint32_t>> byLowest_;
 };
 
 // What is kept of the loops tried, until there are as many as can be independent.
 class Basis {
  public:
-  Basis(const Block& block, const Skeleton& skeleton)
+  Basis(const Block& block, const Forest& forest)
       : block_(block),
-        independence_(skeleton),
+        independence_(forest),
         wanted_(block.links().size() + 1 - block.nodeCount()) {}
 
   bool isFull() const { return loops_.size() == wanted_; }
@@ -215,8 +214,8 @@ Loop shortestThrough(const Block& block, std::uint32_t link, std::size_t& effort
 }
 
 // In a large block: the shortest loop through each link while the effort lasts, then whatever
-// loops the skeleton gives.
-void offerSome(const Block& block, const Skeleton& skeleton, Basis& basis) {
+// loops the forest gives.
+void offerSome(const Block& block, const Forest& forest, Basis& basis) {
   std::size_t effort = kEffort;
   std::vector<Loop> found;
   for (std::uint32_t link = 0; link < block.links().size() && effort > 0; ++link) {
@@ -228,8 +227,8 @@ void offerSome(const Block& block, const Skeleton& skeleton, Basis& basis) {
   for (Loop& loop : found) basis.offer(std::move(loop));
   std::size_t steps = 0;
   for (std::uint32_t link = 0; link < block.links().size(); ++link) {
-    if (skeleton.holds(link) || basis.isFull() || steps > kEffort) continue;
-    Loop loop = skeleton.loopOver(link);
+    if (forest.holds(link) || basis.isFull() || steps > kEffort) continue;
+    Loop loop = forest.loopOver(link);
     steps += loop.size();
     basis.offer(std::move(loop));
   }
@@ -237,16 +236,17 @@ void offerSome(const Block& block, const Skeleton& skeleton, Basis& basis) {
 
 }  // namespace
 
-std::vector<Loop> shortLoops(std::span<const AxisLink> links,
-                             std::span<const std::uint32_t> block) {
+std::vector<Loop> shortLoops(std::span<const Link> links, std::span<const std::uint32_t> block) {
   const Block local(links, block);
   const auto nodeCount = static_cast<std::uint32_t>(local.nodeCount());
-  const Skeleton skeleton(nodeCount, local.links());
-  Basis basis(local, skeleton);
+  const auto grown = Forest::of(nodeCount, local.links());
+  if (!grown) return {};
+  const Forest& forest = *grown;
+  Basis basis(local, forest);
   if (nodeCount * (nodeCount + local.links().size()) <= kEffort) {
     offerAll(local, basis);
   } else {
-    offerSome(local, skeleton, basis);
+    offerSome(local, forest, basis);
   }
   return basis.take();
 }

@@ -1,0 +1,38 @@
+#include "core/chain/label.h"
+
+namespace inchwright {
+std::string joined(const std::vector<std::string>& names, const std::string& between) {
+  std::string text;
+  for (const std::string& name : names) {
+    if (!text.empty()) text += between;
+    text += name;
+  }
+  return text;
+}
+
+std::string labelOf(const Part& part, const Source& source) {
+  if (source.kind == SourceKind::reading) return part.readings[source.index].id;
+  if (source.kind == SourceKind::feature) {
+    const Feature& feature = part.features[source.index];
+    return std::string(nameOf(feature.kind())) + " " + feature.id;
+  }
+  const Understanding& what = part.understood[source.index];
+  switch (what.kind) {
+    case UnderstandingKind::inLine:
+      return joined(what.of, ", ") + " in line";
+    case UnderstandingKind::midway:
+      return joined(what.of, ", ") + " midway " + joined(what.between, "–");
+    case UnderstandingKind::symmetric:
+      return joined(what.of, ", ") + " symmetric about " + what.about;
+    case UnderstandingKind::equal:
+      return joined(what.of, ", ") + " equally spaced";
+    case UnderstandingKind::concentric:
+    case UnderstandingKind::tangent:
+    case UnderstandingKind::parallel:
+    case UnderstandingKind::square:
+      break;
+  }
+  return joined(what.of, ", ") + " " + std::string(nameOf(what.kind));
+}
+
+}  // namespace inchwright

@@ -1,0 +1,154 @@
+#include "core/chain/network_builder.h"
+
+#include <algorithm>
+#include <limits>
+#include <numeric>
+#include <tuple>
+
+#include "core/graph/forest.h"
+
+namespace inchwright {
+namespace {
+
+enum class Trust { shape, stated, plain, divided, assumed, bracketed };
+
+Trust trustIn(const Part& part, const Source& source) {
+  switch (source.kind) {
+    case SourceKind::feature:
+      return Trust::shape;
+    case SourceKind::understanding:
+      return part.understood[source.index].stated ? Trust::stated : Trust::assumed;
+    case SourceKind::reading:
+      break;
+  }
+  const Lettered& figure = part.readings[source.index].figure;
+  if (figure.reference) return Trust::bracketed;
+  return figure.exact ? Trust::plain : Trust::divided;
+}
+
+// Whether `a` comes first, by what each says rather than where it stands in the document.
+bool comesFirst(const Part& part, const Source& a, const Source& b) {
+  if (a.kind != b.kind) return a.kind < b.kind;
+  if (a.kind == SourceKind::reading) return part.readings[a.index].id < part.readings[b.index].id;
+  if (a.kind == SourceKind::feature) return part.features[a.index].id < part.features[b.index].id;
+  const auto key = [&](const Source& source) {
+    const Understanding& what = part.understood[source.index];
+    return std::tie(what.kind, what.of, what.between, what.about);
+  };
+  return key(a) < key(b);
+}
+
+// Places by id; links and relations by trust, then by what they join, then by what they say.
+template <class One, class Key>
+void sortBy(const Part& part, std::vector<One>& all, const Key& key) {
+  std::stable_sort(all.begin(), all.end(), [&](const One& a, const One& b) {
+    const Trust trustA = trustIn(part, a.source);
+    const Trust trustB = trustIn(part, b.source);
+    if (trustA != trustB) return trustA < trustB;
+    if (key(a) != key(b)) return key(a) < key(b);
+    return comesFirst(part, a.source, b.source);
+  });
+}
+
+}  // namespace
+
+NetworkBuilder::NetworkBuilder(const Part& part) : part_(part) {
+  std::vector<Id> ids;
+  std::vector<std::uint32_t> owners;
+  std::vector<std::array<bool, 3>> axes;
+  for (std::uint32_t i = 0; i < part.features.size(); ++i) {
+    firstOf_.push_back(static_cast<std::uint32_t>(ids.size()));
+    for (Place& place : placesOf(part.features[i])) {
+      std::array<bool, 3> has{};
+      for (const Axis axis : place.axes) has[static_cast<std::size_t>(axis)] = true;
+      ids.push_back(std::move(place.id));
+      owners.push_back(i);
+      axes.push_back(has);
+    }
+  }
+  const auto count = static_cast<std::uint32_t>(ids.size());
+  firstOf_.push_back(count);
+  std::vector<std::uint32_t> byId(count);
+  std::iota(byId.begin(), byId.end(), 0u);
+  std::sort(byId.begin(), byId.end(),
+            [&](std::uint32_t a, std::uint32_t b) { return ids[a] < ids[b]; });
+  ids_.resize(count);
+  owners_.resize(count);
+  placesOf_.resize(count);
+  numbers_.reserve(count);
+  for (std::vector<std::uint32_t>& nodes : nodes_) nodes.assign(count, kNone);
+  for (std::uint32_t place = 0; place < count; ++place) {
+    const std::uint32_t was = byId[place];
+    ids_[place] = std::move(ids[was]);
+    owners_[place] = owners[was];
+    placesOf_[was] = place;
+    numbers_.emplace(ids_[place], place);
+    for (std::size_t axis = 0; axis < kAxes.size(); ++axis) {
+      if (!axes[was][axis]) continue;
+      nodes_[axis][place] = static_cast<std::uint32_t>(networks_[axis].places.size());
+      networks_[axis].places.push_back(ids_[place]);
+      networks_[axis].owners.push_back(owners_[place]);
+    }
+  }
+  for (const Axis axis : kAxes) networks_[static_cast<std::size_t>(axis)].axis = axis;
+}
+
+std::uint32_t NetworkBuilder::place(std::string_view id) const {
+  const auto found = numbers_.find(id);
+  return found == numbers_.end() ? kNone : found->second;
+}
+
+std::uint32_t NetworkBuilder::placeCount(std::uint32_t feature) const {
+  return firstOf_[feature + 1] - firstOf_[feature];
+}
+
+std::uint32_t NetworkBuilder::placeOf(std::uint32_t feature, std::uint32_t which) const {
+  return placesOf_[firstOf_[feature] + which];
+}
+
+void NetworkBuilder::link(Axis axis, std::uint32_t from, std::uint32_t to, std::int64_t ticks,
+                          bool exact, Source source) {
+  if (from == kNone || to == kNone) return;
+  const auto number = static_cast<std::size_t>(axis);
+  const std::uint32_t a = nodes_[number][from];
+  const std::uint32_t b = nodes_[number][to];
+  if (a != kNone && b != kNone) networks_[number].links.push_back({a, b, ticks, exact, source});
+}
+
+void NetworkBuilder::relate(Axis axis, const std::vector<std::pair<std::uint32_t, int>>& terms,
+                            Source source) {
+  const auto number = static_cast<std::size_t>(axis);
+  AxisRelation relation{{}, source};
+  for (const auto& [place, coefficient] : terms) {
+    if (place == kNone || nodes_[number][place] == kNone) return;
+    relation.terms.push_back({nodes_[number][place], coefficient});
+  }
+  std::sort(relation.terms.begin(), relation.terms.end());
+  networks_[number].relations.push_back(std::move(relation));
+}
+
+void NetworkBuilder::relateEqual(Axis axis, const std::vector<std::uint32_t>& of, Source source) {
+  const int last = static_cast<int>(of.size()) - 1;
+  for (int i = 1; i < last; ++i) {
+    relate(axis, {{of.front(), last - i}, {of[static_cast<std::size_t>(i)], -last}, {of.back(), i}},
+           source);
+  }
+}
+
+Result<std::array<AxisNetwork, 3>> NetworkBuilder::take() {
+  for (AxisNetwork& network : networks_) {
+    for (const AxisLink& link : network.links) {
+      if (link.ticks == std::numeric_limits<std::int64_t>::min()) {
+        return Error{ErrorCode::outOfRange, "a length does not fit the exact range",
+                     network.places[link.to]};
+      }
+    }
+    sortBy(part_, network.links,
+           [](const AxisLink& link) { return std::tie(link.from, link.to, link.ticks); });
+    sortBy(part_, network.relations,
+           [](const AxisRelation& relation) { return std::tie(relation.terms); });
+  }
+  return std::move(networks_);
+}
+
+}  // namespace inchwright

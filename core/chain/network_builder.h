@@ -1,0 +1,53 @@
+#pragma once
+
+#include <array>
+#include <cstdint>
+#include <optional>
+#include <string_view>
+#include <unordered_map>
+#include <utility>
+#include <vector>
+
+#include "core/base/result.h"
+#include "core/chain/network.h"
+
+namespace inchwright {
+
+/// The networks of a part's three axes while they are gathered. Every place is looked up by its id
+/// once; from there on it is a number, the same for all axes.
+class NetworkBuilder {
+ public:
+  /// Refers to the part, which has to outlive it.
+  explicit NetworkBuilder(const Part& part);
+
+  const Part& part() const { return part_; }
+  /// The number of a place; kNone when there is none of that id.
+  std::uint32_t place(std::string_view id) const;
+  /// Of a feature's own places, itself first: how many there are, and the number of one.
+  std::uint32_t placeCount(std::uint32_t feature) const;
+  std::uint32_t placeOf(std::uint32_t feature, std::uint32_t which) const;
+  const Feature& ownerOf(std::uint32_t place) const { return part_.features[owners_[place]]; }
+
+  /// Both are ignored when a place they name has no position along this axis.
+  void link(Axis axis, std::uint32_t from, std::uint32_t to, std::int64_t ticks, bool exact,
+            Source source);
+  void relate(Axis axis, const std::vector<std::pair<std::uint32_t, int>>& terms, Source source);
+  /// The spaces between consecutive ones are alike. Each inner one is set against the two ends, so
+  /// that solving a long row costs no more than its length.
+  void relateEqual(Axis axis, const std::vector<std::uint32_t>& of, Source source);
+
+  /// The networks in their order. Errors: `outOfRange`.
+  Result<std::array<AxisNetwork, 3>> take();
+
+ private:
+  const Part& part_;
+  std::vector<Id> ids_;                  // by place, ascending
+  std::vector<std::uint32_t> owners_;    // by place
+  std::vector<std::uint32_t> firstOf_;   // by feature, into placesOf_
+  std::vector<std::uint32_t> placesOf_;  // numbers of places, feature by feature
+  std::unordered_map<std::string_view, std::uint32_t> numbers_;
+  std::array<std::vector<std::uint32_t>, 3> nodes_;  // by axis and place; kNone where it has none
+  std::array<AxisNetwork, 3> networks_;
+};
+
+}  // namespace inchwright
