@@ -26,8 +26,8 @@ UNSTEADY = ("Comic", "Humor", "Breip", "femke")
 class Lettering:
     """A mask (ink is 255) and where its characters lie on it."""
 
-    def __init__(self, mask, glyphs):
-        self.mask, self.glyphs = mask, glyphs
+    def __init__(self, mask, glyphs, aside=False):
+        self.mask, self.glyphs, self.aside = mask, glyphs, aside
 
     def trimmed(self):
         box = self.mask.getbbox() or (0, 0, 1, 1)
@@ -36,7 +36,7 @@ class Lettering:
     def turned(self):
         """Read from the right of the sheet."""
         w = self.mask.width
-        return Lettering(self.mask.rotate(90, expand=True), [(c, t, w - r, b, w - l) for c, l, t, r, b in self.glyphs])
+        return Lettering(self.mask.rotate(90, expand=True), [(c, t, w - r, b, w - l) for c, l, t, r, b in self.glyphs], True)
 
 
 def _joined(placed, width, height):

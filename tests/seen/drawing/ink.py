@@ -97,14 +97,15 @@ class Sheet:
         self.pen.rectangle((x - w, y - h, x + w, y + h), fill=255)
 
     def stamp(self, lettering, centre):
-        """Inks lettering centred at a place; its glyphs as [(character, left, bottom, right, top)], inches."""
+        """Inks lettering centred at a place; its glyphs as [(character, left, bottom, right, top, turned)],
+        inches."""
         x, y = self.dot(centre)
         x, y = round(x - lettering.mask.width / 2), round(y - lettering.mask.height / 2)
         self.image.paste(0, (x, y), lettering.mask)
         placed = []
         for character, left, top, right, bottom in lettering.glyphs:
             a, b = self.place(x + left, y + bottom), self.place(x + right, y + top)
-            placed.append((character, a[0], a[1], b[0], b[1]))
+            placed.append((character, a[0], a[1], b[0], b[1], lettering.aside))
         return placed
 
     def copy(self):

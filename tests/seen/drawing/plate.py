@@ -44,7 +44,7 @@ class Plate:
         self._lanes(ppi)
         self.heads, self.glyphs, self.lettering = [], [], []
         self.truth = {"seed": seed, "ppi": ppi, "scale": self.scale, "unit": unit, "features": [], "readings": [], "notes": [],
-                      "style": {"form": self.hand.form, **vars(self.style), "face": pathlib.Path(self.hand.path).stem, "cap": self.hand.cap}}
+                      "style": {"form": self.hand.form, **vars(self.style), "typeface": pathlib.Path(self.hand.path).stem, "cap": self.hand.cap}}
 
     # What there is.
     def _features(self):
@@ -107,7 +107,7 @@ class Plate:
         self._letter()
         t = self.truth
         t["heads"] = self.heads
-        t["glyphs"] = [[c, *self.face((l, b)), *self.face((r, u))] for c, l, b, r, u in self.glyphs]
+        t["glyphs"] = [[c, *self.face((l, b)), *self.face((r, u)), t] for c, l, b, r, u, t in self.glyphs]
         t["corners"] = [[*map(float, (x / self.per_inch, y / self.per_inch)), *self.sheet.pixel(self.on(x, y))]
                         for x, y in ((0, 0), (self.W, 0), (self.W, self.H), (0, self.H))]
         return self.sheet.copy(), t

@@ -1,0 +1,278 @@
+#include "core/seen/circles.h"
+
+#include <Eigen/Dense>
+#include <cmath>
+#include <numbers>
+
+namespace inchwright::seen {
+namespace {
+
+constexpr double kLeastRadius = 0.04, kMostRadius = 0.5;  // radii, inches of the sheet
+constexpr int kRays = 96;
+constexpr std::size_t kMostPeaks = 600;
+
+struct Slope {
+  int x, y;
+  float ux, uy;
+};
+
+/// Where the ink's slope is steep, but for that of level and plumb lines.
+std::vector<Slope> slopesOf(const Grey& h) {
+  std::vector<Slope> out;
+  for (int y = 1; y + 1 < h.height; ++y) {
+    const std::uint8_t *a = h.row(y - 1), *b = h.row(y), *c = h.row(y + 1);
+    for (int x = 1; x + 1 < h.width; ++x) {
+      const int gx = (a[x + 1] + 2 * b[x + 1] + c[x + 1]) - (a[x - 1] + 2 * b[x - 1] + c[x - 1]);
+      const int gy = (c[x - 1] + 2 * c[x] + c[x + 1]) - (a[x - 1] + 2 * a[x] + a[x + 1]);
+      const int square = gx * gx + gy * gy;
+      if (square < 140 * 140) continue;
+      const float m = std::sqrt(static_cast<float>(square));
+      const float ux = static_cast<float>(gx) / m, uy = static_cast<float>(gy) / m;
+      if (std::abs(ux) < 0.995F && std::abs(uy) < 0.995F) out.push_back({x, y, ux, uy});
+    }
+  }
+  return out;
+}
+
+struct Peak {
+  float votes;
+  double x, y;
+};
+
+/// For each pixel the votes of the radius that has most, a pixel of rim counting one over radius.
+/// Neighbouring votes are gathered two by two, so that a rim's own spread does not split them.
+Plane<float> votesOf(const std::vector<Slope>& slopes, int width, int height, int least, int most,
+                     const Stop& stop) {
+  Plane<float> best(width, height, 0.0F);
+  Plane<std::uint16_t> votes(width, height, 0);
+  std::vector<std::size_t> touched;
+  for (int r = least; r <= most && !stop.asked(); ++r) {
+    touched.clear();
+    for (const Slope& s : slopes) {
+      for (const int sign : {-1, 1}) {
+        const int x =
+            static_cast<int>(static_cast<float>(s.x) + static_cast<float>(sign * r) * s.ux + 0.5F);
+        const int y =
+            static_cast<int>(static_cast<float>(s.y) + static_cast<float>(sign * r) * s.uy + 0.5F);
+        if (x < 0 || y < 0 || x >= width || y >= height) continue;
+        const std::size_t k = static_cast<std::size_t>(y) * static_cast<std::size_t>(width) +
+                              static_cast<std::size_t>(x);
+        if (votes.at[k]++ == 0) touched.push_back(k);
+      }
+    }
+    for (const std::size_t k : touched) {
+      best.at[k] = std::max(best.at[k], static_cast<float>(votes.at[k]) / static_cast<float>(r));
+      votes.at[k] = 0;
+    }
+  }
+  return best;
+}
+
+std::vector<Peak> peaksOf(const Plane<float>& votes, int reach) {
+  Plane<float> sum(votes.width, votes.height, 0.0F);
+  for (int y = 1; y + 1 < votes.height; ++y) {
+    for (int x = 1; x + 1 < votes.width; ++x) {
+      float s = 0;
+      for (int v = y - 1; v <= y + 1; ++v)
+        s += votes.row(v)[x - 1] + votes.row(v)[x] + votes.row(v)[x + 1];
+      sum.row(y)[x] = s / 9;
+    }
+  }
+  std::vector<Peak> out;
+  for (int y = 1; y + 1 < sum.height; ++y) {
+    for (int x = 1; x + 1 < sum.width; ++x) {
+      const float own = sum.row(y)[x];
+      if (own <= 0.75F) continue;
+      bool top = true;
+      for (int v = std::max(0, y - reach); v <= std::min(sum.height - 1, y + reach) && top; ++v) {
+        for (int u = std::max(0, x - reach); u <= std::min(sum.width - 1, x + reach) && top; ++u) {
+          top = sum.row(v)[u] <= own;
+        }
+      }
+      if (top) out.push_back({own, x * 2 + 0.5, y * 2 + 0.5});
+    }
+  }
+  std::stable_sort(out.begin(), out.end(),
+                   [](const Peak& a, const Peak& b) { return a.votes > b.votes; });
+  if (out.size() > kMostPeaks) out.resize(kMostPeaks);
+  return out;
+}
+
+/// Looks along rays from a centre for the rim, and moves the centre to where it fits.
+class Rim {
+ public:
+  Rim(const Grey& cover, double inch) : cover_(cover), inch_(inch) {
+    for (int i = 0; i < kRays; ++i) {
+      const double t = 2 * std::numbers::pi * i / kRays;
+      if (std::abs(std::cos(t)) < 0.10 || std::abs(std::sin(t)) < 0.10) continue;
+      ray_.push_back({std::cos(t), std::sin(t)});
+    }
+    for (double r = std::max(3.0, kLeastRadius * inch * 0.9); r < kMostRadius * inch; r += 0.5)
+      radius_.push_back(r);
+  }
+
+  bool fit(double x, double y, Circle& out) {
+    double spread = 0;
+    std::size_t hit = 0;
+    for (int round = 0; round < 3; ++round) {
+      look(x, y, round == 0 ? 0 : out.radius);
+      const double r = best();
+      std::vector<int> rays;
+      std::vector<double> at;
+      gather(r, rays, at);
+      hit = rays.size();
+      if (hit < 24) return false;
+      std::vector<bool> keep(hit, true);
+      Eigen::Vector3d moved = solve(rays, at, keep, spread);
+      std::size_t kept = 0;
+      for (std::size_t i = 0; i < hit; ++i) {
+        keep[i] = std::abs(miss(rays[i], at[i], moved)) < std::max(0.8, 2 * spread);
+        kept += keep[i];
+      }
+      if (kept >= 20) moved = solve(rays, at, keep, spread);
+      x += moved[0];
+      y += moved[1];
+      out.radius = moved[2];
+      if (std::abs(moved[0]) + std::abs(moved[1]) < 0.1) break;
+      if (std::hypot(moved[0], moved[1]) > out.radius) return false;
+    }
+    out.x = x;
+    out.y = y;
+    out.round = double(hit) / static_cast<double>(ray_.size());
+    out.cross = cross(out);
+    return out.round > 0.82 && spread < std::max(0.9, 0.005 * inch_) &&
+           out.radius >= kLeastRadius * inch_;
+  }
+
+ private:
+  /// The cover along every ray; near a radius already known only round it.
+  void look(double x, double y, double known) {
+    first_ = 0;
+    last_ = static_cast<int>(radius_.size());
+    if (known > 0) {
+      while (first_ < last_ && radius_[first_] < known * 0.8 - 3) ++first_;
+      while (last_ > first_ && radius_[last_ - 1] > known * 1.2 + 3) --last_;
+    }
+    cover_at_.assign(ray_.size() * radius_.size(), 0);
+    for (std::size_t i = 0; i < ray_.size(); ++i) {
+      for (int k = first_; k < last_; ++k) {
+        cover_at_[i * radius_.size() + k] = static_cast<float>(
+            sampled(cover_, x + radius_[k] * ray_[i][0], y + radius_[k] * ray_[i][1]));
+      }
+    }
+  }
+
+  /// The radius at which most rays meet ink within a pixel, the deeper the better.
+  double best() const {
+    double most = -1, r = radius_.front();
+    const int n = static_cast<int>(radius_.size());
+    for (int k = first_; k < last_; ++k) {
+      double share = 0, depth = 0;
+      for (std::size_t i = 0; i < ray_.size(); ++i) {
+        const float* row = cover_at_.data() + i * radius_.size();
+        bool ink = false;
+        for (int j = std::max(0, k - 2); j <= std::min(n - 1, k + 2); ++j)
+          ink = ink || row[j] > kInk;
+        share += ink;
+        depth += row[k] / 255;
+      }
+      const double score = (share + 0.5 * depth) / static_cast<double>(ray_.size());
+      if (score > most) most = score, r = radius_[k];
+    }
+    return r;
+  }
+
+  void gather(double r, std::vector<int>& rays, std::vector<double>& at) const {
+    const double reach = std::max(2.5, 0.06 * r);
+    for (std::size_t i = 0; i < ray_.size(); ++i) {
+      double sum = 0, moment = 0;
+      for (int k = first_; k < last_; ++k) {
+        const double c = cover_at_[i * radius_.size() + k];
+        if (c <= 64 || std::abs(radius_[k] - r) > reach) continue;
+        sum += c;
+        moment += c * radius_[k];
+      }
+      if (sum <= 102) continue;
+      rays.push_back(static_cast<int>(i));
+      at.push_back(moment / sum);
+    }
+  }
+
+  double miss(int ray, double at, const Eigen::Vector3d& m) const {
+    return at - (m[0] * ray_[ray][0] + m[1] * ray_[ray][1] + m[2]);
+  }
+
+  Eigen::Vector3d solve(const std::vector<int>& rays, const std::vector<double>& at,
+                        const std::vector<bool>& keep, double& spread) const {
+    Eigen::Matrix3d normal = Eigen::Matrix3d::Identity() * 1e-9;
+    Eigen::Vector3d right = Eigen::Vector3d::Zero();
+    for (std::size_t i = 0; i < rays.size(); ++i) {
+      if (!keep[i]) continue;
+      const Eigen::Vector3d row(ray_[rays[i]][0], ray_[rays[i]][1], 1);
+      normal += row * row.transpose();
+      right += row * at[i];
+    }
+    const Eigen::Vector3d m = normal.ldlt().solve(right);
+    std::vector<double> off;
+    for (std::size_t i = 0; i < rays.size(); ++i) off.push_back(std::abs(miss(rays[i], at[i], m)));
+    std::nth_element(off.begin(), off.begin() + static_cast<std::ptrdiff_t>(off.size() / 2),
+                     off.end());
+    spread = off[off.size() / 2];
+    return m;
+  }
+
+  double cross(const Circle& c) const {
+    const int reach = static_cast<int>(std::max(2.0, 0.5 * c.radius));
+    const int x = static_cast<int>(std::lround(c.x)), y = static_cast<int>(std::lround(c.y));
+    int level = 0, plumb = 0;
+    for (int k = -reach; k <= reach; ++k) {
+      bool l = false, p = false;
+      for (int j = -2; j <= 2; ++j) {
+        l = l || (cover_.holds(x + k, y + j) && cover_.row(y + j)[x + k] > 76);
+        p = p || (cover_.holds(x + j, y + k) && cover_.row(y + k)[x + j] > 76);
+      }
+      level += l;
+      plumb += p;
+    }
+    return std::min(level, plumb) / (2.0 * reach + 1);
+  }
+
+  const Grey& cover_;
+  double inch_;
+  std::vector<std::array<double, 2>> ray_;
+  std::vector<double> radius_;
+  std::vector<float> cover_at_;
+  int first_ = 0, last_ = 0;
+};
+
+}  // namespace
+
+std::vector<Circle> circlesOf(const Grey& cover, double inch, const Stop& stop) {
+  const Grey half = shrunk(cover, 2);
+  if (half.width < 8 || half.height < 8) return {};
+  const std::vector<Slope> slopes = slopesOf(half);
+  const int least = std::max(3, static_cast<int>(kLeastRadius * inch / 2)),
+            most = static_cast<int>(kMostRadius * inch / 2) + 1;
+  const Plane<float> votes = votesOf(slopes, half.width, half.height, least, most, stop);
+  Rim rim(cover, inch);
+  std::vector<Circle> found;
+  for (const Peak& p : peaksOf(votes, std::max(1, static_cast<int>(0.015 * inch)))) {
+    if (stop.asked()) return {};
+    Circle c;
+    if (rim.fit(p.x, p.y, c)) found.push_back(c);
+  }
+  std::stable_sort(found.begin(), found.end(), [](const Circle& a, const Circle& b) {
+    return std::tuple(a.cross > 0.6, a.round, a.radius) >
+           std::tuple(b.cross > 0.6, b.round, b.radius);
+  });
+  std::vector<Circle> out;
+  for (const Circle& c : found) {
+    const bool had = std::any_of(out.begin(), out.end(), [&](const Circle& o) {
+      return std::hypot(o.x - c.x, o.y - c.y) <= 0.6 * std::max({o.radius, c.radius, 0.04 * inch});
+    });
+    if (!had) out.push_back(c);
+  }
+  return out;
+}
+
+}  // namespace inchwright::seen

@@ -1,0 +1,42 @@
+#pragma once
+
+#include <vector>
+
+#include "core/seen/circles.h"
+#include "core/seen/ends.h"
+#include "core/seen/offers.h"
+#include "core/seen/squared.h"
+
+namespace inchwright::seen {
+
+/// One of a print's views: a drawn outline.
+struct ViewBox {
+  double x0 = 0, y0 = 0, x1 = 0, y1 = 0;  ///< pixels
+
+  bool holds(double x, double y, double margin) const {
+    return x >= x0 - margin && x <= x1 + margin && y >= y0 - margin && y <= y1 + margin;
+  }
+};
+
+/// The outlines on a print, and the thick strokes that make them.
+struct Outlines {
+  std::vector<ViewBox> views;  ///< the first is the one the face's zero is nearest to
+  struct Side {
+    Stroke stroke;  ///< of its view: x runs down for a plumb one
+    bool plumb = false;
+    int view = 0;
+  };
+  std::vector<Side> sides;
+};
+
+/// Thick strokes that hang together are an outline, unless they frame the sheet or the title block.
+Outlines outlinesOf(const View& level, const View& plumb, const Frame& frame);
+
+/// Holes and edges.
+std::vector<FeatureOffer> featuresOf(const Outlines& outlines, const std::vector<Circle>& circles,
+                                     const Frame& frame, double inch);
+
+/// The view a place is in or nearest to.
+int viewAt(const Outlines& outlines, double x, double y);
+
+}  // namespace inchwright::seen

@@ -1,0 +1,112 @@
+#include "core/seen/figures_of_spans.h"
+
+#include <cmath>
+
+namespace inchwright::seen {
+namespace {
+
+constexpr double kLongest = 1.9;        // of a figure, inches of the sheet
+constexpr std::size_t kNearest = 4;     // places looked at for one line
+constexpr std::size_t kMostReads = 14;  // with those that stand apart put together
+
+struct Scored {
+  double far;
+  std::vector<int> places;
+  Box box;
+};
+
+double gap(int a0, int a1, int b0, int b1) {
+  return std::max(a0, b0) - std::min(a1, b1);
+}
+
+}  // namespace
+
+FigureShelf::FigureShelf(const Lettering& whole, const Lettering& bare, double inch, Unit unit,
+                         const Net& net)
+    : whole_(whole), bare_(bare), inch_(inch), unit_(unit), net_(net) {
+  for (const Lettering* from : {&whole_, &bare_}) {
+    for (const Block& b : from->blocks) {
+      if (std::max(b.box.w, b.box.h) > kLongest * inch) continue;
+      places_.push_back({from, b});
+      boxes_.push_back(b.box);
+    }
+  }
+}
+
+const Reads& FigureShelf::read(const std::vector<int>& places, bool turned) {
+  auto& slot = read_[{places, turned}];
+  if (slot) return *slot;
+  slot = std::make_unique<Reads>();
+  const Lettering* from = places_[places.front()].from;
+  std::vector<int> parts;
+  Box box = places_[places.front()].block.box;
+  for (const int p : places) {
+    parts.insert(parts.end(), places_[p].block.parts.begin(), places_[p].block.parts.end());
+    box = around(box, places_[p].block.box);
+  }
+  std::sort(parts.begin(), parts.end());
+  Grey ink = inkOf(*from, parts, box);
+  if (turned) ink = turnedUpright(ink);
+  *slot = {box, turned, readFigure(ink, inch_, unit_, net_)};
+  return *slot;
+}
+
+std::vector<NearFigure> FigureShelf::near(bool plumb, double from, double to, double across) {
+  const double mid = (from + to) / 2, half = (to - from) / 2;
+  std::vector<Scored> found;
+  for (std::size_t i = 0; i < places_.size(); ++i) {
+    const Box& b = boxes_[i];
+    const double u = plumb ? b.midY() : b.midX(), w = plumb ? b.midX() : b.midY();
+    const double halfU = (plumb ? b.h : b.w) / 2.0, halfW = (plumb ? b.w : b.h) / 2.0;
+    const double off = std::abs(w - across);
+    if (off > halfW + 0.13 * inch_) continue;
+    const double out = std::max(0.0, std::abs(u - mid) + std::min(halfU, half) - half);
+    const bool beside = to - from < inch_ && std::abs(u - mid) < half + halfU + 0.55 * inch_;
+    if (out > 0.05 * inch_ && !beside) continue;
+    found.push_back(
+        {(out + 0.4 * off + 0.15 * std::abs(u - mid)) / inch_, {static_cast<int>(i)}, b});
+  }
+  std::stable_sort(found.begin(), found.end(),
+                   [](const Scored& a, const Scored& b) { return a.far < b.far; });
+  if (found.size() > 2 * kNearest) found.resize(2 * kNearest);
+  // A whole number may stand apart from its fraction, and a tolerance from its figure.
+  const std::size_t single = found.size();
+  for (std::size_t i = 0; i < single && found.size() < kMostReads; ++i) {
+    for (std::size_t k = 0; k < places_.size() && found.size() < kMostReads; ++k) {
+      const int own = found[i].places.front();
+      if (static_cast<int>(k) == own || places_[k].from != places_[own].from) continue;
+      const Box &a = found[i].box, &b = boxes_[k];
+      if (gap(a.x, a.right(), b.x, b.right()) >= 0.17 * inch_ ||
+          gap(a.y, a.bottom(), b.y, b.bottom()) >= 0.17 * inch_)
+        continue;
+      const Box both = around(a, b);
+      if (std::max(both.w, both.h) >= kLongest * inch_) continue;
+      std::vector<int> places{own, static_cast<int>(k)};
+      std::sort(places.begin(), places.end());
+      const bool had = std::any_of(found.begin(), found.end(),
+                                   [&](const Scored& s) { return s.places == places; });
+      if (!had) found.push_back({found[i].far + 0.02, places, both});
+    }
+  }
+  std::vector<NearFigure> out;
+  for (const Scored& s : found) {
+    out.push_back({&read(s.places, false), s.far});
+    if (plumb) out.push_back({&read(s.places, true), s.far});
+  }
+  return out;
+}
+
+std::vector<NearFigure> FigureShelf::round(double x, double y, double reach) {
+  std::vector<NearFigure> out;
+  for (std::size_t i = 0; i < places_.size(); ++i) {
+    const Box& b = boxes_[i];
+    const double far = std::hypot(std::max(0.0, std::abs(b.midX() - x) - b.w / 2.0),
+                                  std::max(0.0, std::abs(b.midY() - y) - b.h / 2.0));
+    if (far < reach) out.push_back({&read({static_cast<int>(i)}, false), far / inch_});
+  }
+  std::stable_sort(out.begin(), out.end(),
+                   [](const NearFigure& a, const NearFigure& b) { return a.far < b.far; });
+  return out;
+}
+
+}  // namespace inchwright::seen

@@ -1,0 +1,55 @@
+#pragma once
+
+#include <map>
+#include <memory>
+#include <vector>
+
+#include "core/seen/figure.h"
+#include "core/seen/lettering.h"
+
+namespace inchwright::seen {
+
+/// A place where lettering stands, read once however many lines ask for it.
+struct Reads {
+  Box box;
+  bool turned = false;  ///< read from the right of the sheet
+  std::vector<FigureRead> reads;
+};
+
+/// What stands near a line, and how far from where its figure should be.
+struct NearFigure {
+  const Reads* reads = nullptr;
+  double far = 0;  ///< inches of the sheet, weighted
+};
+
+/// The blocks of a print's lettering as they are asked for by dimension lines.
+class FigureShelf {
+ public:
+  /// `whole` is the lettering as it stands, `bare` that without long lines and dashes.
+  FigureShelf(const Lettering& whole, const Lettering& bare, double inch, Unit unit,
+              const Net& net);
+
+  /// What may be the figure of a line that runs from `from` to `to` along a row (or a column,
+  /// when `plumb`) at `across`, pixels.
+  std::vector<NearFigure> near(bool plumb, double from, double to, double across);
+  /// What may be lettered round a place, nearest first.
+  std::vector<NearFigure> round(double x, double y, double reach);
+  const std::vector<Box>& boxes() const { return boxes_; }
+  const Reads& read(const std::vector<int>& places, bool turned);
+
+ private:
+  struct Place {
+    const Lettering* from;
+    Block block;
+  };
+  const Lettering& whole_;
+  const Lettering& bare_;
+  double inch_;
+  Unit unit_;
+  const Net& net_;
+  std::vector<Place> places_;
+  std::vector<Box> boxes_;
+  std::map<std::pair<std::vector<int>, bool>, std::unique_ptr<Reads>> read_;
+};
+
+}  // namespace inchwright::seen

@@ -1,0 +1,76 @@
+#include "core/seen/lettered_size.h"
+
+#include <cmath>
+
+#include "core/seen/glyph.h"
+#include "core/seen/lettering.h"
+
+namespace inchwright::seen {
+namespace {
+
+constexpr int kLowest = 7, kHighest = 100;  // pixels
+constexpr std::size_t kMostLooks = 6000;
+constexpr std::string_view kLetters = "RABCDEFGHKLMNPSTUVWXY";
+
+/// The height round which, within a twelfth, most of them lie; the greater of equals.
+double mode(const std::vector<int>& heights, std::size_t& count) {
+  double best = 0;
+  count = 0;
+  for (int h = kLowest; h <= kHighest; ++h) {
+    std::size_t near = 0;
+    double sum = 0;
+    for (const int v : heights) {
+      if (std::abs(v - h) > std::max(1.0, h / 12.0)) continue;
+      ++near;
+      sum += v;
+    }
+    if (near >= count && near > 0) {
+      count = near;
+      best = sum / static_cast<double>(near);
+    }
+  }
+  return best;
+}
+
+}  // namespace
+
+double heightOfCapitals(const Grey& cover, const Net& glyphs, const Stop& stop) {
+  const Parts parts = partsOf(cover, kInk);
+  std::vector<int> fit;
+  for (std::size_t n = 0; n < parts.list.size(); ++n) {
+    const Box& b = parts.list[n].box;
+    const bool sized = b.h >= kLowest && b.h <= kHighest && b.w <= 1.6 * b.h && b.w >= 0.1 * b.h;
+    if (sized && parts.list[n].area > 0.08 * b.w * b.h) fit.push_back(static_cast<int>(n));
+  }
+  const std::size_t step = fit.size() / kMostLooks + 1;
+  std::vector<int> letters, figures;
+  for (std::size_t i = 0; i < fit.size() && !stop.asked(); i += step) {
+    const int n = fit[i];
+    const Box& b = parts.list[n].box;
+    Grey ink(b.w, b.h);
+    for (int y = 0; y < b.h; ++y) {
+      for (int x = 0; x < b.w; ++x) {
+        if (parts.of.row(b.y + y)[b.x + x] == n) ink.row(y)[x] = cover.row(b.y + y)[b.x + x];
+      }
+    }
+    const GlyphOdds odds = oddsOf(glyphs, patchOf(ink));
+    const char kind = kindOf(odds);
+    if (oddsFor(odds, kind) < 0.8F) continue;
+    if (kLetters.find(kind) != std::string_view::npos) letters.push_back(b.h);
+    if (kind >= '2' && kind <= '9') figures.push_back(b.h);
+  }
+  std::size_t count = 0;
+  const double byLetters = mode(letters, count);
+  if (count >= 6) return byLetters;
+  // Without words, the greatest height that a fair share of the figures has: those of fractions
+  // are smaller.
+  if (figures.size() < 5) return 0;
+  std::sort(figures.begin(), figures.end());
+  const int high = figures[figures.size() * 9 / 10];
+  std::vector<int> upper;
+  std::copy_if(figures.begin(), figures.end(), std::back_inserter(upper),
+               [&](int h) { return h > high * 0.85; });
+  return mode(upper, count);
+}
+
+}  // namespace inchwright::seen

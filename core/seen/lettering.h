@@ -1,0 +1,38 @@
+#pragma once
+
+#include <vector>
+
+#include "core/seen/parts.h"
+#include "core/seen/strokes.h"
+
+namespace inchwright::seen {
+
+/// Parts that may be lettering and lie near one another.
+struct Block {
+  Box box;
+  std::vector<int> parts;  ///< their indices in Lettering::parts, ascending
+};
+
+/// What on a print may be lettering.
+struct Lettering {
+  Grey cover;  ///< where it was looked for
+  Parts parts;
+  std::vector<Block> blocks;
+};
+
+/// Looks for blocks of parts as large as characters. Small parts that lie along the `dashed`
+/// lines are left out where `dashed` is not empty: they may be the dashes of those.
+Lettering letteringOf(const Grey& cover, double inch, const Grey& dashed);
+
+/// A cover without the long strokes, level and plumb, but for where something crosses them.
+Grey withoutLines(const Grey& cover, const std::vector<Stroke>& level,
+                  const std::vector<Stroke>& plumb, double inch);
+
+/// 1 where a chain of strokes longer than half an inch runs, over its gaps and a little beyond.
+Grey alongLines(int width, int height, const std::vector<Chain>& level,
+                const std::vector<Chain>& plumb, double inch);
+
+/// The ink of some parts, with a pixel round them, as a cut of its own.
+Grey inkOf(const Lettering& from, const std::vector<int>& parts, const Box& box);
+
+}  // namespace inchwright::seen

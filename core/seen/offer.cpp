@@ -1,0 +1,158 @@
+#include "core/seen/offer.h"
+
+#include <cmath>
+
+#include "core/seen/drawn_features.h"
+#include "core/seen/lettered_size.h"
+#include "core/seen/looked_at.h"
+#include "core/seen/spans.h"
+#include "core/seen/weigh.h"
+
+namespace inchwright::seen {
+namespace {
+
+constexpr float kLeastOdds = 0.7F;     // odds of an end
+constexpr double kSigma = 0.010;       // of a drawn distance, inches of the sheet
+constexpr double kPicturing = 0.0005;  // and of squaring up, inches of the face
+constexpr double kSmallest = 9;        // capitals that are read well, pixels of the picture
+
+/// Lengths that close along an axis with what has been confirmed, for a line from `from` to `to`:
+/// sums along every way of at most five readings whose ends meet within `near`.
+std::vector<Length> closing(const std::vector<Confirmed>& all, OfferedReading kind, double from,
+                            double to, double near) {
+  std::vector<Length> out;
+  struct Step {
+    double at;
+    Length sum;
+    std::vector<std::size_t> used;
+  };
+  std::vector<Step> open{{from, Length(), {}}};
+  for (std::size_t i = 0; i < open.size() && open.size() < 4000; ++i) {
+    const Step step = open[i];
+    if (!step.used.empty() && std::abs(step.at - to) < near) {
+      out.push_back(step.sum);
+      continue;
+    }
+    if (step.used.size() == 5) continue;
+    for (std::size_t k = 0; k < all.size(); ++k) {
+      const Confirmed& c = all[k];
+      if (c.kind != kind || std::find(step.used.begin(), step.used.end(), k) != step.used.end())
+        continue;
+      for (const bool forward : {true, false}) {
+        if (std::abs((forward ? c.from : c.to) - step.at) >= near) continue;
+        const auto sum = forward ? step.sum.plus(c.value) : step.sum.minus(c.value);
+        if (!sum) continue;
+        std::vector<std::size_t> used = step.used;
+        used.push_back(k);
+        open.push_back({forward ? c.to : c.from, *sum, std::move(used)});
+      }
+    }
+  }
+  return out;
+}
+
+/// A box of the raster as one of the picture that holds it.
+PictureBox onPicture(const Homography& toPicture, double x0, double y0, double x1, double y1) {
+  double left = 1e18, top = 1e18, right = -1e18, low = -1e18;
+  for (const double x : {x0, x1}) {
+    for (const double y : {y0, y1}) {
+      const PlanePoint p = toPicture.map({x, y});
+      left = std::min(left, p.x);
+      right = std::max(right, p.x);
+      top = std::min(top, p.y);
+      low = std::max(low, p.y);
+    }
+  }
+  return {left, top, right - left, low - top};
+}
+
+IsLettered letteredAlong(const Lettering& lettering, double inch, bool plumb) {
+  std::vector<Box> boxes;
+  for (const Block& block : lettering.blocks) {
+    for (const int n : block.parts) {
+      Box b = lettering.parts.list[n].box;
+      if (std::max(b.w, b.h) <= 0.045 * inch) continue;
+      if (plumb) b = {b.y, b.x, b.h, b.w};
+      boxes.push_back(b);
+    }
+  }
+  return [boxes = std::move(boxes), inch](double x0, double x1, double y, double reach) {
+    return std::any_of(boxes.begin(), boxes.end(), [&](const Box& b) {
+      return b.x > x0 - 0.06 * inch && b.right() < x1 + 0.06 * inch && b.y < y + reach * inch &&
+             b.bottom() > y - reach * inch;
+    });
+  };
+}
+
+ReadingOffer readingOf(const Span& s, bool plumb, const LookedAt& seen, FigureShelf& shelf,
+                       const Options& options) {
+  const Frame& frame = seen.squared.frame;
+  ReadingOffer r;
+  r.kind = plumb ? OfferedReading::alongY : OfferedReading::alongX;
+  const auto at = [&](double along) {
+    return plumb ? frame.inches(s.y, along) : frame.inches(along, s.y);
+  };
+  r.from = plumb ? at(s.x2) : at(s.x1);
+  r.to = plumb ? at(s.x1) : at(s.x2);
+  r.sure = s.sure;
+  const double sheet = frame.perInch / seen.inch;  // inches of the sheet to one of the face
+  const Drawn drawn{(s.x2 - s.x1) / frame.perInch, kSigma / sheet + kPicturing};
+  const double near = 0.03 / sheet;
+  const double from = plumb ? r.from.y : r.from.x, to = plumb ? r.to.y : r.to.x;
+  const Weighed w = weigh(shelf.near(plumb, s.x1, s.x2, s.y), drawn, false, options.unit,
+                          closing(options.confirmed, r.kind, from, to, near));
+  r.candidates = w.candidates;
+  r.witnesses = w.witnesses;
+  double x0 = plumb ? s.y : s.x1, x1 = plumb ? s.y : s.x2, y0 = plumb ? s.x1 : s.y,
+         y1 = plumb ? s.x2 : s.y;
+  if (!w.candidates.empty()) {
+    r.figure = onPicture(seen.squared.toPicture, w.box.x, w.box.y, w.box.right(), w.box.bottom());
+    x0 = std::min<double>(x0, w.box.x), x1 = std::max<double>(x1, w.box.right());
+    y0 = std::min<double>(y0, w.box.y), y1 = std::max<double>(y1, w.box.bottom());
+  }
+  const double margin = 0.2 * seen.inch;
+  r.cut = onPicture(seen.squared.toPicture, x0 - margin, y0 - margin, x1 + margin, y1 + margin);
+  return r;
+}
+
+}  // namespace
+
+std::string Witnesses::letters() const {
+  std::string out = plain ? "G" : unsure ? "g" : "";
+  if (scale) out += out.empty() ? "S" : " S";
+  if (closes) out += out.empty() ? "C" : " C";
+  return out;
+}
+
+Result<Offers> offer(const GreyPicture& picture, const Homography& pixelToInches,
+                     const Options& options) {
+  const Stop stop(options.stop);
+  const Nets& nets = options.nets != nullptr ? *options.nets : builtInNets();
+  Result<LookedAt> looked = lookAt(picture, pixelToInches, options.capitals, nets, stop);
+  if (!looked) return looked.error();
+  const LookedAt& seen = *looked;
+  const auto stopped = [] { return Error{ErrorCode::notFound, "stopped"}; };
+  Offers out;
+  out.lettering = seen.capitals * densityOf(picture, pixelToInches) / seen.squared.frame.perInch;
+  out.tooCoarse = seen.capitals > 0 && out.lettering < kSmallest;
+  const Outlines outlines = outlinesOf(seen.level, seen.plumb, seen.squared.frame);
+  const std::vector<Circle> circles = circlesOf(seen.level.cover, seen.inch, stop);
+  out.features = featuresOf(outlines, circles, seen.squared.frame, seen.inch);
+  if (stop.asked()) return stopped();
+  FigureShelf shelf(seen.whole, seen.bare, seen.inch, options.unit, nets.glyphs);
+  for (const bool plumb : {false, true}) {
+    const View& view = plumb ? seen.plumb : seen.level;
+    std::vector<End> ends = placesOfEnds(view);
+    judge(view, nets.ends, ends, stop);
+    for (const Span& s :
+         spansOf(view, ends, letteredAlong(seen.bare, seen.inch, plumb), kLeastOdds)) {
+      if (stop.asked()) return stopped();
+      out.readings.push_back(readingOf(s, plumb, seen, shelf, options));
+      const double along = (s.x1 + s.x2) / 2;
+      out.readings.back().view = viewAt(outlines, plumb ? s.y : along, plumb ? along : s.y);
+    }
+  }
+  return stop.asked() ? Result<Offers>(stopped()) : Result<Offers>(std::move(out));
+}
+
+}  // namespace inchwright::seen

@@ -1,0 +1,140 @@
+#include "core/seen/pieces.h"
+
+#include <cmath>
+
+#include "core/seen/parts.h"
+#include "core/seen/strokes.h"
+
+namespace inchwright::seen {
+namespace {
+
+/// Ink of some rows: in how many of them there is any, and from which column to which.
+struct Band {
+  int rows = 0;
+  int from = 0;
+  int past = 0;
+  int width() const { return past - from; }
+};
+
+Band bandOf(const Grey& g, std::uint8_t above, int x0, int x1, int y0, int y1) {
+  Band band{0, x1, x0};
+  for (int y = std::max(0, y0); y < std::min(g.height, y1); ++y) {
+    bool any = false;
+    for (int x = std::max(0, x0); x < std::min(g.width, x1); ++x) {
+      if (g.row(y)[x] <= above) continue;
+      any = true;
+      band.from = std::min(band.from, x);
+      band.past = std::max(band.past, x + 1);
+    }
+    band.rows += any;
+  }
+  return band;
+}
+
+/// Whether everything that touches a stroke is no higher than a line is thick: it stands alone.
+bool alone(const Parts& parts, const Box& b, double inch) {
+  for (int y = std::max(0, b.y); y < std::min(parts.of.height, b.bottom()); ++y) {
+    for (int x = b.x; x < std::min(parts.of.width, b.right()); ++x) {
+      const int n = parts.of.row(y)[x];
+      if (n >= 0 && parts.list[n].box.h > 0.05 * inch + 2) return false;
+    }
+  }
+  return true;
+}
+
+std::vector<Box> barsOf(const Grey& cut, std::uint8_t above, double inch) {
+  std::vector<Box> bars;
+  const std::vector<Stroke> strokes = levelStrokes(cut, inch, 0.058 * inch);
+  if (strokes.empty()) return bars;
+  const Parts parts = partsOf(cut, above);
+  for (const Stroke& s : strokes) {
+    const double y = (s.y0 + s.y1) / 2,
+                 half = std::max(1.0, s.thick / 2 + 0.6) + std::abs(s.y1 - s.y0) / 2;
+    if (2 * half > 0.05 * inch + 4) continue;
+    const int x0 = static_cast<int>(s.x0), x1 = static_cast<int>(s.x1) + 1;
+    const Box box{x0, static_cast<int>(std::floor(y - half + 0.5)), x1 - x0,
+                  std::max(1, static_cast<int>(std::ceil(2 * half)))};
+    const int far = static_cast<int>(0.14 * inch), near = static_cast<int>(0.10 * inch);
+    const Band over = bandOf(cut, above, x0, x1, box.y - far, box.y);
+    const Band under = bandOf(cut, above, x0, x1, box.bottom(), box.bottom() + far);
+    if (over.rows <= 0.045 * inch || under.rows <= 0.045 * inch) continue;
+    const int up = bandOf(cut, above, x0, x1, box.y - near, box.y).width();
+    const int down = bandOf(cut, above, x0, x1, box.bottom(), box.bottom() + near).width();
+    const bool wide = box.w >= 1.15 * up && box.w >= 1.15 * down && box.w > 0.12 * inch;
+    const bool fits = box.w >= 0.8 * up && box.w >= 0.8 * down && alone(parts, box, inch);
+    if (wide || fits) bars.push_back(box);
+  }
+  return bars;
+}
+
+Grey inkOfPart(const Grey& cut, const Parts& parts, int n) {
+  const Box& b = parts.list[n].box;
+  Grey ink(b.w, b.h);
+  for (int y = 0; y < b.h; ++y) {
+    for (int x = 0; x < b.w; ++x) {
+      bool near = false;
+      for (int v = std::max(0, b.y + y - 1); v <= std::min(cut.height - 1, b.y + y + 1); ++v) {
+        for (int u = std::max(0, b.x + x - 1); u <= std::min(cut.width - 1, b.x + x + 1); ++u) {
+          near = near || parts.of.row(v)[u] == n;
+        }
+      }
+      if (near) ink.row(y)[x] = cut.row(b.y + y)[b.x + x];
+    }
+  }
+  return ink;
+}
+
+/// The columns from `from` to `past` of a piece, with what is bare above and below left off.
+void addColumns(const Piece& piece, int from, int past, std::vector<Piece>& out) {
+  const Band rows = bandOf(piece.ink, kInk, from, past, 0, piece.ink.height);
+  int first = -1, last = -1;
+  for (int y = 0; y < piece.ink.height; ++y) {
+    if (bandOf(piece.ink, kInk, from, past, y, y + 1).rows == 0) continue;
+    if (first < 0) first = y;
+    last = y;
+  }
+  if (rows.rows < 3 || past - from < 2) return;
+  const Box box{from, first, past - from, last - first + 1};
+  out.push_back({{piece.box.x + box.x, piece.box.y + box.y, box.w, box.h}, cut(piece.ink, box)});
+}
+
+void addSplit(const Piece& piece, std::vector<Piece>& out) {
+  const int w = piece.box.w;
+  int thinnest = w / 2, least = -1;
+  for (int x = w * 3 / 10; x < std::max(w * 3 / 10 + 1, w * 7 / 10); ++x) {
+    int sum = 0;
+    for (int y = 0; y < piece.box.h; ++y) sum += piece.ink.row(y)[x];
+    if (least < 0 || sum < least) least = sum, thinnest = x;
+  }
+  addColumns(piece, 0, thinnest, out);
+  addColumns(piece, thinnest, w, out);
+}
+
+}  // namespace
+
+Pieces piecesOf(const Grey& whole, std::uint8_t above, double inch) {
+  Pieces out;
+  out.bars = barsOf(whole, above, inch);
+  Grey rest = whole;
+  for (const Box& b : out.bars) {
+    for (int y = std::max(0, b.y); y < std::min(rest.height, b.bottom()); ++y) {
+      std::fill(rest.row(y) + b.x, rest.row(y) + std::min(rest.width, b.right()), std::uint8_t{0});
+    }
+  }
+  const Parts parts = partsOf(rest, above);
+  for (std::size_t n = 0; n < parts.list.size(); ++n) {
+    const Part& part = parts.list[n];
+    if (std::max(part.box.w, part.box.h) < 0.012 * inch || part.area < 4) continue;
+    Piece piece{part.box, inkOfPart(rest, parts, static_cast<int>(n))};
+    const bool two =
+        part.box.w > 1.25 * part.box.h && part.box.h > 0.045 * inch && part.box.w > 0.09 * inch;
+    if (two) {
+      addSplit(piece, out.glyphs);
+    } else {
+      out.glyphs.push_back(std::move(piece));
+    }
+  }
+  return out;
+}
+
+}  // namespace inchwright::seen

@@ -1,0 +1,111 @@
+#include "core/seen/weigh.h"
+
+#include <cmath>
+
+#include "core/measure/angle.h"
+
+namespace inchwright::seen {
+namespace {
+
+constexpr double kAstray = 0.02;  // share of distances that say nothing
+constexpr double kPlain = 0.6;    // mean odds of plain glyphs
+constexpr double kUnsure = 0.15;
+constexpr double kClear = 1.0;         // a plain figure is 2.7 times as likely as any other
+constexpr double kAgrees = 1.6;        // standard deviations
+constexpr double kRival = 6.0;         // a candidate 400 times less likely is none beside the first
+constexpr double kTooUnlikely = -2.9;  // mean logarithm: odds of a 20th
+
+struct Weight {
+  Candidate candidate;
+  const Reads* reads;
+  double glyphs;  // logarithm, with how far off it stands
+  double sum;     // with the distance and habit
+  double mean;    // logarithm of a glyph
+};
+
+double habit(const std::string& text, Unit unit) {
+  // Coarse fractions are commoner.
+  const std::size_t slash = text.find('/');
+  if (unit == Unit::millimetre || slash == std::string::npos) return 0;
+  const int d = std::atoi(text.c_str() + slash + 1);
+  return d == 64 ? -1.3 : d == 32 ? -0.6 : d == 16 ? -0.15 : 0;
+}
+
+bool value(const std::string& text, bool angle, Unit unit, Candidate& out, double& natural) {
+  if (angle) {
+    const Result<LetteredAngle> read = readAngle(text);
+    if (!read) return false;
+    out.ticks = read->value.microArcseconds();
+    natural = read->value.toDegrees();
+    return natural > 0;
+  }
+  if (text.find("°") != std::string::npos) return false;
+  const Result<Lettered> read = readLength(text, {unit});
+  if (!read || read->value.ticks() <= 0) return false;
+  out.ticks = read->value.ticks();
+  natural = read->value.toInches();
+  return true;
+}
+
+std::vector<Weight> weights(const std::vector<NearFigure>& near, const Drawn& drawn, bool angle,
+                            Unit unit, const std::vector<Length>& closing) {
+  std::vector<Weight> all;
+  for (const NearFigure& n : near) {
+    for (const FigureRead& r : n.reads->reads) {
+      if (r.mean() < kTooUnlikely) continue;
+      Weight w{{r.text, 0, std::exp(r.mean()), 0, false}, n.reads, r.odds - 4 * n.far, 0, r.mean()};
+      double natural = 0;
+      if (!value(r.text, angle, unit, w.candidate, natural)) continue;
+      const double off = (drawn.distance - natural) / drawn.sigma;
+      w.candidate.scale = std::abs(off);
+      w.candidate.closes = std::any_of(closing.begin(), closing.end(),
+                                       [&](Length l) { return l.ticks() == w.candidate.ticks; });
+      const double agrees =
+          std::log((1 - kAstray) * std::exp(-0.5 * std::min(off * off, 200.0)) + kAstray * 0.02);
+      w.sum = w.glyphs + agrees + 0.5 * habit(r.text, unit) + (w.candidate.closes ? 2 : 0);
+      const auto had = std::find_if(all.begin(), all.end(),
+                                    [&](const Weight& o) { return o.candidate.text == r.text; });
+      if (had == all.end()) {
+        all.push_back(w);
+      } else if (had->sum < w.sum) {
+        *had = w;
+      }
+    }
+  }
+  std::stable_sort(all.begin(), all.end(),
+                   [](const Weight& a, const Weight& b) { return a.sum > b.sum; });
+  return all;
+}
+
+bool clearOf(const Weight& w, const std::vector<Weight>& all) {
+  return w.mean > std::log(kPlain) && std::all_of(all.begin(), all.end(), [&](const Weight& o) {
+           return &o == &w || o.candidate.ticks == w.candidate.ticks ||
+                  w.glyphs >= o.glyphs + kClear;
+         });
+}
+
+}  // namespace
+
+Weighed weigh(const std::vector<NearFigure>& near, const Drawn& drawn, bool angle, Unit unit,
+              const std::vector<Length>& closing) {
+  std::vector<Weight> all = weights(near, drawn, angle, unit, closing);
+  Weighed out;
+  if (all.empty()) return out;
+  const auto plainest = std::max_element(
+      all.begin(), all.end(), [](const Weight& a, const Weight& b) { return a.glyphs < b.glyphs; });
+  if (clearOf(*plainest, all)) std::rotate(all.begin(), plainest, plainest + 1);
+  const Weight first = all.front();
+  out.witnesses.plain = clearOf(all.front(), all);
+  out.witnesses.unsure = !out.witnesses.plain && first.mean > std::log(kUnsure);
+  out.witnesses.scale = first.candidate.scale <= kAgrees &&
+                        std::none_of(all.begin() + 1, all.end(), [&](const Weight& o) {
+                          return o.candidate.ticks != first.candidate.ticks &&
+                                 o.candidate.scale <= kAgrees && o.glyphs > first.glyphs - kRival;
+                        });
+  out.witnesses.closes = first.candidate.closes;
+  out.box = first.reads->box;
+  for (std::size_t i = 0; i < all.size() && i < 6; ++i) out.candidates.push_back(all[i].candidate);
+  return out;
+}
+
+}  // namespace inchwright::seen
