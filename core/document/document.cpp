@@ -5,6 +5,7 @@
 #include "core/document/holding_document.h"
 #include "core/document/json_text.h"
 #include "core/document/kit_document.h"
+#include "core/document/lathe_document.h"
 #include "core/document/object_reader.h"
 #include "core/document/object_writer.h"
 #include "core/document/part_reader.h"
@@ -110,6 +111,7 @@ Result<Job> readDocument(std::string_view json) {
   object.within("machine",
                 [&](ObjectReader& machine) { readMachine(machine, job.machine, trouble); });
   object.within("shop", [&](ObjectReader& shop) { job.shop = readShopObject(shop, trouble); });
+  object.within("lathe", [&](ObjectReader& lathe) { job.lathe = readLathe(lathe); });
   object.require("parts", "a document lists its parts, be the list empty");
   object.each("parts", [&](const JsonValue& item, const Where& here) {
     job.parts.push_back(readPart(item, here, trouble, job.unit));
@@ -136,6 +138,7 @@ std::string writeDocument(const Job& job) {
   writeHeading(object.value("job"), job);
   writeMachine(object.value("machine"), job.machine);
   if (!job.shop.saysNothing()) writeShopObject(object.value("shop"), job.shop, 2);
+  if (job.lathe) writeLathe(object.value("lathe"), *job.lathe);
   std::string& list = object.value("parts");
   list += '[';
   for (std::size_t i = 0; i < job.parts.size(); ++i) {

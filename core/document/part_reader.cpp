@@ -4,6 +4,7 @@
 
 #include "core/document/holding_document.h"
 #include "core/document/kit_document.h"
+#include "core/document/lathe_document.h"
 #include "core/document/picture_json.h"
 #include "core/part/feature_members.h"
 
@@ -50,6 +51,7 @@ class MemberReader : public NoMembers {
   void word(std::string_view name, Face& out) { object_.readWord(name, out, faceNamed, 6); }
   void word(std::string_view name, Make& out) { object_.readWord(name, out, makeNamed, 7); }
   void word(std::string_view name, Locate& out) { object_.readWord(name, out, locateNamed, 5); }
+  void word(std::string_view name, Hand& out) { object_.readWord(name, out, handNamed, 2); }
   void word(std::string_view name, Sense& out) { object_.readWord(name, out, senseNamed, 2); }
   template <class Word>
   void needed(std::string_view name, Word& out, std::string_view advice) {
@@ -219,6 +221,7 @@ Setup readSetup(const JsonValue& value, const Where& where, const Context& conte
   object.readWord("stop", setup.stop, faceNamed, 6);
   readHolding(object, setup.held, context.trouble, context.unit);
   object.read("checks", setup.checks);
+  setup.chucked = readChucked(object, context.unit);
   setup.extra = object.rest();
   return setup;
 }
@@ -242,6 +245,12 @@ Part readPart(const JsonValue& value, const Where& where, Trouble& trouble, Unit
   object.read("quantity", part.quantity);
   object.read("material", part.material);
   object.read("hand", part.hand);
+  if (const std::optional<std::string> shape = object.textOf("shape")) {
+    part.turned = *shape == "turned";
+    if (!part.turned) {
+      object.report("shape", "the shape of a part is `turned`, or not said: a flat one");
+    }
+  }
   object.within("general",
                 [&](ObjectReader& general) { readGeneral(general, part.general, unit); });
   object.each("features", [&](const JsonValue& item, const Where& here) {

@@ -8,6 +8,7 @@
 #include "core/document/holding_document.h"
 #include "core/document/json_string.h"
 #include "core/document/kit_document.h"
+#include "core/document/lathe_document.h"
 #include "core/document/object_writer.h"
 #include "core/document/picture_json.h"
 #include "core/part/feature_members.h"
@@ -159,6 +160,7 @@ void writeSetup(std::string& out, const Setup& setup, int indent) {
   if (setup.stop) object.text("stop", nameOf(*setup.stop));
   writeHolding(object, setup.held);
   object.textsIfAny("checks", setup.checks);
+  if (setup.chucked) writeChucked(object, *setup.chucked);
   object.rest(setup.extra);
   object.close();
 }
@@ -200,6 +202,7 @@ void writePart(std::string& out, const Part& part, int indent) {
   object.whole("quantity", part.quantity);
   object.text("material", part.material);
   object.textIfAny("hand", part.hand);
+  if (part.turned) object.text("shape", "turned");
   if (part.general != General{}) writeGeneral(object.value("general"), part.general);
   writeList(object.value("features"), part.features, inner, writeFeature);
   writeList(object.value("readings"), part.readings, inner, writeReading);

@@ -45,7 +45,9 @@ Fault checkPair(const Reading& reading, const PlaceIndex& index, const Pointer& 
 
 bool hasRadius(const Feature& feature) {
   return feature.drilled() != nullptr || feature.is(FeatureKind::slot) ||
-         feature.is(FeatureKind::round) || feature.is(FeatureKind::arc);
+         feature.is(FeatureKind::round) || feature.is(FeatureKind::arc) ||
+         feature.is(FeatureKind::outside) || feature.is(FeatureKind::bored) ||
+         feature.is(FeatureKind::groove);
 }
 
 /// A radius, diameter or pitch circle is a size of the one feature `from`.
@@ -269,6 +271,7 @@ Error tooManyPlaces(std::string pointer) {
 
 Fault faultIn(const Part& part) {
   if (Fault fault = checkHeading(part)) return fault;
+  if (Fault fault = checkTurnedOnly(part)) return fault;
   const Result<PlaceIndex> index = PlaceIndex::of(part);
   if (!index) return index.error();
   for (std::size_t i = 0; i < part.features.size(); ++i) {
@@ -408,6 +411,8 @@ Result<Done> checkJob(const Job& job) {
       return *faultAt(Pointer() / "gaps" / i / "name", "a gap has a name of its own");
     }
   }
+  if (Fault fault = checkLathe(job)) return *fault;
+  if (Fault fault = checkMates(job)) return *fault;
   std::size_t places = 0;
   std::set<std::string_view> seen;
   for (std::size_t i = 0; i < job.parts.size(); ++i) {

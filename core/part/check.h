@@ -35,6 +35,11 @@ Fault checkUnderstanding(const Understanding& understanding, const PlaceIndex& i
 Fault checkPictures(const Job& job);
 /// What a setup says of how the work is held. `pointer` is that of the setup.
 Fault checkHolding(const Holding& held, Face face, const Pointer& pointer);
+/// Turned features and setups of the lathe stand in a turned part only.
+Fault checkTurnedOnly(const Part& part);
+/// The job's lathe, its mates; `pointer`s are from the document's root.
+Fault checkLathe(const Job& job);
+Fault checkMates(const Job& job);
 Fault checkSetup(const Setup& setup, const PlaceIndex& index, const Pointer& pointer);
 
 /// Whether `id` names a place with a position along `axis`.

@@ -14,7 +14,8 @@ bool liesIn(Face face, Axis axis) {
 }
 
 std::string article(FeatureKind kind) {
-  const bool vowel = kind == FeatureKind::edge || kind == FeatureKind::arc;
+  const bool vowel =
+      kind == FeatureKind::edge || kind == FeatureKind::arc || kind == FeatureKind::outside;
   return (vowel ? "an " : "a ") + std::string(nameOf(kind));
 }
 
@@ -93,6 +94,37 @@ Fault checkRound(const Feature& feature, const PlaceIndex& index, const Pointer&
                              ": name a hole or a point of this face");
   }
   return std::nullopt;
+}
+
+Fault checkEdgeAcrossX(const Id& id, const PlaceIndex& index, const Pointer& pointer) {
+  const std::optional<PlaceIndex::Entry> entry = index.find(id);
+  if (!entry)
+    return faultAt(pointer, id.empty() ? "an id is missing here" : "there is no `" + id + "`");
+  const auto* edge = entry->feature->as<kind::Edge>();
+  if (edge && edge->axis == Axis::x) return std::nullopt;
+  return faultAt(pointer, "turned work lies between edges across x, and `" + id + "` is none");
+}
+
+/// Turned work lies between two edges across X, or at one.
+Fault checkTurned(const Feature& feature, const PlaceIndex& index, const Pointer& pointer) {
+  if (const std::vector<Id>* between = betweenOf(feature)) {
+    const Pointer here = pointer / "between";
+    if (between->size() != 2 || (*between)[0] == (*between)[1]) {
+      return faultAt(here, article(feature.kind()) + " lies `between` two edges: name them");
+    }
+    for (std::size_t i = 0; i < 2; ++i) {
+      if (Fault fault = checkEdgeAcrossX((*between)[i], index, here / i)) return fault;
+    }
+    const auto* taper = feature.as<kind::Taper>();
+    if (!taper || taper->largeAt.empty() || taper->largeAt == (*between)[0] ||
+        taper->largeAt == (*between)[1]) {
+      return std::nullopt;
+    }
+    return faultAt(pointer / "large_at", "the large end of a taper is at one of its two edges");
+  }
+  const auto* chamfer = feature.as<kind::Chamfer>();
+  return checkEdgeAcrossX(chamfer ? chamfer->at : feature.as<kind::CentreDrill>()->at, index,
+                          pointer / "at");
 }
 
 Fault checkThrough(const std::vector<Id>& through, const PlaceIndex& index,
@@ -187,6 +219,8 @@ Fault checkKind(const Feature& feature, const PlaceIndex& index, const Pointer& 
     case FeatureKind::hole:
     case FeatureKind::point:
       break;
+    default:
+      return checkTurned(feature, index, pointer);
   }
   return std::nullopt;
 }

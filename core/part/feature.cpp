@@ -11,8 +11,10 @@
 namespace inchwright {
 namespace {
 
-constexpr NameTable<9> kFeatureKindNames{"edge",  "hole",  "slot", "ring", "row",
-                                         "round", "point", "line", "arc"};
+constexpr NameTable<kFeatureKinds> kFeatureKindNames{
+    "edge",    "hole",  "slot",  "ring",   "row",     "round", "point",   "line",        "arc",
+    "outside", "bored", "taper", "groove", "screwed", "knurl", "chamfer", "centre_drill"};
+constexpr NameTable<2> kHandNames{"right", "left"};
 constexpr NameTable<7> kMakeNames{"drill",       "ream",        "bore",    "tap",
                                   "counterbore", "countersink", "spotface"};
 constexpr NameTable<5> kLocateNames{"coordinate", "mate", "pair", "assembly", "suit"};
@@ -82,8 +84,16 @@ const std::optional<Lettered>& radiusOf(const Feature& feature) {
 }
 
 const std::optional<Lettered>& diameterOf(const Feature& feature) {
-  const Drilled* drilled = feature.drilled();
-  return drilled ? drilled->diameter : kNoFigure;
+  return std::visit(
+      [](const auto& shape) -> const std::optional<Lettered>& {
+        if constexpr (requires { shape.drilled; })
+          return shape.drilled.diameter;
+        else if constexpr (requires { shape.diameter; })
+          return shape.diameter;
+        else
+          return kNoFigure;
+      },
+      feature.shape);
 }
 
 std::string_view nameOf(FeatureKind kind) {
@@ -97,6 +107,37 @@ std::string_view nameOf(Locate locate) {
 }
 std::string_view nameOf(Sense sense) {
   return nameIn(kSenseNames, sense);
+}
+
+std::string_view nameOf(Hand hand) {
+  return nameIn(kHandNames, hand);
+}
+
+std::optional<Hand> handNamed(std::string_view name) {
+  return valueNamed<Hand>(kHandNames, name);
+}
+
+const Feature& centreLine() {
+  static const Feature kPlace = [] {
+    Feature place;
+    place.id = kCentreLine;
+    place.face = Face::right;
+    return place;
+  }();
+  return kPlace;
+}
+
+const std::vector<Id>* betweenOf(const Feature& feature) {
+  return std::visit(
+      [](const auto& shape) -> const std::vector<Id>* {
+        if constexpr (requires { shape.between; }) return &shape.between;
+        return nullptr;
+      },
+      feature.shape);
+}
+
+bool isTurned(FeatureKind kind) {
+  return kind >= FeatureKind::outside;
 }
 
 std::optional<FeatureKind> featureKindNamed(std::string_view name) {
@@ -116,6 +157,7 @@ std::optional<Sense> senseNamed(std::string_view name) {
 }
 
 std::vector<Axis> axesOf(const Feature& feature) {
+  if (isTurned(feature.kind())) return {};
   switch (feature.kind()) {
     case FeatureKind::edge:
       return {feature.as<kind::Edge>()->axis};

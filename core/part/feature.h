@@ -18,9 +18,34 @@ namespace inchwright {
 using Id = std::string;
 
 /// As the alternatives of `Shape`, in their order.
-enum class FeatureKind { edge, hole, slot, ring, row, round, point, line, arc };
+enum class FeatureKind {
+  edge,
+  hole,
+  slot,
+  ring,
+  row,
+  round,
+  point,
+  line,
+  arc,
+  // Of turned parts, between two edges across X or at one.
+  outside,
+  bored,
+  taper,
+  groove,
+  screwed,
+  knurl,
+  chamfer,
+  centreDrill,
+};
 
 enum class Sense { anticlockwise, clockwise };
+
+/// How many kinds there are.
+inline constexpr int kFeatureKinds = 17;
+
+/// Of a screw thread.
+enum class Hand { right, left };
 
 /// The most holes a ring or row may have.
 inline constexpr int kMostHoles = 1000;
@@ -103,10 +128,79 @@ struct Arc {
   bool operator==(const Arc&) const = default;
 };
 
+// Turned work: `between` are two edges across X, `at` is one. Turned features have no places.
+
+struct Outside {
+  std::vector<Id> between;
+  std::optional<Lettered> diameter;
+
+  bool operator==(const Outside&) const = default;
+};
+
+struct Bored {
+  std::vector<Id> between;
+  std::optional<Lettered> diameter;
+
+  bool operator==(const Bored&) const = default;
+};
+
+/// Two of its four figures say it; the angle is the included one.
+struct Taper {
+  std::vector<Id> between;
+  std::optional<Lettered> large;
+  std::optional<Lettered> small;
+  std::optional<LetteredAngle> angle;
+  std::optional<Lettered> perFoot;  ///< how much the diameter grows over 12 in
+  Id largeAt;                       ///< which of the two edges is the large end; empty: the first
+
+  bool operator==(const Taper&) const = default;
+};
+
+struct Groove {
+  std::vector<Id> between;
+  std::optional<Lettered> diameter;  ///< at its floor
+
+  bool operator==(const Groove&) const = default;
+};
+
+struct Screwed {
+  std::vector<Id> between;
+  std::string thread;  ///< `1/4-20 UNC`, `2 BA`, `M3`
+  Hand hand = Hand::right;
+  std::optional<Lettered> runout;  ///< how far imperfect thread may run past it
+
+  bool operator==(const Screwed&) const = default;
+};
+
+struct Knurl {
+  std::vector<Id> between;
+  std::optional<Lettered> pitch;
+  std::string pattern;  ///< `diamond`, `straight`, as the print calls it
+
+  bool operator==(const Knurl&) const = default;
+};
+
+struct Chamfer {
+  Id at;
+  std::optional<Lettered> length;  ///< along the axis
+  std::optional<LetteredAngle> angle;
+
+  bool operator==(const Chamfer&) const = default;
+};
+
+struct CentreDrill {
+  Id at;
+  std::string size;  ///< `#2`, as its maker calls it
+
+  bool operator==(const CentreDrill&) const = default;
+};
+
 }  // namespace kind
 
-using Shape = std::variant<kind::Edge, kind::Hole, kind::Slot, kind::Ring, kind::Row, kind::Round,
-                           kind::Point, kind::Line, kind::Arc>;
+using Shape =
+    std::variant<kind::Edge, kind::Hole, kind::Slot, kind::Ring, kind::Row, kind::Round,
+                 kind::Point, kind::Line, kind::Arc, kind::Outside, kind::Bored, kind::Taper,
+                 kind::Groove, kind::Screwed, kind::Knurl, kind::Chamfer, kind::CentreDrill>;
 
 /// One feature of a part: what is common to all kinds, and its shape. Its positions are not here:
 /// they follow from the readings. `checkPart` (job.h) says what a feature lacks.
@@ -152,6 +246,8 @@ const std::optional<Lettered>& diameterOf(const Feature& feature);
 
 std::string_view nameOf(FeatureKind kind);  ///< as in the document: `edge`, `hole`, …
 std::string_view nameOf(Sense sense);
+std::string_view nameOf(Hand hand);
+std::optional<Hand> handNamed(std::string_view name);
 std::optional<FeatureKind> featureKindNamed(std::string_view name);
 std::optional<Sense> senseNamed(std::string_view name);
 
@@ -177,6 +273,15 @@ struct Place {
 std::vector<Axis> axesOf(const Feature& feature);
 /// The places of a feature, itself first.
 std::vector<Place> placesOf(const Feature& feature);
+
+/// The place `CL` that a turned part has by itself: on its axis, so at Y0 Z0, for its cross holes.
+const Feature& centreLine();
+inline constexpr std::string_view kCentreLine = "CL";
+
+/// The two edges a turned feature lies between; null for one that does not.
+const std::vector<Id>* betweenOf(const Feature& feature);
+/// Whether only turned parts have it.
+bool isTurned(FeatureKind kind);
 
 /// How many holes or ends of a feature are places of their own: 0 for most kinds.
 int innerPlaceCount(const Feature& feature);

@@ -68,7 +68,13 @@ void visitMembers(AnyFeature& feature, Members& members) {
     } else if constexpr (std::is_same_v<Kind, kind::Round>) {
       members.word("side", shape.side);
     }
-    members.word("face", feature.face);
+    if constexpr (requires { shape.between; }) {
+      members.ids("between", shape.between);
+    } else if constexpr (requires { shape.at; }) {
+      members.id("at", shape.at);
+    } else {
+      members.word("face", feature.face);
+    }
     if constexpr (std::is_same_v<Kind, kind::Hole>) {
       visitDrilled(shape.drilled, members);
     } else if constexpr (std::is_same_v<Kind, kind::Slot>) {
@@ -94,6 +100,26 @@ void visitMembers(AnyFeature& feature, Members& members) {
     } else if constexpr (std::is_same_v<Kind, kind::Arc>) {
       members.size("radius", shape.radius, SizeSymbol::diameter);
       members.ids("through", shape.through);
+    } else if constexpr (std::is_same_v<Kind, kind::Taper>) {
+      members.size("large", shape.large, SizeSymbol::radius);
+      members.size("small", shape.small, SizeSymbol::radius);
+      members.angle("angle", shape.angle);
+      members.size("per_foot", shape.perFoot, SizeSymbol::none);
+      members.id("large_at", shape.largeAt);
+    } else if constexpr (std::is_same_v<Kind, kind::Screwed>) {
+      members.text("thread", shape.thread);
+      members.wordUnless("hand", shape.hand, Hand::right);
+      members.size("runout", shape.runout, SizeSymbol::none);
+    } else if constexpr (std::is_same_v<Kind, kind::Knurl>) {
+      members.size("pitch", shape.pitch, SizeSymbol::none);
+      members.text("pattern", shape.pattern);
+    } else if constexpr (std::is_same_v<Kind, kind::Chamfer>) {
+      members.size("length", shape.length, SizeSymbol::none);
+      members.angle("angle", shape.angle);
+    } else if constexpr (std::is_same_v<Kind, kind::CentreDrill>) {
+      members.text("size", shape.size);
+    } else if constexpr (requires { shape.diameter; }) {
+      members.size("diameter", shape.diameter, SizeSymbol::radius);
     }
   };
   std::visit(visitor, feature.shape);

@@ -36,7 +36,8 @@ struct Part {
   std::string name;
   int quantity = 1;
   std::string material;
-  std::string hand;  ///< `left`, `right` or empty, as the print says
+  bool turned = false;  ///< lies along X, its axis Y0 Z0; else flat work
+  std::string hand;     ///< `left`, `right` or empty, as the print says
   General general;
   std::vector<Feature> features;
   std::vector<Reading> readings;
@@ -66,6 +67,7 @@ struct Job {
   Extra jobExtra;
   Machine machine;
   Shop shop;  ///< what the document says is owned; the user's own stands behind it
+  std::optional<Lathe> lathe;
   std::vector<Part> parts;
   std::vector<Gap> gaps;    ///< between parts, that have to come out within limits
   std::vector<Mate> mates;  ///< holes and shafts that have to go together

@@ -12,6 +12,7 @@
 #include "core/part/extra.h"
 #include "core/part/feature.h"
 #include "core/part/holding.h"
+#include "core/part/lathe.h"
 
 namespace inchwright {
 
@@ -35,12 +36,13 @@ struct Setup {
   std::vector<ZeroAlong> zero;
   /// Still to come off each side, by Side; empty is 0.
   std::array<std::optional<Lettered>, 6> stock;
-  std::optional<Side> jaw;   ///< the side against the fixed jaw
-  std::optional<Side> stop;  ///< the side against the stop
-  Holding held;              ///< what it stands on, what is in the way, the pieces of stock
-  std::vector<Id> checks;    ///< places to drive to and look; empty: chosen by the program
-  Extra zeroExtra;           ///< unknown members of `zero` itself
-  Extra stockExtra;          ///< unknown members of `stock`
+  std::optional<Side> jaw;         ///< the side against the fixed jaw
+  std::optional<Side> stop;        ///< the side against the stop
+  Holding held;                    ///< what it stands on, what is in the way, the pieces of stock
+  std::vector<Id> checks;          ///< places to drive to and look; empty: chosen by the program
+  Extra zeroExtra;                 ///< unknown members of `zero` itself
+  Extra stockExtra;                ///< unknown members of `stock`
+  std::optional<Chucked> chucked;  ///< of the lathe; face and turn then say nothing
   Extra extra;
 
   const ZeroAlong* zeroAlong(Axis axis) const;
