@@ -221,7 +221,8 @@ void DoubtsSlip::toggleAccepted() {
   const Doubt doubt = desk.solution().doubts[entry->doubt];
   Part part = desk.part();
   auto& keys = part.accepted;
-  const auto found = std::find(keys.begin(), keys.end(), doubt.key);
+  const auto found = std::find_if(keys.begin(), keys.end(),
+                                  [&](const AcceptedDoubt& one) { return one.key == doubt.key; });
   if (found == keys.end()) {
     keys.push_back(doubt.key);
   } else {

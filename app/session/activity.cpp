@@ -182,6 +182,12 @@ QString wordFor(UnderstandingKind kind) {
       return tr("parallel");
     case UnderstandingKind::square:
       return tr("square");
+    case UnderstandingKind::on:
+      return tr("on");
+    case UnderstandingKind::wayRound:
+      return tr("way round");
+    case UnderstandingKind::beside:
+      return tr("beside");
   }
   return {};
 }

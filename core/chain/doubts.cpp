@@ -141,6 +141,9 @@ std::string assumedText(const Understanding& what) {
     case UnderstandingKind::tangent:
     case UnderstandingKind::parallel:
     case UnderstandingKind::square:
+    case UnderstandingKind::on:
+    case UnderstandingKind::wayRound:
+    case UnderstandingKind::beside:
       break;
   }
   return listed(what.of) + " are taken to be " + std::string(nameOf(what.kind));
@@ -363,8 +366,8 @@ std::vector<Doubt> doubtsOf(const Part& part, const Solution& solution) {
   append(all, std::move(twice));
   addAlone(solution, all);
   for (Doubt& doubt : all) {
-    doubt.accepted =
-        std::find(part.accepted.begin(), part.accepted.end(), doubt.key) != part.accepted.end();
+    doubt.accepted = std::any_of(part.accepted.begin(), part.accepted.end(),
+                                 [&](const AcceptedDoubt& one) { return one.key == doubt.key; });
   }
   return all;
 }

@@ -71,6 +71,17 @@ void addRing(NetworkBuilder& builder, std::uint32_t number) {
 void addSlot(NetworkBuilder& builder, std::uint32_t number, Axis axis) {
   const kind::Slot& slot = *builder.part().features[number].as<kind::Slot>();
   const Source source{SourceKind::feature, number};
+  if (!slot.ends.empty()) {
+    const std::uint32_t middle = builder.placeOf(number, 0);
+    const std::uint32_t first = builder.placeOf(number, 1), second = builder.placeOf(number, 2);
+    builder.link(axis, builder.place(slot.ends[0]), first, 0, true, source);
+    builder.link(axis, builder.place(slot.ends[1]), second, 0, true, source);
+    if (slot.about.empty()) {
+      builder.relate(axis, {{first, 1}, {second, 1}, {middle, -2}}, source);
+    }
+    return;
+  }
+  if (!slot.axis) return;
   const auto ends = [&](std::int64_t ticks, bool exact) {
     builder.link(axis, builder.placeOf(number, 0), builder.placeOf(number, 1), -ticks, exact,
                  source);
@@ -91,12 +102,19 @@ void addRound(NetworkBuilder& builder, std::uint32_t number, Axis axis) {
   const Source source{SourceKind::feature, number};
   const std::int64_t radius = round.radius ? round.radius->value.ticks() : 0;
   const bool exact = !round.radius || round.radius->exact;
+  const bool tangent = round.side && axisAcross(*round.side) == axis;
+  const std::uint32_t own = builder.placeOf(number, 0), centre = builder.placeOf(number, 1);
   if (!round.about.empty()) {
-    const bool tangent = round.side && axisAcross(*round.side) == axis;
+    builder.link(axis, builder.place(round.about), centre, 0, true, source);
     if (tangent && !round.radius) return;
-    builder.link(axis, builder.place(round.about), builder.placeOf(number, 0),
-                 tangent ? outward(*round.side) * radius : 0, !tangent || exact, source);
+    builder.link(axis, builder.place(round.about), own, tangent ? outward(*round.side) * radius : 0,
+                 !tangent || exact, source);
     return;
+  }
+  const bool outermost = tangent && round.corner.empty();
+  if (!outermost || round.radius) {
+    builder.link(axis, centre, own, outermost ? outward(*round.side) * radius : 0,
+                 !outermost || exact, source);
   }
   if (!round.radius) return;
   for (const Id& id : round.corner) {
@@ -104,7 +122,7 @@ void addRound(NetworkBuilder& builder, std::uint32_t number, Axis axis) {
     // Without a side nothing says on which hand of the edge the metal lies; it stays loose.
     const std::optional<Side> side = edge == kNone ? std::nullopt : sideOf(builder.ownerOf(edge));
     if (!side) continue;
-    builder.link(axis, edge, builder.placeOf(number, 0), -outward(*side) * radius, exact, source);
+    builder.link(axis, edge, own, -outward(*side) * radius, exact, source);
   }
 }
 

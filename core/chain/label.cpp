@@ -30,6 +30,9 @@ std::string labelOf(const Part& part, const Source& source) {
     case UnderstandingKind::tangent:
     case UnderstandingKind::parallel:
     case UnderstandingKind::square:
+    case UnderstandingKind::on:
+    case UnderstandingKind::wayRound:
+    case UnderstandingKind::beside:
       break;
   }
   return joined(what.of, ", ") + " " + std::string(nameOf(what.kind));

@@ -42,6 +42,33 @@ Numbers placesNamed(const NetworkBuilder& builder, const std::vector<Id>& ids) {
   return numbers;
 }
 
+// The axis across an edge by its id; empty for anything else.
+std::optional<Axis> axisAcrossEdge(const Part& part, const Id& id) {
+  const Feature* feature = part.feature(id);
+  const auto* edge = feature ? feature->as<kind::Edge>() : nullptr;
+  return edge ? std::optional(edge->axis) : std::nullopt;
+}
+
+// Mirrored about an edge: alike on both sides of it, and level with each other along the rest.
+void addMirrored(NetworkBuilder& builder, Axis axis, const Numbers& of, const Id& about,
+                 Source source) {
+  const std::optional<Axis> across = axisAcrossEdge(builder.part(), about);
+  if (!across) return;
+  if (*across == axis) {
+    builder.relate(axis, {{of[0], 1}, {of[1], 1}, {builder.place(about), -2}}, source);
+  } else {
+    builder.link(axis, of[0], of[1], 0, true, source);
+  }
+}
+
+void addOnEdge(NetworkBuilder& builder, Axis axis, const Numbers& of, const Id& about,
+               Source source) {
+  if (axisAcrossEdge(builder.part(), about) != axis) return;
+  for (const std::uint32_t place : of) {
+    builder.link(axis, builder.place(about), place, 0, true, source);
+  }
+}
+
 void addUnderstanding(NetworkBuilder& builder, const Understanding& what, Source source) {
   const Numbers of = placesNamed(builder, what.of);
   const Numbers between = placesNamed(builder, what.between);
@@ -49,6 +76,8 @@ void addUnderstanding(NetworkBuilder& builder, const Understanding& what, Source
     if (what.kind != UnderstandingKind::concentric && what.axis && *what.axis != axis) continue;
     switch (what.kind) {
       case UnderstandingKind::inLine:
+        if (what.axis) addInLine(builder, axis, of, source);
+        break;
       case UnderstandingKind::concentric:
         addInLine(builder, axis, of, source);
         break;
@@ -57,14 +86,23 @@ void addUnderstanding(NetworkBuilder& builder, const Understanding& what, Source
         builder.relate(axis, {{between[0], 1}, {of[0], -2}, {between[1], 1}}, source);
         break;
       case UnderstandingKind::symmetric:
-        addSymmetric(builder, axis, of, builder.place(what.about), source);
+        if (what.axis) {
+          addSymmetric(builder, axis, of, builder.place(what.about), source);
+        } else {
+          addMirrored(builder, axis, of, what.about, source);
+        }
+        break;
+      case UnderstandingKind::on:
+        addOnEdge(builder, axis, of, what.about, source);
         break;
       case UnderstandingKind::equal:
-        builder.relateEqual(axis, of, source);
+        if (what.axis) builder.relateEqual(axis, of, source);
         break;
       case UnderstandingKind::tangent:
       case UnderstandingKind::parallel:
       case UnderstandingKind::square:
+      case UnderstandingKind::wayRound:
+      case UnderstandingKind::beside:
         break;
     }
   }

@@ -77,6 +77,16 @@ class MemberReader : public NoMembers {
   void text(std::string_view name, std::string& out) { object_.read(name, out); }
   void id(std::string_view name, Id& out) { object_.read(name, out); }
   void ids(std::string_view name, std::vector<Id>& out) { object_.read(name, out); }
+  void pair(std::string_view name, std::vector<Id>& out) { object_.read(name, out); }
+  void flag(std::string_view name, bool& out) { object_.read(name, out); }
+  void partPlace(std::string_view name, std::optional<PartPlace>& out) {
+    object_.within(name, [&](ObjectReader& inner) {
+      PartPlace& at = out.emplace();
+      inner.read("part", at.part);
+      inner.read("place", at.place);
+      at.extra = inner.rest();
+    });
+  }
   void count(kind::Ring& ring) {
     if (!object_.has("holes")) {
       return object_.report("a ring says how many `holes` it has: 1 to 1000");
@@ -124,6 +134,16 @@ Feature readFeature(const JsonValue& value, const Where& where, const Context& c
   return feature;
 }
 
+/// One id or a list of them.
+void readIds(ObjectReader& object, std::string_view name, std::vector<Id>& ids) {
+  if (object.isText(name)) {
+    ids.emplace_back();
+    object.read(name, ids.back());
+  } else {
+    object.read(name, ids);
+  }
+}
+
 Reading readReading(const JsonValue& value, const Where& where, const Context& context) {
   Reading reading;
   ObjectReader object(value, where, context.trouble);
@@ -133,7 +153,7 @@ Reading readReading(const JsonValue& value, const Where& where, const Context& c
     return reading;
   }
   object.read("id", reading.id);
-  object.readWord("kind", reading.kind, readingKindNamed, 6);
+  object.readWord("kind", reading.kind, readingKindNamed, kReadingKinds);
   if (reading.kind == ReadingKind::along &&
       object.require("axis", "say `x`, `y` or `z`, or the `kind` of reading")) {
     object.readWord("axis", reading.axis, axisNamed, 3);
@@ -141,6 +161,9 @@ Reading readReading(const JsonValue& value, const Where& where, const Context& c
   object.read("from", reading.from);
   object.read("to", reading.to);
   if (reading.kind == ReadingKind::angle) {
+    readIds(object, "against", reading.against);
+    object.readWord("sense", reading.sense, senseNamed, 2);
+    object.read("reversed", reading.reversed);
     object.read("text", reading.angle);
     object.read("text", reading.figure.text);
   } else {
@@ -151,18 +174,9 @@ Reading readReading(const JsonValue& value, const Where& where, const Context& c
   object.read("view", reading.view);
   object.read("place", reading.place);
   object.read("again", reading.again);
+  object.read("offered", reading.offered);
   reading.extra = object.rest();
   return reading;
-}
-
-/// `of` is one id or a list of them.
-void readOf(ObjectReader& object, std::vector<Id>& of) {
-  if (object.isText("of")) {
-    of.emplace_back();
-    object.read("of", of.back());
-  } else {
-    object.read("of", of);
-  }
 }
 
 Understanding readUnderstanding(const JsonValue& value, const Where& where,
@@ -170,11 +184,27 @@ Understanding readUnderstanding(const JsonValue& value, const Where& where,
   Understanding understanding;
   ObjectReader object(value, where, context.trouble);
   if (!object.require("kind", "say what is understood")) return understanding;
-  object.readWord("kind", understanding.kind, understandingKindNamed, 8);
+  object.readWord("kind", understanding.kind, understandingKindNamed, kUnderstandingKinds);
   object.readWord("axis", understanding.axis, axisNamed, 3);
-  readOf(object, understanding.of);
+  readIds(object, "of", understanding.of);
   object.read("between", understanding.between);
   object.read("about", understanding.about);
+  switch (understanding.kind) {
+    case UnderstandingKind::equal:
+      object.readWord("by", understanding.by, equalByNamed, 2);
+      break;
+    case UnderstandingKind::tangent:
+      object.readWord("touch", understanding.touch, touchNamed, 2);
+      break;
+    case UnderstandingKind::wayRound:
+      object.readWord("sense", understanding.sense, senseNamed, 2);
+      break;
+    case UnderstandingKind::beside:
+      object.readWord("side", understanding.side, faceNamed, 6);
+      break;
+    default:
+      break;
+  }
   object.read("stated", understanding.stated);
   understanding.extra = object.rest();
   return understanding;
@@ -226,6 +256,26 @@ Setup readSetup(const JsonValue& value, const Where& where, const Context& conte
   return setup;
 }
 
+/// A key alone, or with what the doubt was about and why it may stand.
+AcceptedDoubt readAccepted(const JsonValue& value, const Where& where, Trouble& trouble) {
+  AcceptedDoubt accepted;
+  if (value.kind() == JsonKind::string) {
+    accepted.key = value.string();
+    return accepted;
+  }
+  if (value.kind() != JsonKind::object) {
+    trouble.report(where, "a string is wanted here, or an object with a `key`");
+    return accepted;
+  }
+  ObjectReader object(value, where, trouble);
+  if (!object.require("key", "say which doubt was accepted")) return accepted;
+  object.read("key", accepted.key);
+  object.read("about", accepted.about);
+  object.read("reason", accepted.reason);
+  accepted.extra = object.rest();
+  return accepted;
+}
+
 void readGeneral(ObjectReader& object, General& general, Unit unit) {
   readPlusMinus(object, "fractions", general.fractions, unit);
   readPlusMinus(object, "two_places", general.twoPlaces, unit);
@@ -268,7 +318,9 @@ Part readPart(const JsonValue& value, const Where& where, Trouble& trouble, Unit
   object.each("views", [&](const JsonValue& item, const Where& here) {
     part.views.push_back(readPictureView(item, here, trouble));
   });
-  object.read("accepted", part.accepted);
+  object.each("accepted", [&](const JsonValue& item, const Where& here) {
+    part.accepted.push_back(readAccepted(item, here, trouble));
+  });
   object.each("made", [&](const JsonValue& item, const Where& here) {
     part.made.push_back(readMade(item, here, trouble, unit));
   });

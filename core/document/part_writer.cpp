@@ -53,6 +53,18 @@ class MemberWriter : public NoMembers {
   void text(std::string_view name, const std::string& text) { object_.textIfAny(name, text); }
   void id(std::string_view name, const Id& id) { object_.textIfAny(name, id); }
   void ids(std::string_view name, const std::vector<Id>& ids) { object_.textsIfAny(name, ids); }
+  void pair(std::string_view name, const std::vector<Id>& ids) { object_.textsIfAny(name, ids); }
+  void flag(std::string_view name, bool on) {
+    if (on) object_.flag(name, on);
+  }
+  void partPlace(std::string_view name, const std::optional<PartPlace>& at) {
+    if (!at) return;
+    ObjectWriter inner(object_.value(name));
+    inner.text("part", at->part);
+    inner.text("place", at->place);
+    inner.rest(at->extra);
+    inner.close();
+  }
   void count(const kind::Ring& ring) { object_.whole("holes", ring.holes); }
   void count(const kind::Row& row) {
     object_.whole(row.countedBySpaces ? "spaces" : "holes",
@@ -85,10 +97,18 @@ void writeReading(std::string& out, const Reading& reading) {
   }
   object.text("from", reading.from);
   object.textIfAny("to", reading.to);
+  if (reading.against.size() == 1) {
+    object.text("against", reading.against[0]);
+  } else {
+    object.textsIfAny("against", reading.against);
+  }
+  if (reading.sense) object.text("sense", nameOf(*reading.sense));
+  if (reading.reversed) object.flag("reversed", true);
   object.text("text", reading.figure.text);
   object.textIfAny("view", reading.view);
   object.textsIfAny("place", reading.place);
   object.textIfAny("again", reading.again);
+  object.textIfAny("offered", reading.offered);
   object.rest(reading.extra);
   object.close();
 }
@@ -104,6 +124,10 @@ void writeUnderstanding(std::string& out, const Understanding& understanding) {
   }
   object.textsIfAny("between", understanding.between);
   object.textIfAny("about", understanding.about);
+  if (understanding.by) object.text("by", nameOf(*understanding.by));
+  if (understanding.touch) object.text("touch", nameOf(*understanding.touch));
+  if (understanding.sense) object.text("sense", nameOf(*understanding.sense));
+  if (understanding.side) object.text("side", nameOf(*understanding.side));
   object.flag("stated", understanding.stated);
   object.rest(understanding.extra);
   object.close();
@@ -165,6 +189,16 @@ void writeSetup(std::string& out, const Setup& setup, int indent) {
   object.close();
 }
 
+void writeAccepted(std::string& out, const AcceptedDoubt& accepted) {
+  if (accepted == AcceptedDoubt(accepted.key)) return appendQuoted(out, accepted.key);
+  ObjectWriter object(out);
+  object.text("key", accepted.key);
+  object.textIfAny("about", accepted.about);
+  object.textIfAny("reason", accepted.reason);
+  object.rest(accepted.extra);
+  object.close();
+}
+
 void writeGeneral(std::string& out, const General& general) {
   ObjectWriter object(out);
   object.figure("fractions", general.fractions);
@@ -211,8 +245,7 @@ void writePart(std::string& out, const Part& part, int indent) {
             [inner](std::string& text, const Setup& setup) { writeSetup(text, setup, inner + 2); });
   if (!part.views.empty()) writeList(object.value("views"), part.views, inner, writePictureView);
   if (!part.accepted.empty()) {
-    writeList(object.value("accepted"), part.accepted, inner,
-              [](std::string& text, const std::string& key) { appendQuoted(text, key); });
+    writeList(object.value("accepted"), part.accepted, inner, writeAccepted);
   }
   if (!part.made.empty()) writeList(object.value("made"), part.made, inner, writeMade);
   if (!part.mended.empty()) writeList(object.value("mended"), part.mended, inner, writeMended);

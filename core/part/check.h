@@ -3,6 +3,7 @@
 #include <cstddef>
 #include <optional>
 #include <string>
+#include <vector>
 
 #include "core/base/result.h"
 #include "core/part/job.h"
@@ -41,6 +42,22 @@ Fault checkTurnedOnly(const Part& part);
 Fault checkLathe(const Job& job);
 Fault checkMates(const Job& job);
 Fault checkSetup(const Setup& setup, const PlaceIndex& index, const Pointer& pointer);
+
+/// How many of `of` an understanding of its kind names at least.
+std::size_t leastNamed(const Understanding& understanding);
+
+Fault checkKnown(const Id& id, const PlaceIndex& index, const Pointer& pointer);
+/// All known, and none named twice.
+Fault checkAllKnown(const std::vector<Id>& ids, const PlaceIndex& index, const Pointer& pointer);
+/// Whether they are points, all of one face: with two axes each.
+Fault checkPoints(const std::vector<Id>& ids, const PlaceIndex& index, const Pointer& pointer);
+/// Whether `id` is a line or an edge, and of the face of the place `beside`.
+Fault checkStraight(const Id& id, const Id& beside, const PlaceIndex& index,
+                    const Pointer& pointer);
+/// Whether a feature is round in its face: a hole, slot, ring, row, round or arc.
+bool isCurve(const Feature& feature);
+/// Whether it has a radius or diameter: those, and what is turned, bored or grooved.
+bool hasRadius(const Feature& feature);
 
 /// Whether `id` names a place with a position along `axis`.
 Fault checkPlace(const Id& id, Axis axis, const PlaceIndex& index, const Pointer& pointer);

@@ -26,6 +26,71 @@ Fault checkEdge(const kind::Edge& edge, const Pointer& pointer) {
                                        ", not across " + std::string(nameOf(edge.axis)));
 }
 
+/// Between two places of its face, or along an axis, or on a circle.
+Fault checkSlot(const Feature& feature, const PlaceIndex& index, const Pointer& pointer) {
+  const kind::Slot& slot = *feature.as<kind::Slot>();
+  if (!slot.ends.empty() || !slot.about.empty()) {
+    if (slot.axis) {
+      return faultAt(pointer / "axis",
+                     "a slot runs along an `axis`, or has its `ends` or an `about`, not both");
+    }
+    if (!slot.ends.empty() && slot.length) {
+      return faultAt(pointer / "length", "a slot's `ends` say how long it is: leave `length` out");
+    }
+  }
+  if (!slot.ends.empty()) {
+    const Pointer here = pointer / "ends";
+    if (slot.ends.size() != 2) return faultAt(here, "a slot has two `ends`: name two places");
+    if (Fault fault = checkAllKnown(slot.ends, index, here)) return fault;
+    for (std::size_t i = 0; i < 2; ++i) {
+      if (isNamedBy(feature, slot.ends[i])) {
+        return faultAt(here / i, "a slot can't end at itself: name two other places");
+      }
+      for (Axis axis : axesIn(feature.face)) {
+        if (Fault fault = checkPlace(slot.ends[i], axis, index, here / i)) return fault;
+      }
+    }
+  }
+  if (slot.about.empty()) return std::nullopt;
+  if (isNamedBy(feature, slot.about)) {
+    return faultAt(pointer / "about", "a slot can't be curved about itself");
+  }
+  for (Axis axis : axesIn(feature.face)) {
+    if (Fault fault = checkPlace(slot.about, axis, index, pointer / "about")) return fault;
+  }
+  return std::nullopt;
+}
+
+/// `H7` or the like: letters, then a grade; or figures that are limits.
+bool isLimits(const std::string& text) {
+  if (text.find('/') != std::string::npos) {
+    const Result<Lettered> figure = readLength(text);
+    return figure.ok() && figure->tolerance.has_value();
+  }
+  const std::size_t letters =
+      text.find_first_not_of("ABCDEFGHIJKLMNOPQRSTUVWXYZabcdefghijklmnopqrstuvwxyz");
+  return letters != std::string::npos && letters >= 1 && letters <= 2 &&
+         text.size() - letters <= 2 &&
+         text.find_first_not_of("0123456789", letters) == std::string::npos;
+}
+
+Fault checkDrilled(const Feature& feature, const PlaceIndex& index, const Pointer& pointer) {
+  const Drilled& drilled = *feature.drilled();
+  if (!drilled.limits.empty() && !isLimits(drilled.limits)) {
+    return faultAt(pointer / "limits",
+                   "limits are a class such as `H7` or two figures such as `0.2490/0.2493`");
+  }
+  if (drilled.mate && (drilled.mate->part.empty() || drilled.mate->place.empty())) {
+    return faultAt(pointer / "mate", "a mate is the `place` of another `part`: say both");
+  }
+  if (Fault fault = checkAllKnown(drilled.meets, index, pointer / "meets")) return fault;
+  for (std::size_t i = 0; i < drilled.meets.size(); ++i) {
+    if (!isNamedBy(feature, drilled.meets[i])) continue;
+    return faultAt(pointer / "meets" / i, "a hole does not run into itself");
+  }
+  return std::nullopt;
+}
+
 /// Slots and rows run along one axis of their face.
 Fault checkRun(const Feature& feature, const Pointer& pointer) {
   const std::string subject = article(feature.kind());
@@ -182,15 +247,21 @@ Fault checkTraced(const Feature& feature, const Pointer& pointer) {
   const std::size_t count = feature.traced.size();
   if (count == 0) return std::nullopt;
   const Pointer here = pointer / "traced";
-  const bool edge = feature.is(FeatureKind::edge);
-  const bool curve = feature.is(FeatureKind::line) || feature.is(FeatureKind::arc);
-  if (edge && count != 1) return faultAt(here, "an edge is traced by one value, along its axis");
-  if (curve && (count % 2 != 0 || count > 6)) {
-    return faultAt(here, "a line or arc is traced by one to three points of two values each");
-  }
-  if (!edge && !curve && count != 2) {
-    return faultAt(
-        here, article(feature.kind()) + " is traced by two values, along the axes of its face");
+  switch (feature.kind()) {
+    case FeatureKind::edge:
+      if (count == 1) break;
+      return faultAt(here, "an edge is traced by one value, along its axis");
+    case FeatureKind::line:
+      if (count == 4) break;
+      return faultAt(here, "a line is traced by two points of two values each");
+    case FeatureKind::arc:
+      // Six: three points on it, as older documents have them.
+      if (count == 2 || count == 3 || count == 6) break;
+      return faultAt(here, "an arc is traced by its centre's two values, and its radius as drawn");
+    default:
+      if (count == 2) break;
+      return faultAt(
+          here, article(feature.kind()) + " is traced by two values, along the axes of its face");
   }
   for (std::size_t i = 0; i < count; ++i) {
     if (plainDecimal(feature.traced[i])) continue;
@@ -203,8 +274,11 @@ Fault checkKind(const Feature& feature, const PlaceIndex& index, const Pointer& 
   switch (feature.kind()) {
     case FeatureKind::edge:
       return checkEdge(*feature.as<kind::Edge>(), pointer);
-    case FeatureKind::slot:
-      return checkRun(feature, pointer);
+    case FeatureKind::slot: {
+      const auto* slot = feature.as<kind::Slot>();
+      if (Fault fault = checkSlot(feature, index, pointer)) return fault;
+      return slot->ends.empty() && slot->about.empty() ? checkRun(feature, pointer) : Fault();
+    }
     case FeatureKind::row:
       if (Fault fault = checkRun(feature, pointer)) return fault;
       return checkRow(*feature.as<kind::Row>(), pointer);
@@ -230,6 +304,9 @@ Fault checkKind(const Feature& feature, const PlaceIndex& index, const Pointer& 
 Fault checkFeature(const Feature& feature, const PlaceIndex& index, const Pointer& pointer) {
   if (Fault fault = checkKind(feature, index, pointer)) return fault;
   if (Fault fault = checkSizes(feature, pointer)) return fault;
+  if (feature.drilled()) {
+    if (Fault fault = checkDrilled(feature, index, pointer)) return fault;
+  }
   return checkTraced(feature, pointer);
 }
 

@@ -3,8 +3,10 @@
 #include <optional>
 #include <string>
 #include <string_view>
+#include <vector>
 
 #include "core/measure/lettered.h"
+#include "core/part/id.h"
 
 namespace inchwright {
 
@@ -26,12 +28,18 @@ struct Depth {
 /// diameter of 1/4, made by reaming, to a depth of 3/8.
 struct Drilled {
   std::optional<Lettered> diameter = {};
+  /// What its size may be where the diameter does not say: a class (`H7`) or figures
+  /// (`0.2490/0.2493`), as lettered. Empty for none.
+  std::string limits = {};
   Make make = Make::drill;
   Depth depth = {};
   std::string thread = {};                    ///< tapped holes: `1/4-20 UNC`, `2 BA`, `M3`
   std::optional<Lettered> seatDiameter = {};  ///< counterbore, countersink, spotface
   std::optional<Lettered> seatDepth = {};
   Locate locate = Locate::coordinate;
+  std::optional<PartPlace> mate = {};  ///< the other part's hole it is drilled with or from
+  bool breaksOut = false;              ///< it is meant to break out of the outline
+  std::vector<Id> meets = {};          ///< holes that it is meant to run into
 
   bool operator==(const Drilled&) const = default;
 };

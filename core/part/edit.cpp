@@ -4,6 +4,7 @@
 #include <utility>
 
 #include "core/part/check.h"
+#include "core/part/feature_members.h"
 #include "core/part/mentions.h"
 
 namespace inchwright {
@@ -86,7 +87,9 @@ std::string renamedInKey(const Part& part, const Feature& feature, const std::st
 
 void renameMentions(Part& part, const Feature& old, std::string_view newId) {
   forEachMention(part, [&](const std::string&, Id& id) { id = renamed(old, id, newId); });
-  for (std::string& key : part.accepted) key = renamedInKey(part, old, key, newId);
+  for (AcceptedDoubt& one : part.accepted) {
+    one.key = renamedInKey(part, old, one.key, newId);
+  }
   for (MadePlace& made : part.made) made.place = renamed(old, made.place, newId);
 }
 
@@ -94,7 +97,9 @@ void renameMentions(Part& part, const Feature& old, std::string_view newId) {
 bool outlives(const Understanding& understanding) {
   return understanding.kind == UnderstandingKind::inLine ||
          understanding.kind == UnderstandingKind::concentric ||
-         understanding.kind == UnderstandingKind::parallel;
+         understanding.kind == UnderstandingKind::parallel ||
+         understanding.kind == UnderstandingKind::on ||
+         understanding.kind == UnderstandingKind::beside;
 }
 
 /// Takes a feature's places out of all that names them.
@@ -104,8 +109,9 @@ class Remover {
 
   void run() {
     for (Feature& other : part_.features) cleanFeature(other);
-    std::erase_if(part_.readings,
-                  [this](const Reading& one) { return isGone(one.from) || isGone(one.to); });
+    std::erase_if(part_.readings, [this](const Reading& one) {
+      return isGone(one.from) || isGone(one.to) || anyGone(one.against);
+    });
     for (Understanding& one : part_.understood) {
       if (outlives(one)) dropFrom(one.of);
     }
@@ -130,17 +136,26 @@ class Remover {
     std::erase_if(ids, [this](const Id& id) { return isGone(id); });
   }
 
-  void cleanFeature(Feature& other) const {
-    if (auto* round = other.as<kind::Round>()) {
-      if (isGone(round->about)) round->about.clear();
-      if (anyGone(round->corner)) round->corner.clear();
+  /// Takes the names of what is gone out of a feature's members; of a pair, both.
+  struct NameCleaner : NoMembers {
+    explicit NameCleaner(const Remover& of) : remover(of) {}
+    void id(std::string_view, Id& name) const {
+      if (remover.isGone(name)) name.clear();
     }
-    if (auto* line = other.as<kind::Line>()) dropFrom(line->through);
-    if (auto* arc = other.as<kind::Arc>()) dropFrom(arc->through);
+    void ids(std::string_view, std::vector<Id>& names) const { remover.dropFrom(names); }
+    void pair(std::string_view, std::vector<Id>& names) const {
+      if (remover.anyGone(names)) names.clear();
+    }
+    const Remover& remover;
+  };
+
+  void cleanFeature(Feature& other) const {
+    NameCleaner cleaner(*this);
+    visitMembers(other, cleaner);
   }
 
   bool isSpent(const Understanding& one) const {
-    if (outlives(one)) return one.of.size() < 2;
+    if (outlives(one)) return one.of.size() < leastNamed(one) || isGone(one.about);
     return anyGone(one.of) || anyGone(one.between) || isGone(one.about);
   }
 

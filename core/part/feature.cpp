@@ -41,6 +41,11 @@ auto drilledOf(AnyFeature& feature) {
       feature.shape);
 }
 
+// Holes and ends are counted from 1; the centre of a round is its 0.
+int firstInner(const Feature& feature) {
+  return feature.is(FeatureKind::round) ? 0 : 1;
+}
+
 }  // namespace
 
 Shape emptyShape(FeatureKind kind) {
@@ -162,7 +167,6 @@ std::vector<Axis> axesOf(const Feature& feature) {
     case FeatureKind::edge:
       return {feature.as<kind::Edge>()->axis};
     case FeatureKind::line:
-    case FeatureKind::arc:
       return {};
     default:
       break;
@@ -178,7 +182,10 @@ std::vector<Place> placesOf(const Feature& feature) {
   const int count = innerPlaceCount(feature);
   places.reserve(static_cast<std::size_t>(count) + 1);
   places.push_back({feature.id, axes});
-  for (int i = 1; i <= count; ++i) places.push_back({feature.id + std::to_string(i), axes});
+  const int first = firstInner(feature);
+  for (int i = 0; i < count; ++i) {
+    places.push_back({feature.id + std::to_string(first + i), axes});
+  }
   return places;
 }
 
@@ -187,6 +194,7 @@ int innerPlaceCount(const Feature& feature) {
       [](const auto& shape) {
         using Kind = std::remove_cvref_t<decltype(shape)>;
         if constexpr (std::is_same_v<Kind, kind::Slot>) return 2;
+        if constexpr (std::is_same_v<Kind, kind::Round>) return 1;
         if constexpr (requires { shape.holes; }) return std::clamp(shape.holes, 0, kMostHoles);
         return 0;
       },
@@ -197,6 +205,7 @@ bool isNamedBy(const Feature& feature, std::string_view id) {
   if (!id.starts_with(feature.id)) return false;
   const std::string_view number = id.substr(feature.id.size());
   if (number.empty()) return true;
+  if (feature.is(FeatureKind::round)) return number == "0";
   if (number.front() < '1' || number.front() > '9') return false;
   int value = 0;
   const char* end = number.data() + number.size();

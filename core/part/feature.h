@@ -11,11 +11,9 @@
 #include "core/part/axis.h"
 #include "core/part/drilled.h"
 #include "core/part/extra.h"
+#include "core/part/id.h"
 
 namespace inchwright {
-
-/// The name of a feature, a place of one, or a reading. Unique among its kind within a part.
-using Id = std::string;
 
 /// As the alternatives of `Shape`, in their order.
 enum class FeatureKind {
@@ -69,10 +67,15 @@ struct Hole {
   bool operator==(const Hole&) const = default;
 };
 
+/// Straight along an axis of its face, between two places that are its `ends`, or curved on the
+/// circle `about` a place or of a round, arc or ring.
 struct Slot {
-  std::optional<Axis> axis = {};  ///< it runs along, one of its face's two
+  std::optional<Axis> axis = {};
   std::optional<Lettered> width = {};
   std::optional<Lettered> length = {};  ///< over all, end to end
+  std::vector<Id> ends = {};            ///< two places, at the centres of its rounded ends; or none
+  Id about = {};
+  std::optional<Lettered> cutter = {};  ///< diameter of the one it is to be cut with
   Depth depth = {};
 
   bool operator==(const Slot&) const = default;
@@ -115,12 +118,14 @@ struct Point {
   bool operator==(const Point&) const = default;
 };
 
+/// A straight side, or a line on the print, that runs along no axis.
 struct Line {
   std::vector<Id> through = {};  ///< places it passes through
 
   bool operator==(const Line&) const = default;
 };
 
+/// A curved side, or an arc on the print. Its own place is its centre.
 struct Arc {
   std::optional<Lettered> radius = {};
   std::vector<Id> through = {};  ///< places it passes through
@@ -209,7 +214,9 @@ struct Feature {
   /// What it is cut from, or lies in. Says nothing of an edge.
   Face face = Face::top;
   Shape shape = kind::Point{};
-  /// Inches in the plane of the face, as drawn: one for an edge, two otherwise. Evidence only.
+  /// Inches in the plane of the face, as drawn; evidence only. One for an edge, four for a line
+  /// (two points), two or three for an arc (centre, radius), two for all others. Arcs of older
+  /// documents have six: three points on it.
   std::vector<std::string> traced;
   std::string note;
   Extra extra;
@@ -257,11 +264,13 @@ std::optional<Sense> senseNamed(std::string_view name);
 /// - hole, point: the centre, along the two axes that lie in the face.
 /// - round: its centre, along the face's two axes; with a `side`, its outermost point on that side
 ///   instead (off the centre by the radius across the side, level with it along the other axis).
+///   `E0` is the centre of round `E`, whatever its side.
 /// - slot `S`: `S` is its middle, `S1` and `S2` the centres of its rounded ends, `S1` at the lower
 ///   end of its axis.
 /// - ring `G`: `G` is the centre of the pitch circle, `G1` … `Gn` its holes.
 /// - row `D`: `D1` … `Dn` are its holes, upwards along its axis; `D` is the same spot as `D1`.
-/// - line, arc: none.
+/// - arc: its centre, along the face's two axes.
+/// - line: none.
 struct Place {
   Id id;
   std::vector<Axis> axes;  ///< along which it has a position
@@ -269,7 +278,7 @@ struct Place {
   bool operator==(const Place&) const = default;
 };
 
-/// The axes along which a feature and its places have a position: none for a line or an arc.
+/// The axes along which a feature and its places have a position: none for a line.
 std::vector<Axis> axesOf(const Feature& feature);
 /// The places of a feature, itself first.
 std::vector<Place> placesOf(const Feature& feature);
@@ -283,7 +292,7 @@ const std::vector<Id>* betweenOf(const Feature& feature);
 /// Whether only turned parts have it.
 bool isTurned(FeatureKind kind);
 
-/// How many holes or ends of a feature are places of their own: 0 for most kinds.
+/// How many holes, ends or centres of a feature are places beside its own: 0 for most kinds.
 int innerPlaceCount(const Feature& feature);
 /// Whether `id` names the feature itself, or one of its holes or ends. Constant time.
 bool isNamedBy(const Feature& feature, std::string_view id);

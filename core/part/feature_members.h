@@ -15,6 +15,9 @@ namespace inchwright {
 /// - word: of an enumeration, or an optional one; `needed` says what is missing without it.
 /// - wordUnless: left out of the document where it has that value.
 /// - size: a length greater than 0, refused where it is lettered with the symbol named.
+/// - id, ids, pair: names of places or features of this part; a pair is two or none.
+/// - partPlace: a place of another part.
+/// - flag: left out of the document where it is false.
 /// - count: how many holes, as such or by the spaces between them.
 struct NoMembers {
   template <class Word>
@@ -35,6 +38,12 @@ struct NoMembers {
   void id(std::string_view, Name&) {}
   template <class Names>
   void ids(std::string_view, Names&) {}
+  template <class Names>
+  void pair(std::string_view, Names&) {}
+  template <class Place>
+  void partPlace(std::string_view, Place&) {}
+  template <class Flag>
+  void flag(std::string_view, Flag&) {}
   template <class Kind>
   void count(Kind&) {}
 };
@@ -43,12 +52,16 @@ struct NoMembers {
 template <class Drilled, class Members>
 void visitDrilled(Drilled& drilled, Members& members) {
   members.size("diameter", drilled.diameter, SizeSymbol::radius);
+  members.text("limits", drilled.limits);
   members.word("make", drilled.make);
   members.depth("depth", drilled.depth);
   members.text("thread", drilled.thread);
   members.size("seat_diameter", drilled.seatDiameter, SizeSymbol::radius);
   members.size("seat_depth", drilled.seatDepth, SizeSymbol::none);
   members.wordUnless("locate", drilled.locate, Locate::coordinate);
+  members.partPlace("mate", drilled.mate);
+  members.flag("breaks_out", drilled.breaksOut);
+  members.ids("meets", drilled.meets);
 }
 
 /// Calls `members` for each member of the feature's kind, in the document's order: the one place
@@ -69,7 +82,7 @@ void visitMembers(AnyFeature& feature, Members& members) {
       members.word("side", shape.side);
     }
     if constexpr (requires { shape.between; }) {
-      members.ids("between", shape.between);
+      members.pair("between", shape.between);
     } else if constexpr (requires { shape.at; }) {
       members.id("at", shape.at);
     } else {
@@ -80,6 +93,9 @@ void visitMembers(AnyFeature& feature, Members& members) {
     } else if constexpr (std::is_same_v<Kind, kind::Slot>) {
       members.size("width", shape.width, SizeSymbol::none);
       members.size("length", shape.length, SizeSymbol::none);
+      members.pair("ends", shape.ends);
+      members.id("about", shape.about);
+      members.size("cutter", shape.cutter, SizeSymbol::radius);
       members.depth("depth", shape.depth);
     } else if constexpr (std::is_same_v<Kind, kind::Ring>) {
       members.count(shape);
@@ -94,7 +110,7 @@ void visitMembers(AnyFeature& feature, Members& members) {
     } else if constexpr (std::is_same_v<Kind, kind::Round>) {
       members.size("radius", shape.radius, SizeSymbol::diameter);
       members.id("about", shape.about);
-      members.ids("corner", shape.corner);
+      members.pair("corner", shape.corner);
     } else if constexpr (std::is_same_v<Kind, kind::Line>) {
       members.ids("through", shape.through);
     } else if constexpr (std::is_same_v<Kind, kind::Arc>) {

@@ -6,6 +6,7 @@
 #include <vector>
 
 #include "core/base/result.h"
+#include "core/part/accepted.h"
 #include "core/part/extra.h"
 #include "core/part/feature.h"
 #include "core/part/gap.h"
@@ -44,8 +45,8 @@ struct Part {
   std::vector<Understanding> understood;
   std::vector<Setup> setups;
   std::vector<PictureView> views;  ///< pictures of the print under the faces
-  /// Keys of doubts the user has looked at and accepted (see Doubt in chain/solution.h).
-  std::vector<std::string> accepted;
+  /// Doubts the user has looked at and let stand.
+  std::vector<AcceptedDoubt> accepted;
   std::vector<MadePlace> made;  ///< what was done and measured at the machine
   std::vector<Mended> mended;   ///< ways out that were chosen for what came out wrong
   Extra extra;

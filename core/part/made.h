@@ -6,7 +6,7 @@
 
 #include "core/measure/lettered.h"
 #include "core/part/extra.h"
-#include "core/part/feature.h"
+#include "core/part/id.h"
 
 namespace inchwright {
 

@@ -7,18 +7,9 @@
 
 #include "core/measure/lettered.h"
 #include "core/part/extra.h"
-#include "core/part/feature.h"
+#include "core/part/id.h"
 
 namespace inchwright {
-
-/// A place of a part of the job, such as hole `A` of the back plate.
-struct PartPlace {
-  std::string part;  ///< its name
-  Id place;
-  Extra extra;
-
-  bool operator==(const PartPlace&) const = default;
-};
 
 /// A hole or a shaft: its size as a text (limits too: `0.2490/0.2493`), or the place of a part,
 /// whose size is then the print's, and what was found there once it is measured.

@@ -22,6 +22,10 @@ class IdMembers : public NoMembers {
   void ids(std::string_view, Names& names) {
     for (auto& name : names) visit_(name);
   }
+  template <class Names>
+  void pair(std::string_view, Names& names) {
+    for (auto& name : names) visit_(name);
+  }
 
  private:
   Visit& visit_;
@@ -41,6 +45,7 @@ void forEachMention(PartType& part, Visit visit) {
     const std::string who = "reading " + reading.id;
     visit(who, reading.from);
     if (!reading.to.empty()) visit(who, reading.to);
+    for (auto& id : reading.against) visit(who, id);
   }
   std::size_t number = 0;
   for (auto& understanding : part.understood) {

@@ -14,7 +14,6 @@ AxisSet axisSetOf(const Feature& feature) {
   AxisSet set;
   switch (feature.kind()) {
     case FeatureKind::line:
-    case FeatureKind::arc:
       break;
     case FeatureKind::edge:
       set.add(feature.as<kind::Edge>()->axis);

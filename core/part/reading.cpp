@@ -5,9 +5,13 @@
 namespace inchwright {
 namespace {
 
-constexpr NameTable<6> kReadingKindNames{"along", "centres", "angle", "radius", "diameter", "pcd"};
-constexpr NameTable<8> kUnderstandingKindNames{"in_line",    "midway",  "symmetric", "equal",
-                                               "concentric", "tangent", "parallel",  "square"};
+constexpr NameTable<kReadingKinds> kReadingKindNames{"along",    "centres", "angle",     "radius",
+                                                     "diameter", "pcd",     "square_off"};
+constexpr NameTable<kUnderstandingKinds> kUnderstandingKindNames{
+    "in_line",  "midway", "symmetric", "equal",     "concentric", "tangent",
+    "parallel", "square", "on",        "way_round", "beside"};
+constexpr NameTable<2> kEqualByNames{"spacing", "radius"};
+constexpr NameTable<2> kTouchNames{"outside", "inside"};
 
 }  // namespace
 
@@ -25,6 +29,22 @@ std::optional<ReadingKind> readingKindNamed(std::string_view name) {
 
 std::optional<UnderstandingKind> understandingKindNamed(std::string_view name) {
   return valueNamed<UnderstandingKind>(kUnderstandingKindNames, name);
+}
+
+std::string_view nameOf(EqualBy by) {
+  return nameIn(kEqualByNames, by);
+}
+
+std::string_view nameOf(Touch touch) {
+  return nameIn(kTouchNames, touch);
+}
+
+std::optional<EqualBy> equalByNamed(std::string_view name) {
+  return valueNamed<EqualBy>(kEqualByNames, name);
+}
+
+std::optional<Touch> touchNamed(std::string_view name) {
+  return valueNamed<Touch>(kTouchNames, name);
 }
 
 }  // namespace inchwright

@@ -63,8 +63,8 @@ TEST_F(WorkTest, EdgesOfferTheirSidesAndHolesTheLastSize) {
   for (std::size_t i = 0; i < 4; ++i) EXPECT_EQ(part().features[i].id, sides[i]);
   EXPECT_EQ(part().features[1].traced, (std::vector<std::string>{"2.000"}));
   EXPECT_EQ(part().features[5].id, "B");
-  EXPECT_EQ(part().features[5].diameter->text, "1/4");
-  EXPECT_EQ(part().features[5].make, Make::ream);
+  EXPECT_EQ(part().features[5].drilled()->diameter->text, "1/4");
+  EXPECT_EQ(part().features[5].drilled()->make, Make::ream);
   EXPECT_EQ(part().features[5].traced, (std::vector<std::string>{"1.560", "0.752"}));
 }
 

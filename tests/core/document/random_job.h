@@ -138,10 +138,19 @@ class RandomJob {
     made.seatDiameter = maybeFigure();
     made.seatDepth = maybeFigure();
     made.locate = static_cast<Locate>(below(5));
+    if (coin()) made.limits = coin() ? "H7" : "0.2490/0.2493";
+    if (coin()) made.mate = PartPlace{words() + "p", "A", extra()};
+    made.breaksOut = coin();
     return made;
   }
 
   Axis axisOnTop() { return coin() ? Axis::x : Axis::y; }
+
+  std::size_t tracedBy(FeatureKind kind) {
+    if (kind == FeatureKind::edge) return 1;
+    if (kind == FeatureKind::line) return 4;
+    return kind == FeatureKind::arc && coin() ? 3 : 2;
+  }
 
   Shape shape(FeatureKind kind) {
     switch (kind) {
@@ -196,8 +205,7 @@ class RandomJob {
     Feature feature;
     feature.shape = shape(kind);
     feature.id = nextFeatureId(part);
-    if (coin())
-      feature.traced = std::vector<std::string>(kind == FeatureKind::edge ? 1 : 2, decimal());
+    if (coin()) feature.traced = std::vector<std::string>(tracedBy(kind), decimal());
     feature.note = words();
     feature.extra = extra();
     return feature;
@@ -237,7 +245,12 @@ class RandomJob {
       reading.from = "A";
       reading.to.clear();
     }
+    if (reading.kind == ReadingKind::angle && coin()) {
+      reading.against = {"A", "B"};
+      if (coin()) reading.sense = coin() ? Sense::clockwise : Sense::anticlockwise;
+    }
     reading.view = words();
+    if (coin()) reading.offered = "G S";
     if (coin()) reading.place = {decimal(), decimal()};
     if (coin()) reading.again = "3/8";
     reading.extra = extra();
@@ -248,8 +261,16 @@ class RandomJob {
     Understanding it;
     it.kind = oneOf<UnderstandingKind>({UnderstandingKind::inLine, UnderstandingKind::midway,
                                         UnderstandingKind::symmetric, UnderstandingKind::equal,
-                                        UnderstandingKind::concentric});
+                                        UnderstandingKind::concentric, UnderstandingKind::tangent,
+                                        UnderstandingKind::wayRound});
     it.of = {"A", "B", "C"};
+    if (it.kind == UnderstandingKind::wayRound) {
+      it.sense = coin() ? Sense::clockwise : Sense::anticlockwise;
+    }
+    if (it.kind == UnderstandingKind::tangent) {
+      it.of = {"A", "B"};
+      if (coin()) it.touch = coin() ? Touch::inside : Touch::outside;
+    }
     if (it.kind == UnderstandingKind::midway) {
       it.of = {"A"};
       it.between = {"B", "C"};
@@ -258,7 +279,14 @@ class RandomJob {
       it.of = {"A", "B"};
       it.about = "C";
     }
-    if (it.kind != UnderstandingKind::concentric) it.axis = coin() ? Axis::x : Axis::y;
+    const bool along = it.kind != UnderstandingKind::concentric &&
+                       it.kind != UnderstandingKind::wayRound &&
+                       it.kind != UnderstandingKind::tangent;
+    if (along) it.axis = coin() ? Axis::x : Axis::y;
+    if (it.kind == UnderstandingKind::equal && coin()) {
+      it.axis.reset();
+      it.by = coin() ? EqualBy::spacing : EqualBy::radius;
+    }
     it.stated = coin();
     it.extra = extra();
     return it;
@@ -336,6 +364,13 @@ class RandomJob {
     for (int i = below(4); i > 0; --i) part.understood.push_back(understanding());
     for (int i = below(3); i > 0; --i) part.setups.push_back(setup(std::to_string(i)));
     if (coin()) part.accepted = {"loose:A:y", words()};
+    if (coin()) {
+      AcceptedDoubt doubt(words() + "k");
+      doubt.about = words();
+      doubt.reason = words();
+      doubt.extra = extra();
+      part.accepted.push_back(std::move(doubt));
+    }
     part.extra = extra();
     return part;
   }

@@ -163,7 +163,10 @@ TEST(CheckPart, SizesAndTraces) {
          p.features[0].traced = {"1", "2"};
        }},
       {"/features/4/traced", "two values", [](Part& p) { p.features[4].traced = {"1"}; }},
-      {"/features/12/traced", "one to three", [](Part& p) { p.features[12].traced = {"1"}; }},
+      {"/features/12/traced", "two points",
+       [](Part& p) {
+         p.features[12].traced = {"1", "2"};
+       }},
       {"/features/4/traced/1", "plain decimal", [](Part& p) { p.features[4].traced[1] = "1e9"; }},
   };
   for (const BadRow& row : rows) expectBad(row);
@@ -205,7 +208,7 @@ TEST(CheckPart, Readings) {
 
 TEST(CheckPart, Understandings) {
   const BadRow rows[] = {
-      {"/understood/0", "two `between`", [](Part& p) { p.understood[0].axis.reset(); }},
+      {"/understood/0/between/0", "no point", [](Part& p) { p.understood[0].axis.reset(); }},
       {"/understood/0/of", "one `of`",
        [](Part& p) {
          p.understood[0].of = {"A", "B"};

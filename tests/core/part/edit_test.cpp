@@ -11,6 +11,7 @@ namespace inchwright {
 namespace {
 
 using Strings = std::vector<std::string>;
+using Accepted = std::vector<AcceptedDoubt>;
 
 TEST(EditFeatures, AddRefusesATakenId) {
   const Part part = samplePart();
@@ -56,7 +57,7 @@ TEST(EditFeatures, RenameChangesEveryMention) {
   EXPECT_EQ(edited->readings[1].from, "centre hole");
   EXPECT_EQ(edited->understood[0].of, (Strings{"centre hole"}));
   EXPECT_EQ(edited->setups[0].checks, (Strings{"centre hole", "G2"}));
-  EXPECT_EQ(edited->accepted, (Strings{"loose:centre hole:y", "loose:G3:x"}));
+  EXPECT_EQ(edited->accepted, (Accepted{"loose:centre hole:y", "loose:G3:x"}));
   EXPECT_TRUE(mentionsOf(*edited, "A").empty());
 }
 
@@ -66,7 +67,7 @@ TEST(EditFeatures, RenameTakesHolesAndEndsAlong) {
   ASSERT_TRUE(ring.ok());
   EXPECT_EQ(ring->readings[1].to, "W3");
   EXPECT_EQ(ring->setups[0].checks, (Strings{"A", "W2"}));
-  EXPECT_EQ(ring->accepted, (Strings{"loose:A:y", "loose:W3:x"}));
+  EXPECT_EQ(ring->accepted, (Accepted{"loose:A:y", "loose:W3:x"}));
   const Result<Part> row = renameFeature(part, "D", "W");
   ASSERT_TRUE(row.ok());
   EXPECT_EQ(row->setups[0].zero[1].at, "W1");
@@ -98,7 +99,7 @@ TEST(EditFeatures, RenameLeavesOtherKeysOfDoubtsAlone) {
   const Result<Part> edited = renameFeature(part, "x", "W");
   ASSERT_TRUE(edited.ok());
   EXPECT_EQ(edited->accepted,
-            (Strings{"loose:W:x", "kind:tangent:W+A", "clash:x:r1+r2", "question:r1", "x"}));
+            (Accepted{"loose:W:x", "kind:tangent:W+A", "clash:x:r1+r2", "question:r1", "x"}));
 }
 
 TEST(EditFeatures, MentionsAreNamed) {

@@ -21,7 +21,7 @@ TEST(Places, OthersHaveTheAxesOfTheirFace) {
       {Face::top, {Axis::x, Axis::y}},   {Face::bottom, {Axis::x, Axis::y}},
       {Face::front, {Axis::x, Axis::z}}, {Face::back, {Axis::x, Axis::z}},
       {Face::left, {Axis::y, Axis::z}},  {Face::right, {Axis::y, Axis::z}}};
-  for (FeatureKind kind : {FeatureKind::hole, FeatureKind::point, FeatureKind::round}) {
+  for (FeatureKind kind : {FeatureKind::hole, FeatureKind::point, FeatureKind::arc}) {
     for (const auto& [face, axes] : rows) {
       Feature feature = onTop("A", kind);
       feature.face = face;
@@ -48,9 +48,15 @@ TEST(Places, RingsAndRowsHaveTheirHoles) {
   EXPECT_EQ(placesOf(row).size(), std::size_t{kMostHoles} + 1);
 }
 
-TEST(Places, LinesAndArcsHaveNone) {
+TEST(Places, LinesHaveNone) {
   EXPECT_TRUE(placesOf(onTop("P", FeatureKind::line)).empty());
-  EXPECT_TRUE(placesOf(onTop("P", FeatureKind::arc)).empty());
+}
+
+TEST(Places, ARoundHasItsCentre) {
+  const Feature round = onTop("E", FeatureKind::round);
+  EXPECT_EQ(idsOf(round), (std::vector<Id>{"E", "E0"}));
+  EXPECT_TRUE(isNamedBy(round, "E0"));
+  for (const char* id : {"E1", "E00", "E-0", "F0"}) EXPECT_FALSE(isNamedBy(round, id)) << id;
 }
 
 TEST(Places, BelongToTheirFeature) {

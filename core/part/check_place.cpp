@@ -1,0 +1,80 @@
+#include <unordered_set>
+
+#include "core/part/check.h"
+
+namespace inchwright {
+
+Fault checkKnown(const Id& id, const PlaceIndex& index, const Pointer& pointer) {
+  if (index.find(id)) return std::nullopt;
+  return faultAt(pointer, id.empty() ? "an id is missing here" : "there is no `" + id + "`");
+}
+
+Fault checkAllKnown(const std::vector<Id>& ids, const PlaceIndex& index, const Pointer& pointer) {
+  std::unordered_set<std::string_view> seen;
+  for (std::size_t i = 0; i < ids.size(); ++i) {
+    if (Fault fault = checkKnown(ids[i], index, pointer / i)) return fault;
+    if (!seen.insert(ids[i]).second) {
+      return faultAt(pointer / i, "`" + ids[i] + "` is named twice here");
+    }
+  }
+  return std::nullopt;
+}
+
+Fault checkPlace(const Id& id, Axis axis, const PlaceIndex& index, const Pointer& pointer) {
+  if (Fault fault = checkKnown(id, index, pointer)) return fault;
+  const PlaceIndex::Entry entry = *index.find(id);
+  if (entry.axes.has(axis)) return std::nullopt;
+  if (entry.feature->is(FeatureKind::line)) {
+    return faultAt(pointer, "`" + id +
+                                "` is of kind `line`, which has no place of its own: name a point "
+                                "of it");
+  }
+  return faultAt(pointer, "`" + id + "` has no place along " + std::string(nameOf(axis)));
+}
+
+Fault checkPoints(const std::vector<Id>& ids, const PlaceIndex& index, const Pointer& pointer) {
+  AxisSet plane;
+  for (std::size_t i = 0; i < ids.size(); ++i) {
+    if (Fault fault = checkKnown(ids[i], index, pointer / i)) return fault;
+    const AxisSet axes = index.find(ids[i])->axes;
+    if (axes.shared(axes) < 2) {
+      return faultAt(pointer / i,
+                     "`" + ids[i] + "` is no point of a face: name a hole, a point or the like");
+    }
+    if (i > 0 && axes.shared(plane) < 2) {
+      return faultAt(pointer / i,
+                     "`" + ids[i] + "` is no point of the face in which `" + ids[0] + "` lies");
+    }
+    plane = axes;
+  }
+  return std::nullopt;
+}
+
+Fault checkStraight(const Id& id, const Id& beside, const PlaceIndex& index,
+                    const Pointer& pointer) {
+  if (Fault fault = checkKnown(id, index, pointer)) return fault;
+  const PlaceIndex::Entry entry = *index.find(id);
+  const std::optional<PlaceIndex::Entry> point = index.find(beside);
+  const auto* edge = entry.feature->as<kind::Edge>();
+  if (!edge && !entry.feature->is(FeatureKind::line)) {
+    return faultAt(pointer, "`" + id + "` is neither a line nor an edge");
+  }
+  if (!point) return std::nullopt;
+  const auto axes = axesIn(entry.feature->face);
+  const bool together =
+      edge ? point->axes.has(edge->axis) : point->axes.has(axes[0]) && point->axes.has(axes[1]);
+  if (together) return std::nullopt;
+  return faultAt(pointer, "`" + id + "` does not lie in the face of `" + beside + "`");
+}
+
+bool hasRadius(const Feature& feature) {
+  return isCurve(feature) || feature.is(FeatureKind::outside) || feature.is(FeatureKind::bored) ||
+         feature.is(FeatureKind::groove);
+}
+
+bool isCurve(const Feature& feature) {
+  return feature.drilled() != nullptr || feature.is(FeatureKind::slot) ||
+         feature.is(FeatureKind::round) || feature.is(FeatureKind::arc);
+}
+
+}  // namespace inchwright
