@@ -1,9 +1,12 @@
 #include "core/place/equations.h"
 
 #include <cmath>
+#include <numbers>
 
 namespace inchwright {
 namespace {
+
+constexpr double kHalfTurn = std::numbers::pi;
 
 using Operands = std::array<double, kMostOperands>;
 
@@ -48,7 +51,10 @@ Beside besideDirection(double dx, double dy, double angle) {
 RowValue directionRow(const Row& row, const Operands& v, bool atRest) {
   const double dx = v[2] - v[0];
   const double dy = v[3] - v[1];
-  const double angle = atRest ? std::atan2(dy, dx) : row.signA * v[4] + v[5];
+  double base = v[4];
+  // A line has no direction of its own: it counts upwards or, level, to the right.
+  if (row.signB != 0) base -= kHalfTurn * std::floor(base / kHalfTurn + 1e-9);
+  const double angle = atRest ? std::atan2(dy, dx) : row.signA * base + v[5];
   const Beside beside = besideDirection(dx, dy, angle);
   RowValue out;
   out.residual = beside.residual;

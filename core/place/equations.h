@@ -13,7 +13,8 @@ namespace inchwright {
 /// have n·P = d for n = (−sin t, cos t), the normal to its left.
 enum class RowKind : std::uint8_t {
   distance,   ///< ax ay bx by ra rb v: |AB| = v + signA·ra + signB·rb
-  direction,  ///< ax ay bx by t v: the way from A to B is signA·t + v, as a ray
+  direction,  ///< ax ay bx by t v: the way from A to B is signA·t + v, as a ray; with signB 1 of a
+              ///< line's direction t that which is at least 0 and below a half turn
   turn,       ///< ax ay bx by cx cy dx dy v: the way from A to B is that from C to D and v more
   off,        ///< px py t d r v: P lies signA·v + signB·r to the left of the line
   inLine,     ///< ax ay bx by cx cy: B lies on the line through A and C

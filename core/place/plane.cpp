@@ -35,6 +35,7 @@ class Placing {
   void dropWhatIsNone(PlacedBlock& placed);
   std::optional<std::size_t> byTracing(const PlacedBlock& placed);
   double residualAsMeant(std::uint32_t row);
+  double allowance(std::uint32_t row) const;
 
   const PlaneProblem& problem_;
   const PlaneOptions& options_;
@@ -201,6 +202,19 @@ double Placing::residualAsMeant(std::uint32_t index) {
   return best;
 }
 
+// How far off a spare row still agrees, in inches.
+double Placing::allowance(std::uint32_t index) const {
+  const Row& row = out_.equations.rows()[index];
+  double scale = 1;
+  if (row.kind == RowKind::direction || row.kind == RowKind::turn) {
+    const auto value = [&](std::size_t i) {
+      return out_.equations.valueOf(row.of[i], out_.variables);
+    };
+    scale = std::hypot(value(2) - value(0), value(3) - value(1));
+  }
+  return problem_.spareWithin[index] * scale;
+}
+
 bool Placing::agreesWithSpares(const PlacedBlock& placed) const {
   for (const std::uint32_t variable : placed.block.variables) {
     for (const std::uint32_t index : sparesOf_[variable]) {
@@ -213,7 +227,7 @@ bool Placing::agreesWithSpares(const PlacedBlock& placed) const {
               std::min(least, std::abs(out_.equations.evaluate(other, out_.variables).residual));
         }
       }
-      if (least > problem_.spareWithin[index]) return false;
+      if (least > allowance(index)) return false;
     }
   }
   return true;
@@ -371,7 +385,7 @@ PlaneOutcome Placing::run() {
     SpareRow spare{row, isKnown(row, nullptr), 0, true};
     if (spare.isKnown) {
       spare.misses = residualAsMeant(row);
-      spare.agrees = std::abs(spare.misses) <= problem_.spareWithin[row];
+      spare.agrees = std::abs(spare.misses) <= allowance(row);
     }
     out_.spares.push_back(spare);
   }

@@ -48,7 +48,8 @@ struct PlaneProblem {
   std::vector<bool> isTraced;       ///< by variable
   std::vector<std::uint32_t> rows;  ///< in the order of trust: those that place come first
   RowChoices choices;               ///< by row; may be shorter than the rows
-  std::vector<double> spareWithin;  ///< by row: how far off it still agrees, inches, when spare
+  /// By row: how far off it still agrees when it is spare; inches, of a ray or a turn radians.
+  std::vector<double> spareWithin;
   std::vector<PlacedPoint> points;
   std::vector<PlacedLine> lines;
   std::vector<TurnsRound> turnsRound;

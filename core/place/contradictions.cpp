@@ -1,0 +1,276 @@
+#include "core/place/contradictions.h"
+
+#include <algorithm>
+#include <cmath>
+#include <map>
+#include <numbers>
+
+namespace inchwright {
+namespace {
+
+// A figure whose share in a row is less than this does not bear on it.
+constexpr double kNoShare = 1e-9;
+// No reading is off by more than this: a candidate beyond it is none.
+constexpr double kFarthestOff = 100;
+
+using Slopes = std::map<std::uint32_t, double>;
+
+class Contradictions {
+ public:
+  Contradictions(const Part& part, const PartPlane& plane, const PlaneOutcome& outcome)
+      : part_(part), plane_(plane), outcome_(outcome) {
+    for (const auto& [reading, variable] : plane.figures) readingOf_[variable] = reading;
+    for (std::uint32_t i = 0; i < outcome.blocks.size(); ++i) {
+      for (const std::uint32_t one : outcome.blocks[i].block.variables) blockOf_[one] = i;
+    }
+    if (!outcome.spares.empty()) slopes_ = slopesByFigure(plane.problem, outcome);
+  }
+
+  void tell(bool findWouldBe, PlacedPart& out);
+  std::set<std::uint32_t> behindClashes();
+
+ private:
+  Slopes sharesIn(std::uint32_t row) const;
+  std::set<std::uint32_t> blocksBehind(const std::vector<std::uint32_t>& rows) const;
+  void takeMembers(const std::set<std::uint32_t>& blocks, const std::vector<std::uint32_t>& rows,
+                   const Slopes* shares, CentresClash& clash) const;
+  std::optional<WouldBe> open(std::uint32_t reading, const std::set<std::uint32_t>& blocks,
+                              std::optional<std::uint32_t> spare) const;
+  bool allAgree(std::span<const double> at) const;
+  double allowance(const Row& row, std::uint32_t index, std::span<const double> at) const;
+  CentresClash clashOf(const SpareRow& spare, bool findWouldBe) const;
+  CentresClash clashOf(const PlacedBlock& block, bool findWouldBe) const;
+
+  const Part& part_;
+  const PartPlane& plane_;
+  const PlaneOutcome& outcome_;
+  std::map<std::uint32_t, std::uint32_t> readingOf_;  // by figure
+  std::map<std::uint32_t, std::uint32_t> blockOf_;    // by variable
+  std::vector<std::map<std::uint32_t, double>> slopes_;
+};
+
+// By how much a row would change with each figure, directly and over what it places.
+Slopes Contradictions::sharesIn(std::uint32_t index) const {
+  Slopes shares;
+  const Row& row = outcome_.equations.rows()[index];
+  const RowValue value = outcome_.equations.evaluate(row, outcome_.variables);
+  outcome_.equations.forEachSlope(row, value, [&](std::uint32_t variable, double slope) {
+    if (plane_.problem.kinds[variable] == VariableKind::figure) {
+      shares[variable] += slope;
+      return;
+    }
+    for (const auto& [figure, share] : slopes_[variable]) shares[figure] += slope * share;
+  });
+  std::erase_if(shares, [](const auto& one) { return std::abs(one.second) < kNoShare; });
+  return shares;
+}
+
+// The blocks that place what some rows speak of, and those that these hang on.
+std::set<std::uint32_t> Contradictions::blocksBehind(const std::vector<std::uint32_t>& rows) const {
+  std::set<std::uint32_t> blocks;
+  std::vector<std::uint32_t> queue = rows;
+  for (std::size_t i = 0; i < queue.size(); ++i) {
+    const Row& row = outcome_.equations.rows()[queue[i]];
+    outcome_.equations.forEachSlope(row, RowValue{}, [&](std::uint32_t variable, double) {
+      const auto found = blockOf_.find(variable);
+      if (found == blockOf_.end() || !blocks.insert(found->second).second) return;
+      const auto& more = outcome_.blocks[found->second].block.rows;
+      queue.insert(queue.end(), more.begin(), more.end());
+    });
+  }
+  return blocks;
+}
+
+void Contradictions::takeMembers(const std::set<std::uint32_t>& blocks,
+                                 const std::vector<std::uint32_t>& rows, const Slopes* shares,
+                                 CentresClash& clash) const {
+  std::set<std::uint32_t> readings, understood;
+  const auto take = [&](std::uint32_t row) {
+    const Source& source = plane_.sources[row];
+    if (source.kind == SourceKind::reading) readings.insert(source.index);
+    if (source.kind == SourceKind::understanding) understood.insert(source.index);
+    if (shares != nullptr) return;
+    outcome_.equations.forEachSlope(outcome_.equations.rows()[row], RowValue{},
+                                    [&](std::uint32_t variable, double) {
+                                      const auto found = readingOf_.find(variable);
+                                      if (found != readingOf_.end()) readings.insert(found->second);
+                                    });
+  };
+  for (const std::uint32_t row : rows) take(row);
+  if (shares != nullptr) {
+    for (const auto& [figure, share] : *shares) readings.insert(readingOf_.at(figure));
+  }
+  for (const std::uint32_t block : blocks) {
+    for (const std::uint32_t row : outcome_.blocks[block].block.rows) {
+      if (shares == nullptr || plane_.sources[row].kind == SourceKind::understanding) take(row);
+    }
+  }
+  clash.axes = plane_.axes;
+  clash.members.assign(readings.begin(), readings.end());
+  clash.understood.assign(understood.begin(), understood.end());
+}
+
+double Contradictions::allowance(const Row& row, std::uint32_t index,
+                                 std::span<const double> at) const {
+  double scale = 1;
+  if (row.kind == RowKind::direction || row.kind == RowKind::turn) {
+    const auto value = [&](std::size_t i) { return outcome_.equations.valueOf(row.of[i], at); };
+    scale = std::hypot(value(2) - value(0), value(3) - value(1));
+  }
+  return plane_.problem.spareWithin[index] * scale;
+}
+
+bool Contradictions::allAgree(std::span<const double> at) const {
+  return std::all_of(outcome_.spares.begin(), outcome_.spares.end(), [&](const SpareRow& spare) {
+    if (!spare.isKnown) return true;
+    const Row& row = outcome_.equations.rows()[spare.row];
+    const double off = std::abs(outcome_.equations.evaluate(row, at).residual);
+    // Two roundings meet: the spare one's own, and that of the reading that was opened.
+    return off <= 2 * allowance(row, spare.row, at);
+  });
+}
+
+// What a reading has to be: its correction is one more unknown. Of a spare row that row is one more
+// equation; of rows that do not meet the least correction that makes them meet is looked for.
+std::optional<WouldBe> Contradictions::open(std::uint32_t reading,
+                                            const std::set<std::uint32_t>& blocks,
+                                            std::optional<std::uint32_t> spare) const {
+  const auto figure = plane_.figures.find(reading);
+  if (figure == plane_.figures.end()) return std::nullopt;
+  std::vector<std::uint32_t> rows, variables{figure->second};
+  for (const std::uint32_t block : blocks) {
+    const Block& one = outcome_.blocks[block].block;
+    rows.insert(rows.end(), one.rows.begin(), one.rows.end());
+    variables.insert(variables.end(), one.variables.begin(), one.variables.end());
+  }
+  std::vector<double> at = outcome_.variables;
+  Equations equations = outcome_.equations;
+  if (spare) {
+    rows.push_back(*spare);
+  } else {
+    // Drawn back to 0 at first, so that the answer is near the least.
+    const Term term{figure->second, 1};
+    Row still{RowKind::same, {equations.addQuantity(0, std::span(&term, 1)), 0, 0}};
+    still.scale = 1e-2;
+    std::vector<std::uint32_t> held = rows;
+    held.push_back(equations.addRow(still));
+    settle(equations, held, variables, at);
+  }
+  std::sort(rows.begin(), rows.end());
+  rows.erase(std::unique(rows.begin(), rows.end()), rows.end());
+  const SettleSummary summary = settle(equations, rows, variables, at);
+  const double off = at[figure->second];
+  if (!(summary.residual <= 1e-8) || !(std::abs(off) < kFarthestOff)) return std::nullopt;
+  const Reading& what = part_.readings[reading];
+  WouldBe would{reading, {}, {}, allAgree(at)};
+  if (what.kind == ReadingKind::angle) {
+    would.degrees = what.angle->value.toDegrees() + off * 180 / std::numbers::pi;
+    return would;
+  }
+  const double ticks = std::round(off * static_cast<double>(Length::kTicksPerInch));
+  const auto length = what.figure.value.plus(Length::ticks(static_cast<std::int64_t>(ticks)));
+  if (!length || length->ticks() <= 0) return std::nullopt;
+  would.length = *length;
+  return would;
+}
+
+CentresClash Contradictions::clashOf(const SpareRow& spare, bool findWouldBe) const {
+  CentresClash clash;
+  const Slopes shares = sharesIn(spare.row);
+  const auto blocks = blocksBehind({spare.row});
+  takeMembers(blocks, {spare.row}, &shares, clash);
+  // The residual is what there is less what the row says.
+  clash.missesBy = -spare.misses;
+  if (plane_.sources[spare.row].kind == SourceKind::reading) {
+    clash.spare = plane_.sources[spare.row].index;
+  }
+  for (const std::uint32_t reading : clash.members) {
+    if (!findWouldBe) break;
+    const auto would = open(reading, blocks, spare.row);
+    if (would) clash.wouldBe.push_back(*would);
+  }
+  return clash;
+}
+
+CentresClash Contradictions::clashOf(const PlacedBlock& block, bool findWouldBe) const {
+  CentresClash clash;
+  const auto own = blocksBehind(block.block.rows);
+  takeMembers(own, block.block.rows, nullptr, clash);
+  clash.missesBy = block.misses;
+  double least = 0;
+  for (const std::uint32_t reading : clash.members) {
+    if (!findWouldBe) break;
+    const auto would = open(reading, own, std::nullopt);
+    if (!would) continue;
+    clash.wouldBe.push_back(*would);
+    if (would->degrees) continue;
+    const auto off = would->length.minus(part_.readings[reading].figure.value);
+    const double inches = off ? -off->toInches() : 0;
+    if (least == 0 || std::abs(inches) < std::abs(least)) least = inches;
+  }
+  // By how much they fail to meet: what the nearest of them would have to give.
+  if (least != 0) clash.missesBy = least;
+  return clash;
+}
+
+void Contradictions::tell(bool findWouldBe, PlacedPart& out) {
+  const auto isTold = [&](const CentresClash& clash) {
+    return std::any_of(out.clashes.begin(), out.clashes.end(), [&](const CentresClash& one) {
+      return one.axes == clash.axes && one.members == clash.members && one.spare == clash.spare;
+    });
+  };
+  const auto use = [&](std::uint32_t row) {
+    const Source& source = plane_.sources[row];
+    if (source.kind == SourceKind::reading) out.used.insert(source.index);
+  };
+  for (const PlacedBlock& block : outcome_.blocks) {
+    if (block.fate != BlockFate::placed && block.fate != BlockFate::mirrorTaken) continue;
+    for (const std::uint32_t row : block.block.rows) use(row);
+  }
+  for (const SpareRow& spare : outcome_.spares) {
+    if (spare.isKnown) use(spare.row);
+  }
+  for (const PlacedBlock& block : outcome_.blocks) {
+    if (block.fate != BlockFate::apart) continue;
+    CentresClash clash = clashOf(block, findWouldBe);
+    if (!isTold(clash)) out.clashes.push_back(std::move(clash));
+  }
+  for (const SpareRow& spare : outcome_.spares) {
+    if (!spare.isKnown) continue;
+    for (const auto& [figure, share] : sharesIn(spare.row)) {
+      out.checked.insert(readingOf_.at(figure));
+    }
+    if (spare.agrees) continue;
+    CentresClash clash = clashOf(spare, findWouldBe);
+    if (!isTold(clash)) out.clashes.push_back(std::move(clash));
+  }
+}
+
+std::set<std::uint32_t> Contradictions::behindClashes() {
+  std::set<std::uint32_t> behind;
+  for (const SpareRow& spare : outcome_.spares) {
+    if (!spare.isKnown || spare.agrees) continue;
+    for (const std::uint32_t block : blocksBehind({spare.row})) {
+      const auto& variables = outcome_.blocks[block].block.variables;
+      behind.insert(variables.begin(), variables.end());
+    }
+  }
+  return behind;
+}
+
+}  // namespace
+
+void tellContradictions(const Part& part, const PartPlane& plane, const PlaneOutcome& outcome,
+                        bool findWouldBe, PlacedPart& out) {
+  Contradictions(part, plane, outcome).tell(findWouldBe, out);
+}
+
+std::set<std::uint32_t> variablesBehindClashes(const PartPlane& plane,
+                                               const PlaneOutcome& outcome) {
+  const bool any = std::any_of(outcome.spares.begin(), outcome.spares.end(),
+                               [](const SpareRow& one) { return one.isKnown && !one.agrees; });
+  if (!any) return {};
+  return Contradictions(Part{}, plane, outcome).behindClashes();
+}
+
+}  // namespace inchwright

@@ -1,0 +1,327 @@
+#include "core/place/placing.h"
+
+#include <algorithm>
+#include <cmath>
+#include <utility>
+
+#include "core/place/contradictions.h"
+#include "core/place/part_plane.h"
+
+namespace inchwright {
+namespace {
+
+constexpr double kTicksPerInch = static_cast<double>(Length::kTicksPerInch);
+// A position beyond this is no part of any machine; ticks would not hold it.
+constexpr double kFarthest = 3e9;
+
+class PartPlacing {
+ public:
+  PartPlacing(const Part& part, const std::array<AxisSystem, 3>& systems,
+              const std::array<std::vector<Position>, 3>& positions,
+              const PlacePartOptions& options)
+      : part_(part), systems_(systems), options_(options) {
+    out_.positions = positions;
+  }
+
+  Result<PlacedPart> run();
+
+ private:
+  struct Solved {
+    PartPlane plane;
+    PlaneOutcome outcome;
+  };
+  Solved solve(std::size_t which) const;
+  Result<bool> takeOver(const Solved& solved);
+  void keepCarriers(std::size_t which, const Solved& solved);
+  void tellAnswers(const Solved& solved);
+  void tellFree(const Solved& solved, std::vector<FreePlace>& told) const;
+  void tellWeak(const Solved& solved);
+  std::vector<Id> movingWith(const Solved& solved, const Block& block) const;
+  std::set<std::pair<std::size_t, std::uint32_t>> disputedBy(const Solved& solved) const;
+  double lowerEnd(std::size_t axis) const;
+
+  const Part& part_;
+  const std::array<AxisSystem, 3>& systems_;
+  const PlacePartOptions& options_;
+  std::array<std::vector<FreePlace>, 3> free_;
+  PlacedPart out_;
+};
+
+PartPlacing::Solved PartPlacing::solve(std::size_t which) const {
+  Solved solved;
+  solved.plane = planeOf(part_, systems_, out_.positions, kPlanes[which]);
+  if (solved.plane.isEmpty()) return solved;
+  solved.outcome = placeInPlane(solved.plane.problem, options_.plane);
+  const bool isWeak =
+      std::any_of(solved.outcome.blocks.begin(), solved.outcome.blocks.end(),
+                  [&](const PlacedBlock& one) { return one.leverage > options_.plane.weakFrom; });
+  const bool isApart =
+      std::any_of(solved.outcome.blocks.begin(), solved.outcome.blocks.end(),
+                  [](const PlacedBlock& one) { return one.fate == BlockFate::apart; });
+  if (solved.outcome.spares.empty() && !isWeak && !isApart) return solved;
+  // Once more with the chains' own figures: what is checked, and what would close a contradiction,
+  // may be one of those.
+  solved.plane = planeOf(part_, systems_, out_.positions, kPlanes[which], {true});
+  solved.outcome = placeInPlane(solved.plane.problem, options_.plane);
+  return solved;
+}
+
+// Variables of the systems that a reading which does not agree throws doubt on.
+std::set<std::pair<std::size_t, std::uint32_t>> PartPlacing::disputedBy(
+    const Solved& solved) const {
+  std::set<std::pair<std::size_t, std::uint32_t>> disputed;
+  const auto behind = variablesBehindClashes(solved.plane, solved.outcome);
+  for (const std::size_t which : {0U, 1U}) {
+    for (const auto& [own, variable] : solved.plane.variables[which]) {
+      if (behind.contains(variable)) disputed.insert({which, own});
+    }
+  }
+  return disputed;
+}
+
+// Hands what was placed back to the chains; true when anything was.
+Result<bool> PartPlacing::takeOver(const Solved& solved) {
+  const auto disputed = disputedBy(solved);
+  bool any = false;
+  for (const std::size_t which : {0U, 1U}) {
+    std::vector<AxisSystem::Placed> placed;
+    for (const auto& [own, variable] : solved.plane.variables[which]) {
+      if (!solved.outcome.isPlaced[variable]) continue;
+      const double inches = solved.outcome.variables[variable];
+      if (!(std::abs(inches) < kFarthest)) {
+        return Error{
+            ErrorCode::outOfRange, "a place leaves the exact range",
+            systems_[static_cast<std::size_t>(solved.plane.axes[which])].network().places[0]};
+      }
+      placed.push_back({own, Rational(std::llround(inches * kTicksPerInch)), How::numeric,
+                        solved.outcome.residual * kTicksPerInch, disputed.contains({which, own})});
+    }
+    if (placed.empty()) continue;
+    any = true;
+    const auto axis = static_cast<std::size_t>(solved.plane.axes[which]);
+    if (!systems_[axis].place(placed, out_.positions[axis])) {
+      return Error{ErrorCode::outOfRange, "a sum of readings leaves the exact range", ""};
+    }
+  }
+  return any;
+}
+
+void PartPlacing::keepCarriers(std::size_t which, const Solved& solved) {
+  const PartPlane& plane = solved.plane;
+  const PlaneOutcome& outcome = solved.outcome;
+  const auto isPlaced = [&](std::uint32_t quantity) {
+    const auto terms = outcome.equations.termsOf(quantity);
+    return std::all_of(terms.begin(), terms.end(),
+                       [&](const Term& term) { return outcome.isPlaced[term.variable]; });
+  };
+  const auto value = [&](std::uint32_t quantity) {
+    return outcome.equations.valueOf(quantity, outcome.variables);
+  };
+  for (const auto& [id, number] : plane.lines) {
+    const PlacedLine& line = plane.problem.lines[number];
+    if (!isPlaced(line.direction) || !isPlaced(line.offset)) continue;
+    out_.lines[which][id] = {value(line.direction), value(line.offset)};
+  }
+  for (const auto& [id, circle] : plane.circles) {
+    if (!isPlaced(circle.x) || !isPlaced(circle.y) || !isPlaced(circle.radius)) continue;
+    out_.circles[which][id] = {{value(circle.x), value(circle.y)}, value(circle.radius)};
+  }
+}
+
+// Every place whose position hangs on what a block moves.
+std::vector<Id> PartPlacing::movingWith(const Solved& solved, const Block& block) const {
+  std::vector<Id> ids;
+  for (const std::size_t which : {0U, 1U}) {
+    const AxisSystem& system = systems_[static_cast<std::size_t>(solved.plane.axes[which])];
+    std::set<std::uint32_t> own;
+    for (const auto& [mine, variable] : solved.plane.variables[which]) {
+      if (std::binary_search(block.variables.begin(), block.variables.end(), variable)) {
+        own.insert(mine);
+      }
+    }
+    for (std::uint32_t node = 0; node < system.nodeCount(); ++node) {
+      for (const AxisSystem::Term& term : system.termsOf(node)) {
+        if (own.contains(term.variable)) ids.push_back(system.network().places[node]);
+      }
+    }
+  }
+  std::sort(ids.begin(), ids.end());
+  ids.erase(std::unique(ids.begin(), ids.end()), ids.end());
+  return ids;
+}
+
+// Where the outer side at the lower end lies; 0 where there is none.
+double PartPlacing::lowerEnd(std::size_t axis) const {
+  for (const Feature& feature : part_.features) {
+    const auto* edge = feature.as<kind::Edge>();
+    if (edge == nullptr || static_cast<std::size_t>(edge->axis) != axis || !edge->side ||
+        outward(*edge->side) > 0) {
+      continue;
+    }
+    const auto node = systems_[axis].node(feature.id);
+    if (node && out_.positions[axis][*node].group == 0) {
+      return out_.positions[axis][*node].ticks.toDouble();
+    }
+  }
+  return 0;
+}
+
+void PartPlacing::tellAnswers(const Solved& solved) {
+  std::vector<double> at = solved.outcome.variables;
+  for (const PlacedBlock& block : solved.outcome.blocks) {
+    const bool isTaken = block.fate == BlockFate::mirrorTaken;
+    if ((!isTaken && block.fate != BlockFate::twoAnswers) || block.points.empty()) continue;
+    SeveralAnswers several;
+    several.axes = solved.plane.axes;
+    several.isTaken = isTaken;
+    several.about = movingWith(solved, block.block);
+    std::uint32_t shown = block.points[0];
+    for (const std::uint32_t point : block.points) {
+      if (solved.plane.pointIds[point] < solved.plane.pointIds[shown]) shown = point;
+    }
+    several.place = solved.plane.pointIds[shown];
+    const PlacedPoint& point = solved.plane.problem.points[shown];
+    for (const Answer& answer : block.answers) {
+      for (std::size_t i = 0; i < answer.values.size(); ++i) {
+        at[block.block.variables[i]] = answer.values[i];
+      }
+      std::array<Length, 2> coordinates;
+      for (const std::size_t which : {0U, 1U}) {
+        const double inches = solved.outcome.equations.valueOf(which == 0 ? point.x : point.y, at);
+        const double low = lowerEnd(static_cast<std::size_t>(solved.plane.axes[which]));
+        coordinates[which] = Length::ticks(std::llround(inches * kTicksPerInch - low));
+      }
+      several.answers.push_back(coordinates);
+    }
+    for (const std::uint32_t one : block.block.variables) {
+      at[one] = solved.outcome.variables[one];
+    }
+    const auto isTold = [&](const SeveralAnswers& one) {
+      return one.axes == several.axes && one.place == several.place;
+    };
+    if (std::any_of(out_.answers.begin(), out_.answers.end(), isTold)) continue;
+    out_.answers.push_back(std::move(several));
+  }
+}
+
+// How a place whose two coordinates have one row between them can still move.
+void PartPlacing::tellFree(const Solved& solved, std::vector<FreePlace>& told) const {
+  const PlaneProblem& problem = solved.plane.problem;
+  const auto tell = [&](std::uint32_t point, const std::vector<std::uint32_t>& rows) {
+    FreePlace free{solved.plane.pointIds[point], FreeWay::together, {}};
+    const PlacedPoint& own = problem.points[point];
+    std::size_t holding = 0;
+    for (const std::uint32_t index : rows) {
+      const Row& row = solved.outcome.equations.rows()[index];
+      const std::size_t mine = row.of[0] == own.x && row.of[1] == own.y ? 0 : 2;
+      if (mine == 2 && (row.of[2] != own.x || row.of[3] != own.y)) continue;
+      ++holding;
+      if (row.kind == RowKind::off) {
+        free.way = FreeWay::slides;
+        continue;
+      }
+      if (row.kind != RowKind::distance && row.kind != RowKind::direction) continue;
+      for (std::uint32_t other = 0; other < problem.points.size(); ++other) {
+        const PlacedPoint& there = problem.points[other];
+        if (there.x != row.of[2 - mine] || there.y != row.of[3 - mine]) continue;
+        free.about = solved.plane.pointIds[other];
+      }
+      free.way = row.kind == RowKind::distance ? FreeWay::swings : FreeWay::slides;
+    }
+    if (holding == 0) return;
+    if (holding > 1) free = {free.place, FreeWay::together, {}};
+    told.push_back(std::move(free));
+  };
+  const auto isLoose = [&](std::uint32_t quantity) {
+    const auto terms = solved.outcome.equations.termsOf(quantity);
+    return std::any_of(terms.begin(), terms.end(), [&](const Term& term) {
+      return std::find(solved.outcome.loose.begin(), solved.outcome.loose.end(), term.variable) !=
+             solved.outcome.loose.end();
+    });
+  };
+  if (!solved.outcome.slack.empty()) {
+    for (std::uint32_t point = 0; point < problem.points.size(); ++point) {
+      if (isLoose(problem.points[point].x) || isLoose(problem.points[point].y)) {
+        tell(point, solved.outcome.slack);
+      }
+    }
+  }
+  for (const PlacedBlock& block : solved.outcome.blocks) {
+    if (block.fate != BlockFate::free) continue;
+    for (const std::uint32_t point : block.points) tell(point, block.block.rows);
+  }
+}
+
+void PartPlacing::tellWeak(const Solved& solved) {
+  const bool isWeak =
+      std::any_of(solved.outcome.blocks.begin(), solved.outcome.blocks.end(),
+                  [&](const PlacedBlock& one) { return one.leverage > options_.plane.weakFrom; });
+  if (!isWeak) return;
+  const auto slopes = slopesByFigure(solved.plane.problem, solved.outcome);
+  std::map<std::uint32_t, std::uint32_t> readingOf;
+  for (const auto& [reading, variable] : solved.plane.figures) readingOf[variable] = reading;
+  for (std::uint32_t i = 0; i < solved.plane.problem.points.size(); ++i) {
+    const PlacedPoint& point = solved.plane.problem.points[i];
+    std::map<std::uint32_t, std::array<double, 2>> moved;
+    for (const std::size_t which : {0U, 1U}) {
+      for (const Term& term : solved.outcome.equations.termsOf(which == 0 ? point.x : point.y)) {
+        for (const auto& [figure, slope] : slopes[term.variable]) {
+          moved[figure][which] += term.factor * slope;
+        }
+      }
+    }
+    WeakPlace weak{solved.plane.pointIds[i], 0, 0};
+    for (const auto& [figure, way] : moved) {
+      const std::uint32_t reading = readingOf.at(figure);
+      if (part_.readings[reading].kind == ReadingKind::angle) continue;
+      const double factor = std::hypot(way[0], way[1]);
+      if (factor <= std::max(weak.factor, options_.plane.weakFrom)) continue;
+      weak.factor = factor;
+      weak.reading = reading;
+    }
+    if (weak.factor > 0) out_.weak.push_back(std::move(weak));
+  }
+}
+
+Result<PlacedPart> PartPlacing::run() {
+  // A place in one plane may free another along the axis they share: each plane once, and again
+  // while others place something and it still leaves something loose.
+  std::array<bool, 3> isDone{};
+  for (int round = 0; round < 3; ++round) {
+    bool any = false;
+    for (std::size_t which = 0; which < kPlanes.size(); ++which) {
+      if (isDone[which]) continue;
+      const Solved solved = solve(which);
+      free_[which].clear();
+      if (solved.plane.isEmpty()) {
+        isDone[which] = true;
+        continue;
+      }
+      const auto took = takeOver(solved);
+      if (!took) return took.error();
+      any = any || *took;
+      isDone[which] = solved.outcome.slack.empty();
+      keepCarriers(which, solved);
+      out_.residual = std::max(out_.residual, solved.outcome.residual);
+      tellAnswers(solved);
+      tellFree(solved, free_[which]);
+      tellWeak(solved);
+      tellContradictions(part_, solved.plane, solved.outcome, options_.findContradictions, out_);
+    }
+    if (!any) break;
+  }
+  for (auto& free : free_) out_.free.insert(out_.free.end(), free.begin(), free.end());
+  return std::move(out_);
+}
+
+}  // namespace
+
+Result<PlacedPart> placePart(const Part& part, const std::array<AxisSystem, 3>& systems,
+                             const std::array<std::vector<Position>, 3>& positions,
+                             const PlacePartOptions& options) {
+  const auto sound = options.plane.isValid();
+  if (!sound) return sound.error();
+  return PartPlacing(part, systems, positions, options).run();
+}
+
+}  // namespace inchwright

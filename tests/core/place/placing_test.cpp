@@ -1,0 +1,159 @@
+#include "core/place/placing.h"
+
+#include <gtest/gtest.h>
+
+#include <cmath>
+#include <numbers>
+
+#include "tests/core/place/placed_part.h"
+#include "tests/support/part_text.h"
+
+namespace inchwright::test {
+namespace {
+
+constexpr double kTick = 1.0 / 2'540'000'000.0;
+constexpr double kDegree = std::numbers::pi / 180;
+
+PlacedForTest placed(const std::string& text) {
+  return PlacedForTest::of(PartText::read(text));
+}
+
+// L and F at 0, A at (1/2, 3/4), B level with it.
+const std::string kBase =
+    "edge L x left\nedge F y front\nhole A 1/4\nhole B 1/4\n"
+    "b1 x L A 1/2\nb2 y F A 3/4\nb3 x A B 3\nin_line y A B\n";
+
+TEST(Placing, ACentreDistanceAndAnAngle) {
+  const auto part = placed(kBase + "hole C 1/8\nr1 centres A C 5/8\nr2 angle A C 55\n");
+  EXPECT_NEAR(part.from("A", "C", Axis::x), 0.625 * std::cos(55 * kDegree), kTick);
+  EXPECT_NEAR(part.from("A", "C", Axis::y), 0.625 * std::sin(55 * kDegree), kTick);
+  EXPECT_EQ(part.position("C", Axis::x)->how, How::numeric);
+  EXPECT_EQ(part.position("A", Axis::x)->how, How::exact);
+  EXPECT_LE(part.placed.residual, kTick);
+  EXPECT_TRUE(part.placed.answers.empty());
+}
+
+TEST(Placing, WhatIsChainedFromItFollowsExactly) {
+  const auto part = placed(kBase +
+                           "hole C 1/8\nhole D 1/8\nr1 centres A C 5/8\nr2 angle A C 55\n"
+                           "r3 x C D 1 1/4\nr4 y C D 3/8\nhole E 1/8\nr5 centres D E 1\n"
+                           "r6 angle D E 100\n");
+  EXPECT_EQ(
+      part.position("D", Axis::x)->ticks.toDouble() - part.position("C", Axis::x)->ticks.toDouble(),
+      1.25 * 2'540'000'000.0);
+  EXPECT_NEAR(part.from("D", "E", Axis::x), std::cos(100 * kDegree), kTick);
+}
+
+TEST(Placing, TwoDistancesNameBothAnswersFromTheLowerSides) {
+  const std::string text = kBase + "hole C 1/8\nr1 centres A C 2\nr2 centres B C 2\n";
+  const auto open = placed(text);
+  EXPECT_FALSE(open.isPlaced("C", Axis::x));
+  ASSERT_EQ(open.placed.answers.size(), 1U);
+  const SeveralAnswers& several = open.placed.answers[0];
+  EXPECT_EQ(several.place, "C");
+  EXPECT_FALSE(several.isTaken);
+  ASSERT_EQ(several.answers.size(), 2U);
+  EXPECT_NEAR(several.answers[0][0].toInches(), 2, 1e-9);
+  EXPECT_NEAR(std::abs(several.answers[0][1].toInches() - 0.75), std::sqrt(1.75), 1e-9);
+  const auto traced = placed(text + "traced C 2.01 2.06\n");
+  ASSERT_EQ(traced.placed.answers.size(), 1U);
+  EXPECT_TRUE(traced.placed.answers[0].isTaken);
+  EXPECT_NEAR(traced.from("F", "C", Axis::y), 0.75 + std::sqrt(1.75), kTick);
+  EXPECT_NEAR(traced.placed.answers[0].answers[0][1].toInches(), 0.75 + std::sqrt(1.75), kTick);
+}
+
+TEST(Placing, AGroupMovesAsOneAndIsNamedWhole) {
+  const auto part = placed(kBase +
+                           "hole C 1/8\nhole D 1/8\nx1 x C D 1/2\nx2 y C D 1/4\n"
+                           "r1 centres A D 2\nr2 centres B D 2\ntraced C 1.5 1.81\n");
+  ASSERT_EQ(part.placed.answers.size(), 1U);
+  EXPECT_EQ(part.placed.answers[0].about, (std::vector<Id>{"C", "D"}));
+}
+
+TEST(Placing, ASpareDistanceThatMissesIsAClashWithWhatEachWouldBe) {
+  const auto part = placed(kBase +
+                           "hole C 1/8\nr1 centres A C 2\nr2 centres B C 2\nr3 angle A C 40\n"
+                           "traced C 2 2.07\n");
+  // acos(3/4) is 41.41 degrees: 40 misses it by more than a quarter of a degree.
+  EXPECT_NEAR(part.from("A", "C", Axis::x), 1.5, kTick);
+  ASSERT_EQ(part.placed.clashes.size(), 1U);
+  const CentresClash& clash = part.placed.clashes[0];
+  ASSERT_TRUE(clash.spare);
+  EXPECT_EQ(part.part.readings[*clash.spare].id, "r3");
+  EXPECT_TRUE(part.position("C", Axis::x)->disputed);
+  std::map<Id, WouldBe> by;
+  for (const WouldBe& one : clash.wouldBe) by[part.part.readings[one.reading].id] = one;
+  ASSERT_TRUE(by.contains("r1") && by.contains("r2") && by.contains("r3") && by.contains("b3"));
+  EXPECT_NEAR(*by["r3"].degrees, std::acos(0.75) / kDegree, 1e-7);
+  // At 40 degrees, 2 from A, B would have to be this far from C.
+  EXPECT_NEAR(by["r2"].length.toInches(),
+              std::hypot(2 * std::cos(40 * kDegree) - 3, 2 * std::sin(40 * kDegree)), 1e-9);
+}
+
+TEST(Placing, ASpareOneWithinItsLastPlaceAgrees) {
+  const auto part = placed(kBase +
+                           "hole C 1/8\nr1 centres A C 2\nr2 centres B C 2\nr3 angle A C 41 1/2\n"
+                           "traced C 2 2.07\n");
+  EXPECT_TRUE(part.placed.clashes.empty());
+  std::set<Id> checked;
+  for (const auto index : part.placed.checked) checked.insert(part.part.readings[index].id);
+  EXPECT_TRUE(checked.contains("r1") && checked.contains("r2") && checked.contains("r3"));
+  EXPECT_TRUE(checked.contains("b3"));
+  EXPECT_FALSE(checked.contains("b1"));
+}
+
+TEST(Placing, DistancesThatDoNotMeetPlaceNothing) {
+  const auto part = placed(kBase + "hole C 1/8\nr1 centres A C 1\nr2 centres B C 1 1/2\n");
+  EXPECT_FALSE(part.isPlaced("C", Axis::x));
+  ASSERT_EQ(part.placed.clashes.size(), 1U);
+  const CentresClash& clash = part.placed.clashes[0];
+  EXPECT_FALSE(clash.spare);
+  EXPECT_NEAR(std::abs(clash.missesBy), 0.5, 0.01);
+  for (const WouldBe& one : clash.wouldBe) {
+    const bool isSecond = part.part.readings[one.reading].id == "r2";
+    EXPECT_TRUE(!isSecond || std::abs(one.length.toInches() - 2) < 0.01);
+  }
+}
+
+TEST(Placing, HowAHalfHeldPlaceCanMoveIsSaid) {
+  const auto swings = placed(kBase + "hole C 1/8\nr1 centres A C 1\n");
+  ASSERT_EQ(swings.placed.free.size(), 1U);
+  EXPECT_EQ(swings.placed.free[0], (FreePlace{"C", FreeWay::swings, "A"}));
+  const auto slides = placed(kBase + "hole C 1/8\nr1 angle A C 30\n");
+  ASSERT_EQ(slides.placed.free.size(), 1U);
+  EXPECT_EQ(slides.placed.free[0], (FreePlace{"C", FreeWay::slides, "A"}));
+}
+
+TEST(Placing, ALeverHangsOnItsFirstHole) {
+  const auto part = placed(
+      "hole A 1/4\nhole B 1/4\nhole C 1/8\nin_line y A B\nr1 x A B 2\n"
+      "r2 centres A C 1\nr3 angle A C 120\n");
+  EXPECT_NEAR(part.from("A", "C", Axis::x), -0.5, kTick);
+}
+
+TEST(Placing, WhatIsSeenFromBehindIsTurnedOver) {
+  const auto part = placed(
+      "edge L x left\nedge F y front\nhole A 1/4 bottom\nhole C 1/4 bottom\n"
+      "b1 x L A 1\nb2 y F A 2\nr1 centres A C 1\nr2 angle A C 30\n");
+  EXPECT_NEAR(part.from("A", "C", Axis::x), std::cos(30 * kDegree), kTick);
+  EXPECT_NEAR(part.from("A", "C", Axis::y), -0.5, kTick);
+}
+
+TEST(Placing, WeaklyHeldIsSaidWithTheFigure) {
+  // Two circles that nearly only touch: their crossing moves many times what either does.
+  const auto part = placed(kBase +
+                           "hole C 1/8\nr1 centres A C 1.505\nr2 centres B C 1.505\n"
+                           "traced C 2.0 0.87\n");
+  ASSERT_EQ(part.placed.weak.size(), 1U);
+  EXPECT_EQ(part.placed.weak[0].place, "C");
+  EXPECT_GT(part.placed.weak[0].factor, 5);
+}
+
+TEST(Placing, APartWithoutSuchReadingsComesBackAsItWas) {
+  const auto part = placed(kBase);
+  EXPECT_TRUE(part.placed.answers.empty() && part.placed.clashes.empty());
+  EXPECT_EQ(part.placed.positions[0], part.systems[0].positions());
+}
+
+}  // namespace
+}  // namespace inchwright::test
