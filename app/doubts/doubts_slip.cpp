@@ -13,6 +13,7 @@
 #include "app/base/spoken_english.h"
 #include "core/chain/doubts.h"
 #include "core/part/edit.h"
+#include "core/say/setup_words.h"
 
 namespace inchwright::app {
 namespace {
@@ -150,7 +151,8 @@ int DoubtsSlip::addAll() {
     }
   }
   if (const SetupTable* table = desk.table()) {
-    for (const std::string& warning : table->warnings) {
+    for (const SetupWarning& one : table->warnings) {
+      const std::string warning = warningWords(one, *table, spokenEnglish());
       add(QStringLiteral("! ") + ownWords(warning), {}, false);
     }
   }

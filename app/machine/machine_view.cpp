@@ -14,8 +14,9 @@
 
 #include "app/base/look.h"
 #include "app/base/spoken_english.h"
-#include "app/words/table_text.h"
 #include "core/part/edit.h"
+#include "core/say/done_words.h"
+#include "core/say/making_words.h"
 
 namespace inchwright::app {
 namespace {
@@ -139,6 +140,13 @@ const TableRow* MachineView::current() const {
   return &table->rows[row_];
 }
 
+QString MachineView::sizeOf(const TableRow& row) const {
+  const Feature* feature = desk_.part().feature(row.feature);
+  return feature == nullptr
+             ? QString()
+             : ownWords(sizeWords(*feature, desk_.table()->step.unit, spokenEnglish()));
+}
+
 void MachineView::go(int row) {
   // What was typed at this place belongs to it, whichever way one leaves.
   takeMeasured();
@@ -171,13 +179,13 @@ void MachineView::follow() {
                      .arg(count));
   for (std::size_t i = 0; i < row->steps.size(); ++i) {
     const MakingStep& step = row->steps[i];
-    const QString depth = ownWords(step.depth);
-    auto* tick = new TickBox(
-        coreWords(stepWords(step)) + (depth.isEmpty() ? QString() : QStringLiteral(", ") + depth),
-        tools_);
+    const Unit unit = desk_.table()->step.unit;
+    const QString depth = ownWords(depthText(step, unit));
+    auto* tick = new TickBox(ownWords(stepWords(step, unit, spokenEnglish())) +
+                                 (depth.isEmpty() ? QString() : QStringLiteral(", ") + depth),
+                             tools_);
     tick->setFont(deskFont(2.0));
-    tick->setChecked(std::find(made.ticks.begin(), made.ticks.end(), stepWords(step)) !=
-                     made.ticks.end());
+    tick->setChecked(isDone(made, step));
     tick->setAccessibleName(tick->text());
     tick->setFocusPolicy(Qt::TabFocus);
     const int index = static_cast<int>(i);
@@ -190,7 +198,7 @@ void MachineView::follow() {
   measuredY_->setText(made.y ? ownWords(made.y->text) : QString());
   setAccessibleDescription(tr("%1: X %2, Y %3, %4")
                                .arg(ownWords(row->id), ownWords(signedText(row->x)),
-                                    ownWords(signedText(row->y)), ownWords(row->size)));
+                                    ownWords(signedText(row->y)), sizeOf(*row)));
   filling_ = false;
   update();
 }
@@ -198,11 +206,9 @@ void MachineView::follow() {
 void MachineView::setTick(int step, bool on) {
   const TableRow* row = current();
   if (filling_ || row == nullptr) return;
-  MadePlace made = madeAt(desk_.part(), row->id, desk_.setup().name);
-  const std::string tick = stepWords(row->steps[step]);
-  std::erase(made.ticks, tick);
-  if (on) made.ticks.push_back(tick);
-  const QString title = tr("Tick %1 at %2").arg(ownWords(tick), ownWords(row->id));
+  const MakingStep& ticked = row->steps[step];
+  const MadePlace made = withDone(madeAt(desk_.part(), row->id, desk_.setup().name), ticked, on);
+  const QString title = tr("Tick %1 at %2").arg(ownWords(doneName(ticked)), ownWords(row->id));
   desk_.endMerge();
   // The box that was clicked is made anew by the edit, so the edit waits for its click to end.
   QMetaObject::invokeMethod(
@@ -266,7 +272,7 @@ void MachineView::paintEvent(QPaintEvent*) {
   painter.setFont(fitting(deskFont(), id, {left.width(), left.height() * 0.62}));
   painter.drawText(QRectF(left.left(), left.top(), left.width(), left.height() * 0.66),
                    Qt::AlignCenter, id);
-  const QString size = coreWords(row->size, &desk_.part());
+  const QString size = sizeOf(*row);
   const QRectF below(left.left(), left.top() + left.height() * 0.66, left.width(),
                      left.height() * 0.34);
   painter.setFont(fitting(deskFont(), size, {below.width(), below.height() * 0.4}));

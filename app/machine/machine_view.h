@@ -42,6 +42,7 @@ class MachineView : public QWidget {
   void takeMeasured();
   QRectF figuresBox() const;
   const TableRow* current() const;
+  QString sizeOf(const TableRow& row) const;
 
   Desk& desk_;
   int row_ = 0;

@@ -14,7 +14,7 @@ static void initialiseFaces() {
 namespace inchwright::app {
 namespace {
 
-constexpr Typeface kFaces[] = {Typeface::regular, Typeface::bold, Typeface::mono,
+constexpr Typeface kSides[] = {Typeface::regular, Typeface::bold, Typeface::mono,
                                Typeface::monoBold};
 
 bool isBold(Typeface face) {
@@ -32,7 +32,7 @@ QString faceResource(Typeface face) {
 
 Result<Done> loadOnce() {
   initialiseFaces();
-  for (const Typeface face : kFaces) {
+  for (const Typeface face : kSides) {
     const int id = QFontDatabase::addApplicationFontFromData(faceFile(face));
     if (!QFontDatabase::applicationFontFamilies(id).contains(faceFamily(face))) {
       return Error{ErrorCode::fileTrouble, "a typeface that belongs to the program can't be used",

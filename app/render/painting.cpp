@@ -56,7 +56,7 @@ void setInks(QPainter& painter, const Item& item) {
 void paint(QPainter& painter, const PolylineItem& item) {
   setInks(painter, item);
   QPolygonF points;
-  for (const PaperPoint& point : item.points) points.append({point.x, point.y});
+  for (const PlanePoint& point : item.points) points.append({point.x, point.y});
   if (item.closed) {
     painter.drawPolygon(points, Qt::OddEvenFill);
   } else {

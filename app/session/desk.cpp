@@ -116,8 +116,9 @@ const std::optional<Error>& Desk::tableError() const {
 
 SheetOptions Desk::optionsFor(const SetupTable& now) const {
   SheetOptions options = state_->sheet;
-  auto closeness =
-      closenessOnSheet(part(), solution(), setup(), job().machine, now, state_->closeness);
+  const auto work = workAt(job(), part(), solution(), setup());
+  if (!work.ok()) return options;
+  auto closeness = closenessOnSheet(*work, now, state_->closeness);
   if (closeness.ok()) options.closeness = std::move(closeness).value();
   return options;
 }

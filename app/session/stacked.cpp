@@ -7,7 +7,7 @@
 
 #include "app/session/activity.h"
 #include "app/session/desk.h"
-#include "core/plan/budget_frame.h"
+#include "core/plan/budget_from_zero.h"
 #include "core/plan/gap.h"
 
 namespace inchwright::app {
@@ -133,8 +133,8 @@ Result<Stacked> stackBetween(const Desk& desk, Axis axis, const Id& from, const 
   Result<StackedWay> way = wayOf(tr("as drawn"), std::move(drawn).value(), all);
   if (!way) return way.error();
   all.ways.push_back(std::move(way).value());
-  Result<std::vector<StackMember>> fromZero =
-      membersFromZero(part, desk.solution(), desk.setup(), desk.job().machine, axis, from, to, {});
+  Result<std::vector<StackMember>> fromZero = membersFromZero(
+      {part, desk.solution(), desk.setup(), desk.job().machine}, axis, from, to, {});
   Result<Stack> made = fromZero ? stackOf(std::move(fromZero).value()) : fromZero.error();
   if (made) {
     Result<StackedWay> second = wayOf(tr("as made from this zero"), std::move(made).value(), all);

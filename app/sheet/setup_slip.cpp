@@ -18,6 +18,7 @@
 #include "app/session/side_words.h"
 #include "core/measure/writing.h"
 #include "core/part/edit.h"
+#include "core/say/setup_words.h"
 
 namespace inchwright::app {
 namespace {
@@ -266,7 +267,7 @@ void SetupSlip::showNow() {
   rounding_->setChecked(sheet.showRounding);
   const auto& error = desk_.tableError();
   said_->setText(error           ? coreWords(error->text)
-                 : desk_.table() ? coreWords(desk_.table()->zero, &desk_.part())
+                 : desk_.table() ? QString::fromStdString(zeroLine(*desk_.table(), spokenEnglish()))
                                  : QString());
   filling_ = false;
 }

@@ -312,7 +312,7 @@ void SheetView::paintHovered(QPainter& painter) const {
   if (!hovered_ || hovered_->page >= pageCount()) return;
   const QPointF corner = boxOf(hovered_->page).topLeft();
   const PaperTarget& target = hovered_->target;
-  const auto onView = [&](const PaperPoint& point) {
+  const auto onView = [&](const PlanePoint& point) {
     return corner + QPointF(point.x, point.y) * scale_;
   };
   // The paper is light by day and by lamplight.

@@ -12,8 +12,10 @@
 #include "app/render/render.h"
 #include "app/window/print_preview.h"
 #include "app/words/sheet_file.h"
-#include "app/words/table_text.h"
 #include "core/document/atomic_file.h"
+#include "core/say/making_words.h"
+#include "core/say/setup_words.h"
+#include "core/say/table_csv.h"
 
 namespace inchwright::app {
 namespace {
@@ -58,7 +60,8 @@ Result<std::vector<Drawn>> drawnAs(const Desk& desk, const QString& file) {
   if (table == nullptr) return nothingYet(desk);
   const QString ending = QFileInfo(file).suffix().toLower();
   if (ending == QLatin1String("csv")) {
-    return std::vector<Drawn>{{file, QByteArray::fromStdString(tablesAsCsv({*table}))}};
+    return std::vector<Drawn>{
+        {file, QByteArray::fromStdString(tablesAsCsv({{desk.part(), *table}}))}};
   }
   if (ending == QLatin1String("svg")) return drawnPictures(desk, file, true);
   if (ending == QLatin1String("png")) return drawnPictures(desk, file, false);
@@ -71,9 +74,18 @@ Result<std::vector<Drawn>> drawnAs(const Desk& desk, const QString& file) {
   return std::vector<Drawn>{{file, std::move(pdf).value()}};
 }
 
-QStringList cells(const TableRow& row) {
-  return {ownWords(row.id),   ownWords(signedText(row.x)), ownWords(signedText(row.y)),
-          ownWords(row.size), ownWords(stepsText(row)),    ownWords(row.note)};
+/// The cells of each row.
+std::vector<QStringList> cellsOf(const Part& part, const SetupTable& table) {
+  const SetupWords words = setupWords(part, table);
+  std::vector<QStringList> lines;
+  for (std::size_t i = 0; i < table.rows.size(); ++i) {
+    const TableRow& row = table.rows[i];
+    lines.push_back({ownWords(row.id), ownWords(signedText(row.x)), ownWords(signedText(row.y)),
+                     ownWords(words.rows[i].size),
+                     ownWords(stepsWords(row, table.step.unit, English::uk)),
+                     ownWords(words.rows[i].note)});
+  }
+  return lines;
 }
 
 QStringList headings() {
@@ -106,10 +118,9 @@ bool isOurSheet(const QString& file) {
   return mayReplace(file.toStdString(), false).ok();
 }
 
-QString tableAsTsv(const SetupTable& table) {
+QString tableAsTsv(const Part& part, const SetupTable& table) {
   QStringList lines{headings().join(QLatin1Char('\t'))};
-  for (const TableRow& row : table.rows) {
-    QStringList line = cells(row);
+  for (QStringList line : cellsOf(part, table)) {
     // A tab or a line end inside a cell would make two of it.
     for (QString& cell : line) cell = cell.simplified();
     lines << line.join(QLatin1Char('\t'));
@@ -117,7 +128,7 @@ QString tableAsTsv(const SetupTable& table) {
   return lines.join(QLatin1Char('\n')) + QLatin1Char('\n');
 }
 
-QString tableAsHtml(const SetupTable& table) {
+QString tableAsHtml(const Part& part, const SetupTable& table) {
   const auto line = [](const QStringList& texts, const QString& tag) {
     QString html = QStringLiteral("<tr>");
     for (const QString& text : texts) {
@@ -125,10 +136,10 @@ QString tableAsHtml(const SetupTable& table) {
     }
     return html + QStringLiteral("</tr>\n");
   };
-  QString html =
-      QStringLiteral("<table>\n<caption>%1</caption>\n").arg(ownWords(table.zero).toHtmlEscaped());
+  QString html = QStringLiteral("<table>\n<caption>%1</caption>\n")
+                     .arg(ownWords(zeroLine(table, English::uk)).toHtmlEscaped());
   html += line(headings(), QStringLiteral("th"));
-  for (const TableRow& row : table.rows) html += line(cells(row), QStringLiteral("td"));
+  for (const QStringList& one : cellsOf(part, table)) html += line(one, QStringLiteral("td"));
   return html + QStringLiteral("</table>\n");
 }
 
@@ -136,10 +147,10 @@ Result<Done> copyTable(const Desk& desk) {
   const SetupTable* table = desk.table();
   if (table == nullptr) return nothingYet(desk);
   auto* data = new QMimeData;
-  const QString text = tableAsTsv(*table);
+  const QString text = tableAsTsv(desk.part(), *table);
   data->setText(text);
   data->setData(QStringLiteral("text/tab-separated-values"), text.toUtf8());
-  data->setHtml(tableAsHtml(*table));
+  data->setHtml(tableAsHtml(desk.part(), *table));
   QGuiApplication::clipboard()->setMimeData(data);
   return Done{};
 }

@@ -25,8 +25,8 @@ bool isOurSheet(const QString& file);
 Result<Done> copyTable(const Desk& desk);
 
 /// The table as it goes onto the clipboard.
-QString tableAsTsv(const SetupTable& table);
-QString tableAsHtml(const SetupTable& table);
+QString tableAsTsv(const Part& part, const SetupTable& table);
+QString tableAsHtml(const Part& part, const SetupTable& table);
 
 /// Shows the real pages as the printer will have them, and prints from there.
 void previewPrint(const Desk& desk, QWidget* parent);

@@ -6,7 +6,7 @@
 #include "app/words/tolerance_job.h"
 #include "app/words/tolerance_note.h"
 #include "app/words/words.h"
-#include "core/plan/budget_frame.h"
+#include "core/plan/budget_from_zero.h"
 
 namespace inchwright::app {
 namespace {
@@ -38,7 +38,7 @@ Result<SetupBudget> budgetFor(const Part& part, const Solution& solution, const 
                               const Machine& machine) {
   SetupBudget all;
   for (const Axis axis : axesIn(setup.face)) {
-    Result<Budget> budget = budgetAlong(part, solution, setup, machine, axis);
+    Result<Budget> budget = budgetAlong({part, solution, setup, machine}, axis);
     if (!budget) return budget.error();
     for (const Id& id : budget->notGuaranteed) all.notGuaranteed.push_back(id);
     all.axes.emplace_back(axis, std::move(budget).value());

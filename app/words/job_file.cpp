@@ -87,7 +87,7 @@ Result<std::vector<PlannedSetup>> planJob(const Arguments& arguments, const Open
       if (!table) {
         return within(opened.file + ": " + part.name + ": setup " + setup.name, table.error());
       }
-      planned.push_back({i, setup, std::move(table).value()});
+      planned.push_back({i, setup, options, std::move(table).value()});
     }
   }
   if (planned.empty()) return within(opened.file, notAmong("setup", *name, there));

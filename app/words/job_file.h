@@ -35,6 +35,7 @@ Result<OpenedJob> openJob(const Arguments& arguments);
 struct PlannedSetup {
   std::size_t solved = 0;  ///< index into OpenedJob::solved
   Setup setup;
+  TableOptions options;  ///< the table was made with
   SetupTable table;
 };
 

@@ -164,8 +164,10 @@ Result<std::vector<fs::path>> write(const std::vector<Page>& pages, const QStrin
 Result<SheetOptions> optionsFor(const Wanted& wanted, const Job& job, const Part& part,
                                 const Solution& solution, const PlannedSetup& planned) {
   SheetOptions options = wanted.options;
+  const Result<WorkAt> work = workAt(job, part, solution, planned.setup, planned.options);
+  if (!work) return work.error();
   Result<std::optional<Closeness>> closeness =
-      closenessOnSheet(part, solution, planned.setup, job.machine, planned.table, wanted.closeness);
+      closenessOnSheet(*work, planned.table, wanted.closeness);
   if (!closeness) return closeness.error();
   options.closeness = std::move(closeness).value();
   return options;

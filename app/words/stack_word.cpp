@@ -13,7 +13,7 @@
 #include "app/words/words.h"
 #include "core/base/ascii.h"
 #include "core/part/plain_decimal.h"
-#include "core/plan/budget_frame.h"
+#include "core/plan/budget_from_zero.h"
 
 namespace inchwright::app {
 namespace {
@@ -222,7 +222,7 @@ Result<Done> addMade(const Arguments& arguments, const OpenedJob& opened,
       theSetup(arguments.value("--from-zero"), "--from-zero", part, solved.solution);
   if (!setup) return setup.error();
   Result<std::vector<StackMember>> members =
-      membersFromZero(part, solved.solution, *setup, opened.job.machine, axis, from, to, *held);
+      membersFromZero({part, solved.solution, *setup, opened.job.machine}, axis, from, to, *held);
   if (!members) return members.error();
   Result<Stack> stack = stackOf(std::move(members).value(), answer.drawn.sum.stack.inflation);
   if (!stack) return stack.error();

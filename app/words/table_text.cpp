@@ -4,33 +4,25 @@
 #include <ostream>
 
 #include "app/words/console.h"
+#include "core/say/figure_words.h"
+#include "core/say/making_words.h"
+#include "core/say/setup_words.h"
 
 namespace inchwright::app {
 namespace {
-
-std::string_view axisName(bool alongX) {
-  return alongX ? "X" : "Y";
-}
-
-std::string_view axisName(const TouchOff& touch) {
-  return touch.depth ? "Z" : axisName(touch.alongX);
-}
-
-std::string countsText(const SetupTable& table) {
-  return std::string("X counts up to the ") + (table.xCountsRight ? "right" : "left") +
-         ", Y counts up " + (table.yCountsAway ? "away from you" : "towards you");
-}
 
 void printLines(const Streams& streams, const std::vector<std::string>& lines) {
   for (const std::string& line : lines) streams.out << "  " << line << '\n';
 }
 
-void printRows(const SetupTable& table, const Streams& streams) {
+void printRows(const SetupTable& table, const SetupWords& words, const Streams& streams) {
   std::vector<std::vector<std::string>> rows{
       {"id", "X", "Y", "X print", "Y print", "size", "make", "note"}};
-  for (const TableRow& row : table.rows) {
+  for (std::size_t i = 0; i < table.rows.size(); ++i) {
+    const TableRow& row = table.rows[i];
     rows.push_back({row.id, signedText(row.x), signedText(row.y), row.xFraction, row.yFraction,
-                    row.size, stepsText(row), row.note});
+                    words.rows[i].size, stepsWords(row, table.step.unit, English::uk),
+                    words.rows[i].note});
   }
   const std::vector<std::string> lines =
       alignedRows(rows, {Justify::left, Justify::right, Justify::right, Justify::right,
@@ -49,10 +41,9 @@ void printEdges(const SetupTable& table, const Streams& streams) {
   if (table.edges.empty()) return;
   std::vector<std::vector<std::string>> rows{{"", "", "", ""}};
   for (const EdgeRow& edge : table.edges) {
-    rows.push_back({edge.id, std::string(axisName(edge.alongX)), signedText(edge.value),
-                    edge.stockLeft.isZero()
-                        ? ""
-                        : writePlain(edge.stockLeft, table.step.unit) + " still to come off"});
+    rows.push_back(
+        {edge.id, std::string(1, letterOf(edge.axis)), signedText(edge.value),
+         edge.stock ? figureText(*edge.stock, table.step.unit) + " still to come off" : ""});
   }
   std::vector<std::string> lines =
       alignedRows(rows, {Justify::left, Justify::left, Justify::right, Justify::left});
@@ -61,65 +52,10 @@ void printEdges(const SetupTable& table, const Streams& streams) {
   for (const std::string& line : lines) streams.out << "    " << line << '\n';
 }
 
-std::string quoted(const std::string& field) {
-  if (field.find_first_of(",\"\r\n") == std::string::npos) return field;
-  std::string text = "\"";
-  for (const char c : field) text.append(c == '"' ? 2 : 1, c);
-  return text + "\"";
-}
-
-std::string csvLine(const std::vector<std::string>& fields) {
-  std::string line;
-  for (std::size_t i = 0; i < fields.size(); ++i) line += (i == 0 ? "" : ",") + quoted(fields[i]);
-  return line + "\r\n";
-}
-
 }  // namespace
 
-std::string_view nameOf(StepKind kind) {
-  switch (kind) {
-    case StepKind::spot:
-      return "spot";
-    case StepKind::drill:
-      return "drill";
-    case StepKind::ream:
-      return "ream";
-    case StepKind::bore:
-      return "bore";
-    case StepKind::tap:
-      return "tap";
-    case StepKind::counterbore:
-      return "counterbore";
-    case StepKind::countersink:
-      return "countersink";
-    case StepKind::spotface:
-      return "spotface";
-    case StepKind::mark:
-      break;
-  }
-  return "mark";
-}
-
-std::string stepText(const Step& step) {
-  return showAtStep(step.size.rational(), step).text;
-}
-
-std::string stepWords(const MakingStep& step) {
-  const std::string kind(nameOf(step.kind));
-  if (step.tool.empty()) return kind;
-  return step.tool.find(kind) == std::string::npos ? kind + " " + step.tool : step.tool;
-}
-
-std::string stepsText(const TableRow& row) {
-  std::string text;
-  for (const MakingStep& step : row.steps) {
-    text += text.empty() ? "" : ", ";
-    text += stepWords(step);
-  }
-  return text;
-}
-
-void printTableText(const SetupTable& table, const Streams& streams) {
+void printTableText(const Part& part, const SetupTable& table, const Streams& streams) {
+  const SetupWords words = setupWords(part, table);
   streams.out << toned(streams, Tone::heading,
                        oneLine(table.part + ", setup " + table.setup + ": " +
                                std::string(nameOf(table.face)) + " up, turned " +
@@ -127,48 +63,36 @@ void printTableText(const SetupTable& table, const Streams& streams) {
               << '\n';
   printLines(streams, {std::string(table.step.unit == Unit::inch ? "inches" : "millimetres") +
                            " at a step of " + stepText(table.step),
-                       oneLine(table.zero), countsText(table)});
-  for (const TouchOff& touch : table.touchOff) {
-    streams.out << "  " << axisName(touch) << " zero: " << oneLine(touch.what) << '\n';
+                       oneLine(words.zero), countsWords(table, English::uk)});
+  for (std::size_t i = 0; i < table.touchOff.size(); ++i) {
+    const SetupWords::Touch& touch = words.touchOff[i];
+    streams.out << "  " << table.touchOff[i].axis.letter() << " zero: " << oneLine(touch.what)
+                << '\n';
     int number = 0;
     for (const std::string& step : touch.steps) {
       streams.out << "    " << ++number << ". " << oneLine(step) << '\n';
     }
   }
   streams.out << '\n';
-  if (!table.rows.empty()) printRows(table, streams);
+  if (!table.rows.empty()) printRows(table, words, streams);
   printEdges(table, streams);
   if (!table.checks.empty()) streams.out << "  Drive there and look before cutting\n";
-  for (const CheckPlace& check : table.checks) {
+  for (std::size_t i = 0; i < table.checks.size(); ++i) {
+    const CheckPlace& check = table.checks[i];
     streams.out << "    X " << signedText(check.x) << "  Y " << signedText(check.y) << "  "
-                << oneLine(check.look) << '\n';
+                << oneLine(words.checks[i]) << '\n';
   }
-  for (const Loose& loose : table.unplaced) {
+  for (std::size_t i = 0; i < table.unplaced.size(); ++i) {
+    const Loose& loose = table.unplaced[i];
     streams.out << "  "
                 << toned(streams, Tone::doubt,
                          oneLine(loose.id + " has no place along " +
-                                 std::string(nameOf(loose.axis)) + ": " + loose.advice))
+                                 std::string(nameOf(loose.axis)) + ": " + words.unplaced[i]))
                 << '\n';
   }
-  for (const std::string& warning : table.warnings) {
+  for (const std::string& warning : words.warnings) {
     streams.out << "  " << toned(streams, Tone::doubt, "Mind: " + oneLine(warning)) << '\n';
   }
-}
-
-std::string tablesAsCsv(const std::vector<SetupTable>& tables) {
-  std::string csv = csvLine({"part", "setup", "unit", "step", "id", "kind", "x", "y", "x_ticks",
-                             "y_ticks", "exact", "x_print", "y_print", "size", "make", "note"});
-  for (const SetupTable& table : tables) {
-    for (const TableRow& row : table.rows) {
-      csv += csvLine({table.part, table.setup, std::string(nameOf(table.step.unit)),
-                      stepText(table.step), row.id, std::string(nameOf(row.kind)), row.x.text,
-                      row.y.text, std::to_string(row.x.value.ticks()),
-                      std::to_string(row.y.value.ticks()),
-                      row.x.exact && row.y.exact ? "true" : "false", row.xFraction, row.yFraction,
-                      row.size, stepsText(row), row.note});
-    }
-  }
-  return csv;
 }
 
 }  // namespace inchwright::app

@@ -5,6 +5,10 @@
 #include "app/words/job_file.h"
 #include "app/words/table_text.h"
 #include "app/words/words.h"
+#include "core/say/figure_words.h"
+#include "core/say/making_words.h"
+#include "core/say/setup_words.h"
+#include "core/say/table_csv.h"
 
 namespace inchwright::app {
 namespace {
@@ -42,7 +46,7 @@ Result<As> wantedForm(const Arguments& arguments) {
   return Error{ErrorCode::badRequest, "“" + as + "” is no form; say text, csv or json", "--as"};
 }
 
-Json asJson(const TableRow& row) {
+Json asJson(const TableRow& row, const SetupWords::Row& words, Unit unit) {
   Json entry;
   entry["id"] = row.id;
   entry["kind"] = nameOf(row.kind);
@@ -51,8 +55,8 @@ Json asJson(const TableRow& row) {
   entry["x_ticks"] = row.x.value.ticks();
   entry["y_ticks"] = row.y.value.ticks();
   entry["exact"] = row.x.exact && row.y.exact;
-  entry["size"] = row.size;
-  entry["note"] = row.note;
+  entry["size"] = words.size;
+  entry["note"] = words.note;
   entry["feature"] = row.feature;
   entry["x_print"] = row.xFraction;
   entry["y_print"] = row.yFraction;
@@ -62,9 +66,9 @@ Json asJson(const TableRow& row) {
   entry["steps"] = Json::array();
   for (const MakingStep& step : row.steps) {
     entry["steps"].push_back(Json{{"kind", nameOf(step.kind)},
-                                  {"tool", step.tool},
+                                  {"tool", toolName(step, unit, English::uk)},
                                   {"diameter_ticks", step.diameter.ticks()},
-                                  {"depth", step.depth},
+                                  {"depth", depthText(step, unit)},
                                   {"rule", step.rule}});
   }
   return entry;
@@ -76,64 +80,70 @@ Json edgesAsJson(const SetupTable& table) {
     Json entry;
     entry["id"] = edge.id;
     if (edge.side) entry["side"] = nameOf(*edge.side);
-    entry["axis"] = edge.alongX ? "x" : "y";
+    entry["axis"] = edge.axis == MachineAxis::x ? "x" : "y";
     entry["value"] = edge.value.text;
     entry["value_ticks"] = edge.value.value.ticks();
     entry["exact"] = edge.value.exact;
-    entry["stock_left"] = showAtStep(edge.stockLeft.rational(), table.step).text;
-    entry["stock_left_ticks"] = edge.stockLeft.ticks();
+    const Length stock = edge.stock ? edge.stock->value : Length();
+    entry["stock_left"] = atStep(stock, table.step);
+    entry["stock_left_ticks"] = stock.ticks();
     entry["disputed"] = edge.disputed;
     edges.push_back(std::move(entry));
   }
   return edges;
 }
 
-Json asJson(const SetupTable& table) {
+Json asJson(const Part& part, const SetupTable& table) {
+  const SetupWords words = setupWords(part, table);
   Json sheet;
   sheet["part"] = table.part;
   sheet["setup"] = table.setup;
   sheet["unit"] = nameOf(table.step.unit);
   sheet["step"] = stepText(table.step);
-  sheet["zero"] = table.zero;
+  sheet["zero"] = words.zero;
   sheet["face"] = nameOf(table.face);
   sheet["turn"] = table.turn;
-  sheet["x_counts"] = table.xCountsRight ? "right" : "left";
-  sheet["y_counts"] = table.yCountsAway ? "away" : "towards";
+  sheet["x_counts"] = table.x.counts > 0 ? "right" : "left";
+  sheet["y_counts"] = table.y.counts > 0 ? "away" : "towards";
   sheet["rows"] = Json::array();
-  for (const TableRow& row : table.rows) sheet["rows"].push_back(asJson(row));
+  for (std::size_t i = 0; i < table.rows.size(); ++i) {
+    sheet["rows"].push_back(asJson(table.rows[i], words.rows[i], table.step.unit));
+  }
   sheet["edges"] = edgesAsJson(table);
   sheet["unplaced"] = Json::array();
-  for (const Loose& loose : table.unplaced) {
+  for (std::size_t i = 0; i < table.unplaced.size(); ++i) {
+    const Loose& loose = table.unplaced[i];
     sheet["unplaced"].push_back(
-        Json{{"id", loose.id}, {"axis", nameOf(loose.axis)}, {"advice", loose.advice}});
+        Json{{"id", loose.id}, {"axis", nameOf(loose.axis)}, {"advice", words.unplaced[i]}});
   }
   sheet["touch_off"] = Json::array();
-  for (const TouchOff& touch : table.touchOff) {
-    sheet["touch_off"].push_back(Json{{"axis", touch.depth    ? "z"
-                                               : touch.alongX ? "x"
-                                                              : "y"},
-                                      {"what", touch.what},
-                                      {"steps", touch.steps}});
+  for (std::size_t i = 0; i < table.touchOff.size(); ++i) {
+    const SetupWords::Touch& said = words.touchOff[i];
+    const char letter = static_cast<char>(table.touchOff[i].axis.letter() - 'X' + 'x');
+    sheet["touch_off"].push_back(
+        Json{{"axis", std::string(1, letter)}, {"what", said.what}, {"steps", said.steps}});
   }
   sheet["checks"] = Json::array();
-  for (const CheckPlace& check : table.checks) {
-    sheet["checks"].push_back(Json{{"x", check.x.text}, {"y", check.y.text}, {"look", check.look}});
+  for (std::size_t i = 0; i < table.checks.size(); ++i) {
+    const CheckPlace& check = table.checks[i];
+    sheet["checks"].push_back(
+        Json{{"x", check.x.text}, {"y", check.y.text}, {"look", words.checks[i]}});
   }
-  sheet["warnings"] = table.warnings;
+  sheet["warnings"] = words.warnings;
   return sheet;
 }
 
-void print(const std::vector<SetupTable>& tables, As as, const Streams& streams) {
+void print(const std::vector<TableOfPart>& tables, As as, const Streams& streams) {
   if (as == As::csv) {
     streams.out << tablesAsCsv(tables);
   } else if (as == As::json) {
     Json all{{"inchwright", 1}, {"sheets", Json::array()}};
-    for (const SetupTable& table : tables) all["sheets"].push_back(asJson(table));
+    for (const auto& [part, table] : tables) all["sheets"].push_back(asJson(part, table));
     streams.out << all.dump(2, ' ', false, Json::error_handler_t::replace) << '\n';
   } else {
     for (std::size_t i = 0; i < tables.size(); ++i) {
       if (i > 0) streams.out << '\n';
-      printTableText(tables[i], streams);
+      printTableText(tables[i].part, tables[i].table, streams);
     }
   }
 }
@@ -153,8 +163,10 @@ int runTable(std::span<const std::string> args, Streams& streams) {
   const Result<std::vector<PlannedSetup>> planned = planJob(*arguments, *opened);
   if (!planned) return refuse(streams, "table", planned.error());
 
-  std::vector<SetupTable> tables;
-  for (const PlannedSetup& one : *planned) tables.push_back(one.table);
+  std::vector<TableOfPart> tables;
+  for (const PlannedSetup& one : *planned) {
+    tables.push_back({opened->part(opened->solved[one.solved]), one.table});
+  }
   print(tables, *as, streams);
   return hasFindings(*opened) ? kFindings : kFine;
 }

@@ -5,16 +5,9 @@
 #include <vector>
 
 #include "core/base/result.h"
+#include "core/geometry/point.h"
 
 namespace inchwright {
-
-/// A point in a plane; the unit and frame are said where it is used. Never a print dimension.
-struct PlanePoint {
-  double x = 0;
-  double y = 0;
-
-  bool operator==(const PlanePoint&) const = default;
-};
 
 /// A projective map of the plane: it squares up a photo or scan of a print.
 ///

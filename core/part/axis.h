@@ -15,6 +15,8 @@ inline constexpr std::array kAxes{Axis::x, Axis::y, Axis::z};
 enum class Face : std::uint8_t { top, bottom, front, back, left, right };
 /// An outer side of the part is named like the face that lies on it.
 using Side = Face;
+inline constexpr std::array kSides{Side::top,  Side::bottom, Side::front,
+                                   Side::back, Side::left,   Side::right};
 
 /// The two axes that lie in a face, in document order: x y, x z or y z.
 constexpr std::array<Axis, 2> axesIn(Face face) {

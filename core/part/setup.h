@@ -47,6 +47,9 @@ struct Setup {
 
   const ZeroAlong* zeroAlong(Axis axis) const;
   Length stockOn(Side side) const;
+  const std::optional<Lettered>& stockLettered(Side side) const {
+    return stock[static_cast<std::size_t>(side)];
+  }
 
   bool operator==(const Setup&) const = default;
 };

@@ -6,6 +6,7 @@
 #include <vector>
 
 #include "core/base/result.h"
+#include "core/measure/angle.h"
 #include "core/measure/lettered.h"
 #include "core/part/extra.h"
 #include "core/part/made.h"

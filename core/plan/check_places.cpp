@@ -1,18 +1,21 @@
 #include "core/plan/check_places.h"
 
+#include "core/geometry/point.h"
 #include "core/plan/order_of_work.h"
+#include "core/plan/table.h"
 
 namespace inchwright {
 namespace {
 
-double squareBetween(const TableRow& a, const TableRow& b) {
-  const double dx = a.x.value.toMillimetres() - b.x.value.toMillimetres();
-  const double dy = a.y.value.toMillimetres() - b.y.value.toMillimetres();
-  return dx * dx + dy * dy;
+PlanePoint spotOf(const TableRow& row) {
+  return {row.x.value.toMillimetres(), row.y.value.toMillimetres()};
 }
 
-std::string rowWords(const TableRow& row) {
-  return "over the middle of " + std::string(nameOf(row.kind)) + " " + row.id;
+CheckPlace lookAt(const TableRow& row) {
+  CheckPlace check{row.x, row.y, CheckPlace::Look::overMiddle, row.id};
+  check.kind = row.kind;
+  check.whole = row.id == row.feature;
+  return check;
 }
 
 /// Where an outer side stands now, on one axis of the table.
@@ -24,20 +27,17 @@ struct StockSide {
 };
 
 // The outer side of the work that lies farthest from zero along a table axis.
-Result<std::optional<StockSide>> farthestSide(const Part& part, const Solution& solution,
-                                              const Setup& setup, const SetupFrame& frame,
-                                              const TableAxis& axis, const Step& step) {
+Result<std::optional<StockSide>> farthestSide(const WorkAt& work, const TableAxis& axis) {
   std::optional<StockSide> farthest;
-  for (const Feature& feature : part.features) {
-    const std::optional<Side> side = outerSideOf(feature, axis.part.axis);
-    const Position* position =
-        side ? placedPosition(solution, feature.id, axis.part.axis) : nullptr;
-    const std::optional<TableSide> lies = side ? tableSideOf(*side, frame.axes) : std::nullopt;
+  for (const Feature& feature : work.part.features) {
+    const std::optional<Side> side = work.sideOf(feature, axis.part.axis);
+    const Position* position = side ? work.position(feature.id, axis.part.axis) : nullptr;
+    const std::optional<TableSide> lies = side ? tableSideOf(*side, work.axes) : std::nullopt;
     if (!position || !lies || !axis.zero) continue;
-    const Length beyond = stockBeyond(setup, feature, axis.part.axis);
+    const Length beyond = work.stockBeyond(feature, axis.part.axis);
     const std::optional<Rational> now = position->ticks.plus(beyond.rational());
     const Result<Coordinate> at =
-        coordinateOf(now ? axis.onReadout(*now) : std::nullopt, position->isExact(), step);
+        coordinateOf(now ? axis.onReadout(*now) : std::nullopt, position->isExact(), work.step);
     if (!at) return at.error();
     const bool farther = !farthest || at->value.magnitude() > farthest->at.value.magnitude() ||
                          (at->value.magnitude() == farthest->at.value.magnitude() &&
@@ -47,88 +47,88 @@ Result<std::optional<StockSide>> farthestSide(const Part& part, const Solution& 
   return farthest;
 }
 
-Result<std::vector<CheckPlace>> namedPlaces(const Part& part, const Solution& solution,
-                                            const Setup& setup, const SetupFrame& frame,
-                                            const Step& step) {
+Result<std::vector<CheckPlace>> namedPlaces(const WorkAt& work, const Coordinate& nought) {
   std::vector<CheckPlace> checks;
-  for (const Id& place : setup.checks) {
-    const Feature* feature = featureOfPlace(part, place);
+  for (const Id& place : work.setup.checks) {
+    const Feature* feature = featureOfPlace(work.part, place);
     if (!feature) {
       return Error{
           ErrorCode::notFound, "a place to check, " + place + ", is not on the part", place, {}};
     }
-    CheckPlace check;
+    CheckPlace check{nought, nought, CheckPlace::Look::overMiddle, place};
+    check.kind = feature->kind();
+    check.whole = feature->id == place;
+    if (feature->is(FeatureKind::edge)) check.look = CheckPlace::Look::overEdge;
     bool found = false;
-    for (const TableAxis* axis : {&frame.x, &frame.y}) {
-      const Position* position = placedPosition(solution, place, axis->part.axis);
-      const Result<Coordinate> at = position && axis->zero ? coordinateOf(*axis, *position, step)
-                                                           : coordinateOf(Rational(0), true, step);
+    for (const TableAxis* axis : {&work.x, &work.y}) {
+      const Position* position = work.position(place, axis->part.axis);
+      if (!position || !axis->zero) continue;
+      const Result<Coordinate> at = work.coordinate(*axis, *position);
       if (!at) return at.error();
-      (axis->alongX ? check.x : check.y) = *at;
-      found = found || (position && axis->zero);
+      (axis->machine == MachineAxis::x ? check.x : check.y) = *at;
+      found = true;
     }
     if (!found) {
       return Error{
           ErrorCode::unsolvable, "a place to check, " + place + ", is not placed", place, {}};
     }
-    const bool edge = feature->is(FeatureKind::edge);
-    check.look = edge ? "spindle over the finished edge " + place
-                      : "over the middle of " + std::string(nameOf(feature->kind())) + " " + place;
     checks.push_back(std::move(check));
   }
   return checks;
 }
 
-std::string zeroLook(const SetupFrame& frame) {
-  const auto side = [](const TableAxis& axis) {
-    return axis.zero && axis.zero->asked.middle.empty() && !axis.zero->asked.offset
-               ? axis.zero->asked.at
-               : Id();
+CheckPlace zeroCheck(const WorkAt& work, const Coordinate& nought) {
+  const auto on = [](const TableAxis& axis) {
+    const ZeroAlong& asked = axis.zero->asked;
+    return asked.middle.empty() && !asked.offset ? asked.at : Id();
   };
-  const Id x = side(frame.x), y = side(frame.y);
-  if (!x.empty() && x == y) return "zero: over the middle of " + x;
-  if (!x.empty() && !y.empty()) return "zero: spindle over where " + x + " and " + y + " cross";
-  return "zero: the readout shows 0 and 0";
+  CheckPlace check{nought, nought};
+  const Id x = on(work.x), y = on(work.y);
+  if (x.empty() || y.empty()) return check;
+  check.look = x == y ? CheckPlace::Look::overZero : CheckPlace::Look::overCrossing;
+  check.place = x;
+  check.other = y;
+  return check;
+}
+
+// The row farthest from `from`, of those that stand neither there nor at zero.
+const TableRow* farthestRow(const std::vector<TableRow>& rows, PlanePoint from) {
+  const TableRow* farthest = nullptr;
+  for (const TableRow& row : rows) {
+    const PlanePoint at = spotOf(row);
+    if (row.disputed || at == PlanePoint{} || at == from) continue;
+    if (!farthest || squareBetween(at, from) > squareBetween(spotOf(*farthest), from)) {
+      farthest = &row;
+    }
+  }
+  return farthest;
 }
 
 }  // namespace
 
-Result<std::vector<CheckPlace>> checkPlaces(const Part& part, const Solution& solution,
-                                            const Setup& setup, const SetupFrame& frame,
-                                            const std::vector<TableRow>& rows, const Step& step) {
-  if (!setup.checks.empty()) return namedPlaces(part, solution, setup, frame, step);
-  std::vector<CheckPlace> checks;
-  if (!frame.x.zero || !frame.y.zero) return checks;
-  const Result<Coordinate> nought = coordinateOf(Rational(0), true, step);
+Result<std::vector<CheckPlace>> checkPlaces(const WorkAt& work, const std::vector<TableRow>& rows) {
+  const Result<Coordinate> nought = coordinateOf(Rational(0), true, work.step);
   if (!nought) return nought.error();
-  checks.push_back({*nought, *nought, zeroLook(frame)});
+  if (!work.setup.checks.empty()) return namedPlaces(work, *nought);
+  std::vector<CheckPlace> checks;
+  if (!work.x.zero || !work.y.zero) return checks;
+  checks.push_back(zeroCheck(work, *nought));
 
-  const auto x = farthestSide(part, solution, setup, frame, frame.x, step);
-  const auto y = farthestSide(part, solution, setup, frame, frame.y, step);
+  const auto x = farthestSide(work, work.x);
+  const auto y = farthestSide(work, work.y);
   if (!x) return x.error();
   if (!y) return y.error();
   if (*x && *y) {
-    const bool stock = (*x)->hasStock || (*y)->hasStock;
-    std::string look = "spindle over the " + std::string(nameOf((*y)->side)) + " " +
-                       std::string(nameOf((*x)->side)) + " corner" + (stock ? " of the stock" : "");
-    checks.push_back({(*x)->at, (*y)->at, look + " (" + (*x)->id + ", " + (*y)->id + ")"});
+    CheckPlace corner{(*x)->at, (*y)->at, CheckPlace::Look::corner, (*x)->id, (*y)->id};
+    corner.sideX = (*x)->side;
+    corner.sideY = (*y)->side;
+    corner.ofStock = (*x)->hasStock || (*y)->hasStock;
+    checks.push_back(std::move(corner));
   }
-
-  TableRow zeroRow;
-  const TableRow* first = nullptr;
-  for (const TableRow& row : rows) {
-    if (row.disputed || squareBetween(row, zeroRow) == 0) continue;
-    if (!first || squareBetween(row, zeroRow) > squareBetween(*first, zeroRow)) first = &row;
-  }
+  const TableRow* first = farthestRow(rows, {});
   if (!first) return checks;
-  checks.push_back({first->x, first->y, rowWords(*first)});
-  const TableRow* second = nullptr;
-  for (const TableRow& row : rows) {
-    if (row.disputed || squareBetween(row, zeroRow) == 0 || squareBetween(row, *first) == 0)
-      continue;
-    if (!second || squareBetween(row, *first) > squareBetween(*second, *first)) second = &row;
-  }
-  if (second) checks.push_back({second->x, second->y, rowWords(*second)});
+  checks.push_back(lookAt(*first));
+  if (const TableRow* second = farthestRow(rows, spotOf(*first))) checks.push_back(lookAt(*second));
   return checks;
 }
 

@@ -4,39 +4,28 @@
 #include <map>
 #include <set>
 
-#include "core/plan/budget_frame.h"
+#include "core/plan/budget_from_zero.h"
 #include "core/plan/order_of_work.h"
-#include "core/plan/setup_frame.h"
 #include "core/tolerance/budget.h"
 
 namespace inchwright {
 namespace {
-
-std::string atStep(std::int64_t ticks, const Step& step) {
-  return showAtStep(Rational(ticks), step).text;
-}
 
 /// Down to whole steps: what is shown must be safe to use up.
 std::int64_t stepsDown(std::int64_t ticks, const Step& step) {
   return ticks / step.size.ticks() * step.size.ticks();
 }
 
-std::string listedIds(std::vector<Id> ids) {
-  std::sort(ids.begin(), ids.end(), [](const Id& a, const Id& b) { return standsBefore(a, b); });
-  std::string text;
-  for (std::size_t i = 0; i < ids.size(); ++i) {
-    if (i > 0) text += i + 1 == ids.size() ? " and " : ", ";
-    text += ids[i];
-  }
-  return text;
-}
-
 /// A limit of a reading at the step, rounded so that keeping to it keeps the reading.
-std::string limitInwards(std::int64_t ticks, bool isLow, const Step& step) {
+Result<Coordinate> limitInwards(std::int64_t ticks, bool isLow, const Step& step) {
   const Int128 size = step.size.ticks();
   const Rational steps = *Rational::of(ticks, size);
   const Int128 whole = (isLow ? steps.ceiling() : steps.floor()) * size;
-  return atStep(static_cast<std::int64_t>(whole), step);
+  return coordinateOf(Rational(static_cast<std::int64_t>(whole)), true, step);
+}
+
+void asPeopleCount(std::vector<Id>& ids) {
+  std::sort(ids.begin(), ids.end(), [](const Id& a, const Id& b) { return standsBefore(a, b); });
 }
 
 /// One axis of the table at work.
@@ -51,7 +40,11 @@ class ClosenessAlong {
     if (!budget) return budget.error();
     const Result<Done> aimed = addBands(*budget, all);
     if (!aimed) return aimed;
-    for (const Id& id : budget->notGuaranteed) all.directChecks.push_back(directCheck(network, id));
+    for (const Id& id : budget->notGuaranteed) {
+      Result<DirectCheck> check = directCheck(network, id);
+      if (!check) return check.error();
+      all.directChecks.push_back(*std::move(check));
+    }
     return addAdvice(request, network, *budget, all);
   }
 
@@ -79,28 +72,28 @@ class ClosenessAlong {
       const Rational counted(one.target * axis_.part.sign * axis_.counts);
       const Result<Coordinate> at = coordinateOf(counted, true, table_.step);
       if (!at) return at.error();
-      all.aims.push_back({one.id, axis_.alongX, *at});
+      all.aims.push_back({one.id, axis_.machine, *at});
     }
     for (auto& [plusMinus, places] : bands) {
-      std::sort(places.begin(), places.end(),
-                [](const Id& a, const Id& b) { return standsBefore(a, b); });
-      all.bands.push_back({axis_.alongX, Length::ticks(plusMinus), std::move(places)});
+      asPeopleCount(places);
+      all.bands.push_back({axis_.machine, Length::ticks(plusMinus), std::move(places)});
     }
     return Done{};
   }
 
-  std::string directCheck(const ToleranceNetwork& network, const Id& id) const {
-    const Reading* reading = part_.reading(id);
-    if (!reading) return id;
-    std::string text = reading->from + " to " + reading->to + " along " + axis_.letter() + ": " +
-                       reading->figure.text;
+  Result<DirectCheck> directCheck(const ToleranceNetwork& network, const Id& id) const {
+    DirectCheck check{id, axis_.machine, {}, {}};
     for (const TolerancedLink& link : network.links) {
       if (link.source.kind != SourceKind::reading) continue;
       if (part_.readings[link.source.index].id != id) continue;
-      text += ", " + limitInwards(link.low, true, table_.step) + " to " +
-              limitInwards(link.high, false, table_.step);
+      const Result<Coordinate> least = limitInwards(link.low, true, table_.step);
+      const Result<Coordinate> greatest = limitInwards(link.high, false, table_.step);
+      if (!least) return least.error();
+      if (!greatest) return greatest.error();
+      check.least = *least;
+      check.greatest = *greatest;
     }
-    return text;
+    return check;
   }
 
   /// The least that is left anywhere, and where.
@@ -131,32 +124,20 @@ class ClosenessAlong {
                                 measured.count(part_.readings[link.source.index].id) != 0;
                        }),
         without.links.end());
-    std::string text = "Hold " + listedIds(places) + " to \u00B1" +
-                       atStep(leftOf(*least), table_.step) + " along " + axis_.letter();
     const Result<Budget> eased = budgetOf(part_, without, request);
     if (!eased) return eased.error();
     const PlaceBudget* then = tightest(*eased);
-    const bool helps =
+    ClosenessAdvice advice;
+    advice.axis = axis_.machine;
+    asPeopleCount(places);
+    advice.places = std::move(places);
+    advice.plusMinus = Length::ticks(leftOf(*least));
+    advice.readings = least->heldBy;
+    advice.eased =
         !then || (leftOf(*then) > leftOf(*least) && leftOf(*then) * 4 >= leftOf(*least) * 5);
-    if (helps) {
-      text += ", or measure " + inWords(least->heldBy) + " on the part";
-      if (then) text += " and hold all to \u00B1" + atStep(leftOf(*then), table_.step);
-    } else {
-      text += ": " + inWords(least->heldBy) +
-              (least->heldBy.size() == 1 ? " asks for it" : " ask for it");
-    }
-    all.advice.push_back(text + ".");
+    if (advice.eased && then) advice.then = Length::ticks(leftOf(*then));
+    all.advice.push_back(std::move(advice));
     return Done{};
-  }
-
-  std::string inWords(const std::vector<Id>& readings) const {
-    std::vector<Id> words;
-    for (const Id& id : readings) {
-      const Reading* reading = part_.reading(id);
-      words.push_back(
-          reading ? reading->figure.text + " (" + reading->from + " to " + reading->to + ")" : id);
-    }
-    return listedIds(std::move(words));
   }
 
   const Part& part_;
@@ -174,20 +155,16 @@ std::set<Id> shownIn(const SetupTable& table) {
 
 }  // namespace
 
-Result<Closeness> closenessOf(const Part& part, const Solution& solution, const Setup& setup,
-                              const Machine& machine, const SetupTable& table) {
-  const Result<SetupFrame> frame = frameOf(part, solution, setup, machine);
-  if (!frame) return frame.error();
+Result<Closeness> closenessOf(const WorkAt& work, const SetupTable& table) {
   const std::set<Id> shown = shownIn(table);
   Closeness all;
-  for (const TableAxis* axis : {&frame->x, &frame->y}) {
-    const Result<BudgetRequest> request =
-        budgetRequest(part, solution, setup, machine, axis->part.axis);
+  for (const TableAxis* axis : {&work.x, &work.y}) {
+    const Result<BudgetRequest> request = budgetRequest(work, axis->part.axis);
     if (!request) return request.error();
-    const Result<ToleranceNetwork> network = toleranceNetworkOf(part, axis->part.axis);
+    const Result<ToleranceNetwork> network = toleranceNetworkOf(work.part, axis->part.axis);
     if (!network) return network.error();
     const Result<Done> added =
-        ClosenessAlong(part, *axis, table, shown).add(*request, *network, all);
+        ClosenessAlong(work.part, *axis, table, shown).add(*request, *network, all);
     if (!added) return added.error();
   }
   std::stable_sort(
@@ -196,11 +173,12 @@ Result<Closeness> closenessOf(const Part& part, const Solution& solution, const 
   return all;
 }
 
-Result<std::optional<Closeness>> closenessOnSheet(const Part& part, const Solution& solution,
-                                                  const Setup& setup, const Machine& machine,
-                                                  const SetupTable& table, bool wanted) {
-  if (!wanted && !machine.accuracy && !machine.finderError) return std::optional<Closeness>();
-  Result<Closeness> all = closenessOf(part, solution, setup, machine, table);
+Result<std::optional<Closeness>> closenessOnSheet(const WorkAt& work, const SetupTable& table,
+                                                  bool wanted) {
+  if (!wanted && !work.machine.accuracy && !work.machine.finderError) {
+    return std::optional<Closeness>();
+  }
+  Result<Closeness> all = closenessOf(work, table);
   if (!all) return all.error();
   if (!wanted) *all = Closeness{{}, {}, std::move(all->directChecks), {}};
   return std::optional<Closeness>(std::move(all).value());

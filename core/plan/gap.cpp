@@ -4,7 +4,7 @@
 
 #include "core/base/checked.h"
 #include "core/measure/limits.h"
-#include "core/plan/budget_frame.h"
+#include "core/plan/budget_from_zero.h"
 #include "core/shop/clearance.h"
 #include "core/tolerance/tolerance_network.h"
 
@@ -161,7 +161,7 @@ class GapWalk {
     };
     const MadePart* made = zeroOf(part);
     Result<std::vector<StackMember>> chain =
-        made ? membersFromZero(part, *made->solution, made->setup, job_.machine, *member.axis,
+        made ? membersFromZero({part, *made->solution, made->setup, job_.machine}, *member.axis,
                                member.from, member.to, held_)
              : alongThePrint(part, member);
     if (!chain) return at(chain.error());

@@ -1,5 +1,6 @@
 #pragma once
 
+#include <cstdint>
 #include <optional>
 #include <string_view>
 
@@ -15,6 +16,13 @@ struct SignedAxis {
 
   bool operator==(const SignedAxis&) const = default;
 };
+
+/// One of the machine's own axes: X and Y of the table, Z of the spindle.
+enum class MachineAxis : std::uint8_t { x, y, z };
+
+constexpr char letterOf(MachineAxis axis) {
+  return axis == MachineAxis::x ? 'X' : axis == MachineAxis::y ? 'Y' : 'Z';
+}
 
 /// What the machine's directions are to the part as it lies: X to the right, Y away from the
 /// operator, Z up towards the spindle (ISO 841, seen as movements of the tool over the work).

@@ -23,19 +23,20 @@ std::vector<std::size_t> byId(const std::vector<WorkStop>& stops) {
 // Strips along X, walked to and fro, about as wide as the stops are apart.
 std::vector<std::size_t> inStrips(const std::vector<WorkStop>& stops) {
   std::vector<std::size_t> order = byId(stops);
-  const auto [low, high] = std::minmax_element(
-      stops.begin(), stops.end(), [](const WorkStop& a, const WorkStop& b) { return a.y < b.y; });
+  const auto [low, high] =
+      std::minmax_element(stops.begin(), stops.end(),
+                          [](const WorkStop& a, const WorkStop& b) { return a.at.y < b.at.y; });
   const double count = std::ceil(std::sqrt(static_cast<double>(stops.size()) / 2));
-  const double bottom = low->y, height = high->y - low->y;
+  const double bottom = low->at.y, height = high->at.y - low->at.y;
   const auto strip = [&](std::size_t i) {
     if (height <= 0) return 0.0;
-    return std::min(count - 1, std::floor((stops[i].y - bottom) / height * count));
+    return std::min(count - 1, std::floor((stops[i].at.y - bottom) / height * count));
   };
   std::stable_sort(order.begin(), order.end(), [&](std::size_t a, std::size_t b) {
     const double stripA = strip(a), stripB = strip(b);
     if (stripA != stripB) return stripA < stripB;
     const bool forth = std::fmod(stripA, 2) == 0;
-    return forth ? stops[a].x < stops[b].x : stops[b].x < stops[a].x;
+    return forth ? stops[a].at.x < stops[b].at.x : stops[b].at.x < stops[a].at.x;
   });
   return order;
 }
@@ -47,7 +48,7 @@ class WayImprover {
  public:
   WayImprover(const std::vector<WorkStop>& stops, std::vector<std::size_t> order) : order_(order) {
     order_.insert(order_.begin(), stops.size());  // where the way begins
-    for (const WorkStop& stop : stops) spots_.push_back({stop.x, stop.y});
+    for (const WorkStop& stop : stops) spots_.push_back(stop.at);
     spots_.emplace_back();
     place_.resize(spots_.size());
     for (std::size_t i = 0; i < order_.size(); ++i) place_[order_[i]] = i;
@@ -71,7 +72,7 @@ class WayImprover {
   }
 
  private:
-  const Spot& at(std::size_t place) const { return spots_[order_[place]]; }
+  const PlanePoint& at(std::size_t place) const { return spots_[order_[place]]; }
 
   bool gains(std::size_t i, std::size_t j) const {
     double gain = between(at(i - 1), at(i)) - between(at(i - 1), at(j));
@@ -124,7 +125,7 @@ class WayImprover {
     }
   }
 
-  std::vector<Spot> spots_;
+  std::vector<PlanePoint> spots_;
   std::vector<std::size_t> order_;
   std::vector<std::size_t> place_;  ///< of each spot in the order
   std::optional<SpotGrid> grid_;
@@ -162,12 +163,11 @@ bool standsBefore(std::string_view a, std::string_view b) {
 }
 
 double travelThrough(const std::vector<WorkStop>& stops, const std::vector<std::size_t>& order) {
-  Spot here;
+  PlanePoint here;
   double way = 0;
   for (std::size_t i : order) {
-    const Spot next{stops[i].x, stops[i].y};
-    way += between(here, next);
-    here = next;
+    way += between(here, stops[i].at);
+    here = stops[i].at;
   }
   return way;
 }
@@ -176,12 +176,12 @@ std::vector<std::size_t> nearestFirst(const std::vector<WorkStop>& stops) {
   if (stops.empty()) return {};
   // In the order of ids, by which ties go.
   const std::vector<std::size_t> ranked = byId(stops);
-  std::vector<Spot> spots;
-  for (std::size_t i : ranked) spots.push_back({stops[i].x, stops[i].y});
+  std::vector<PlanePoint> spots;
+  for (std::size_t i : ranked) spots.push_back(stops[i].at);
   SpotGrid left(spots);
   std::vector<std::size_t> order;
   order.reserve(stops.size());
-  Spot here;
+  PlanePoint here;
   while (order.size() < stops.size()) {
     const std::size_t next = left.nearest(here);
     left.remove(next);

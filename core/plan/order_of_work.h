@@ -5,13 +5,14 @@
 #include <string_view>
 #include <vector>
 
+#include "core/geometry/point.h"
+
 namespace inchwright {
 
 /// A place to drive to. Doubles do here: only the length of the way is compared.
 struct WorkStop {
   std::string id;
-  double x = 0;
-  double y = 0;
+  PlanePoint at;
 };
 
 /// Whether one id stands before another as people count: `D2` before `D10`.

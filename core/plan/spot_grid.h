@@ -5,33 +5,22 @@
 #include <cstddef>
 #include <vector>
 
+#include "core/geometry/point.h"
+
 namespace inchwright {
 
-/// A place on the table; doubles do, since only lengths of ways are compared.
-struct Spot {
-  double x = 0;
-  double y = 0;
-};
-
-inline double squareBetween(const Spot& a, const Spot& b) {
-  const double dx = a.x - b.x, dy = a.y - b.y;
-  return dx * dx + dy * dy;
-}
-
-inline double between(const Spot& a, const Spot& b) {
-  return std::sqrt(squareBetween(a, b));
-}
-
-/// Spots by the square cells they lie in, about two in each, so that what lies near a place is
-/// found without looking at the rest. Refers to the spots: they outlive it, unchanged.
+/// Places on the table by the square cells they lie in, about two in each, so that what lies near a
+/// place is found without looking at the rest. Refers to them: they outlive it, unchanged.
 class SpotGrid {
  public:
   /// Requires at least one spot.
-  explicit SpotGrid(const std::vector<Spot>& spots) : spots_(spots) {
-    const auto [left, right] = std::minmax_element(
-        spots.begin(), spots.end(), [](const Spot& a, const Spot& b) { return a.x < b.x; });
-    const auto [low, high] = std::minmax_element(
-        spots.begin(), spots.end(), [](const Spot& a, const Spot& b) { return a.y < b.y; });
+  explicit SpotGrid(const std::vector<PlanePoint>& spots) : spots_(spots) {
+    const auto [left, right] =
+        std::minmax_element(spots.begin(), spots.end(),
+                            [](const PlanePoint& a, const PlanePoint& b) { return a.x < b.x; });
+    const auto [low, high] =
+        std::minmax_element(spots.begin(), spots.end(),
+                            [](const PlanePoint& a, const PlanePoint& b) { return a.y < b.y; });
     corner_ = {left->x, low->y};
     const double width = right->x - left->x, height = high->y - low->y;
     const double most = std::max(width, height);
@@ -53,7 +42,7 @@ class SpotGrid {
 
   /// Calls `visit` with every spot that is at most `radius` away, and with some others.
   template <class Visit>
-  void near(const Spot& at, double radius, Visit visit) const {
+  void near(const PlanePoint& at, double radius, Visit visit) const {
     const std::size_t left = cellAlong(at.x - radius - corner_.x);
     const std::size_t low = cellAlong(at.y - radius - corner_.y);
     const std::size_t right = std::min(cellAlong(at.x + radius - corner_.x), across_ - 1);
@@ -66,7 +55,7 @@ class SpotGrid {
   }
 
   /// The nearest of what was not removed, the first of those as near. Requires that there is one.
-  std::size_t nearest(const Spot& at) const {
+  std::size_t nearest(const PlanePoint& at) const {
     const std::size_t x = std::min(cellAlong(at.x - corner_.x), across_ - 1);
     const std::size_t y = std::min(cellAlong(at.y - corner_.y), down_ - 1);
     std::size_t best = spots_.size();
@@ -89,7 +78,7 @@ class SpotGrid {
   std::size_t cellAlong(double offset) const {
     return offset > 0 ? static_cast<std::size_t>(offset / cell_) : 0;
   }
-  std::size_t cellOf(const Spot& spot) const {
+  std::size_t cellOf(const PlanePoint& spot) const {
     return cellAlong(spot.y - corner_.y) * across_ + cellAlong(spot.x - corner_.x);
   }
 
@@ -110,8 +99,8 @@ class SpotGrid {
     }
   }
 
-  const std::vector<Spot>& spots_;
-  Spot corner_;
+  const std::vector<PlanePoint>& spots_;
+  PlanePoint corner_;
   double cell_ = 1;
   std::size_t across_ = 1;
   std::size_t down_ = 1;

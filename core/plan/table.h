@@ -6,38 +6,13 @@
 
 #include "core/base/result.h"
 #include "core/chain/solution.h"
-#include "core/measure/writing.h"
 #include "core/part/job.h"
+#include "core/plan/check_places.h"
+#include "core/plan/making.h"
+#include "core/plan/touch_off.h"
+#include "core/plan/work_at.h"
 
 namespace inchwright {
-
-/// A figure as the readout will show it.
-struct Coordinate {
-  /// At the step, with a leading zero; ASCII `-` when negative and no sign otherwise: `0.3750`,
-  /// `-0.3750`, `0.0000`. A sheet shows `signedText` instead.
-  std::string text;
-  Length value;     ///< the exact one, rounded to the tick where it is not exact
-  Length rounding;  ///< what rounding to the step cost: shown − exact
-  bool exact = true;
-
-  bool operator==(const Coordinate&) const = default;
-};
-
-/// As people want it at the machine, always with a sign: `+0.3750`, `-0.3750`, `+0.0000`.
-std::string signedText(const Coordinate& coordinate);
-
-enum class StepKind { spot, drill, ream, bore, tap, counterbore, countersink, spotface, mark };
-
-/// One operation at one hole.
-struct MakingStep {
-  StepKind kind = StepKind::drill;
-  std::string tool;   ///< what to fit: `15/64`, `#7`, `ream 1/4`, `tap 1/4-20 UNC`
-  Length diameter;    ///< 0 where it has none (a spot)
-  std::string depth;  ///< `through` or as lettered
-  std::string rule;   ///< the rule or table row it comes from, for the curious
-
-  bool operator==(const MakingStep&) const = default;
-};
 
 /// One hole, point, slot end or the like, at one drive of the table.
 struct TableRow {
@@ -46,15 +21,15 @@ struct TableRow {
   FeatureKind kind = FeatureKind::hole;
   Coordinate x;
   Coordinate y;
-  std::string size;  ///< as lettered with what is made: `Ø1/4 ream, through`
-  std::string note;  ///< assumption, dispute, located from the mate …
   /// Distance from zero in the print's own fraction, without a sign (that stands in the figure);
   /// empty when it has none with a denominator up to 128, is not exact, or the print is metric.
   std::string xFraction;
   std::string yFraction;
   std::vector<MakingStep> steps;
+  std::vector<MakingFault> faults;
   int group = 0;  ///< rows that take the same run of tools share a group, in cutting order
   bool disputed = false;
+  bool assumed = false;  ///< its place rests on an assumption
 
   bool operator==(const TableRow&) const = default;
 };
@@ -63,60 +38,68 @@ struct TableRow {
 struct EdgeRow {
   Id id;
   std::optional<Side> side;
-  bool alongX = true;  ///< of the machine; else along Y
+  MachineAxis axis = MachineAxis::x;
   Coordinate value;
-  Length stockLeft;  ///< still to come off it in this setup
+  std::optional<Lettered> stock;  ///< still to come off it in this setup
   bool disputed = false;
 
   bool operator==(const EdgeRow&) const = default;
 };
 
-/// A place to drive to before cutting, and what should be seen there.
-struct CheckPlace {
-  Coordinate x;
-  Coordinate y;
-  std::string look;  ///< `tip just touches the left edge`, `over the middle of hole A`
+/// What to mind about a setup before anything is cut.
+struct SetupWarning {
+  enum class Kind {
+    noZero,          ///< nothing is placed along the axis
+    zeroAssumed,     ///< the setup says nothing of it
+    zeroDisputed,    ///< it rests on a figure in dispute
+    ofStockAlone,    ///< `of stock` without a middle
+    stockOffMiddle,  ///< the stock's middle lies `apart` from the part's
+    stopAndMiddle,   ///< pieces of unlike length at a stop
+    zeroNotThere,    ///< zero is on `place`, a hole that this setup makes
+    sideStoodFor,    ///< stock on a side without an edge of its name: `place` is taken for it
+    sideMissing,     ///< stock on a side that no edge can be
+    finderAssumed,   ///< the machine names no finder
+    oddFigure        ///< a figure of the setup or machine that a careful reader would ask about
+  };
+  enum class Of { none, stock, offset, finder };
 
-  bool operator==(const CheckPlace&) const = default;
+  Kind kind = Kind::noZero;
+  MachineAxis axis = MachineAxis::x;
+  Length apart;
+  Id place;
+  std::optional<Side> side;
+  Of of = Of::none;  ///< oddFigure: what the figure is of
+  Lettered figure;   ///< oddFigure
+
+  bool operator==(const SetupWarning&) const = default;
 };
 
-/// How to find zero along one machine axis, in words.
-struct TouchOff {
-  bool alongX = true;
-  bool depth = false;              ///< of Z, the axis across the face; `alongX` then means nothing
-  std::string what;                ///< `middle of L and R, of the stock`
-  std::vector<std::string> steps;  ///< each one instruction, with exact presets and their signs
-
-  bool operator==(const TouchOff&) const = default;
-};
-
-/// Everything one setup's sheet and table show, in machine axes as the readout counts them.
+/// Everything one setup's sheet and table show, in machine axes as the readout counts them: facts,
+/// worded by `core/say`.
 struct SetupTable {
   std::string part;
   std::string setup;
   Face face = Face::top;
   int turn = 0;
   Step step;
-  bool xCountsRight = true;
-  bool yCountsAway = true;
-  std::string zero;  ///< one line: `X0 middle of L–R (stock) · Y0 at F`
+  TableAxis x;
+  TableAxis y;
+  FinderTip tip;
   std::vector<TableRow> rows;
   std::vector<EdgeRow> edges;
   std::vector<Loose> unplaced;  ///< places of this face that have no coordinates
   std::vector<TouchOff> touchOff;
   std::vector<CheckPlace> checks;
-  std::vector<std::string> warnings;  ///< unequal allowances, middle of stock against finished …
+  std::vector<SetupWarning> warnings;
 
   bool operator==(const SetupTable&) const = default;
 };
 
-struct TableOptions {
-  std::optional<Unit> unit;         ///< else the machine's
-  std::optional<std::string> step;  ///< else the machine's
-};
+/// The table of a setup. Errors: `outOfRange`, and as `checkPlaces` and `touchOffs`.
+Result<SetupTable> tableOf(const WorkAt& work);
 
-/// Errors: `notFound` for a zero at an unknown place, `unsolvable` when a zero is on a loose place,
-/// `outOfRange`. The part and its solution are only read.
+/// The same from its beginnings. Errors: `notFound` for a zero at an unknown place, `unsolvable`
+/// when a zero is on a loose place, `outOfRange`. The part and its solution are only read.
 Result<SetupTable> makeTable(const Job& job, const Part& part, const Solution& solution,
                              const Setup& setup, const TableOptions& options = {});
 

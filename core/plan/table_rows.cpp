@@ -6,7 +6,6 @@
 #include <tuple>
 #include <utility>
 
-#include "core/plan/making.h"
 #include "core/plan/order_of_work.h"
 
 namespace inchwright {
@@ -33,36 +32,34 @@ std::vector<Place> drivenPlaces(const Feature& feature) {
   return places;
 }
 
-std::string_view locateNote(Locate locate) {
-  switch (locate) {
-    case Locate::mate:
-      return "locate from its mate";
-    case Locate::pair:
-      return "drill with its mate, as a pair";
-    case Locate::assembly:
-      return "locate on assembly";
-    case Locate::suit:
-      return "locate to suit";
-    case Locate::coordinate:
-      break;
-  }
-  return {};
-}
-
-void addNote(std::string& notes, std::string_view note) {
-  if (note.empty()) return;
-  if (!notes.empty()) notes += "; ";
-  notes += note;
-}
-
 std::string printFraction(const Coordinate& coordinate, Unit jobUnit) {
   if (jobUnit != Unit::inch || !coordinate.exact) return {};
   return writeFraction(coordinate.value.magnitude());
 }
 
-/// A row with what decides where it stands.
-using Group = std::tuple<int, Length, std::string>;  // rank, first drill, run of tools
+/// What rows share that are worked together: the rank, the first drill, the run of tools.
+using Group = std::tuple<int, Length, std::vector<std::tuple<int, Length, std::string>>>;
 
+Group groupOf(const Feature& feature, const Making& making) {
+  Group group{making.rank, making.first, {}};
+  auto& run = std::get<2>(group);
+  for (const MakingStep& step : making.steps) {
+    const Tool& tool = step.tool;
+    run.emplace_back(static_cast<int>(step.kind), step.diameter,
+                     tool.figure ? tool.name + tool.figure->text : tool.name);
+  }
+  const auto* slot = feature.as<kind::Slot>();
+  if (!slot) return group;
+  const auto add = [&](const std::optional<Lettered>& figure) {
+    run.emplace_back(0, figure ? figure->value : Length(), figure ? figure->text : std::string());
+  };
+  add(slot->width);
+  add(slot->length);
+  add(slot->depth.through ? std::nullopt : slot->depth.length);
+  return group;
+}
+
+/// A row with what decides where it stands.
 struct Draft {
   TableRow row;
   Group group;
@@ -70,27 +67,21 @@ struct Draft {
 
 class RowMaker {
  public:
-  RowMaker(const Part& part, const Solution& solution, const Setup& setup, const SetupFrame& frame,
-           const Step& step, Unit jobUnit)
-      : part_(part),
-        solution_(solution),
-        setup_(setup),
-        frame_(frame),
-        step_(step),
-        jobUnit_(jobUnit) {
-    for (const Doubt& doubt : solution.doubts) {
+  explicit RowMaker(const WorkAt& work) : work_(work) {
+    for (const Doubt& doubt : work.solution.doubts) {
       if (doubt.kind != DoubtKind::assumed) continue;
       assumed_.insert(doubt.about.begin(), doubt.about.end());
     }
-    for (const Loose& loose : solution.loose) loose_[{loose.id, loose.axis}] = &loose;
+    for (const Loose& loose : work.solution.loose) loose_[{loose.id, loose.axis}] = &loose;
   }
 
   Result<RowsFound> take() && {
-    for (const Feature& feature : part_.features) {
-      if (!makesRows(feature, setup_.face)) continue;
-      const Making making = makingOf(feature, step_.unit);
+    for (const Feature& feature : work_.part.features) {
+      if (!makesRows(feature, work_.setup.face)) continue;
+      const Making making = makingOf(feature);
+      const Group group = groupOf(feature, making);
       for (const Place& place : drivenPlaces(feature)) {
-        if (const std::optional<Error> failure = addPlace(feature, place, making)) return *failure;
+        if (const auto failure = addPlace(feature, place, making, group)) return *failure;
       }
     }
     inCuttingOrder();
@@ -98,13 +89,14 @@ class RowMaker {
   }
 
  private:
-  std::optional<Error> addPlace(const Feature& feature, const Place& place, const Making& making) {
-    const Position* x = placed(feature, place.id, frame_.x);
-    const Position* y = placed(feature, place.id, frame_.y);
+  std::optional<Error> addPlace(const Feature& feature, const Place& place, const Making& making,
+                                const Group& group) {
+    const Position* x = placed(feature, place.id, work_.x);
+    const Position* y = placed(feature, place.id, work_.y);
     if (!x || !y) return std::nullopt;
-    const Result<Coordinate> atX = coordinateOf(frame_.x, *x, step_);
+    const Result<Coordinate> atX = work_.coordinate(work_.x, *x);
     if (!atX) return atX.error();
-    const Result<Coordinate> atY = coordinateOf(frame_.y, *y, step_);
+    const Result<Coordinate> atY = work_.coordinate(work_.y, *y);
     if (!atY) return atY.error();
     TableRow row;
     row.id = place.id;
@@ -112,32 +104,19 @@ class RowMaker {
     row.kind = feature.kind();
     row.x = *atX;
     row.y = *atY;
-    row.size = making.size;
-    row.xFraction = printFraction(row.x, jobUnit_);
-    row.yFraction = printFraction(row.y, jobUnit_);
+    row.xFraction = printFraction(row.x, work_.jobUnit);
+    row.yFraction = printFraction(row.y, work_.jobUnit);
     row.steps = making.steps;
-    row.disputed = x->disputed || y->disputed || frame_.x.zero->disputed || frame_.y.zero->disputed;
-    row.note = noteOf(feature, row, making);
-    drafts_.push_back({std::move(row), {making.rank, making.first, making.run}});
+    row.faults = making.faults;
+    row.disputed = x->disputed || y->disputed || work_.x.zero->disputed || work_.y.zero->disputed;
+    row.assumed = assumed_.count(row.id) || assumed_.count(feature.id);
+    drafts_.push_back({std::move(row), group});
     return std::nullopt;
-  }
-
-  std::string noteOf(const Feature& feature, const TableRow& row, const Making& making) const {
-    std::string note;
-    if (row.disputed) addNote(note, "a loop it lies on does not close");
-    if (feature.drilled()) addNote(note, locateNote(feature.drilled()->locate));
-    if (assumed_.count(row.id) || assumed_.count(feature.id)) {
-      addNote(note, "its place rests on an assumption");
-    }
-    if (!row.x.exact || !row.y.exact) addNote(note, "no exact figure: rounded to the tick");
-    for (const std::string& one : making.notes) addNote(note, one);
-    addNote(note, feature.note);
-    return note;
   }
 
   const Position* placed(const Feature& feature, const Id& place, const TableAxis& axis) {
     const Axis along = axis.part.axis;
-    const Position* position = placedPosition(solution_, place, along);
+    const Position* position = work_.position(place, along);
     if (position && axis.zero) return position;
     // What the solver says of the place, else of its feature (once), else the bare fact.
     Loose loose{place, along, "nothing on the print places it"};
@@ -158,7 +137,7 @@ class RowMaker {
       std::vector<WorkStop> stops;
       for (std::size_t i : members) {
         const TableRow& row = drafts_[i].row;
-        stops.push_back({row.id, row.x.value.toMillimetres(), row.y.value.toMillimetres()});
+        stops.push_back({row.id, {row.x.value.toMillimetres(), row.y.value.toMillimetres()}});
       }
       for (std::size_t i : shortTravel(stops)) {
         TableRow& row = drafts_[members[i]].row;
@@ -169,12 +148,7 @@ class RowMaker {
     }
   }
 
-  const Part& part_;
-  const Solution& solution_;
-  const Setup& setup_;
-  const SetupFrame& frame_;
-  const Step& step_;
-  Unit jobUnit_;
+  const WorkAt& work_;
   std::set<Id> assumed_;
   std::map<std::pair<Id, Axis>, const Loose*> loose_;
   std::set<std::pair<Id, Axis>> told_;
@@ -184,9 +158,8 @@ class RowMaker {
 
 }  // namespace
 
-Result<RowsFound> tableRows(const Part& part, const Solution& solution, const Setup& setup,
-                            const SetupFrame& frame, const Step& step, Unit jobUnit) {
-  return RowMaker(part, solution, setup, frame, step, jobUnit).take();
+Result<RowsFound> tableRows(const WorkAt& work) {
+  return RowMaker(work).take();
 }
 
 }  // namespace inchwright

@@ -2,7 +2,7 @@
 
 #include <vector>
 
-#include "core/plan/setup_frame.h"
+#include "core/plan/table.h"
 
 namespace inchwright {
 
@@ -14,9 +14,7 @@ struct RowsFound {
 
 /// A hole, each hole of a ring or row, the ends of a slot and a point make rows. Rows are grouped
 /// by the run of tools; groups stand in the order of `Making::rank`, then by their first drill,
-/// then by size; inside a group the way from zero is short. `jobUnit` says whether the print has
-/// fractions. Errors: `outOfRange`.
-Result<RowsFound> tableRows(const Part& part, const Solution& solution, const Setup& setup,
-                            const SetupFrame& frame, const Step& step, Unit jobUnit);
+/// then by the tools of the run; inside a group the way from zero is short. Errors: `outOfRange`.
+Result<RowsFound> tableRows(const WorkAt& work);
 
 }  // namespace inchwright

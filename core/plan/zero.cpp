@@ -19,10 +19,9 @@ bool hasAxis(const Feature& feature, Axis axis) {
   return false;
 }
 
-Result<const Position*> positionForZero(const Part& part, const Solution& solution, const Id& place,
-                                        Axis axis) {
+Result<const Position*> positionForZero(const PartAt& at, const Id& place, Axis axis) {
   const std::string along(nameOf(axis));
-  const Feature* feature = featureOfPlace(part, place);
+  const Feature* feature = featureOfPlace(at.part, place);
   if (!feature) {
     return Error{
         ErrorCode::notFound, "zero is on " + place + ", which the part does not have", place, {}};
@@ -33,7 +32,7 @@ Result<const Position*> positionForZero(const Part& part, const Solution& soluti
                  place,
                  {}};
   }
-  const Position* position = placedPosition(solution, place, axis);
+  const Position* position = at.position(place, axis);
   if (!position) {
     return Error{ErrorCode::unsolvable,
                  "zero is on " + place + ", which nothing places along " + along,
@@ -56,8 +55,7 @@ Result<FoundZero> finish(FoundZero zero) {
   return zero;
 }
 
-Result<FoundZero> middleZero(const Part& part, const Solution& solution, const Setup& setup,
-                             FoundZero zero) {
+Result<FoundZero> middleZero(const PartAt& at, FoundZero zero) {
   const Axis axis = zero.asked.axis;
   if (zero.asked.middle.size() != 2) {
     return Error{ErrorCode::badRequest, "a middle lies between two places", {}, {}};
@@ -65,11 +63,11 @@ Result<FoundZero> middleZero(const Part& part, const Solution& solution, const S
   std::optional<Rational> sum = Rational(0);
   std::optional<Rational> stock = Rational(0);
   for (const Id& place : zero.asked.middle) {
-    const Result<const Position*> position = positionForZero(part, solution, place, axis);
+    const Result<const Position*> position = positionForZero(at, place, axis);
     if (!position) return position.error();
     sum = sum->plus((*position)->ticks);
     // The position was found, so the part has the feature.
-    stock = stock->plus(stockBeyond(setup, *featureOfPlace(part, place), axis).rational());
+    stock = stock->plus(at.stockBeyond(*featureOfPlace(at.part, place), axis).rational());
     if (!sum || !stock) return tooFar(place);
     zero.exact = zero.exact && (*position)->isExact();
     zero.disputed = zero.disputed || (*position)->disputed;
@@ -84,22 +82,21 @@ Result<FoundZero> middleZero(const Part& part, const Solution& solution, const S
 
 }  // namespace
 
-Result<std::optional<FoundZero>> findZero(const Part& part, const Solution& solution,
-                                          const Setup& setup, Axis axis) {
+Result<std::optional<FoundZero>> findZero(const PartAt& at, Axis axis) {
   FoundZero zero;
-  if (const ZeroAlong* asked = setup.zeroAlong(axis)) {
+  if (const ZeroAlong* asked = at.setup.zeroAlong(axis)) {
     zero.asked = *asked;
   } else {
-    const std::optional<ZeroAlong> taken = customaryZero(part, solution, axis);
+    const std::optional<ZeroAlong> taken = customaryZero(at.part, at.solution, axis);
     if (!taken) return std::optional<FoundZero>();
     zero.asked = *taken;
     zero.assumed = true;
   }
   Result<FoundZero> found = FoundZero();
   if (!zero.asked.middle.empty()) {
-    found = middleZero(part, solution, setup, std::move(zero));
+    found = middleZero(at, std::move(zero));
   } else {
-    const Result<const Position*> position = positionForZero(part, solution, zero.asked.at, axis);
+    const Result<const Position*> position = positionForZero(at, zero.asked.at, axis);
     if (!position) return position.error();
     zero.ticks = (*position)->ticks;
     zero.exact = (*position)->isExact();
@@ -145,8 +142,36 @@ std::optional<Side> outerSideOf(const Feature& feature, Axis axis) {
   return side && axisAcross(*side) == axis ? side : std::nullopt;
 }
 
-Length stockBeyond(const Setup& setup, const Feature& feature, Axis axis) {
-  const std::optional<Side> side = outerSideOf(feature, axis);
+std::optional<Side> PartAt::sideOf(const Feature& feature, Axis axis) const {
+  if (const std::optional<Side> named = outerSideOf(feature, axis)) return named;
+  if (!feature.is(FeatureKind::edge) || inchwright::sideOf(feature)) return std::nullopt;
+  for (const Side side : kSides) {
+    if (axisAcross(side) != axis || setup.stockOn(side).isZero()) continue;
+    if (standInFor(*this, side) == &feature) return side;
+  }
+  return std::nullopt;
+}
+
+const Feature* standInFor(const PartAt& at, Side side) {
+  const Axis axis = axisAcross(side);
+  const Feature* outermost = nullptr;
+  const Position* reach = nullptr;
+  for (const Feature& feature : at.part.features) {
+    if (outerSideOf(feature, axis) == side) return nullptr;
+    if (!feature.is(FeatureKind::edge)) continue;
+    const Position* position = at.position(feature.id, axis);
+    if (!position) continue;
+    const bool further = !reach || (outward(side) > 0 ? position->ticks > reach->ticks
+                                                      : position->ticks < reach->ticks);
+    if (!further) continue;
+    outermost = &feature;
+    reach = position;
+  }
+  return outermost && !sideOf(*outermost) ? outermost : nullptr;
+}
+
+Length PartAt::stockBeyond(const Feature& feature, Axis axis) const {
+  const std::optional<Side> side = sideOf(feature, axis);
   if (!side) return Length();
   const Length allowance = setup.stockOn(*side);
   return outward(*side) > 0 ? allowance : allowance.negated();

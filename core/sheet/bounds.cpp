@@ -11,9 +11,9 @@
 namespace inchwright {
 namespace {
 
-PaperBox around(std::initializer_list<PaperPoint> points) {
+PaperBox around(std::initializer_list<PlanePoint> points) {
   PaperBox box{points.begin()->x, points.begin()->y, points.begin()->x, points.begin()->y};
-  for (const PaperPoint& point : points) {
+  for (const PlanePoint& point : points) {
     box.left = std::min(box.left, point.x);
     box.right = std::max(box.right, point.x);
     box.top = std::min(box.top, point.y);
@@ -25,7 +25,7 @@ PaperBox around(std::initializer_list<PaperPoint> points) {
 PaperBox boundsOf(const PolylineItem& line) {
   if (line.points.empty()) return {};
   PaperBox box = around({line.points.front()});
-  for (const PaperPoint& point : line.points) {
+  for (const PlanePoint& point : line.points) {
     box = around({{box.left, box.top}, {box.right, box.bottom}, point});
   }
   return box.grownBy(line.stroked ? line.stroke.width / 2 : 0);
@@ -62,7 +62,7 @@ PaperBox boundsOf(const TextItem& text) {
   const double sine = std::sin(angle);
   // Along the text and up from its baseline, turned anticlockwise on paper whose y goes down.
   const auto corner = [&](double along, double up) {
-    return PaperPoint{text.at.x + along * cosine - up * sine,
+    return PlanePoint{text.at.x + along * cosine - up * sine,
                       text.at.y - along * sine - up * cosine};
   };
   const double above = reach.above * text.height;

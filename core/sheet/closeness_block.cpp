@@ -16,15 +16,15 @@ namespace {
 constexpr std::size_t kMostNamed = 6;
 
 std::string placesAlong(const Closeness& closeness, const ClosenessBand& band) {
-  std::string text = band.alongX ? "X: " : "Y: ";
+  std::string text = letterOf(band.axis) + std::string(": ");
   const bool widest =
       std::none_of(closeness.bands.begin(), closeness.bands.end(), [&](const ClosenessBand& other) {
-        return other.alongX == band.alongX && other.plusMinus > band.plusMinus;
+        return other.axis == band.axis && other.plusMinus > band.plusMinus;
       });
   if (widest && band.places.size() > kMostNamed) {
     const bool only = std::none_of(
         closeness.bands.begin(), closeness.bands.end(), [&](const ClosenessBand& other) {
-          return other.alongX == band.alongX && other.plusMinus < band.plusMinus;
+          return other.axis == band.axis && other.plusMinus < band.plusMinus;
         });
     return text + (only ? "all" : "all others");
   }
@@ -53,7 +53,7 @@ std::string aimsOf(const Closeness& closeness) {
   std::string text;
   for (const BetterAim& aim : closeness.aims) {
     text += text.empty() ? "Aim at " : " \u00B7 ";
-    text += aim.place + (aim.alongX ? " X " : " Y ") + signedText(aim.at);
+    text += aim.place + " " + letterOf(aim.axis) + " " + signedText(aim.at);
   }
   return text;
 }
@@ -88,12 +88,15 @@ Pieces closenessPieces(const SheetContent& content, double width) {
       first = false;
     }
   }
-  std::vector<std::string> words = closeness.advice;
-  if (!closeness.aims.empty()) words.insert(words.begin(), aimsOf(closeness));
+  std::vector<std::string> words;
+  if (!closeness.aims.empty()) words.push_back(aimsOf(closeness));
+  for (const ClosenessAdvice& advice : closeness.advice) {
+    words.push_back(adviceWords(advice, content.part, content.table.step));
+  }
   for (const std::string& text : words) {
     for (const LaidLine& line : layText(text, plain, width)) add(line, 0, "");
   }
-  pieces.push_back(gap(2.3));
+  pieces.push_back(space(2.3));
   return pieces;
 }
 

@@ -160,7 +160,7 @@ std::optional<SheetLayout> Composer::sideBySide() const {
   const double rowsLeft = kMargin + left + kGutter;
   Flowed rows =
       flow(layout.pieces.emplace_back(rowsPieces(content_, widths->right)), [&](std::size_t page) {
-        return Frame{page, rowsLeft, kMargin, bottom};
+        return Stretch{page, rowsLeft, kMargin, bottom};
       });
   const std::size_t lastRows = rows.last.page;
   Pieces& words = layout.pieces.emplace_back(leadingPieces(content_, left));
@@ -169,9 +169,9 @@ std::optional<SheetLayout> Composer::sideBySide() const {
   Flowed beside = flow(words, [&](std::size_t number) {
     const std::size_t page = number < lastRows ? number : lastRows + (number - lastRows) / 2;
     if (number >= lastRows && (number - lastRows) % 2 == 1) {
-      return Frame{page, rowsLeft, page == lastRows ? rows.end + kAfterRows : kMargin, bottom};
+      return Stretch{page, rowsLeft, page == lastRows ? rows.end + kAfterRows : kMargin, bottom};
     }
-    return Frame{page, kMargin, page == 0 ? firstTop + pictureHeight : nextTop, bottom};
+    return Stretch{page, kMargin, page == 0 ? firstTop + pictureHeight : nextTop, bottom};
   });
   // The picture again wherever rows stand beside blank paper.
   LaidPages pictures(lastRows + 1);
@@ -194,18 +194,18 @@ SheetLayout Composer::below() const {
   const double firstTop = headEnd(0, width);
   const double nextTop = headEnd(1, width);
   const double mostPicture = std::min((bottom_ - firstTop) * 0.42, 110.0);
-  const Frames frames = [&](std::size_t page) {
-    return Frame{page, kMargin, page == 0 ? firstTop : nextTop, bottom_ - 1};
+  const Stretches stretches = [&](std::size_t page) {
+    return Stretch{page, kMargin, page == 0 ? firstTop : nextTop, bottom_ - 1};
   };
   SheetLayout layout = blank(width);
   Pieces& pieces = layout.pieces.emplace_back();
   if (content_.picture) pieces.push_back(picturePiece(content_, width, mostPicture));
   append(pieces, leadingPieces(content_, width));
   append(pieces, rowsPieces(content_, width));
-  layout.lastRows = flow(pieces, frames).last.page;
+  layout.lastRows = flow(pieces, stretches).last.page;
   append(pieces, trailingPieces(content_, width));
   layout.pictureScale = pictureScale(content_, width, mostPicture);
-  layout.streams.push_back(flow(pieces, frames).pages);
+  layout.streams.push_back(flow(pieces, stretches).pages);
   return layout;
 }
 
@@ -222,6 +222,7 @@ SheetLayout bestOf(const SheetContent& content) {
 }
 
 SheetContent measured(SheetContent content) {
+  content.words = setupWords(content.part, content.table, content.options.english);
   content.number = sheetNumber(content);
   content.rows = extentsOf(content.table, content.options.english);
   return content;

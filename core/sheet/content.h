@@ -6,8 +6,9 @@
 
 #include "core/chain/solution.h"
 #include "core/part/job.h"
-#include "core/plan/pictured.h"
+#include "core/plan/drawn_part.h"
 #include "core/plan/table.h"
+#include "core/say/setup_words.h"
 #include "core/sheet/row_extents.h"
 #include "core/sheet/style.h"
 #include "core/sheet/tape_up.h"
@@ -20,10 +21,11 @@ struct SheetContent {
   const Part& part;
   const Solution& solution;
   const SetupTable& table;
-  const PartPicture* picture = nullptr;  ///< null when there is none to draw
+  const DrawnPart* picture = nullptr;  ///< null when there is none to draw
   const SheetOptions& options;
   Style style{options.readingDistance};
   std::string number = {};  ///< of the sheet (`sheetNumber`); a Composition fills it in
+  SetupWords words = {};    ///< and this: what is said of the table, in the sheet's English
   RowExtents rows = {};     ///< and this
 };
 

@@ -19,7 +19,7 @@ std::string number(double value) {
   return hundredths < 0 ? '-' + text : text;
 }
 
-std::string point(const PaperPoint& at) {
+std::string point(const PlanePoint& at) {
   return number(at.x) + ',' + number(at.y);
 }
 
@@ -71,7 +71,7 @@ std::string drawn(bool stroked, const Stroke& stroke, bool filled, Ink fill) {
 
 std::string lineOf(const PolylineItem& item) {
   std::string text = item.closed ? "shape" : "line";
-  for (const PaperPoint& at : item.points) text += ' ' + point(at);
+  for (const PlanePoint& at : item.points) text += ' ' + point(at);
   return text + drawn(item.stroked, item.stroke, item.filled, item.fill);
 }
 

@@ -4,15 +4,11 @@
 #include <variant>
 #include <vector>
 
+#include "core/geometry/point.h"
+
 namespace inchwright {
 
-/// A point on paper: millimetres from the top left corner, x to the right, y DOWN.
-struct PaperPoint {
-  double x = 0;
-  double y = 0;
-
-  bool operator==(const PaperPoint&) const = default;
-};
+// All points are on paper: millimetres from the top left corner, x to the right, y DOWN.
 
 enum class Ink {
   black,
@@ -33,7 +29,7 @@ struct Stroke {
 
 /// An open or closed run of straight lines.
 struct PolylineItem {
-  std::vector<PaperPoint> points;
+  std::vector<PlanePoint> points;
   bool closed = false;
   Stroke stroke;
   bool stroked = true;
@@ -46,7 +42,7 @@ struct PolylineItem {
 /// A circle, or an arc of one when `sweep` is not 360: from `start`, anticlockwise as seen,
 /// degrees.
 struct CircleItem {
-  PaperPoint centre;
+  PlanePoint centre;
   double radius = 1;
   double start = 0;
   double sweep = 360;
@@ -64,7 +60,7 @@ enum class Typeface { regular, bold, mono, monoBold };
 /// One line of text. `at` is on the baseline. `height` is that of a figure (digit) in mm, which is
 /// what a reading distance asks for; painters scale the font so that digits have that height.
 struct TextItem {
-  PaperPoint at;
+  PlanePoint at;
   std::string text;  ///< UTF-8
   double height = 2.5;
   TextAlign align = TextAlign::left;
@@ -81,8 +77,8 @@ using DrawItem = std::variant<PolylineItem, CircleItem, TextItem>;
 /// has a radius, else the line (or the one point) from `from` to `to`.
 struct PaperTarget {
   std::string place;  ///< its id
-  PaperPoint from;
-  PaperPoint to;
+  PlanePoint from;
+  PlanePoint to;
   double radius = 0;  ///< mm
 
   bool operator==(const PaperTarget&) const = default;

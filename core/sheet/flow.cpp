@@ -25,13 +25,13 @@ Together togetherFrom(const Pieces& pieces, std::size_t first) {
   return unit;
 }
 
-/// The next frame from `number` on that holds `height`; when none does, the roomiest of them.
-std::size_t roomierFrame(const Frames& frames, std::size_t number, double height) {
+/// The next stretch from `number` on that holds `height`; when none does, the roomiest of them.
+std::size_t roomierStretch(const Stretches& stretches, std::size_t number, double height) {
   constexpr std::size_t kMostAhead = 500;
   std::size_t best = number;
   for (std::size_t i = number; i < number + kMostAhead; ++i) {
-    const double room = frames(i).room();
-    if (room > frames(best).room() + kSlack) best = i;
+    const double room = stretches(i).room();
+    if (room > stretches(best).room() + kSlack) best = i;
     if (room + kSlack >= height) break;
   }
   return best;
@@ -47,50 +47,50 @@ void Piece::drawOnto(Sketch& onto, double dx, double dy) const {
   onto.add(std::move(more), dx, dy);
 }
 
-Piece gap(double height) {
+Piece space(double height) {
   Piece piece;
   piece.height = height;
   piece.spaceOnly = true;
   return piece;
 }
 
-Flowed flow(const Pieces& pieces, const Frames& frames) {
+Flowed flow(const Pieces& pieces, const Stretches& stretches) {
   Flowed flowed;
   std::size_t number = 0;
-  Frame frame = frames(0);
-  double y = frame.top;
+  Stretch stretch = stretches(0);
+  double y = stretch.top;
   const auto turn = [&] {
-    frame = frames(++number);
-    y = frame.top;
+    stretch = stretches(++number);
+    y = stretch.top;
   };
   for (std::size_t at = 0; at < pieces.size();) {
     const Together unit = togetherFrom(pieces, at);
-    const auto fits = [&] { return y + unit.height <= frame.bottom + kSlack; };
+    const auto fits = [&] { return y + unit.height <= stretch.bottom + kSlack; };
     const bool empty = std::all_of(pieces.begin() + static_cast<std::ptrdiff_t>(at),
                                    pieces.begin() + static_cast<std::ptrdiff_t>(unit.end),
                                    [](const Piece& piece) { return piece.spaceOnly; });
     if (empty) break;  // nothing but space is left
-    if (y > frame.top && !fits()) turn();
+    if (y > stretch.top && !fits()) turn();
     const std::shared_ptr<const Piece>& heading = pieces[at].heading;
     const double whole = unit.height + (heading ? heading->height : 0);
-    if (y == frame.top && whole > frame.room() + kSlack) {
-      const std::size_t better = roomierFrame(frames, number, whole);
+    if (y == stretch.top && whole > stretch.room() + kSlack) {
+      const std::size_t better = roomierStretch(stretches, number, whole);
       while (number < better) turn();
     }
-    if (flowed.pages.size() <= frame.page) flowed.pages.resize(frame.page + 1);
-    std::vector<Laid>& page = flowed.pages[frame.page];
+    if (flowed.pages.size() <= stretch.page) flowed.pages.resize(stretch.page + 1);
+    std::vector<Laid>& page = flowed.pages[stretch.page];
     for (; at < unit.end; ++at) {
       const Piece& piece = pieces[at];
-      if (y == frame.top && piece.spaceOnly) continue;
-      if (y == frame.top && piece.heading) {
-        page.push_back({piece.heading.get(), frame.left, y});
+      if (y == stretch.top && piece.spaceOnly) continue;
+      if (y == stretch.top && piece.heading) {
+        page.push_back({piece.heading.get(), stretch.left, y});
         y += piece.heading->height;
       }
-      page.push_back({&piece, frame.left, y});
+      page.push_back({&piece, stretch.left, y});
       y += piece.height;
     }
   }
-  flowed.last = frame;
+  flowed.last = stretch;
   flowed.end = y;
   return flowed;
 }

@@ -25,13 +25,13 @@ struct Piece {
 };
 
 /// Empty paper of a given height.
-Piece gap(double height);
+Piece space(double height);
 
 /// A block of the sheet: what it is made of, from top to bottom, all for one width.
 using Pieces = std::vector<Piece>;
 
 /// A stretch of a page that pieces flow into.
-struct Frame {
+struct Stretch {
   std::size_t page = 0;
   double left = 0;
   double top = 0;
@@ -40,8 +40,8 @@ struct Frame {
   double room() const { return bottom - top; }
 };
 
-/// The frames in the order in which they are filled: asked for by number as they are needed.
-using Frames = std::function<Frame(std::size_t)>;
+/// The stretches in the order in which they are filled: asked for by number as they are needed.
+using Stretches = std::function<Stretch(std::size_t)>;
 
 /// A piece where it lies on a page.
 struct Laid {
@@ -53,14 +53,14 @@ using LaidPages = std::vector<std::vector<Laid>>;
 
 struct Flowed {
   LaidPages pages;
-  Frame last;      ///< the frame that holds the last piece
+  Stretch last;    ///< the stretch that holds the last piece
   double end = 0;  ///< where that piece ends, mm down the page
 };
 
-/// Sets pieces from the top of each frame down. A piece that does not fit goes to the next frame
-/// that holds it; one that fits none goes to the roomiest of those that follow. What is laid points
-/// at the pieces given and their headings.
-Flowed flow(const Pieces& pieces, const Frames& frames);
+/// Sets pieces from the top of each stretch down. A piece that does not fit goes to the next
+/// stretch that holds it; one that fits none goes to the roomiest of those that follow. What is
+/// laid points at the pieces given and their headings.
+Flowed flow(const Pieces& pieces, const Stretches& stretches);
 
 /// The height of all pieces below each other.
 double heightOf(const Pieces& pieces);

@@ -8,6 +8,7 @@
 #include <vector>
 
 #include "core/measure/writing.h"
+#include "core/say/making_words.h"
 #include "core/sheet/paragraph.h"
 #include "core/sheet/text_measure.h"
 
@@ -147,14 +148,18 @@ std::string sheetNumber(const SheetContent& content) {
   const SetupTable& table = content.table;
   std::uint64_t hash = 14695981039346656037ULL;
   for (const std::string* text :
-       {&content.job.print, &content.part.name, &table.setup, &table.zero}) {
+       {&content.job.print, &content.part.name, &table.setup, &content.words.zero}) {
     mix(hash, *text);
   }
   mix(hash, writeDecimal(table.step.size, table.step.unit));
   mix(hash, table.step.unit == Unit::inch ? "in" : "mm");
-  for (const TableRow& row : table.rows) {
-    for (const std::string* text : {&row.id, &row.x.text, &row.y.text, &row.size}) mix(hash, *text);
-    for (const MakingStep& step : row.steps) mix(hash, step.tool);
+  for (std::size_t i = 0; i < table.rows.size(); ++i) {
+    const TableRow& row = table.rows[i];
+    const std::string& size = content.words.rows[i].size;
+    for (const std::string* text : {&row.id, &row.x.text, &row.y.text, &size}) mix(hash, *text);
+    for (const MakingStep& step : row.steps) {
+      mix(hash, toolName(step, table.step.unit, content.options.english));
+    }
   }
   for (const EdgeRow& edge : table.edges) {
     mix(hash, edge.id);
@@ -184,7 +189,7 @@ Piece headPiece(const SheetContent& content, double width, std::size_t page, std
   setupPiece.sketch = words.sketch;
   setupPiece.height = words.height;
   return joined({namePiece(content, width, page > 1 ? kNameAgain : kNameHeight),
-                 unitPiece(content, width), gap(0.8), setupPiece, gap(0.6),
+                 unitPiece(content, width), space(0.8), setupPiece, space(0.6),
                  cellsPiece(content, width, cellsOf(content, page, pages))});
 }
 

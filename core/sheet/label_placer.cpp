@@ -16,7 +16,7 @@ namespace {
 constexpr double kClear = 0.35;  // of white around a name
 
 /// A text of which the middle of the box stands at `middle`.
-TextItem textAbout(PaperPoint middle, std::string_view name, const Sketch::Look& look) {
+TextItem textAbout(PlanePoint middle, std::string_view name, const Sketch::Look& look) {
   const TextReach reach = reachOf(name);
   TextItem item;
   item.text = std::string(name);
@@ -28,14 +28,14 @@ TextItem textAbout(PaperPoint middle, std::string_view name, const Sketch::Look&
   return item;
 }
 
-PaperBox movedBy(const PaperBox& box, PaperPoint by) {
+PaperBox movedBy(const PaperBox& box, PlanePoint by) {
   return {box.left + by.x, box.top + by.y, box.right + by.x, box.bottom + by.y};
 }
 
 /// Directions round a disc, from the upper right on anticlockwise.
-const std::array<PaperPoint, 16>& waysAround() {
-  static const std::array<PaperPoint, 16> kWays = [] {
-    std::array<PaperPoint, 16> ways;
+const std::array<PlanePoint, 16>& waysAround() {
+  static const std::array<PlanePoint, 16> kWays = [] {
+    std::array<PlanePoint, 16> ways;
     for (std::size_t i = 0; i < ways.size(); ++i) {
       const double angle = (45.0 + 22.5 * static_cast<double>(i)) * std::numbers::pi / 180;
       ways[i] = {std::cos(angle), -std::sin(angle)};
@@ -45,7 +45,7 @@ const std::array<PaperPoint, 16>& waysAround() {
   return kWays;
 }
 
-bool isWithin(const PaperBox& box, PaperPoint point, double distance) {
+bool isWithin(const PaperBox& box, PlanePoint point, double distance) {
   const double dx = std::max({box.left - point.x, 0.0, point.x - box.right});
   const double dy = std::max({box.top - point.y, 0.0, point.y - box.bottom});
   return dx * dx + dy * dy < distance * distance;
@@ -59,14 +59,14 @@ void LabelPlacer::keepOff(const PaperBox& box) {
   mask_.mark(box);
 }
 
-void LabelPlacer::keepOff(PaperPoint centre, double radius) {
+void LabelPlacer::keepOff(PlanePoint centre, double radius) {
   const PaperBox around = PaperBox{centre.x, centre.y, centre.x, centre.y}.grownBy(radius);
   discsAt_.add(around, static_cast<std::uint32_t>(discs_.size()));
   discs_.push_back({centre, radius});
   mask_.mark(centre, radius);
 }
 
-void LabelPlacer::avoid(PaperPoint from, PaperPoint to) {
+void LabelPlacer::avoid(PlanePoint from, PlanePoint to) {
   lines_.push_back({std::min(from.x, to.x), std::min(from.y, to.y), std::max(from.x, to.x),
                     std::max(from.y, to.y)});
 }
@@ -85,7 +85,7 @@ bool LabelPlacer::isFree(const PaperBox& box) const {
 }
 
 bool LabelPlacer::placeInside(Sketch& sketch, std::string_view name, const Sketch::Look& look,
-                              PaperPoint centre, double radius) {
+                              PlanePoint centre, double radius) {
   constexpr double kSame = 1e-6;
   const TextItem item = textAbout(centre, name, look);
   const PaperBox box = boundsOf(item).grownBy(kClear);
@@ -111,12 +111,12 @@ void LabelPlacer::set(Sketch& sketch, const TextItem& item) {
 }
 
 bool LabelPlacer::placeAround(Sketch& sketch, std::string_view name, const Sketch::Look& look,
-                              PaperPoint centre, double radius) {
+                              PlanePoint centre, double radius) {
   struct Found {
-    PaperPoint middle;
+    PlanePoint middle;
     double cost;
     double gap;
-    PaperPoint way;
+    PlanePoint way;
   };
   std::optional<Found> best;
   const PaperBox shape = boundsOf(textAbout({0, 0}, name, look));
@@ -124,11 +124,11 @@ bool LabelPlacer::placeAround(Sketch& sketch, std::string_view name, const Sketc
   for (const double gap : kGaps) {
     if (best && best->cost <= gap) break;
     for (std::size_t i = 0; i < waysAround().size(); ++i) {
-      const PaperPoint way = waysAround()[i];
+      const PlanePoint way = waysAround()[i];
       // So far off that the box just clears the disc in this direction.
       const double reach =
           radius + gap + std::abs(way.x) * shape.width() / 2 + std::abs(way.y) * shape.height() / 2;
-      const PaperPoint middle{centre.x + way.x * reach, centre.y + way.y * reach};
+      const PlanePoint middle{centre.x + way.x * reach, centre.y + way.y * reach};
       const PaperBox box = movedBy(shape, middle).grownBy(kClear);
       if (!isFree(box) || isWithin(box, centre, radius)) continue;
       const double cost =
@@ -138,7 +138,7 @@ bool LabelPlacer::placeAround(Sketch& sketch, std::string_view name, const Sketc
   }
   if (!best) return false;
   if (best->gap > 2) {
-    const PaperPoint way = best->way;
+    const PlanePoint way = best->way;
     sketch.line({centre.x + way.x * radius, centre.y + way.y * radius},
                 {centre.x + way.x * (radius + best->gap), centre.y + way.y * (radius + best->gap)},
                 {Ink::black, kHairline, {}});
@@ -148,14 +148,14 @@ bool LabelPlacer::placeAround(Sketch& sketch, std::string_view name, const Sketc
 }
 
 bool LabelPlacer::placeAlong(Sketch& sketch, std::string_view name, const Sketch::Look& look,
-                             PaperPoint from, PaperPoint to, double outX, double outY) {
+                             PlanePoint from, PlanePoint to, double outX, double outY) {
   std::optional<TextItem> best;
   double least = 0;
   const PaperBox shape = boundsOf(textAbout({0, 0}, name, look));
   const double half = (std::abs(outX) * shape.width() + std::abs(outY) * shape.height()) / 2;
   for (const double gap : {1.0, 2.5, 5.0, 7.5, 10.0, 13.0}) {
     for (const double share : {0.5, 0.38, 0.62, 0.26, 0.74, 0.14, 0.86}) {
-      const PaperPoint middle{from.x + (to.x - from.x) * share + outX * (half + gap),
+      const PlanePoint middle{from.x + (to.x - from.x) * share + outX * (half + gap),
                               from.y + (to.y - from.y) * share + outY * (half + gap)};
       const TextItem item = textAbout(middle, name, look);
       const PaperBox box = boundsOf(item).grownBy(kClear);

@@ -18,9 +18,9 @@ class LabelPlacer {
 
   /// Keeps names off a box, or off a disc.
   void keepOff(const PaperBox& box);
-  void keepOff(PaperPoint centre, double radius);
+  void keepOff(PlanePoint centre, double radius);
   /// A line that names rather do not cross.
-  void avoid(PaperPoint from, PaperPoint to);
+  void avoid(PlanePoint from, PlanePoint to);
   /// Whether a box lies in the region and on nothing that names keep off.
   bool isFree(const PaperBox& box) const;
 
@@ -29,18 +29,18 @@ class LabelPlacer {
 
   /// Sets a name in the middle of a disc when it fits there and nothing else is in its way.
   bool placeInside(Sketch& sketch, std::string_view name, const Sketch::Look& look,
-                   PaperPoint centre, double radius);
+                   PlanePoint centre, double radius);
   /// Sets a name near a disc, with a leader when it had to go further off. False, and nothing
   /// drawn, when there is no room. Time: as crowded as it is there.
   bool placeAround(Sketch& sketch, std::string_view name, const Sketch::Look& look,
-                   PaperPoint centre, double radius);
+                   PlanePoint centre, double radius);
   /// Sets a name along a line, on the side that `outX`, `outY` point to (a unit vector).
-  bool placeAlong(Sketch& sketch, std::string_view name, const Sketch::Look& look, PaperPoint from,
-                  PaperPoint to, double outX, double outY);
+  bool placeAlong(Sketch& sketch, std::string_view name, const Sketch::Look& look, PlanePoint from,
+                  PlanePoint to, double outX, double outY);
 
  private:
   struct Disc {
-    PaperPoint centre;
+    PlanePoint centre;
     double radius;
   };
   int crossings(const PaperBox& box) const;

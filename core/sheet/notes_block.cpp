@@ -13,7 +13,7 @@
 namespace inchwright {
 namespace {
 
-using DrawMark = std::function<void(Sketch&, PaperPoint centre, double size)>;
+using DrawMark = std::function<void(Sketch&, PlanePoint centre, double size)>;
 
 constexpr std::size_t kLinesTogether = 4;
 
@@ -39,9 +39,9 @@ Pieces marked(const SheetContent& content, const std::string& title,
       piece.height = some.height;
       pieces.push_back(std::move(piece));
     }
-    pieces.push_back(gap(0.5));
+    pieces.push_back(space(0.5));
   }
-  pieces.push_back(gap(1.8));
+  pieces.push_back(space(1.8));
   return pieces;
 }
 
@@ -58,50 +58,58 @@ Piece titlePiece(const SheetContent& content, const std::string& words, double w
 }
 
 Pieces warningPieces(const SheetContent& content, double width) {
-  std::vector<std::string> texts = content.table.warnings;
-  for (const Loose& loose : content.table.unplaced) {
+  std::vector<std::string> texts = content.words.warnings;
+  for (std::size_t i = 0; i < content.table.unplaced.size(); ++i) {
+    const Loose& loose = content.table.unplaced[i];
+    const std::string& advice = content.words.unplaced[i];
     std::string axis(nameOf(loose.axis));
     axis[0] = static_cast<char>(axis[0] - 'a' + 'A');
     texts.push_back(loose.id +
                     " is not on this sheet: nothing says where it lies along the part's " + axis +
-                    (loose.advice.empty() ? "." : ". " + loose.advice));
+                    (advice.empty() ? "." : ". " + advice));
   }
   return marked(content, "MIND", texts, drawMindMark, width);
 }
 
 Pieces directCheckPieces(const SheetContent& content, double width) {
-  const DrawMark box = [](Sketch& sketch, PaperPoint centre, double size) {
+  const DrawMark box = [](Sketch& sketch, PlanePoint centre, double size) {
     drawTickBox(sketch, {centre.x - size / 2, centre.y - size / 2}, size);
   };
   std::vector<std::string> texts = content.options.directChecks;
   if (content.options.closeness) {
-    const std::vector<std::string>& more = content.options.closeness->directChecks;
-    texts.insert(texts.end(), more.begin(), more.end());
+    for (const DirectCheck& check : content.options.closeness->directChecks) {
+      texts.push_back(directCheckWords(check, content.part));
+    }
   }
   return marked(content, "MEASURE ON THE PART", texts, box, width);
 }
 
 Pieces queryPieces(const SheetContent& content, double width) {
+  const auto isName = [&](std::string_view word) { return content.part.feature(word) != nullptr; };
   std::vector<std::string> open;
+  std::vector<std::string> assumed;
   std::vector<std::string> accepted;
   for (const Doubt& doubt : content.solution.doubts) {
-    if (doubt.holdsUp()) {
-      open.push_back(doubt.text);
-    } else if (doubt.accepted && doubt.kind == DoubtKind::assumed) {
-      accepted.push_back(doubt.text);
-    }
+    std::vector<std::string>& texts = doubt.holdsUp()                    ? open
+                                      : doubt.kind == DoubtKind::assumed ? assumed
+                                                                         : accepted;
+    if (!doubt.holdsUp() && !doubt.accepted) continue;
+    texts.push_back(inEnglish(doubt.text, content.options.english, isName));
   }
   const std::string count = std::to_string(open.size());
   Pieces pieces =
       marked(content, "OPEN QUERIES: " + count + " \u00B7 a draft until they are settled", open,
              drawQueryMark, width);
-  const DrawMark dash = [](Sketch& sketch, PaperPoint centre, double size) {
+  const DrawMark dash = [](Sketch& sketch, PlanePoint centre, double size) {
     sketch.line({centre.x - size / 3, centre.y}, {centre.x + size / 3, centre.y},
                 {Ink::black, kMedium, {}});
   };
-  for (Piece& piece : marked(content, "ASSUMED AND ACCEPTED", accepted, dash, width)) {
-    pieces.push_back(std::move(piece));
-  }
+  const auto append = [&](const char* title, const std::vector<std::string>& texts) {
+    Pieces more = marked(content, title, texts, dash, width);
+    std::move(more.begin(), more.end(), std::back_inserter(pieces));
+  };
+  append("ASSUMED AND ACCEPTED", assumed);
+  append("LOOKED AT AND LET STAND", accepted);
   return pieces;
 }
 

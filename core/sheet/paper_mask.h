@@ -28,7 +28,7 @@ class PaperMask {
     }
   }
 
-  void mark(PaperPoint centre, double radius) {
+  void mark(PlanePoint centre, double radius) {
     const double middle = centre.x - paper_.left, high = centre.y - paper_.top;
     const std::ptrdiff_t last = after(high + radius);
     for (std::ptrdiff_t y = at(high - radius); y < last; ++y) {

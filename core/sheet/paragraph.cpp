@@ -81,14 +81,15 @@ struct LineExtent {
   double below = 0;
 };
 
-/// Figures have neither accents nor descenders, and need less room.
+/// Figures have neither accents nor descenders, and need less room; a semicolon behind one does.
 LineExtent extentOf(std::span<const Word> line) {
   LineExtent extent;
   for (const Word& word : line) {
     const double height = word.look().height;
+    const bool bare =
+        word.run->figure && word.text.find_first_not_of("+-.0123456789") == std::string_view::npos;
     extent.above = std::max(extent.above, height * (word.run->figure ? 1.16 : kAboveBaseline));
-    extent.below =
-        std::max(extent.below, height * (word.run->figure ? 0.2 : kLineSpacing - kAboveBaseline));
+    extent.below = std::max(extent.below, height * (bare ? 0.2 : kLineSpacing - kAboveBaseline));
   }
   return extent;
 }

@@ -11,22 +11,22 @@
 namespace inchwright {
 namespace {
 
-using Polygon = std::vector<PaperPoint>;
+using Polygon = std::vector<PlanePoint>;
 
 const Stroke kOutline{Ink::black, 0.7, {}};
 const Stroke kDashed{Ink::black, 0.35, {2.2, 1.2}};
 
-Polygon onPaper(const std::vector<PicturePoint>& points, const PictureFrame& frame) {
+Polygon onPaper(const std::vector<PlanePoint>& points, const PartOnPaper& frame) {
   Polygon polygon;
-  for (const PicturePoint& point : points) polygon.push_back(frame.at(point));
+  for (const PlanePoint& point : points) polygon.push_back(frame.at(point));
   return polygon;
 }
 
 /// Where the line x + y = sum crosses the sides of a polygon, as x.
 void crossings(const Polygon& polygon, double sum, std::vector<double>& xs) {
   for (std::size_t i = 0; i < polygon.size(); ++i) {
-    const PaperPoint& a = polygon[i];
-    const PaperPoint& b = polygon[(i + 1) % polygon.size()];
+    const PlanePoint& a = polygon[i];
+    const PlanePoint& b = polygon[(i + 1) % polygon.size()];
     const double da = a.x + a.y - sum;
     const double db = b.x + b.y - sum;
     if ((da < 0) == (db < 0)) continue;
@@ -39,7 +39,7 @@ void hatchBetween(Sketch& sketch, const Polygon& stock, const Polygon& part) {
   constexpr double kPitch = 1.5;
   double low = stock[0].x + stock[0].y;
   double high = low;
-  for (const PaperPoint& point : stock) {
+  for (const PlanePoint& point : stock) {
     low = std::min(low, point.x + point.y);
     high = std::max(high, point.x + point.y);
   }
@@ -58,7 +58,7 @@ void hatchBetween(Sketch& sketch, const Polygon& stock, const Polygon& part) {
 }
 
 /// Whether both ends of a side of the outline lie where the print places no side.
-bool isGuessed(const PartPicture& picture, const PaperPoint& a, const PaperPoint& b,
+bool isGuessed(const DrawnPart& picture, const PlanePoint& a, const PlanePoint& b,
                const PaperBox& box) {
   constexpr double kNear = 1e-6;
   return std::any_of(picture.missing.begin(), picture.missing.end(), [&](TableSide side) {
@@ -76,7 +76,7 @@ bool isGuessed(const PartPicture& picture, const PaperPoint& a, const PaperPoint
   });
 }
 
-void drawOutline(Sketch& sketch, const PartPicture& picture, const Polygon& outline,
+void drawOutline(Sketch& sketch, const DrawnPart& picture, const Polygon& outline,
                  LabelPlacer& placer) {
   if (outline.empty()) return;
   PolylineItem whole;
@@ -86,8 +86,8 @@ void drawOutline(Sketch& sketch, const PartPicture& picture, const Polygon& outl
   const PaperBox box = boundsOf(DrawItem(whole)).grownBy(-kOutline.width / 2);
   if (picture.missing.empty()) sketch.add(whole);
   for (std::size_t i = 0; i < outline.size(); ++i) {
-    const PaperPoint& a = outline[i];
-    const PaperPoint& b = outline[(i + 1) % outline.size()];
+    const PlanePoint& a = outline[i];
+    const PlanePoint& b = outline[(i + 1) % outline.size()];
     if (a.x == b.x || a.y == b.y) placer.avoid(a, b);
     if (!picture.missing.empty()) {
       sketch.line(a, b, isGuessed(picture, a, b, box) ? kDashed : kOutline);
@@ -95,16 +95,16 @@ void drawOutline(Sketch& sketch, const PartPicture& picture, const Polygon& outl
   }
 }
 
-void drawSlot(Sketch& sketch, const PictureSlot& slot, const PictureFrame& frame,
+void drawSlot(Sketch& sketch, const DrawnSlot& slot, const PartOnPaper& frame,
               LabelPlacer& placer) {
-  const PaperPoint from = frame.at(slot.from);
-  const PaperPoint to = frame.at(slot.to);
+  const PlanePoint from = frame.at(slot.from);
+  const PlanePoint to = frame.at(slot.to);
   const double radius = std::max(slot.width / 2 * frame.scale, kLeastRadius);
   const double along = std::atan2(to.y - from.y, to.x - from.x);
   constexpr int kParts = 16;
   PolylineItem item;
   for (int end = 0; end < 2; ++end) {
-    const PaperPoint& centre = end == 0 ? to : from;
+    const PlanePoint& centre = end == 0 ? to : from;
     for (int i = 0; i <= kParts; ++i) {
       const double angle =
           along + std::numbers::pi * (-0.5 + end + static_cast<double>(i) / kParts);
@@ -120,18 +120,18 @@ void drawSlot(Sketch& sketch, const PictureSlot& slot, const PictureFrame& frame
 }
 
 /// A circle of any size, cut off at the region.
-void drawRound(Sketch& sketch, const PictureRound& round, const PictureFrame& frame) {
+void drawRound(Sketch& sketch, const DrawnRound& round, const PartOnPaper& frame) {
   constexpr int kParts = 240;
-  const PaperPoint centre = frame.at(round.centre);
+  const PlanePoint centre = frame.at(round.centre);
   const double radius = round.radius * frame.scale;
-  std::vector<PaperPoint> run;
+  std::vector<PlanePoint> run;
   const auto flush = [&] {
     if (run.size() > 1) sketch.polyline(run, {Ink::black, kThin, {}});
     run.clear();
   };
   for (int i = 0; i <= kParts; ++i) {
     const double angle = 2 * std::numbers::pi * i / kParts;
-    const PaperPoint point{centre.x + radius * std::cos(angle),
+    const PlanePoint point{centre.x + radius * std::cos(angle),
                            centre.y + radius * std::sin(angle)};
     if (frame.work.grownBy(0.5).holds({point.x, point.y, point.x, point.y})) {
       run.push_back(point);
@@ -142,9 +142,9 @@ void drawRound(Sketch& sketch, const PictureRound& round, const PictureFrame& fr
   flush();
 }
 
-void drawHole(Sketch& sketch, const PictureCircle& hole, const PictureFrame& frame,
+void drawHole(Sketch& sketch, const DrawnHole& hole, const PartOnPaper& frame,
               LabelPlacer& placer) {
-  const PaperPoint centre = frame.at(hole.centre);
+  const PlanePoint centre = frame.at(hole.centre);
   const double radius = std::max(hole.diameter / 2 * frame.scale, kLeastRadius);
   CircleItem circle;
   circle.centre = centre;
@@ -170,7 +170,7 @@ void drawHole(Sketch& sketch, const PictureCircle& hole, const PictureFrame& fra
   placer.keepOff(centre, radiusOnPaper(hole, frame));
 }
 
-void drawPoint(Sketch& sketch, PaperPoint at, LabelPlacer& placer) {
+void drawPoint(Sketch& sketch, PlanePoint at, LabelPlacer& placer) {
   constexpr double kArm = 1.1;
   const Stroke stroke{Ink::black, 0.35, {}};
   sketch.line({at.x - kArm, at.y - kArm}, {at.x + kArm, at.y + kArm}, stroke);
@@ -180,13 +180,13 @@ void drawPoint(Sketch& sketch, PaperPoint at, LabelPlacer& placer) {
 
 }  // namespace
 
-double radiusOnPaper(const PictureCircle& circle, const PictureFrame& frame) {
+double radiusOnPaper(const DrawnHole& circle, const PartOnPaper& frame) {
   const double hole = std::max(circle.diameter / 2 * frame.scale, kLeastRadius);
   const double thread = circle.tapped ? hole * 1.22 + 0.45 : hole;
   return std::max(thread, circle.seatDiameter / 2 * frame.scale) + 0.25;
 }
 
-void drawWork(Sketch& sketch, const PartPicture& picture, const PictureFrame& frame,
+void drawWork(Sketch& sketch, const DrawnPart& picture, const PartOnPaper& frame,
               LabelPlacer& placer) {
   const Polygon outline = onPaper(picture.outline, frame);
   const Polygon stock = onPaper(picture.stock, frame);
@@ -195,15 +195,15 @@ void drawWork(Sketch& sketch, const PartPicture& picture, const PictureFrame& fr
     sketch.polyline(stock, kDashed, true);
   }
   drawOutline(sketch, picture, outline, placer);
-  for (const PictureEdge& edge : picture.edges) {
+  for (const DrawnEdge& edge : picture.edges) {
     if (edge.side) continue;
     sketch.line(frame.at(edge.from), frame.at(edge.to), {Ink::black, 0.35, {}});
     placer.avoid(frame.at(edge.from), frame.at(edge.to));
   }
-  for (const PictureRound& round : picture.rounds) drawRound(sketch, round, frame);
-  for (const PictureSlot& slot : picture.slots) drawSlot(sketch, slot, frame, placer);
-  for (const PictureCircle& hole : picture.circles) drawHole(sketch, hole, frame, placer);
-  for (const PictureMark& mark : picture.marks) drawPoint(sketch, frame.at(mark.at), placer);
+  for (const DrawnRound& round : picture.rounds) drawRound(sketch, round, frame);
+  for (const DrawnSlot& slot : picture.slots) drawSlot(sketch, slot, frame, placer);
+  for (const DrawnHole& hole : picture.circles) drawHole(sketch, hole, frame, placer);
+  for (const DrawnMark& mark : picture.marks) drawPoint(sketch, frame.at(mark.at), placer);
 }
 
 }  // namespace inchwright

@@ -1,7 +1,7 @@
 #pragma once
 
 #include "core/sheet/label_placer.h"
-#include "core/sheet/picture_frame.h"
+#include "core/sheet/part_on_paper.h"
 
 namespace inchwright {
 
@@ -9,10 +9,10 @@ namespace inchwright {
 inline constexpr double kLeastRadius = 0.45;
 
 /// Draws the work itself: stock hatched, outline, inner edges, slots, rounds, holes and points.
-void drawWork(Sketch& sketch, const PartPicture& picture, const PictureFrame& frame,
+void drawWork(Sketch& sketch, const DrawnPart& picture, const PartOnPaper& frame,
               LabelPlacer& placer);
 
 /// The radius a hole takes on paper, its seat included.
-double radiusOnPaper(const PictureCircle& circle, const PictureFrame& frame);
+double radiusOnPaper(const DrawnHole& circle, const PartOnPaper& frame);
 
 }  // namespace inchwright

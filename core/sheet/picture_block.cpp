@@ -8,11 +8,11 @@
 #include <utility>
 #include <vector>
 
-#include "core/measure/writing.h"
+#include "core/say/figure_words.h"
 #include "core/sheet/label_placer.h"
 #include "core/sheet/paragraph.h"
 #include "core/sheet/part_drawing.h"
-#include "core/sheet/picture_frame.h"
+#include "core/sheet/part_on_paper.h"
 #include "core/sheet/symbols.h"
 #include "core/sheet/text_measure.h"
 
@@ -26,8 +26,8 @@ constexpr std::array kShares{0.25, 0.75, 0.5, 0.1, 0.9, 0.38, 0.62};
 
 /// A side of the work on paper: its ends, and the way out.
 struct SideLine {
-  PaperPoint from;
-  PaperPoint to;
+  PlanePoint from;
+  PlanePoint to;
   double outX = 0;
   double outY = 0;
 };
@@ -52,16 +52,16 @@ PaperBox boxAlong(const SideLine& side, double start, double end, double off, do
   const double length = std::hypot(side.to.x - side.from.x, side.to.y - side.from.y);
   const double alongX = length > 0 ? (side.to.x - side.from.x) / length : -side.outY;
   const double alongY = length > 0 ? (side.to.y - side.from.y) / length : side.outX;
-  const PaperPoint a{side.from.x + alongX * start + side.outX * off,
+  const PlanePoint a{side.from.x + alongX * start + side.outX * off,
                      side.from.y + alongY * start + side.outY * off};
-  const PaperPoint b{side.from.x + alongX * end + side.outX * (off + depth),
+  const PlanePoint b{side.from.x + alongX * end + side.outX * (off + depth),
                      side.from.y + alongY * end + side.outY * (off + depth)};
   return {std::min(a.x, b.x), std::min(a.y, b.y), std::max(a.x, b.x), std::max(a.y, b.y)};
 }
 
 class PictureDrawer {
  public:
-  PictureDrawer(const SheetContent& content, const PictureFrame& frame)
+  PictureDrawer(const SheetContent& content, const PartOnPaper& frame)
       : content_(content), picture_(*content.picture), frame_(frame), placer_(frame.region) {}
 
   Sketch draw();
@@ -70,11 +70,11 @@ class PictureDrawer {
  private:
   void drawAxes();
   struct AxisLine {
-    PaperPoint tail;
-    PaperPoint tip;
+    PlanePoint tail;
+    PlanePoint tip;
   };
-  AxisLine axisLine(bool alongX) const;
-  void drawAxis(bool alongX);
+  AxisLine axisLine(MachineAxis axis) const;
+  void drawAxis(MachineAxis axis);
   void drawJaw();
   void drawStop();
   void nameHoles();
@@ -82,13 +82,13 @@ class PictureDrawer {
   /// What can be pointed at in the picture: the holes last, as they lie on top.
   void markTargets();
   /// Inside `inner` when it fits there, else outside `outer`.
-  void name(const Id& id, bool disputed, PaperPoint centre, double inner, double outer);
+  void name(const Id& id, bool disputed, PlanePoint centre, double inner, double outer);
   /// Sets a word in the middle of a box, upright beside a standing one, where it is free.
   std::optional<TextItem> wordIn(const PaperBox& box, bool upright, std::string_view word) const;
 
   const SheetContent& content_;
-  const PartPicture& picture_;
-  const PictureFrame& frame_;
+  const DrawnPart& picture_;
+  const PartOnPaper& frame_;
   LabelPlacer placer_;
   Sketch sketch_;
   int namesLeftOut_ = 0;
@@ -106,28 +106,29 @@ Sketch PictureDrawer::draw() {
 }
 
 void PictureDrawer::markTargets() {
-  for (const PictureEdge& edge : picture_.edges) {
+  for (const DrawnEdge& edge : picture_.edges) {
     sketch_.target({edge.id, frame_.at(edge.from), frame_.at(edge.to)});
   }
-  for (const PictureSlot& slot : picture_.slots) {
+  for (const DrawnSlot& slot : picture_.slots) {
     sketch_.target({slot.id, frame_.at(slot.from), frame_.at(slot.to)});
   }
-  for (const PictureMark& mark : picture_.marks) {
+  for (const DrawnMark& mark : picture_.marks) {
     sketch_.target({mark.id, frame_.at(mark.at), frame_.at(mark.at)});
   }
-  for (const PictureCircle& hole : picture_.circles) {
-    const PaperPoint centre = frame_.at(hole.centre);
+  for (const DrawnHole& hole : picture_.circles) {
+    const PlanePoint centre = frame_.at(hole.centre);
     sketch_.target({hole.id, centre, centre, radiusOnPaper(hole, frame_)});
   }
 }
 
-PictureDrawer::AxisLine PictureDrawer::axisLine(bool alongX) const {
+PictureDrawer::AxisLine PictureDrawer::axisLine(MachineAxis axis) const {
+  const bool alongX = axis == MachineAxis::x;
   const PaperBox& region = frame_.region;
   const bool right = picture_.xCountsRight;
   const bool away = picture_.yCountsAway;
   if (frame_.zeroInside) {
     // Right through the work, to the edge of the picture.
-    const PaperPoint zero = frame_.at(picture_.zero);
+    const PlanePoint zero = frame_.at(picture_.zero);
     if (alongX) {
       return {{right ? frame_.work.left - 4 : frame_.work.right + 4, zero.y},
               {right ? region.right : region.left, zero.y}};
@@ -137,15 +138,16 @@ PictureDrawer::AxisLine PictureDrawer::axisLine(bool alongX) const {
   }
   // Zero lies elsewhere: two short arrows at the near left corner say the directions only.
   constexpr double kShort = 21;
-  const PaperPoint corner{region.left + (right ? 3 : 3 + kShort),
+  const PlanePoint corner{region.left + (right ? 3 : 3 + kShort),
                           region.bottom - (away ? 3 : 3 + kShort)};
   if (alongX) return {corner, {corner.x + (right ? kShort : -kShort), corner.y}};
   return {corner, {corner.x, corner.y + (away ? -kShort : kShort)}};
 }
 
-void PictureDrawer::drawAxis(bool alongX) {
+void PictureDrawer::drawAxis(MachineAxis axis) {
+  const bool alongX = axis == MachineAxis::x;
   constexpr double kHead = 4.6;
-  const auto [tail, tip] = axisLine(alongX);
+  const auto [tail, tip] = axisLine(axis);
   sketch_.line(tail, tip, {Ink::black, kThin, {5, 1.1, 0.9, 1.1}});
   const double dx = alongX ? (picture_.xCountsRight ? 1 : -1) : 0;
   const double dy = alongX ? 0 : (picture_.yCountsAway ? -1 : 1);
@@ -180,8 +182,8 @@ void PictureDrawer::drawAxis(bool alongX) {
 }
 
 void PictureDrawer::drawAxes() {
-  drawAxis(true);
-  drawAxis(false);
+  drawAxis(MachineAxis::x);
+  drawAxis(MachineAxis::y);
   if (!frame_.zeroInside) return;
   const double size = 2.3 * content_.style.hand;
   drawZeroMark(sketch_, frame_.at(picture_.zero), size);
@@ -198,8 +200,8 @@ std::optional<TextItem> PictureDrawer::wordIn(const PaperBox& box, bool upright,
   const double middleX = (box.left + box.right) / 2;
   const double middleY = (box.top + box.bottom) / 2;
   text.turn = upright ? 90 : 0;
-  text.at = upright ? PaperPoint{middleX + text.height / 2, middleY}
-                    : PaperPoint{middleX, middleY + text.height / 2};
+  text.at = upright ? PlanePoint{middleX + text.height / 2, middleY}
+                    : PlanePoint{middleX, middleY + text.height / 2};
   if (!placer_.isFree(boundsOf(text).grownBy(0.3))) return std::nullopt;
   return text;
 }
@@ -259,7 +261,7 @@ void PictureDrawer::drawStop() {
   sketch_.fill(boxAlong(side, length / 2 - half, length / 2 + half, off, kStopDepth));
 }
 
-void PictureDrawer::name(const Id& id, bool disputed, PaperPoint centre, double inner,
+void PictureDrawer::name(const Id& id, bool disputed, PlanePoint centre, double inner,
                          double outer) {
   const Sketch::Look look{content_.style.label(), Typeface::bold};
   const std::string words = disputed ? id + " ?" : id;
@@ -270,29 +272,30 @@ void PictureDrawer::name(const Id& id, bool disputed, PaperPoint centre, double 
 }
 
 void PictureDrawer::nameHoles() {
-  for (const PictureCircle& hole : picture_.circles) {
+  for (const DrawnHole& hole : picture_.circles) {
     name(hole.id, hole.disputed, frame_.at(hole.centre), hole.diameter / 2 * frame_.scale,
          radiusOnPaper(hole, frame_));
   }
-  for (const PictureSlot& slot : picture_.slots) {
-    const PaperPoint from = frame_.at(slot.from);
-    const PaperPoint to = frame_.at(slot.to);
+  for (const DrawnSlot& slot : picture_.slots) {
+    const PlanePoint from = frame_.at(slot.from);
+    const PlanePoint to = frame_.at(slot.to);
     name(slot.id, false, {(from.x + to.x) / 2, (from.y + to.y) / 2}, 0,
          slot.width / 2 * frame_.scale);
   }
-  for (const PictureMark& mark : picture_.marks) name(mark.id, false, frame_.at(mark.at), 0, 1.3);
+  for (const DrawnMark& mark : picture_.marks) name(mark.id, false, frame_.at(mark.at), 0, 1.3);
 }
 
 void PictureDrawer::nameEdges() {
   const Sketch::Look look{content_.style.label() * 0.8, Typeface::regular};
-  for (const PictureEdge& edge : picture_.edges) {
+  for (const DrawnEdge& edge : picture_.edges) {
     SideLine line{frame_.at(edge.from), frame_.at(edge.to), 0, 0};
     if (edge.side) {
       line = sideLine(*edge.side, frame_.work);
-      line.from = edge.alongX ? PaperPoint{line.from.x, frame_.at(edge.from).y} : line.from;
-      line.to = edge.alongX ? PaperPoint{line.to.x, frame_.at(edge.to).y} : line.to;
+      line.from =
+          edge.axis == MachineAxis::x ? PlanePoint{line.from.x, frame_.at(edge.from).y} : line.from;
+      line.to = edge.axis == MachineAxis::x ? PlanePoint{line.to.x, frame_.at(edge.to).y} : line.to;
     } else {
-      (edge.alongX ? line.outX : line.outY) = edge.alongX ? 1 : -1;
+      (edge.axis == MachineAxis::x ? line.outX : line.outY) = edge.axis == MachineAxis::x ? 1 : -1;
     }
     if (!placer_.placeAlong(sketch_, edge.id, look, line.from, line.to, line.outX, line.outY) &&
         !placer_.placeAlong(sketch_, edge.id, look, line.from, line.to, -line.outX, -line.outY)) {
@@ -303,19 +306,19 @@ void PictureDrawer::nameEdges() {
 
 std::string stockInWords(const SheetContent& content) {
   std::string words;
-  for (const PictureEdge& drawn : content.picture->edges) {
+  for (const DrawnEdge& drawn : content.picture->edges) {
     if (!drawn.side) continue;
     for (const EdgeRow& edge : content.table.edges) {
-      if (edge.id != drawn.id || edge.alongX != drawn.alongX || edge.stockLeft.isZero()) continue;
+      if (edge.id != drawn.id || edge.axis != drawn.axis || !edge.stock) continue;
       words += (words.empty() ? "" : ", ") + std::string(nameOf(*drawn.side)) + " " +
-               writePlain(edge.stockLeft, content.job.unit);
+               figureText(*edge.stock, content.job.unit);
     }
   }
   return words;
 }
 
-std::string captionOf(const SheetContent& content, const PictureFrame& frame, int leftOut) {
-  const PartPicture& picture = *content.picture;
+std::string captionOf(const SheetContent& content, const PartOnPaper& frame, int leftOut) {
+  const DrawnPart& picture = *content.picture;
   std::string words = "As it lies on the table, seen from the spindle. Not for measuring.";
   if (!picture.stock.empty()) {
     const std::string stock = stockInWords(content);
@@ -326,7 +329,7 @@ std::string captionOf(const SheetContent& content, const PictureFrame& frame, in
     words += " The " + std::string(nameOf(side)) + " side is not placed: drawn dashed, by guess.";
   }
   const bool disputed = std::any_of(picture.circles.begin(), picture.circles.end(),
-                                    [](const PictureCircle& hole) { return hole.disputed; });
+                                    [](const DrawnHole& hole) { return hole.disputed; });
   if (disputed) words += " Dashed holes with ? are in dispute.";
   if (leftOut > 0) {
     words += " Names left out for want of room: " + std::to_string(leftOut) + ".";
@@ -334,14 +337,15 @@ std::string captionOf(const SheetContent& content, const PictureFrame& frame, in
   return words;
 }
 
-PictureFrame fittedFrame(const SheetContent& content, double width, double mostHeight) {
+PartOnPaper fittedFrame(const SheetContent& content, double width, double mostHeight) {
   constexpr double kCaptionRoom = 11;
   const double hand = content.style.hand;
-  return frameOf(*content.picture, width, std::max(mostHeight - kCaptionRoom * hand, 20.0), hand);
+  return laidOnPaper(*content.picture, width, std::max(mostHeight - kCaptionRoom * hand, 20.0),
+                     hand);
 }
 
 /// What stands below the picture; returns where it ends.
-double drawBelow(const SheetContent& content, const PictureFrame& frame, int leftOut, double width,
+double drawBelow(const SheetContent& content, const PartOnPaper& frame, int leftOut, double width,
                  Sketch& sketch) {
   const Style& style = content.style;
   const Sketch::Look small{2.1 * style.hand, Typeface::regular};
@@ -370,7 +374,7 @@ double pictureScale(const SheetContent& content, double width, double mostHeight
 Piece picturePiece(const SheetContent& content, double width, double mostHeight) {
   Piece piece;
   if (!content.picture) return piece;
-  const PictureFrame frame = fittedFrame(content, width, mostHeight);
+  const PartOnPaper frame = fittedFrame(content, width, mostHeight);
   if (content.picture->circles.size() <= kFewNames) {
     PictureDrawer drawer(content, frame);
     piece.sketch = drawer.draw();

@@ -6,7 +6,7 @@
 #include <utility>
 #include <vector>
 
-#include "core/measure/writing.h"
+#include "core/say/figure_words.h"
 #include "core/sheet/id_setting.h"
 #include "core/sheet/notes_block.h"
 #include "core/sheet/paragraph.h"
@@ -91,7 +91,11 @@ void appendRow(Pieces& pieces, Pieces row, const std::shared_ptr<const Piece>& t
 }
 
 std::string stockInWords(const EdgeRow& edge, Unit unit) {
-  return writePlain(edge.stockLeft, unit) + (unit == Unit::inch ? " in" : " mm") + " to come off";
+  return figureText(*edge.stock, unit) +
+         (edge.stock->unit != unit ? ""
+          : unit == Unit::inch     ? " in"
+                                   : " mm") +
+         " to come off";
 }
 
 /// Where the columns of the edges stand.
@@ -115,12 +119,12 @@ Pieces edgeRow(const SheetContent& content, const EdgeRow& edge, const EdgeColum
     words += (words.empty() ? "" : " \u00B7 ") + text;
   };
   if (!setId(piece, edge.id, columns.id, baseline, columns.idWidth, height)) also(edge.id);
-  piece.sketch.text(columns.axis, baseline, edge.alongX ? "X" : "Y",
+  piece.sketch.text(columns.axis, baseline, std::string(1, letterOf(edge.axis)),
                     {content.style.tool(), Typeface::bold});
   setAligned(piece.sketch, columns.figure, columns.whole, baseline, signedText(edge.value), height);
   if (edge.disputed) also("DISPUTED");
   if (edge.side) also(std::string(nameOf(*edge.side)) + " side");
-  if (!edge.stockLeft.isZero()) also(stockInWords(edge, content.job.unit));
+  if (edge.stock) also(stockInWords(edge, content.job.unit));
   if (edge.disputed) drawTornEdge(piece.sketch, 0, 0.8, piece.height - 0.4);
   return withWords(std::move(piece), content, words, {columns.words, columns.id, width}, baseline);
 }
@@ -158,10 +162,10 @@ Pieces checkPieces(const SheetContent& content, double width) {
     setAligned(piece.sketch, yLeft, widestWhole(ys, height), second, ys[i], height);
     piece.height = second + 0.8;
     const WordColumn words{yLeft + widest(ys, height) + 2, box + 1.6, width};
-    appendRow(pieces, withWords(std::move(piece), content, checks[i].look, words, second), again,
-              width);
+    appendRow(pieces, withWords(std::move(piece), content, content.words.checks[i], words, second),
+              again, width);
   }
-  pieces.push_back(gap(2.2));
+  pieces.push_back(space(2.2));
   return pieces;
 }
 
@@ -187,7 +191,7 @@ Pieces edgePieces(const SheetContent& content, double width) {
   for (const EdgeRow& edge : edges) {
     appendRow(pieces, edgeRow(content, edge, columns, width), again, width);
   }
-  pieces.push_back(gap(2.2));
+  pieces.push_back(space(2.2));
   return pieces;
 }
 

@@ -1,7 +1,6 @@
 #include "core/sheet/rows_block.h"
 
 #include <algorithm>
-#include <cctype>
 #include <memory>
 #include <string>
 #include <tuple>
@@ -9,6 +8,7 @@
 #include <vector>
 
 #include "core/measure/writing.h"
+#include "core/say/making_words.h"
 #include "core/sheet/id_setting.h"
 #include "core/sheet/paragraph.h"
 #include "core/sheet/row_plan.h"
@@ -30,26 +30,13 @@ std::vector<std::size_t> chunksOf(std::size_t count) {
   return sizes;
 }
 
-std::string upper(std::string text) {
-  for (char& c : text) c = static_cast<char>(std::toupper(static_cast<unsigned char>(c)));
-  return text;
-}
-
 /// `SPOT`, `DRILL 15/64`, `REAM 1/4`: the work in capitals, the tool as it is called.
-std::string stepInWords(const MakingStep& step, English english) {
-  const std::string work = tickLabel(step.kind, english);
-  const std::size_t space = step.tool.find(' ');
-  const std::string first = upper(step.tool.substr(0, space));
-  if (step.tool.empty() || first == work) {
-    return space == std::string::npos ? work : work + step.tool.substr(space);
-  }
-  return work + " " + step.tool;
-}
-
-std::string runInWords(const TableRow& row, English english) {
+std::string runInWords(const TableRow& row, Unit unit, English english) {
   std::string words;
   for (const MakingStep& step : row.steps) {
-    words += (words.empty() ? "" : " \u00B7 ") + stepInWords(step, english);
+    const std::string tool = toolText(step, unit, english);
+    words += (words.empty() ? "" : " \u00B7 ") + tickLabel(step.kind, english);
+    if (!tool.empty()) words += " " + tool;
   }
   return words.empty() ? "PLACES" : words;
 }
@@ -60,15 +47,17 @@ struct Group {
   std::string size;  ///< when all rows have the same; else it stands in each row
 };
 
-std::vector<Group> groupsOf(const SetupTable& table) {
+std::vector<Group> groupsOf(const SheetContent& content) {
   std::vector<Group> groups;
-  for (const TableRow& row : table.rows) {
-    if (groups.empty() || groups.back().rows.front()->group != row.group) {
-      groups.push_back({{}, row.size});
+  const std::vector<TableRow>& rows = content.table.rows;
+  for (std::size_t i = 0; i < rows.size(); ++i) {
+    const std::string& size = content.words.rows[i].size;
+    if (groups.empty() || groups.back().rows.front()->group != rows[i].group) {
+      groups.push_back({{}, size});
     }
     Group& group = groups.back();
-    group.rows.push_back(&row);
-    if (group.size != row.size) group.size.clear();
+    group.rows.push_back(&rows[i]);
+    if (group.size != size) group.size.clear();
   }
   return groups;
 }
@@ -123,7 +112,8 @@ Piece RowSetter::heading(const Group& group, bool continued) const {
   LaidLine words;
   // A run of many or long names is set as small as the other words rather than fill the page.
   for (const double height : {style_.tool(), style_.body()}) {
-    std::vector<Run> runs{{runInWords(first, content_.options.english), {height, Typeface::bold}}};
+    std::vector<Run> runs{{runInWords(first, content_.table.step.unit, content_.options.english),
+                           {height, Typeface::bold}}};
     if (!group.size.empty()) runs.push_back({group.size, plain});
     if (continued) runs.push_back({"(continued)", plain});
     const std::vector<LaidLine> lines = layParagraph(runs, width_);
@@ -162,8 +152,9 @@ std::string RowSetter::smallPrint(const TableRow& row, bool ownSize) const {
     if (!row.xFraction.empty()) also("X " + row.xFraction);
     if (!row.yFraction.empty()) also("Y " + row.yFraction);
   }
-  if (ownSize) also(row.size);
-  also(row.note);
+  const SetupWords::Row& said = content_.words.rows[&row - content_.table.rows.data()];
+  if (ownSize) also(said.size);
+  also(said.note);
   if (content_.options.showRounding) {
     const Unit unit = content_.table.step.unit;
     also("rounded by X " + writeDecimal(row.x.rounding, unit) + ", Y " +
@@ -324,19 +315,19 @@ Pieces rowsPieces(const SheetContent& content, double width) {
     piece.height = words.height;
     pieces.push_back(std::move(piece));
   }
-  for (const Group& group : groupsOf(content.table)) {
+  for (const Group& group : groupsOf(content)) {
     pieces.push_back(setter->heading(group, false));
     const auto again = std::make_shared<const Piece>(setter->heading(group, true));
     std::size_t at = 0;
     for (const std::size_t size : chunksOf(group.rows.size())) {
-      if (at > 0) pieces.push_back(gap(2.4 * content.style.hand));
+      if (at > 0) pieces.push_back(space(2.4 * content.style.hand));
       for (const std::size_t end = at + size; at < end; ++at) {
         for (Piece& piece : RowSetter::row(setter, *group.rows[at], group, again)) {
           pieces.push_back(std::move(piece));
         }
       }
     }
-    pieces.push_back(gap(2.6 * content.style.hand));
+    pieces.push_back(space(2.6 * content.style.hand));
   }
   return pieces;
 }

@@ -23,7 +23,7 @@ SignShape signShape(Typeface face) {
 }
 
 void move(PolylineItem& item, double dx, double dy) {
-  for (PaperPoint& point : item.points) point = {point.x + dx, point.y + dy};
+  for (PlanePoint& point : item.points) point = {point.x + dx, point.y + dy};
 }
 
 void move(CircleItem& item, double dx, double dy) {
@@ -64,11 +64,11 @@ void Sketch::figure(double x, double y, std::string_view figure, const Look& loo
        {look.ink, shape.thickness * unit, {}});
 }
 
-void Sketch::line(PaperPoint from, PaperPoint to, const Stroke& stroke) {
+void Sketch::line(PlanePoint from, PlanePoint to, const Stroke& stroke) {
   polyline({from, to}, stroke);
 }
 
-void Sketch::polyline(std::vector<PaperPoint> points, const Stroke& stroke, bool closed) {
+void Sketch::polyline(std::vector<PlanePoint> points, const Stroke& stroke, bool closed) {
   PolylineItem item;
   item.points = std::move(points);
   item.closed = closed;
@@ -82,7 +82,7 @@ void Sketch::box(const PaperBox& box, const Stroke& stroke) {
       stroke, true);
 }
 
-void Sketch::fill(std::vector<PaperPoint> points, Ink ink) {
+void Sketch::fill(std::vector<PlanePoint> points, Ink ink) {
   PolylineItem item;
   item.points = std::move(points);
   item.closed = true;
@@ -97,7 +97,7 @@ void Sketch::fill(const PaperBox& box, Ink ink) {
        ink);
 }
 
-void Sketch::circle(PaperPoint centre, double radius, const Stroke& stroke) {
+void Sketch::circle(PlanePoint centre, double radius, const Stroke& stroke) {
   CircleItem item;
   item.centre = centre;
   item.radius = radius;
@@ -105,7 +105,7 @@ void Sketch::circle(PaperPoint centre, double radius, const Stroke& stroke) {
   items_.push_back(std::move(item));
 }
 
-void Sketch::disc(PaperPoint centre, double radius, Ink ink) {
+void Sketch::disc(PlanePoint centre, double radius, Ink ink) {
   CircleItem item;
   item.centre = centre;
   item.radius = radius;

@@ -27,14 +27,14 @@ class Sketch {
   /// A coordinate: as `text`, with the short hyphen of the face drawn out to a full minus, so that
   /// the signs can be told apart from afar and the text still be found by searching for `-0.5`.
   void figure(double x, double y, std::string_view figure, const Look& look);
-  void line(PaperPoint from, PaperPoint to, const Stroke& stroke);
-  void polyline(std::vector<PaperPoint> points, const Stroke& stroke, bool closed = false);
+  void line(PlanePoint from, PlanePoint to, const Stroke& stroke);
+  void polyline(std::vector<PlanePoint> points, const Stroke& stroke, bool closed = false);
   void box(const PaperBox& box, const Stroke& stroke);
-  void fill(std::vector<PaperPoint> points, Ink ink = Ink::black);
+  void fill(std::vector<PlanePoint> points, Ink ink = Ink::black);
   void fill(const PaperBox& box, Ink ink = Ink::black);
-  void circle(PaperPoint centre, double radius, const Stroke& stroke);
+  void circle(PlanePoint centre, double radius, const Stroke& stroke);
   /// A disc without an outline.
-  void disc(PaperPoint centre, double radius, Ink ink);
+  void disc(PlanePoint centre, double radius, Ink ink);
   void add(DrawItem item);
   void add(const Sketch& other, double dx, double dy);
   void add(Sketch&& other, double dx, double dy);

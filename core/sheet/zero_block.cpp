@@ -18,8 +18,7 @@ constexpr double kMostTogether = 50;
 constexpr std::size_t kMostLines = 6;
 
 std::string axisName(const TouchOff& touch) {
-  if (touch.depth) return "Z0";
-  return touch.alongX ? "X0" : "Y0";
+  return touch.axis.letter() + std::string("0");
 }
 
 /// Lines `left` from the side of the box, a few to a piece.
@@ -46,7 +45,9 @@ void drawFrame(Pieces& pieces, double width) {
 }
 
 /// One axis in a box of its own, `width` wide.
-Pieces axisPieces(const SheetContent& content, const TouchOff& touch, double width) {
+Pieces axisPieces(const SheetContent& content, std::size_t index, double width) {
+  const TouchOff& touch = content.table.touchOff[index];
+  const SetupWords::Touch& said = content.words.touchOff[index];
   const Style& style = content.style;
   const Sketch::Look name{style.second(), Typeface::bold};
   const Sketch::Look plain{style.body(), Typeface::regular};
@@ -55,12 +56,12 @@ Pieces axisPieces(const SheetContent& content, const TouchOff& touch, double wid
   const double inner = width - 2 * kPad;
   const double indent = textWidth("88 ", style.body(), Typeface::bold);
 
-  Pieces pieces{gap(0.8)};
+  Pieces pieces{space(0.8)};
   pieces.front().spaceOnly = false;
-  appendLines(pieces, layParagraph({{axisName(touch), name}, {touch.what, strong}}, inner), kPad);
-  for (std::size_t i = 0; i < touch.steps.size(); ++i) {
+  appendLines(pieces, layParagraph({{axisName(touch), name}, {said.what, strong}}, inner), kPad);
+  for (std::size_t i = 0; i < said.steps.size(); ++i) {
     const std::vector<LaidLine> lines =
-        layParagraph(emphasiseFigures(touch.steps[i], plain, preset), inner - indent);
+        layParagraph(emphasiseFigures(said.steps[i], plain, preset), inner - indent);
     if (lines.empty()) continue;
     pieces.back().height += 0.7;
     const std::size_t first = pieces.size();
@@ -84,7 +85,7 @@ Piece titlePiece(const SheetContent& content, double width) {
   const double mark = style.title() * 0.75;
   drawZeroMark(title.sketch, {mark, style.title() * 0.95}, mark);
   const LaidLine words = stacked(layParagraph(
-      {{"FIND ZERO", {style.title(), Typeface::bold}}, {content.table.zero, {style.body()}}},
+      {{"FIND ZERO", {style.title(), Typeface::bold}}, {content.words.zero, {style.body()}}},
       width - mark * 2.6));
   title.sketch.add(words.sketch, mark * 2.6, 0);
   title.height = words.height + 0.4;
@@ -95,24 +96,24 @@ Piece titlePiece(const SheetContent& content, double width) {
 
 Pieces zeroPieces(const SheetContent& content, double width) {
   const std::vector<TouchOff>& touches = content.table.touchOff;
-  if (touches.empty() && content.table.zero.empty()) return {};
+  if (touches.empty() && content.words.zero.empty()) return {};
   Pieces pieces{titlePiece(content, width)};
   // Two boxes side by side where there is room for both.
   const double half = (width - 3) / 2;
   for (std::size_t i = 0; i < touches.size(); ++i) {
     if (i + 1 < touches.size() && half >= 15 * content.style.second()) {
-      const Piece left = joined(axisPieces(content, touches[i], half));
-      const Piece right = joined(axisPieces(content, touches[i + 1], half));
+      const Piece left = joined(axisPieces(content, i, half));
+      const Piece right = joined(axisPieces(content, i + 1, half));
       if (std::max(left.height, right.height) <= kMostTogether) {
         pieces.push_back(beside(left, right, half + 3));
-        pieces.push_back(gap(1.6));
+        pieces.push_back(space(1.6));
         ++i;
         continue;
       }
     }
-    Pieces box = axisPieces(content, touches[i], width);
+    Pieces box = axisPieces(content, i, width);
     std::move(box.begin(), box.end(), std::back_inserter(pieces));
-    pieces.push_back(gap(1.6));
+    pieces.push_back(space(1.6));
   }
   return pieces;
 }

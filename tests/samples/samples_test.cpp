@@ -15,7 +15,7 @@
 #include "core/chain/solution.h"
 #include "core/document/document.h"
 #include "core/measure/writing.h"
-#include "core/plan/budget_frame.h"
+#include "core/plan/budget_from_zero.h"
 #include "core/plan/gap.h"
 #include "core/plan/table.h"
 #include "tests/support/solved_part.h"
@@ -346,8 +346,9 @@ TEST(EndShake, DoesNotGoTogetherAsDrawn) {
 TEST(EndShake, GoesTogetherMadeFromOneZero) {
   const Job job = endShake();
   const Part& arbor = *job.part("Arbor");
-  const auto members = membersFromZero(arbor, solved(arbor), *arbor.setup("1"), job.machine,
-                                       Axis::x, "S", "E", std::nullopt);
+  const Solution solution = solved(arbor);
+  const auto members = membersFromZero({arbor, solution, *arbor.setup("1"), job.machine}, Axis::x,
+                                       "S", "E", std::nullopt);
   ASSERT_TRUE(members.ok()) << members.error().text;
   EXPECT_EQ(stackOf(*members)->worst, thousandths(14'225, 14'275));
   const auto shake = gapStack(job, *job.gap("end shake, arbor from one zero"));

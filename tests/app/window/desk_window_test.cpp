@@ -158,10 +158,10 @@ TEST_F(DeskWindowTest, SheetIsWrittenAsTheEndingSays) {
 TEST_F(DeskWindowTest, TableIsCopiedAsTextAndHtml) {
   ASSERT_TRUE(window->files().openSample());
   const SetupTable& table = *window->desk().table();
-  const QString text = tableAsTsv(table);
+  const QString text = tableAsTsv(window->desk().part(), table);
   EXPECT_EQ(text.count(QLatin1Char('\n')), static_cast<int>(table.rows.size()) + 1);
   EXPECT_TRUE(text.contains(QString::fromStdString(signedText(table.rows[0].x))));
-  EXPECT_EQ(tableAsHtml(table).count(QStringLiteral("<tr>")),
+  EXPECT_EQ(tableAsHtml(window->desk().part(), table).count(QStringLiteral("<tr>")),
             static_cast<int>(table.rows.size()) + 1);
 }
 

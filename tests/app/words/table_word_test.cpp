@@ -2,7 +2,7 @@
 
 #include <map>
 
-#include "app/words/table_text.h"
+#include "core/say/table_csv.h"
 #include "tests/app/words/spoken.h"
 
 namespace inchwright::app {
@@ -147,12 +147,14 @@ TEST(TableWord, CsvHoldsQuotesCommasAndLineEnds) {
   table.part = "Plate, \"front\"";
   table.setup = "1\r\n2";
   TableRow row;
-  row.id = "A";
+  row.id = row.feature = "A";
   row.x.text = "-0.5000";
   row.y.text = "0.2500";
-  row.note = "says \"ream\", thrice";
   table.rows = {row};
-  const std::vector<std::vector<std::string>> lines = readCsv(tablesAsCsv({table}));
+  Part part;
+  part.features.emplace_back().id = "A";
+  part.features[0].note = "says \"ream\", thrice";
+  const std::vector<std::vector<std::string>> lines = readCsv(tablesAsCsv({{part, table}}));
   ASSERT_EQ(lines.size(), 2u);
   ASSERT_EQ(lines[0].size(), lines[1].size());
   std::map<std::string, std::string> by;
@@ -160,7 +162,7 @@ TEST(TableWord, CsvHoldsQuotesCommasAndLineEnds) {
   EXPECT_EQ(by["part"], table.part);
   EXPECT_EQ(by["setup"], table.setup);
   EXPECT_EQ(by["x"], "-0.5000");
-  EXPECT_EQ(by["note"], row.note);
+  EXPECT_EQ(by["note"], part.features[0].note);
 }
 
 TEST(TableWord, CsvHasARowForEveryRowOfTheJson) {

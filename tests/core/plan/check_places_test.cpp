@@ -5,7 +5,7 @@
 #include <algorithm>
 #include <string>
 
-#include "tests/core/plan/plates.h"
+#include "tests/core/plan/said.h"
 
 namespace inchwright {
 namespace {
@@ -22,7 +22,7 @@ std::vector<CheckPlace> looksAt(const Plate& plate, const Setup& setup,
 std::vector<std::string> inLines(const std::vector<CheckPlace>& checks) {
   std::vector<std::string> lines;
   for (const CheckPlace& check : checks) {
-    lines.push_back(check.x.text + " " + check.y.text + " " + check.look);
+    lines.push_back(check.x.text + " " + check.y.text + " " + lookWords(check));
   }
   return lines;
 }
@@ -56,10 +56,10 @@ TEST(CheckPlaces, ZeroOnOneHoleIsSaidAsThatHole) {
   Plate plate = block();
   plate.hole("A", 64, 0, "1/4");
   const auto setup = setupWith({zeroAt(Axis::x, "A"), zeroAt(Axis::y, "A")});
-  EXPECT_EQ(looksAt(plate, setup).front().look, "zero: over the middle of A");
+  EXPECT_EQ(lookWords(looksAt(plate, setup).front()), "zero: over the middle of A");
   auto offset = setup;
   offset.zero[0].offset = figure("1/2");
-  EXPECT_EQ(looksAt(plate, offset).front().look, "zero: the readout shows 0 and 0");
+  EXPECT_EQ(lookWords(looksAt(plate, offset).front()), "zero: the readout shows 0 and 0");
 }
 
 // The row farthest from zero, then the one farthest from that; a row at zero tells nothing new.
@@ -69,10 +69,10 @@ TEST(CheckPlaces, TheRowsAreFarFromZeroAndFromEachOther) {
   plate.hole("C", 36, 60, "1/4");
   const auto checks = looksAt(plate, lowerCorner());
   ASSERT_EQ(checks.size(), 4u);
-  EXPECT_EQ(checks[2].look, "over the middle of hole A");
-  EXPECT_EQ(checks[3].look, "over the middle of hole C");
+  EXPECT_EQ(lookWords(checks[2]), "over the middle of hole A");
+  EXPECT_EQ(lookWords(checks[3]), "over the middle of hole C");
   plate.at("A", Axis::x).disputed = true;
-  EXPECT_EQ(looksAt(plate, lowerCorner())[2].look, "over the middle of hole B");
+  EXPECT_EQ(lookWords(looksAt(plate, lowerCorner())[2]), "over the middle of hole B");
 }
 
 TEST(CheckPlaces, RowsThatShareOneSpotAreOneLook) {

@@ -2,7 +2,7 @@
 
 #include <gtest/gtest.h>
 
-#include "tests/core/plan/plates.h"
+#include "tests/core/plan/said.h"
 #include "tests/support/part_text.h"
 
 namespace inchwright {
@@ -27,10 +27,13 @@ Worked worked(const std::string& text, Setup setup) {
 }
 
 Closeness closeness(const Worked& all) {
-  const auto table = makeTable(all.job, all.part, all.solution, all.setup);
+  const auto work = workAt(all.job, all.part, all.solution, all.setup);
+  EXPECT_TRUE(work.ok());
+  if (!work) return {};
+  const auto table = tableOf(*work);
   EXPECT_TRUE(table.ok()) << table.error().text;
   if (!table) return {};
-  const auto found = closenessOf(all.part, all.solution, all.setup, all.job.machine, *table);
+  const auto found = closenessOf(*work, *table);
   EXPECT_TRUE(found.ok());
   return found ? *found : Closeness{};
 }
@@ -38,11 +41,23 @@ Closeness closeness(const Worked& all) {
 std::vector<std::string> bandsOf(const Closeness& all) {
   std::vector<std::string> lines;
   for (const ClosenessBand& band : all.bands) {
-    std::string line = band.alongX ? "X " : "Y ";
+    std::string line = letterOf(band.axis) + std::string(" ");
     line += std::to_string(band.plusMinus.ticks() / 254'000);  // tenths of a thou
     for (const Id& id : band.places) line += " " + id;
     lines.push_back(line);
   }
+  return lines;
+}
+
+std::vector<std::string> adviceOf(const Worked& work, const Closeness& all) {
+  std::vector<std::string> lines;
+  for (const ClosenessAdvice& one : all.advice) lines.push_back(adviceWords(one, work.part, {}));
+  return lines;
+}
+
+std::vector<std::string> checksOf(const Worked& work, const Closeness& all) {
+  std::vector<std::string> lines;
+  for (const DirectCheck& one : all.directChecks) lines.push_back(directCheckWords(one, work.part));
   return lines;
 }
 
@@ -62,16 +77,17 @@ constexpr const char* kChain = R"(
 )";
 
 TEST(Closeness, SharesATightReadingBetweenItsEnds) {
-  const Closeness all =
-      closeness(worked(kChain, setupWith({zeroAt(Axis::x, "L"), zeroAt(Axis::y, "F")})));
+  const Worked work = worked(kChain, setupWith({zeroAt(Axis::x, "L"), zeroAt(Axis::y, "F")}));
+  const Closeness all = closeness(work);
   EXPECT_EQ(bandsOf(all), (std::vector<std::string>{"X 10 A B", "Y 100 A B C", "X 200 C"}));
   EXPECT_TRUE(all.aims.empty());
   EXPECT_TRUE(all.directChecks.empty());
-  EXPECT_EQ(all.advice, (std::vector<std::string>{
-                            "Hold A and B to ±0.0010 along X, or measure 1 ±.002 (A to B) on the "
-                            "part and hold all to ±0.0040.",
-                            "Hold A, B and C to ±0.0100 along Y, or measure 1/2 ±.010 (F to A) on "
-                            "the part."}));
+  EXPECT_EQ(adviceOf(work, all),
+            (std::vector<std::string>{
+                "Hold A and B to ±0.0010 along X, or measure 1 ±.002 (A to B) on the "
+                "part and hold all to ±0.0040.",
+                "Hold A, B and C to ±0.0100 along Y, or measure 1/2 ±.010 (F to A) on "
+                "the part."}));
 }
 
 TEST(Closeness, FollowsTheTurnedPart) {
@@ -118,7 +134,7 @@ TEST(Closeness, NamesWhatTheMachineCannotGuarantee) {
   Worked all = worked(kChain, setupWith({zeroAt(Axis::x, "L"), zeroAt(Axis::y, "F")}));
   all.job.machine.accuracy = plates::figure("0.0015");
   const Closeness found = closeness(all);
-  EXPECT_EQ(found.directChecks,
+  EXPECT_EQ(checksOf(all, found),
             (std::vector<std::string>{"A to B along X: 1 ±.002, 0.9980 to 1.0020"}));
   EXPECT_EQ(bandsOf(found).front(), "X 40 A");
 }
@@ -133,7 +149,7 @@ TEST(Closeness, RoundsTheLimitsOfADirectCheckInwards) {
                       setupWith({zeroAt(Axis::x, "L"), zeroAt(Axis::y, "F")}));
   all.job.machine.accuracy = plates::figure("0.001");
   // 0.014925 to 0.016325
-  EXPECT_EQ(closeness(all).directChecks,
+  EXPECT_EQ(checksOf(all, closeness(all)),
             (std::vector<std::string>{"L to A along X: 1/64 ±.0007, 0.0150 to 0.0160"}));
 }
 

@@ -9,8 +9,6 @@
 namespace inchwright {
 namespace {
 
-using plates::kFaces;
-
 using Vector = std::array<int, 3>;
 
 Vector vectorOf(SignedAxis axis) {
@@ -70,7 +68,7 @@ TEST(MachineAxes, AreAsWrittenByHand) {
 }
 
 TEST(MachineAxes, NeverMirrorThePart) {
-  for (const Face face : kFaces) {
+  for (const Face face : kSides) {
     for (int turn = 0; turn < 360; turn += 90) {
       const MachineAxes axes = machineAxes(face, turn);
       const Vector x = vectorOf(axes.x), y = vectorOf(axes.y), z = vectorOf(axes.z);
@@ -85,7 +83,7 @@ TEST(MachineAxes, NeverMirrorThePart) {
 TEST(MachineAxes, TurnLikeARotationMatrix) {
   constexpr int kCos[] = {1, 0, -1, 0}, kSin[] = {0, 1, 0, -1};
   const Vector corner{3, 5, 7};
-  for (const Face face : kFaces) {
+  for (const Face face : kSides) {
     const MachineAxes flat = machineAxes(face, 0);
     const int x = dot(vectorOf(flat.x), corner), y = dot(vectorOf(flat.y), corner);
     for (int quarter = 0; quarter < 4; ++quarter) {
@@ -122,10 +120,10 @@ TEST(TableSides, FollowTheTurn) {
 }
 
 TEST(TableSides, AreFourDifferentOnesForEverySetup) {
-  for (const Face face : kFaces) {
+  for (const Face face : kSides) {
     for (int turn = 0; turn < 360; turn += 90) {
       int seen = 0;
-      for (const Side side : kFaces) {
+      for (const Side side : kSides) {
         if (const auto at = tableSideOf(side, machineAxes(face, turn)))
           seen |= 1 << static_cast<int>(*at);
       }

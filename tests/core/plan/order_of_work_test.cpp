@@ -15,8 +15,9 @@ std::vector<WorkStop> randomStops(std::mt19937& random, int count) {
   std::vector<WorkStop> stops;
   for (int i = 0; i < count; ++i) {
     // Whole numbers on purpose: plenty of ties.
-    stops.push_back({"H" + std::to_string(i + 1), static_cast<double>(random() % 40) - 20,
-                     static_cast<double>(random() % 30) - 10});
+    stops.push_back(
+        {"H" + std::to_string(i + 1),
+         {static_cast<double>(random() % 40) - 20, static_cast<double>(random() % 30) - 10}});
   }
   return stops;
 }
@@ -40,14 +41,14 @@ TEST(StandsBefore, CountsAsPeopleDo) {
 }
 
 TEST(ShortTravel, TakesTheNearestOfFewStops) {
-  const std::vector<WorkStop> line{{"C", 30, 0}, {"A", 10, 0}, {"B", 20, 0}};
+  const std::vector<WorkStop> line{{"C", {30, 0}}, {"A", {10, 0}}, {"B", {20, 0}}};
   EXPECT_EQ(idsOf(line, shortTravel(line)), (std::vector<std::string>{"A", "B", "C"}));
   EXPECT_DOUBLE_EQ(travelThrough(line, shortTravel(line)), 30);
   EXPECT_TRUE(shortTravel({}).empty());
 }
 
 TEST(ShortTravel, BreaksTiesById) {
-  const std::vector<WorkStop> tied{{"D10", 0, 5}, {"D2", 5, 0}};
+  const std::vector<WorkStop> tied{{"D10", {0, 5}}, {"D2", {5, 0}}};
   EXPECT_EQ(idsOf(tied, nearestFirst(tied)).front(), "D2");
 }
 
@@ -112,13 +113,14 @@ std::vector<std::size_t> plainNearestFirst(const std::vector<WorkStop>& stops) {
   while (!left.empty()) {
     const auto next = std::min_element(left.begin(), left.end(), [&](std::size_t a, std::size_t b) {
       const auto square = [&](std::size_t i) {
-        return (stops[i].x - x) * (stops[i].x - x) + (stops[i].y - y) * (stops[i].y - y);
+        return (stops[i].at.x - x) * (stops[i].at.x - x) +
+               (stops[i].at.y - y) * (stops[i].at.y - y);
       };
       return square(a) < square(b);
     });
     order.push_back(*next);
-    x = stops[*next].x;
-    y = stops[*next].y;
+    x = stops[*next].at.x;
+    y = stops[*next].at.y;
     left.erase(next);
   }
   return order;
@@ -128,9 +130,9 @@ std::vector<std::size_t> plainShortTravel(const std::vector<WorkStop>& stops) {
   const std::vector<std::size_t> nearest = plainNearestFirst(stops);
   std::vector<std::size_t> order = nearest;
   const auto leg = [&](std::size_t before, std::size_t to) {  // places in the order, from 1
-    const double x = before == 0 ? 0 : stops[order[before - 1]].x;
-    const double y = before == 0 ? 0 : stops[order[before - 1]].y;
-    return std::hypot(stops[order[to - 1]].x - x, stops[order[to - 1]].y - y);
+    const double x = before == 0 ? 0 : stops[order[before - 1]].at.x;
+    const double y = before == 0 ? 0 : stops[order[before - 1]].at.y;
+    return std::hypot(stops[order[to - 1]].at.x - x, stops[order[to - 1]].at.y - y);
   };
   for (bool improved = true; improved;) {
     improved = false;
@@ -139,7 +141,7 @@ std::vector<std::size_t> plainShortTravel(const std::vector<WorkStop>& stops) {
         double gain = leg(i - 1, i) - leg(i - 1, j);
         if (j < order.size()) gain += leg(j, j + 1) - leg(i, j + 1);
         const WorkStop& from = stops[order[i - 1]];
-        if (gain <= 1e-9 * (std::abs(from.x) + std::abs(from.y) + 1e-9)) continue;
+        if (gain <= 1e-9 * (std::abs(from.at.x) + std::abs(from.at.y) + 1e-9)) continue;
         std::reverse(order.begin() + static_cast<std::ptrdiff_t>(i) - 1,
                      order.begin() + static_cast<std::ptrdiff_t>(j));
         improved = true;
@@ -156,13 +158,13 @@ std::vector<WorkStop> stopsOfManner(std::mt19937& random, int manner, int count)
     WorkStop& stop = stops[i];
     const auto fine = [&] { return static_cast<double>(random() % 100'000) / 5'000; };
     if (manner == 1) {
-      stop.x = static_cast<double>(random() % 3) * 300 + fine();
-      stop.y = static_cast<double>(random() % 2) * 500 + fine();
+      stop.at.x = static_cast<double>(random() % 3) * 300 + fine();
+      stop.at.y = static_cast<double>(random() % 2) * 500 + fine();
     } else if (manner == 2) {
-      stop.y = 7;
+      stop.at.y = 7;
     } else if (manner == 3) {
-      stop.x = static_cast<double>(i % 12) * 0.375;
-      stop.y = static_cast<double>(i / 12) * 0.5;
+      stop.at.x = static_cast<double>(i % 12) * 0.375;
+      stop.at.y = static_cast<double>(i / 12) * 0.5;
     }
   }
   return stops;

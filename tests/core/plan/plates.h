@@ -98,9 +98,6 @@ inline Setup setupWith(std::vector<ZeroAlong> zero, Face face = Face::top, int t
   return setup;
 }
 
-inline constexpr std::array kFaces{Face::top,  Face::bottom, Face::front,
-                                   Face::back, Face::left,   Face::right};
-
 inline Setup lowerCorner(int turn = 0) {
   return setupWith({zeroAt(Axis::x, "L"), zeroAt(Axis::y, "F")}, Face::top, turn);
 }

@@ -6,7 +6,7 @@
 #include <map>
 #include <random>
 
-#include "tests/core/plan/plates.h"
+#include "tests/core/plan/said.h"
 
 namespace inchwright {
 namespace {
@@ -47,9 +47,10 @@ TEST(Table, ShowsCoordinatesFromZero) {
   EXPECT_EQ(a.yFraction, "3/4");
   EXPECT_EQ(a.x.value.ticks(), 24 * kSixtyFourth);
   EXPECT_TRUE(a.x.exact);
-  EXPECT_TRUE(a.note.empty()) << a.note;
-  EXPECT_EQ(a.size, "Ø1/4 ream, through");
-  EXPECT_EQ(table.zero, "X0 at L · Y0 at F");
+  const SaidTable said = saidOf(plate, lowerCorner());
+  EXPECT_TRUE(said.row("A").note.empty()) << said.row("A").note;
+  EXPECT_EQ(said.row("A").size, "Ø1/4 ream, through");
+  EXPECT_EQ(said.words.zero, "X0 at L · Y0 at F");
   EXPECT_TRUE(table.warnings.empty());
 }
 
@@ -113,7 +114,7 @@ TEST(Table, ACrossHoleComesOutInItsOwnEdge) {
   ASSERT_EQ(idsOf(front), std::vector<std::string>{"E"});
   EXPECT_EQ(front.rows[0].x.text, "0.5000");
   EXPECT_EQ(front.rows[0].y.text, "0.5000");
-  EXPECT_EQ(front.zero, "X0 at L · Y0 at U");
+  EXPECT_EQ(zeroLine(front, English::uk), "X0 at L · Y0 at U");
 }
 
 // Whatever zero is taken, distances between holes stay, and zero taken back gives the same table.
@@ -163,21 +164,21 @@ TEST(Table, WarnsOfUnequalStock) {
   leaveOn(setup, Side::left, "1/16");
   leaveOn(setup, Side::right, "1/8");
   leaveOn(setup, Side::back, "1/16");
-  const SetupTable table = tableOf(block(), setup);
-  ASSERT_EQ(table.warnings.size(), 2u);
-  EXPECT_EQ(table.warnings[0],
+  const auto [table, words] = saidOf(block(), setup);
+  ASSERT_EQ(words.warnings.size(), 2u);
+  EXPECT_EQ(words.warnings[0],
             "the middle of the stock is not the middle of the part along X: 1/32 apart; X0 is the "
             "middle of the stock");
-  EXPECT_EQ(table.warnings[1],
+  EXPECT_EQ(words.warnings[1],
             "the middle of the stock is not the middle of the part along Y: 1/32 apart; Y0 is the "
             "middle of the finished part");
-  EXPECT_EQ(table.zero, "X0 middle of L–R (stock) · Y0 middle of F–K");
+  EXPECT_EQ(words.zero, "X0 middle of L–R (stock) · Y0 middle of F–K");
   for (const EdgeRow& edge : table.edges) {
     if (edge.id == "L") {
       EXPECT_EQ(edge.value.text, "-1.0315");  // −1 − 1/32
     }
     if (edge.id == "R") {
-      EXPECT_EQ(edge.stockLeft.ticks(), 8 * kSixtyFourth);
+      EXPECT_EQ(edge.stock->value.ticks(), 8 * kSixtyFourth);
     }
   }
 }
@@ -240,8 +241,9 @@ TEST(Table, DrivesToTheHolesOfARingAndTheEndsOfASlot) {
   EXPECT_EQ(row(table, "G2").feature, "G");
   EXPECT_FALSE(row(table, "G2").x.exact);
   EXPECT_EQ(row(table, "G2").xFraction, "");
-  EXPECT_EQ(row(table, "G2").note, "no exact figure: rounded to the tick");
-  EXPECT_EQ(row(table, "S1").size, "slot 1/4 wide, 1 long, through");
+  const SaidTable said = saidOf(plate, lowerCorner());
+  EXPECT_EQ(said.row("G2").note, "no exact figure: rounded");
+  EXPECT_EQ(said.row("S1").size, "slot 1/4 wide, 1 long, through");
   EXPECT_EQ(row(table, "P").steps.at(0).kind, StepKind::mark);
 }
 
@@ -255,20 +257,20 @@ TEST(Table, NotesWhatARowRestsOn) {
   doubt.kind = DoubtKind::assumed;
   doubt.about = {"C"};
   plate.solution.doubts.push_back(doubt);
-  const SetupTable table = tableOf(plate, lowerCorner());
-  EXPECT_EQ(row(table, "A").note, "locate from its mate; with the clutch fitted");
-  EXPECT_TRUE(row(table, "B").disputed);
-  EXPECT_EQ(row(table, "B").note, "a loop it lies on does not close");
-  EXPECT_EQ(row(table, "C").note, "its place rests on an assumption");
+  const SaidTable said = saidOf(plate, lowerCorner());
+  EXPECT_EQ(said.row("A").note, "locate from its mate; with the clutch fitted");
+  EXPECT_TRUE(row(said.table, "B").disputed);
+  EXPECT_EQ(said.row("B").note, "a loop it lies on does not close");
+  EXPECT_EQ(said.row("C").note, "its place rests on an assumption");
 }
 
 TEST(Table, ADisputedZeroDisputesEveryRow) {
   Plate plate = block();
   plate.hole("A", 64, 32, "1/4");
   plate.at("L", Axis::x).disputed = true;
-  const SetupTable table = tableOf(plate, lowerCorner());
+  const auto [table, words] = saidOf(plate, lowerCorner());
   EXPECT_TRUE(row(table, "A").disputed);
-  EXPECT_EQ(table.warnings.at(0), "X0 rests on a figure in dispute, and every X with it");
+  EXPECT_EQ(words.warnings.at(0), "X0 rests on a figure in dispute, and every X with it");
 }
 
 TEST(Table, TellsUnplacedPlaces) {
@@ -287,9 +289,9 @@ TEST(Table, TellsUnplacedPlaces) {
 TEST(Table, TakesACustomaryZeroAndSaysSo) {
   Plate plate = block();
   plate.hole("A", 64, 32, "1/4");
-  const SetupTable table = tableOf(plate, setupWith({}));
+  const auto [table, words] = saidOf(plate, setupWith({}));
   EXPECT_EQ(row(table, "A").x.text, "0.5000");
-  EXPECT_EQ(table.warnings.at(0), "the setup gives no X0: it is taken at L");
+  EXPECT_EQ(words.warnings.at(0), "the setup gives no X0: it is taken at L");
   const auto standard = defaultSetup(plate.part, plate.solution);
   EXPECT_TRUE(tableOf(plate, standard).warnings.empty());
   EXPECT_EQ(tableOf(plate, standard).rows, table.rows);
@@ -331,14 +333,14 @@ TEST(Table, ChoosesPlacesToLookAt) {
   plate.hole("A", 100, 40, "1/4").hole("B", 150, 70, "1/4").hole("C", 36, 70, "1/4");
   auto setup = lowerCorner();
   leaveOn(setup, Side::right, "1/8");
-  const SetupTable table = tableOf(plate, setup);
+  const auto [table, words] = saidOf(plate, setup);
   ASSERT_EQ(table.checks.size(), 4u);
-  EXPECT_EQ(table.checks[0].look, "zero: spindle over where L and F cross");
+  EXPECT_EQ(words.checks[0], "zero: spindle over where L and F cross");
   EXPECT_EQ(table.checks[1].x.text, "2.1250");
   EXPECT_EQ(table.checks[1].y.text, "1.5000");
-  EXPECT_EQ(table.checks[1].look, "spindle over the far right corner of the stock (R, K)");
-  EXPECT_EQ(table.checks[2].look, "over the middle of hole B");
-  EXPECT_EQ(table.checks[3].look, "over the middle of hole C");
+  EXPECT_EQ(words.checks[1], "spindle over the far right corner of the stock (R, K)");
+  EXPECT_EQ(words.checks[2], "over the middle of hole B");
+  EXPECT_EQ(words.checks[3], "over the middle of hole C");
   setup.checks = {"C", "K"};
   const SetupTable named = tableOf(plate, setup);
   ASSERT_EQ(named.checks.size(), 2u);

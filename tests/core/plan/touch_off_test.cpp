@@ -7,17 +7,17 @@
 #include <cstdio>
 #include <string>
 
-#include "tests/core/plan/plates.h"
+#include "tests/core/plan/said.h"
 
 namespace inchwright {
 namespace {
 
 using namespace plates;
 
-std::vector<TouchOff> touchesOf(const Plate& plate, const Setup& setup, const Job& job) {
-  const Result<SetupTable> table = makeTable(job, plate.part, plate.solution, setup);
-  EXPECT_TRUE(table.ok()) << table.error().text;
-  return table.ok() ? table->touchOff : std::vector<TouchOff>();
+using Touch = SetupWords::Touch;
+
+std::vector<Touch> touchesOf(const Plate& plate, const Setup& setup, const Job& job) {
+  return saidOf(plate, setup, job).words.touchOff;
 }
 
 /// A little shop of its own, in inches and doubles: a block on a table, a tip that is driven
@@ -92,7 +92,7 @@ struct SideOf {
 };
 
 // The block of plates.h, with stock on every side, unequal at the two ends.
-constexpr SideOf kSides[] = {
+constexpr SideOf kBlockSides[] = {
     {"L", Side::left, {-1, 0, 0}, 0.5, 0.0625},  {"R", Side::right, {1, 0, 0}, 2.5, 0.1875},
     {"F", Side::front, {0, -1, 0}, -0.25, 0.25}, {"K", Side::back, {0, 1, 0}, 1.25, 0.125},
     {"U", Side::bottom, {0, 0, -1}, 0.125, 0.5}, {"T", Side::top, {0, 0, 1}, 1.125, 0.375}};
@@ -107,14 +107,14 @@ std::array<double, 3> onSide(const SideOf& side, double beyond) {
 
 Setup stocked(std::vector<ZeroAlong> zero, Face face, int turn) {
   auto setup = setupWith(std::move(zero), face, turn);
-  for (const SideOf& side : kSides) leaveOn(setup, side.side, std::to_string(side.stock));
+  for (const SideOf& side : kBlockSides) leaveOn(setup, side.side, std::to_string(side.stock));
   return setup;
 }
 
 // Runs over every face, turn and way of counting.
 template <class Check>
 void inEverySetup(Check check) {
-  for (const Face face : kFaces) {
+  for (const Face face : kSides) {
     for (int turn = 0; turn < 360; turn += 90) {
       for (int counts = 0; counts < 4; ++counts) {
         SCOPED_TRACE(std::string(nameOf(face)) + " turned " + std::to_string(turn) + ", counts " +
@@ -128,14 +128,14 @@ void inEverySetup(Check check) {
   }
 }
 
-const TouchOff& along(const std::vector<TouchOff>& touches, bool alongX) {
+const Touch& along(const std::vector<Touch>& touches, bool alongX) {
   return touches.at(alongX ? 0 : 1);
 }
 
 TEST(TouchOffSimulated, ASideWithStockPresetsWhatTheReadoutMustShow) {
   int checked = 0;
   inEverySetup([&](Face face, int turn, const Shop& shop, const Job& job) {
-    for (const SideOf& side : kSides) {
+    for (const SideOf& side : kBlockSides) {
       const Axis axis = axisAcross(side.side);
       if (axis == axisAcross(face)) continue;
       const auto setup = stocked({zeroAt(axis, side.id)}, face, turn);
@@ -143,7 +143,7 @@ TEST(TouchOffSimulated, ASideWithStockPresetsWhatTheReadoutMustShow) {
       // The tip's centre is half of 0.200 outside the stock; zero is the finished side.
       const double preset = shop.readout(alongX, onSide(side, side.stock + 0.1)) -
                             shop.readout(alongX, onSide(side, 0));
-      const std::vector<TouchOff> touches = touchesOf(block(), setup, job);
+      const std::vector<Touch> touches = touchesOf(block(), setup, job);
       const std::string& step = along(touches, alongX).steps.at(0);
       EXPECT_TRUE(step.ends_with(std::string("set ") + (alongX ? "X " : "Y ") + written(preset)))
           << step << " where the model has " << written(preset);
@@ -159,7 +159,7 @@ TEST(TouchOffSimulated, ASideWithStockPresetsWhatTheReadoutMustShow) {
 TEST(TouchOffSimulated, AMiddleIsHalvedBetweenTheSidesAsTheyAre) {
   inEverySetup([&](Face face, int turn, const Shop& shop, const Job& job) {
     for (std::size_t i = 0; i < 6; i += 2) {
-      const SideOf &low = kSides[i], &high = kSides[i + 1];
+      const SideOf &low = kBlockSides[i], &high = kBlockSides[i + 1];
       const Axis axis = axisAcross(low.side);
       if (axis == axisAcross(face)) continue;
       for (const bool ofStock : {false, true}) {
@@ -170,7 +170,7 @@ TEST(TouchOffSimulated, AMiddleIsHalvedBetweenTheSidesAsTheyAre) {
         const double finished =
             (shop.readout(alongX, onSide(low, 0)) + shop.readout(alongX, onSide(high, 0))) / 2;
         const double preset = ofStock ? 0 : (one + other) / 2 - finished;
-        const TouchOff touch = along(touchesOf(block(), setup, job), alongX);
+        const Touch touch = along(touchesOf(block(), setup, job), alongX);
         ASSERT_EQ(touch.steps.size(), 3u);
         // The side touched first is the left or the near one.
         const bool lowFirst =
@@ -187,7 +187,7 @@ TEST(TouchOffSimulated, AMiddleIsHalvedBetweenTheSidesAsTheyAre) {
 // The examples of the shop's own custom: half the tip, with the sign of the side.
 TEST(TouchOff, SaysTheExampleOfTheTrade) {
   auto setup = setupWith({zeroAt(Axis::x, "L"), zeroAt(Axis::y, "F")});
-  std::vector<TouchOff> touches = touchesOf(block(), setup, jobWith());
+  std::vector<Touch> touches = touchesOf(block(), setup, jobWith());
   ASSERT_EQ(touches.size(), 3u);
   EXPECT_EQ(touches[0].steps.at(0), "Touch the left side (L) with the 0.200 tip: set X -0.1000");
   EXPECT_EQ(touches[1].steps.at(0), "Touch the near side (F) with the 0.200 tip: set Y -0.1000");
@@ -202,7 +202,7 @@ TEST(TouchOff, SaysTheExampleOfTheTrade) {
 TEST(TouchOff, PresetsAreExactWhereTheStepRoundsThem) {
   auto setup = setupWith({zeroAt(Axis::x, "L")});
   leaveOn(setup, Side::left, "3/64");
-  const std::vector<TouchOff> touches = touchesOf(block(), setup, jobWith());
+  const std::vector<Touch> touches = touchesOf(block(), setup, jobWith());
   EXPECT_TRUE(touches[0].steps.at(0).ends_with("set X -0.1470 (exactly -0.146875)"))
       << touches[0].steps.at(0);
 }
@@ -210,7 +210,7 @@ TEST(TouchOff, PresetsAreExactWhereTheStepRoundsThem) {
 TEST(TouchOff, AnOffsetMovesThePreset) {
   auto setup = setupWith({zeroAt(Axis::x, "L")});
   setup.zero[0].offset = figure("1/4");
-  const std::vector<TouchOff> touches = touchesOf(block(), setup, jobWith());
+  const std::vector<Touch> touches = touchesOf(block(), setup, jobWith());
   EXPECT_EQ(touches[0].what, "at L + 1/4 to the right");
   EXPECT_TRUE(touches[0].steps.at(0).ends_with("set X -0.3500"));
 }
@@ -219,11 +219,11 @@ TEST(TouchOff, PicksUpABore) {
   Plate plate = block();
   plate.hole("A", 64, 32, "1/4", Make::ream).hole("B", 128, 32, "1/4", Make::ream);
   const auto at = setupWith({zeroAt(Axis::x, "A"), zeroAt(Axis::y, "A")});
-  const std::vector<TouchOff> touches = touchesOf(plate, at, jobWith());
+  const std::vector<Touch> touches = touchesOf(plate, at, jobWith());
   EXPECT_EQ(touches[0].steps.at(0),
             "Pick up the bore of A with an indicator or a plug: set X +0.0000");
   const auto between = setupWith({zeroMiddle(Axis::x, "B", "A"), zeroAt(Axis::y, "A")});
-  const TouchOff middle = touchesOf(plate, between, jobWith(CountsX::left)).at(0);
+  const Touch middle = touchesOf(plate, between, jobWith(CountsX::left)).at(0);
   ASSERT_EQ(middle.steps.size(), 3u);
   EXPECT_NE(middle.steps[0].find("bore of A"), std::string::npos);
   EXPECT_TRUE(middle.steps[1].ends_with("should read about -1.0000")) << middle.steps[1];
@@ -233,7 +233,7 @@ TEST(TouchOff, PicksUpABore) {
 TEST(TouchOff, AnInnerEdgeMayBeTouchedFromEitherSide) {
   Plate plate = block();
   plate.edge("S", Axis::x, 64);
-  const TouchOff touch = touchesOf(plate, setupWith({zeroAt(Axis::x, "S")}), jobWith()).at(0);
+  const Touch touch = touchesOf(plate, setupWith({zeroAt(Axis::x, "S")}), jobWith()).at(0);
   EXPECT_EQ(
       touch.steps.at(0),
       "Touch edge S with the 0.200 tip: standing left of it, set X -0.1000; standing right of "
@@ -243,8 +243,7 @@ TEST(TouchOff, AnInnerEdgeMayBeTouchedFromEitherSide) {
 TEST(TouchOff, AMixedMiddleIsTakenFromOneAndProvedOnTheOther) {
   Plate plate = block();
   plate.hole("A", 96, 32, "1/4");
-  const TouchOff touch =
-      touchesOf(plate, setupWith({zeroMiddle(Axis::x, "L", "A")}), jobWith()).at(0);
+  const Touch touch = touchesOf(plate, setupWith({zeroMiddle(Axis::x, "L", "A")}), jobWith()).at(0);
   ASSERT_EQ(touch.steps.size(), 2u);
   EXPECT_TRUE(touch.steps[0].ends_with("set X -0.6000")) << touch.steps[0];
   EXPECT_TRUE(touch.steps[1].ends_with("X should read +0.5000")) << touch.steps[1];
@@ -258,8 +257,7 @@ TEST(TouchOff, DepthsCountFromTheFinishedTop) {
   EXPECT_EQ(touchesOf(block(), setup, jobWith()).at(2).steps.at(0),
             "Touch the top of the work with the tool, 1/16 still on it: set Z +0.0625");
   setup.zero = {zeroAt(Axis::z, "U")};
-  const TouchOff floor = touchesOf(block(), setup, jobWith()).at(2);
-  EXPECT_TRUE(floor.depth);
+  const Touch floor = touchesOf(block(), setup, jobWith()).at(2);
   EXPECT_EQ(floor.what, "at U");
   EXPECT_TRUE(floor.steps.at(0).ends_with("set Z +1.0625")) << floor.steps.at(0);
   // Bottom up: what was the floor is the top, so zero at the part's top lies below.
@@ -272,23 +270,23 @@ TEST(TouchOff, AFinderThatIsNotNamedIsAssumedAndSaid) {
   job.machine.finder.reset();
   const Plate plate = block();
   const auto setup = setupWith({zeroAt(Axis::x, "L"), zeroAt(Axis::y, "F")});
-  const Result<SetupTable> table = makeTable(job, plate.part, plate.solution, setup);
-  ASSERT_TRUE(table.ok());
-  ASSERT_EQ(table->warnings.size(), 1u);
-  EXPECT_EQ(table->warnings[0],
+  const SetupWords words = saidOf(plate, setup, job).words;
+  ASSERT_EQ(words.warnings.size(), 1u);
+  EXPECT_EQ(words.warnings[0],
             "the machine names no finder: a 0.200 tip is assumed in the presets");
   job.machine.unit = Unit::millimetre;
   job.machine.step = "0.005";
-  const Result<SetupTable> metric = makeTable(job, plate.part, plate.solution, setup);
-  ASSERT_TRUE(metric.ok());
-  EXPECT_TRUE(metric->touchOff[0].steps[0].ends_with("with the 10 tip: set X -5.000"));
+  EXPECT_TRUE(saidOf(plate, setup, job)
+                  .words.touchOff[0]
+                  .steps[0]
+                  .ends_with("with the 10 tip: set X -5.000"));
 }
 
 TEST(TouchOff, AFinderInTheOtherUnitNamesIt) {
   Job job = jobWith();
   job.machine.finder = figure("6 mm", Unit::inch);
-  EXPECT_EQ(finderTip(job.machine, Unit::inch).text, "6 mm");
-  EXPECT_EQ(finderTip(job.machine, Unit::millimetre).text, "6");
+  EXPECT_EQ(tipWords(finderTip(job.machine, Unit::inch), Unit::inch), "6 mm");
+  EXPECT_EQ(tipWords(finderTip(job.machine, Unit::millimetre), Unit::millimetre), "6");
   EXPECT_EQ(finderTip(job.machine, Unit::inch).diameter.ticks(), 600'000'000);
 }
 

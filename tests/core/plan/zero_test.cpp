@@ -13,8 +13,12 @@ Rational sixtyFourthsAt(int n) {
   return Rational(n * kSixtyFourth);
 }
 
+Result<std::optional<FoundZero>> zeroAlong(const Plate& plate, const Setup& setup, Axis axis) {
+  return findZero({plate.part, plate.solution, setup, jobWith().machine}, axis);
+}
+
 FoundZero zeroOf(const Plate& plate, const Setup& setup, Axis axis) {
-  const auto found = findZero(plate.part, plate.solution, setup, axis);
+  const auto found = zeroAlong(plate, setup, axis);
   EXPECT_TRUE(found.ok()) << found.error().text;
   EXPECT_TRUE(*found);
   return found.ok() && *found ? **found : FoundZero();
@@ -71,7 +75,7 @@ TEST(FindZero, RefusesWhatCantBeZero) {
   plate.hole("A", 64, 32, "1/4");
   plate.at("A", Axis::x).group = 1;
   const auto code = [&](std::vector<ZeroAlong> zero) {
-    const auto found = findZero(plate.part, plate.solution, setupWith(std::move(zero)), Axis::x);
+    const auto found = zeroAlong(plate, setupWith(std::move(zero)), Axis::x);
     return found.ok() ? std::string("none") : found.error().text;
   };
   EXPECT_EQ(code({zeroAt(Axis::x, "Q")}), "zero is on Q, which the part does not have");
@@ -81,20 +85,17 @@ TEST(FindZero, RefusesWhatCantBeZero) {
   ZeroAlong odd = zeroMiddle(Axis::x, "L", "R");
   odd.middle.push_back("L");
   EXPECT_EQ(code({odd}), "a middle lies between two places");
-  EXPECT_EQ(
-      findZero(plate.part, plate.solution, setupWith({zeroAt(Axis::x, "Q")}), Axis::x).error().code,
-      ErrorCode::notFound);
-  EXPECT_EQ(
-      findZero(plate.part, plate.solution, setupWith({zeroAt(Axis::x, "A")}), Axis::x).error().code,
-      ErrorCode::unsolvable);
+  EXPECT_EQ(zeroAlong(plate, setupWith({zeroAt(Axis::x, "Q")}), Axis::x).error().code,
+            ErrorCode::notFound);
+  EXPECT_EQ(zeroAlong(plate, setupWith({zeroAt(Axis::x, "A")}), Axis::x).error().code,
+            ErrorCode::unsolvable);
 }
 
 TEST(FindZero, RefusesAnOverflow) {
   Plate plate = block();
   plate.putTicks("R", Axis::x, *Rational::of((Int128{1} << 126), 1));
   plate.putTicks("L", Axis::x, *Rational::of((Int128{1} << 126), 1));
-  const auto zero =
-      findZero(plate.part, plate.solution, setupWith({zeroMiddle(Axis::x, "L", "R")}), Axis::x);
+  const auto zero = zeroAlong(plate, setupWith({zeroMiddle(Axis::x, "L", "R")}), Axis::x);
   ASSERT_FALSE(zero.ok());
   EXPECT_EQ(zero.error().code, ErrorCode::outOfRange);
 }
@@ -108,7 +109,7 @@ TEST(CustomaryZero, IsTheLowerOuterSideElseTheFirstPlace) {
   EXPECT_EQ(customaryZero(bare.part, bare.solution, Axis::x)->at, "B");
   EXPECT_EQ(customaryZero(bare.part, bare.solution, Axis::y)->at, "A");
   EXPECT_FALSE(customaryZero(bare.part, bare.solution, Axis::z));
-  const auto none = findZero(bare.part, bare.solution, setupWith({}), Axis::z);
+  const auto none = zeroAlong(bare, setupWith({}), Axis::z);
   ASSERT_TRUE(none.ok());
   EXPECT_FALSE(*none);
 }

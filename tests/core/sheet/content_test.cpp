@@ -6,7 +6,6 @@
 #include <vector>
 
 #include "core/sheet/bounds.h"
-#include "core/sheet/head_block.h"
 #include "tests/core/sheet/made_sheet.h"
 
 namespace inchwright {
@@ -27,7 +26,9 @@ bool has(const std::string& all, const std::string& words) {
 }
 
 std::string numberOf(const MadeSheet& made) {
-  return sheetNumber({made.job, made.part, made.solution, made.table, nullptr, made.options});
+  const std::string all = allText(made.pages());
+  const std::size_t at = all.find("SHEET ") + 6;
+  return all.substr(at, all.find(" PAGE") - at);
 }
 
 /// Squares of a tick box's size, from the rows on.
@@ -93,16 +94,22 @@ TEST(SheetContent, ClosenessOnlyWhenAskedFor) {
   EXPECT_FALSE(has(allText(made.pages()), "HOW CLOSE TO WORK"));
   Closeness closeness;
   const Length four = Length::ticks(4 * 2'540'000);
-  closeness.bands = {
-      {true, four, {"A", "B"}}, {false, four, {"B"}}, {true, Length::ticks(8 * 2'540'000), {"C"}}};
-  closeness.aims = {{"C", true, inches(1.5, made.table.step)}};
-  closeness.directChecks = {"A to D: 2.500"};
-  closeness.advice = {"Hold A to it."};
+  closeness.bands = {{MachineAxis::x, four, {"A", "B"}},
+                     {MachineAxis::y, four, {"B"}},
+                     {MachineAxis::x, Length::ticks(8 * 2'540'000), {"C"}}};
+  closeness.aims = {{"C", MachineAxis::x, inches(1.5, made.table.step)}};
+  closeness.directChecks = {{"r1", MachineAxis::x, {}, {}}};
+  ClosenessAdvice advice;
+  advice.places = {"A"};
+  advice.plusMinus = four;
+  advice.readings = {"r1"};
+  closeness.advice = {advice};
   made.options.closeness = closeness;
   const std::string all = allText(made.pages());
   for (const char* words :
        {"HOW CLOSE TO WORK", "\u00B10.0040", "X: A, B \u00B7 Y: B", "\u00B10.0080", "X: C",
-        "Aim at C X +1.5000", "Hold A to it.", "MEASURE ON THE PART", "A to D: 2.500"}) {
+        "Aim at C X +1.5000", "Hold A to \u00B10.0040 along X: 11/16 (L to A) asks for it.",
+        "MEASURE ON THE PART", "L to A along X: 11/16"}) {
     EXPECT_TRUE(has(all, words)) << words;
   }
 }
@@ -111,11 +118,12 @@ TEST(SheetContent, ManyPlacesOfTheWidestBandAreNotNamedOneByOne) {
   MadeSheet made = settledPlate(Paper::a4);
   const std::vector<Id> many{"A", "B", "C", "D", "E", "F", "G"};
   const Length thou = Length::ticks(2'540'000);
-  made.options.closeness = Closeness{
-      {{true, thou, many}, {false, thou, many}, {true, Length::ticks(2 * 2'540'000), many}},
-      {},
-      {},
-      {}};
+  made.options.closeness = Closeness{{{MachineAxis::x, thou, many},
+                                      {MachineAxis::y, thou, many},
+                                      {MachineAxis::x, Length::ticks(2 * 2'540'000), many}},
+                                     {},
+                                     {},
+                                     {}};
   const std::string all = allText(made.pages());
   EXPECT_TRUE(has(all, "X: A, B, C, D, E, F, G \u00B7 Y: all ")) << all;
   EXPECT_TRUE(has(all, "X: all others")) << all;
@@ -165,7 +173,7 @@ TEST(SheetContent, TheSameInputGivesTheSamePages) {
 TEST(SheetContent, TwoRowsOfADifferentGroupEachHaveTheirTools) {
   const std::string all = allText(settledPlate(Paper::a4).pages());
   EXPECT_TRUE(has(all, "SPOT \u00B7 DRILL 15/64 \u00B7 REAM 1/4"));
-  EXPECT_TRUE(has(all, "SPOT \u00B7 DRILL #43 \u00B7 TAP 4-40 UNC"));
+  EXPECT_TRUE(has(all, "SPOT \u00B7 DRILL #43 \u00B7 TAP #4-40 UNC"));
 }
 
 TEST(SheetContent, PointsStandBelowEachOther) {

@@ -34,7 +34,7 @@ std::vector<std::string> laid(const Flowed& flowed) {
   return pages;
 }
 
-Frame pageOf100(std::size_t number) {
+Stretch pageOf100(std::size_t number) {
   return {number, 5, 10, 110};
 }
 
@@ -56,8 +56,9 @@ TEST(Flow, KeepsAHeadingWithWhatFollows) {
 }
 
 TEST(Flow, LeavesSpaceOutAtTheTopAndAtTheEnd) {
-  EXPECT_EQ(laid(flow({gap(5), piece("a", 90), gap(20), piece("b", 10), gap(500)}, pageOf100)),
-            (Pages{"a@5,10", "b@5,10"}));
+  EXPECT_EQ(
+      laid(flow({space(5), piece("a", 90), space(20), piece("b", 10), space(500)}, pageOf100)),
+      (Pages{"a@5,10", "b@5,10"}));
 }
 
 TEST(Flow, RepeatsTheHeadingOfATornGroup) {
@@ -67,19 +68,19 @@ TEST(Flow, RepeatsTheHeadingOfATornGroup) {
 }
 
 TEST(Flow, GoesOnToALargerFrameButNeverForEver) {
-  const Frames frames = [](std::size_t number) {
-    return number == 0 ? Frame{0, 5, 80, 110} : Frame{number, 5, 10, 110};
+  const Stretches stretches = [](std::size_t number) {
+    return number == 0 ? Stretch{0, 5, 80, 110} : Stretch{number, 5, 10, 110};
   };
-  EXPECT_EQ(laid(flow({piece("a", 40)}, frames)), (Pages{"", "a@5,10"}));
-  EXPECT_EQ(laid(flow({piece("vast", 400), piece("b", 10)}, frames)),
+  EXPECT_EQ(laid(flow({piece("a", 40)}, stretches)), (Pages{"", "a@5,10"}));
+  EXPECT_EQ(laid(flow({piece("vast", 400), piece("b", 10)}, stretches)),
             (Pages{"", "vast@5,10", "b@5,10"}));
 }
 
 TEST(Flow, TwoFramesOfAPageShareItsSketch) {
-  const Frames frames = [](std::size_t number) {
-    return Frame{number / 2, number % 2 == 0 ? 5.0 : 60.0, 10, 50};
+  const Stretches stretches = [](std::size_t number) {
+    return Stretch{number / 2, number % 2 == 0 ? 5.0 : 60.0, 10, 50};
   };
-  EXPECT_EQ(laid(flow({piece("a", 30), piece("b", 30), piece("c", 30)}, frames)),
+  EXPECT_EQ(laid(flow({piece("a", 30), piece("b", 30), piece("c", 30)}, stretches)),
             (Pages{"a@5,10 b@60,10", "c@5,10"}));
 }
 
@@ -102,7 +103,7 @@ TEST(Pieces, DrawTheRestWhenTheirPageIsDrawn) {
 }
 
 TEST(Pieces, JoinAndStandBesideEachOther) {
-  const Piece both = joined({piece("a", 10), gap(5), piece("b", 20)});
+  const Piece both = joined({piece("a", 10), space(5), piece("b", 20)});
   EXPECT_DOUBLE_EQ(both.height, 35);
   EXPECT_DOUBLE_EQ(std::get<TextItem>(both.sketch.items()[1]).at.y, 15);
   const Piece pair = beside(piece("a", 10), piece("b", 30), 40);

@@ -10,7 +10,7 @@ namespace inchwright {
 namespace {
 
 struct Disc {
-  PaperPoint centre;
+  PlanePoint centre;
   double radius;
 
   bool meets(const PaperBox& box) const {
@@ -36,14 +36,14 @@ TEST(PaperMask, IsSureOnlyOfWhatIsSo) {
     std::vector<PaperBox> boxes;
     std::vector<Disc> discs;
     for (int i = 0; i < round; ++i) {
-      const PaperPoint at{within(-10, 120), within(0, 95)};
+      const PlanePoint at{within(-10, 120), within(0, 95)};
       boxes.push_back({at.x, at.y, at.x + within(0.1, 14), at.y + within(0.1, 5)});
       mask.mark(boxes.back());
       discs.push_back({{within(-10, 120), within(0, 95)}, within(0.05, 6)});
       mask.mark(discs.back().centre, discs.back().radius);
     }
     for (int i = 0; i < 400; ++i) {
-      const PaperPoint at{within(7.3, 90), within(11.9, 75)};
+      const PlanePoint at{within(7.3, 90), within(11.9, 75)};
       const PaperBox box{at.x, at.y, at.x + within(0.2, 17), at.y + within(0.2, 6)};
       bool meets = false;
       for (const PaperBox& other : boxes) meets = meets || other.meets(box);

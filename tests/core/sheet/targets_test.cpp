@@ -41,7 +41,7 @@ TEST(SheetTargets, EveryHoleIsWhereItIsDrawn) {
     }
   }
   std::set<std::string> pictured;
-  for (const PictureCircle& hole : made.picture.circles) pictured.insert(hole.id);
+  for (const DrawnHole& hole : made.picture.circles) pictured.insert(hole.id);
   EXPECT_FALSE(pictured.empty());
   EXPECT_EQ(holes, pictured);
 }
@@ -69,9 +69,11 @@ TEST(SheetEnglish, OwnWordsAreAmericanAndTheUsersStayAsTheyAre) {
   MadeSheet made = frontPlate();
   made.part.name = "Centre plate";
   made.part.material = "grey iron";
-  made.table.turn = 90;
-  made.table.step = readStep("0.01", Unit::millimetre).value();
-  made.table.warnings = {"the jaw is towards the centre of ring G"};
+  made.part.setups[0].turn = 90;
+  made.part.setups[0].zero[0] = {};
+  made.part.setups[0].zero[0].at = "C";
+  made.part.setups[0].zero[0].offset = lettered("-1/4");
+  made.plan({Unit::millimetre, "0.01"});
   const auto say = [&] {
     return textOf(tapeUpSheet(made.job, made.part, made.solution, made.table, made.options));
   };
@@ -83,7 +85,7 @@ TEST(SheetEnglish, OwnWordsAreAmericanAndTheUsersStayAsTheyAre) {
     EXPECT_EQ(us.find(word), std::string::npos) << word;
   }
   for (const char* word :
-       {"counterclockwise", "MILLIMETERS", "center of ring", "Centre plate", "grey iron"}) {
+       {"counterclockwise", "MILLIMETERS", "toward you", "Centre plate", "grey iron"}) {
     EXPECT_NE(us.find(word), std::string::npos) << word;
   }
 }

@@ -1,4 +1,4 @@
-#include "core/plan/budget_frame.h"
+#include "core/plan/budget_from_zero.h"
 
 #include <gtest/gtest.h>
 
@@ -43,7 +43,7 @@ struct Frame {
                                            Axis axis = Axis::x) const {
     const auto solution = solve(part);
     EXPECT_TRUE(solution.ok());
-    return membersFromZero(part, *solution, part.setups[0], machine, axis, from, to, held);
+    return membersFromZero({part, *solution, part.setups[0], machine}, axis, from, to, held);
   }
 };
 

@@ -1,9 +1,8 @@
-#include "core/plan/budget_frame.h"
+#include "core/plan/budget_from_zero.h"
 
 #include <algorithm>
 
 #include "core/base/checked.h"
-#include "core/plan/zero.h"
 
 namespace inchwright {
 namespace {
@@ -41,15 +40,14 @@ Result<Aim> aimAt(const PrintedPlace& place, const BudgetRequest& request, const
 
 }  // namespace
 
-Result<BudgetRequest> budgetRequest(const Part& part, const Solution& solution, const Setup& setup,
-                                    const Machine& machine, Axis axis) {
+Result<BudgetRequest> budgetRequest(const PartAt& at, Axis axis) {
   BudgetRequest request;
-  if (machine.accuracy) request.accuracy = machine.accuracy->value.ticks();
-  if (machine.finderError) request.finderError = machine.finderError->value.ticks();
-  const Result<std::optional<FoundZero>> zero = findZero(part, solution, setup, axis);
+  if (at.machine.accuracy) request.accuracy = at.machine.accuracy->value.ticks();
+  if (at.machine.finderError) request.finderError = at.machine.finderError->value.ticks();
+  const Result<std::optional<FoundZero>> zero = findZero(at, axis);
   if (!zero) return zero.error();
   if (!*zero) return request;
-  for (const auto& [key, position] : solution.positions) {
+  for (const auto& [key, position] : at.solution.positions) {
     if (key.second != axis || position.group != 0) continue;
     const auto ticks = position.ticks.minus((*zero)->ticks);
     if (!ticks) return Error{ErrorCode::outOfRange, "this coordinate goes too far", key.first};
@@ -58,44 +56,42 @@ Result<BudgetRequest> budgetRequest(const Part& part, const Solution& solution, 
   return request;
 }
 
-Result<Budget> budgetAlong(const Part& part, const Solution& solution, const Setup& setup,
-                           const Machine& machine, Axis axis) {
-  const Result<BudgetRequest> request = budgetRequest(part, solution, setup, machine, axis);
+Result<Budget> budgetAlong(const PartAt& at, Axis axis) {
+  const Result<BudgetRequest> request = budgetRequest(at, axis);
   if (!request) return request.error();
-  const Result<ToleranceNetwork> network = toleranceNetworkOf(part, axis);
+  const Result<ToleranceNetwork> network = toleranceNetworkOf(at.part, axis);
   if (!network) return network.error();
-  return budgetOf(part, *network, *request);
+  return budgetOf(at.part, *network, *request);
 }
 
-Result<std::vector<StackMember>> membersFromZero(const Part& part, const Solution& solution,
-                                                 const Setup& setup, const Machine& machine,
-                                                 Axis axis, std::string_view from,
-                                                 std::string_view to, std::optional<Length> held) {
-  const auto axes = axesIn(setup.face);
+Result<std::vector<StackMember>> membersFromZero(const PartAt& at, Axis axis,
+                                                 std::string_view from, std::string_view to,
+                                                 std::optional<Length> held) {
+  const auto axes = axesIn(at.setup.face);
   const bool inFace = std::find(axes.begin(), axes.end(), axis) != axes.end();
-  const Result<BudgetRequest> request = budgetRequest(part, solution, setup, machine, axis);
+  const Result<BudgetRequest> request = budgetRequest(at, axis);
   if (!request) return request.error();
   if (!inFace || request->places.empty()) {
     return Error{ErrorCode::badRequest,
-                 "setup " + setup.name + " has no zero along " + std::string(nameOf(axis)),
-                 setup.name};
+                 "setup " + at.setup.name + " has no zero along " + std::string(nameOf(axis)),
+                 at.setup.name};
   }
-  const Result<ToleranceNetwork> network = toleranceNetworkOf(part, axis);
+  const Result<ToleranceNetwork> network = toleranceNetworkOf(at.part, axis);
   if (!network) return network.error();
   std::optional<Budget> budget;
   if (!held) {
-    Result<Budget> found = budgetOf(part, *network, *request);
+    Result<Budget> found = budgetOf(at.part, *network, *request);
     if (!found) return found.error();
     budget = std::move(found).value();
   }
   std::vector<StackMember> members;
   for (const std::string_view id : {from, to}) {
-    if (const auto node = nodeAlong(part, *network, id); !node) return node.error();
+    if (const auto node = nodeAlong(at.part, *network, id); !node) return node.error();
     if (from == to) continue;
     const PrintedPlace* place = printedPlace(*request, id);
     const std::string name(id);
     if (!place) return Error{ErrorCode::unsolvable, name + " is not placed against zero", name};
-    const Result<Aim> aim = aimAt(*place, *request, budget ? &*budget : nullptr, held, machine);
+    const Result<Aim> aim = aimAt(*place, *request, budget ? &*budget : nullptr, held, at.machine);
     if (!aim) return aim.error();
     const auto low = subtractChecked(aim->target, aim->plusMinus);
     const auto high = addChecked(aim->target, aim->plusMinus);

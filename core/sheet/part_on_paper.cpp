@@ -1,4 +1,4 @@
-#include "core/sheet/picture_frame.h"
+#include "core/sheet/part_on_paper.h"
 
 #include <algorithm>
 #include <vector>
@@ -13,24 +13,24 @@ struct Extent {
   double far = 0;
 };
 
-Extent extentOf(const PartPicture& picture) {
-  std::vector<PicturePoint> points = picture.outline;
+Extent extentOf(const DrawnPart& picture) {
+  std::vector<PlanePoint> points = picture.outline;
   points.insert(points.end(), picture.stock.begin(), picture.stock.end());
-  for (const PictureCircle& circle : picture.circles) {
+  for (const DrawnHole& circle : picture.circles) {
     const double radius = std::max(circle.diameter, circle.seatDiameter) / 2;
     points.push_back({circle.centre.x - radius, circle.centre.y - radius});
     points.push_back({circle.centre.x + radius, circle.centre.y + radius});
   }
-  for (const PictureSlot& slot : picture.slots) {
+  for (const DrawnSlot& slot : picture.slots) {
     points.push_back({std::min(slot.from.x, slot.to.x) - slot.width / 2,
                       std::min(slot.from.y, slot.to.y) - slot.width / 2});
     points.push_back({std::max(slot.from.x, slot.to.x) + slot.width / 2,
                       std::max(slot.from.y, slot.to.y) + slot.width / 2});
   }
-  for (const PictureMark& mark : picture.marks) points.push_back(mark.at);
+  for (const DrawnMark& mark : picture.marks) points.push_back(mark.at);
   if (points.empty()) return {-1, -1, 1, 1};
   Extent extent{points[0].x, points[0].y, points[0].x, points[0].y};
-  for (const PicturePoint& point : points) {
+  for (const PlanePoint& point : points) {
     extent.left = std::min(extent.left, point.x);
     extent.right = std::max(extent.right, point.x);
     extent.near = std::min(extent.near, point.y);
@@ -40,7 +40,7 @@ Extent extentOf(const PartPicture& picture) {
 }
 
 /// Takes zero into the picture unless it lies further off than half the work's longer side.
-bool takeInZero(Extent& extent, const PicturePoint& zero) {
+bool takeInZero(Extent& extent, const PlanePoint& zero) {
   const double most = std::max({extent.right - extent.left, extent.far - extent.near, 1.0}) / 2;
   if (zero.x < extent.left - most || zero.x > extent.right + most || zero.y < extent.near - most ||
       zero.y > extent.far + most) {
@@ -55,8 +55,8 @@ bool takeInZero(Extent& extent, const PicturePoint& zero) {
 
 }  // namespace
 
-PictureFrame frameOf(const PartPicture& picture, double width, double mostHeight, double hand) {
-  PictureFrame frame;
+PartOnPaper laidOnPaper(const DrawnPart& picture, double width, double mostHeight, double hand) {
+  PartOnPaper frame;
   Extent extent = extentOf(picture);
   frame.zeroInside = takeInZero(extent, picture.zero);
   const auto margin = [&](TableSide side) {

@@ -5,8 +5,7 @@
 #include <vector>
 
 #include "core/base/result.h"
-#include "core/chain/solution.h"
-#include "core/part/job.h"
+#include "core/plan/zero.h"
 #include "core/tolerance/budget.h"
 #include "core/tolerance/stack.h"
 
@@ -15,12 +14,10 @@ namespace inchwright {
 /// What a budget along one axis starts from: every placed place and where the print puts it from
 /// the setup's zero, in the part's own direction, with the machine's accuracy.
 /// Errors: as `findZero`, `outOfRange`. Without any zero there are no places.
-Result<BudgetRequest> budgetRequest(const Part& part, const Solution& solution, const Setup& setup,
-                                    const Machine& machine, Axis axis);
+Result<BudgetRequest> budgetRequest(const PartAt& at, Axis axis);
 
 /// The budget along one axis for a setup. Errors: as `budgetRequest` and `budgetOf`.
-Result<Budget> budgetAlong(const Part& part, const Solution& solution, const Setup& setup,
-                           const Machine& machine, Axis axis);
+Result<Budget> budgetAlong(const PartAt& at, Axis axis);
 
 /// The members of a stack between two places as a part comes out that is made from a setup's zero:
 /// the coordinate of the one taken from that of the other, whatever chain the print dimensions.
@@ -31,9 +28,8 @@ Result<Budget> budgetAlong(const Part& part, const Solution& solution, const Set
 /// error. Positions that are no whole tick are rounded to the nearest.
 /// Errors: as `budgetAlong` and `nodeAlong`; `unsolvable` for a loose place; `badRequest` when the
 /// setup has no zero along the axis, or when nothing says how closely a place is held.
-Result<std::vector<StackMember>> membersFromZero(const Part& part, const Solution& solution,
-                                                 const Setup& setup, const Machine& machine,
-                                                 Axis axis, std::string_view from,
-                                                 std::string_view to, std::optional<Length> held);
+Result<std::vector<StackMember>> membersFromZero(const PartAt& at, Axis axis,
+                                                 std::string_view from, std::string_view to,
+                                                 std::optional<Length> held);
 
 }  // namespace inchwright

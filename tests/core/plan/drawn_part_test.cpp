@@ -1,4 +1,4 @@
-#include "core/plan/pictured.h"
+#include "core/plan/drawn_part.h"
 
 #include <gtest/gtest.h>
 
@@ -11,16 +11,16 @@ namespace {
 
 using namespace plates;
 
-PartPicture pictureOfPlate(const Plate& plate, const Setup& setup, const Job& job = jobWith()) {
-  const Result<PartPicture> picture = pictureOf(plate.part, plate.solution, setup, job.machine);
-  EXPECT_TRUE(picture.ok()) << picture.error().text;
-  return picture.ok() ? *picture : PartPicture();
+DrawnPart pictureOfPlate(const Plate& plate, const Setup& setup, const Job& job = jobWith()) {
+  const Result<WorkAt> work = workAt(job, plate.part, plate.solution, setup);
+  EXPECT_TRUE(work.ok()) << work.error().text;
+  return work.ok() ? drawnPart(*work) : DrawnPart();
 }
 
-double areaOf(const std::vector<PicturePoint>& points) {
+double areaOf(const std::vector<PlanePoint>& points) {
   double twice = 0;
   for (std::size_t i = 0; i < points.size(); ++i) {
-    const PicturePoint &a = points[i], &b = points[(i + 1) % points.size()];
+    const PlanePoint &a = points[i], &b = points[(i + 1) % points.size()];
     twice += a.x * b.y - b.x * a.y;
   }
   return twice / 2;
@@ -29,9 +29,9 @@ double areaOf(const std::vector<PicturePoint>& points) {
 TEST(PictureOf, LiesAsOnTheTable) {
   Plate plate = block();
   plate.hole("A", 56, 32, "1/4", Make::tap);
-  const PartPicture flat = pictureOfPlate(plate, lowerCorner());
+  const DrawnPart flat = pictureOfPlate(plate, lowerCorner());
   ASSERT_EQ(flat.outline.size(), 4u);
-  EXPECT_EQ(flat.outline[0], (PicturePoint{0, 0}));
+  EXPECT_EQ(flat.outline[0], (PlanePoint{0, 0}));
   EXPECT_NEAR(flat.outline[2].x, 50.8, 1e-9);
   EXPECT_NEAR(flat.outline[2].y, 38.1, 1e-9);
   EXPECT_TRUE(flat.stock.empty());
@@ -41,7 +41,7 @@ TEST(PictureOf, LiesAsOnTheTable) {
   EXPECT_NEAR(flat.circles[0].diameter, 6.35, 1e-9);
   EXPECT_TRUE(flat.circles[0].tapped);
   // A quarter turn anticlockwise takes X to away and Y to the left.
-  const PartPicture turned = pictureOfPlate(plate, lowerCorner(90));
+  const DrawnPart turned = pictureOfPlate(plate, lowerCorner(90));
   EXPECT_NEAR(turned.circles[0].centre.x, -19.05, 1e-9);
   EXPECT_NEAR(turned.circles[0].centre.y, 9.525, 1e-9);
   EXPECT_GT(areaOf(turned.outline), 0);
@@ -50,7 +50,7 @@ TEST(PictureOf, LiesAsOnTheTable) {
 TEST(PictureOf, IsNotFlippedByTheReadout) {
   Plate plate = block();
   plate.hole("A", 56, 32, "1/4");
-  PartPicture left = pictureOfPlate(plate, lowerCorner(), jobWith(CountsX::left, CountsY::towards));
+  DrawnPart left = pictureOfPlate(plate, lowerCorner(), jobWith(CountsX::left, CountsY::towards));
   EXPECT_FALSE(left.xCountsRight);
   EXPECT_FALSE(left.yCountsAway);
   left.xCountsRight = left.yCountsAway = true;
@@ -62,7 +62,7 @@ TEST(PictureOf, ShowsStockJawAndStop) {
   leaveOn(setup, Side::left, "1/4");
   setup.jaw = Side::back;
   setup.stop = Side::left;
-  const PartPicture picture = pictureOfPlate(block(), setup);
+  const DrawnPart picture = pictureOfPlate(block(), setup);
   EXPECT_EQ(picture.jaw, TableSide::left);
   EXPECT_EQ(picture.stop, TableSide::near);
   ASSERT_EQ(picture.stock.size(), 4u);
@@ -77,7 +77,7 @@ TEST(PictureOf, RoundsCornersOff) {
   round.shape = kind::Round{.radius = figure("1/4"), .corner = {"R", "K"}};
   plate.part.features.push_back(round);
   for (int turn = 0; turn < 360; turn += 90) {
-    const PartPicture picture = pictureOfPlate(plate, lowerCorner(turn));
+    const DrawnPart picture = pictureOfPlate(plate, lowerCorner(turn));
     EXPECT_EQ(picture.outline.size(), 3u + 9u) << turn;
     EXPECT_TRUE(picture.rounds.empty());
     // A corner loses (1 − π/4) r²; eight chords keep within 1 % of a quarter disc of it.
@@ -96,7 +96,7 @@ TEST(PictureOf, DrawsSlotsRoundsMarksAndEdges) {
   plate.last().shape = kind::Round{.radius = figure("1"), .about = "A"};
   plate.feature("P", FeatureKind::point, 40, 0);
   plate.edge("W", Axis::y, 8);
-  const PartPicture picture = pictureOfPlate(plate, lowerCorner());
+  const DrawnPart picture = pictureOfPlate(plate, lowerCorner());
   ASSERT_EQ(picture.slots.size(), 1u);
   EXPECT_NEAR(picture.slots[0].to.x - picture.slots[0].from.x, 12.7, 1e-9);
   ASSERT_EQ(picture.rounds.size(), 1u);
@@ -106,7 +106,7 @@ TEST(PictureOf, DrawsSlotsRoundsMarksAndEdges) {
   EXPECT_EQ(picture.edges[0].side, TableSide::left);
   EXPECT_EQ(picture.edges[4].id, "W");
   EXPECT_FALSE(picture.edges[4].side);
-  EXPECT_FALSE(picture.edges[4].alongX);
+  EXPECT_FALSE(picture.edges[4].axis == MachineAxis::x);
   EXPECT_NEAR(picture.edges[4].from.y, 9.525, 1e-9);
 }
 
@@ -114,7 +114,7 @@ TEST(PictureOf, NamesTheSidesItHadToGuess) {
   Plate plate;
   plate.edge("L", Axis::x, 0, Side::left);
   plate.hole("A", 64, 64, "1/4").hole("B", 64, 64, "1/4", Make::drill, Face::front);
-  const PartPicture picture =
+  const DrawnPart picture =
       pictureOfPlate(plate, setupWith({zeroAt(Axis::x, "L"), zeroAt(Axis::y, "A")}));
   EXPECT_EQ(picture.missing,
             (std::vector<TableSide>{TableSide::right, TableSide::near, TableSide::far}));

@@ -1,4 +1,4 @@
-#include "core/plan/setup_frame.h"
+#include "core/plan/work_at.h"
 
 #include <gtest/gtest.h>
 
@@ -17,44 +17,50 @@ Setup lowerSides(Face face, int turn) {
   return setupWith({zeroAt(Axis::x, "L"), zeroAt(Axis::y, "F"), zeroAt(Axis::z, "U")}, face, turn);
 }
 
-SetupFrame framed(const Setup& setup, const Machine& machine = jobWith().machine) {
+/// The axes of the block's work in a setup.
+struct Axes {
+  MachineAxes axes;
+  TableAxis x;
+  TableAxis y;
+};
+
+Axes framed(const Setup& setup, const Job& job = jobWith()) {
   const Plate plate = block();
-  const Result<SetupFrame> frame = frameOf(plate.part, plate.solution, setup, machine);
-  EXPECT_TRUE(frame.ok());
-  return frame.ok() ? *frame : SetupFrame{};
+  const Result<WorkAt> work = workAt(job, plate.part, plate.solution, setup);
+  EXPECT_TRUE(work.ok());
+  if (!work) return {};
+  for (const Axis axis : kAxes) {
+    const TableAxis* along = work->along(axis);
+    EXPECT_EQ(along != nullptr, axis != work->axes.z.axis);
+    if (along == nullptr) continue;
+    EXPECT_EQ(along->part.axis, axis);
+    EXPECT_TRUE(along->zero.has_value());
+  }
+  return {work->axes, work->x, work->y};
 }
 
-TEST(SetupFrame, BothAxesOfTheTableAreThoseOfTheFace) {
-  for (const Face face : kFaces) {
+TEST(WorkAt, BothAxesOfTheTableAreThoseOfTheFace) {
+  for (const Face face : kSides) {
     for (const int turn : {0, 90, 180, 270}) {
       SCOPED_TRACE(std::string(nameOf(face)) + " " + std::to_string(turn));
-      const SetupFrame frame = framed(lowerSides(face, turn));
+      const Axes frame = framed(lowerSides(face, turn));
       EXPECT_EQ(frame.axes, machineAxes(face, turn));
       EXPECT_EQ(frame.x.part, frame.axes.x);
       EXPECT_EQ(frame.y.part, frame.axes.y);
       EXPECT_EQ(frame.x.letter(), 'X');
       EXPECT_EQ(frame.y.letter(), 'Y');
-      for (const Axis axis : {Axis::x, Axis::y, Axis::z}) {
-        const TableAxis* along = frame.along(axis);
-        const bool inFace = axis != frame.axes.z.axis;
-        ASSERT_EQ(along != nullptr, inFace);
-        if (!inFace) continue;
-        EXPECT_EQ(along->part.axis, axis);
-        ASSERT_TRUE(along->zero.has_value());
-      }
     }
   }
 }
 
 // What stands at zero shows 0; what stands an inch farther along the part's axis shows an inch,
 // with the sign of the way it lies and the way the readout counts.
-TEST(SetupFrame, PositionsAreTakenFromZeroInTheReadoutsOwnWay) {
-  for (const Face face : kFaces) {
+TEST(WorkAt, PositionsAreTakenFromZeroInTheReadoutsOwnWay) {
+  for (const Face face : kSides) {
     for (const int turn : {0, 90, 180, 270}) {
       for (const bool flipped : {false, true}) {
-        const Machine machine = flipped ? jobWith(CountsX::left, CountsY::towards).machine
-                                        : jobWith(CountsX::right, CountsY::away).machine;
-        const SetupFrame frame = framed(lowerSides(face, turn), machine);
+        const Job machine = flipped ? jobWith(CountsX::left, CountsY::towards) : jobWith();
+        const Axes frame = framed(lowerSides(face, turn), machine);
         for (const TableAxis* axis : {&frame.x, &frame.y}) {
           const Rational zero = axis->zero->ticks;
           const Rational inch(Length::kTicksPerInch);
@@ -73,14 +79,14 @@ TEST(SetupFrame, PositionsAreTakenFromZeroInTheReadoutsOwnWay) {
 }
 
 // The turn by 180° is the same as both readouts counting the other way.
-TEST(SetupFrame, HalfATurnCountsBackwards) {
+TEST(WorkAt, HalfATurnCountsBackwards) {
   constexpr unsigned kFrameSeed = 90;
   SCOPED_TRACE("seed " + std::to_string(kFrameSeed));
   std::mt19937_64 random(kFrameSeed);
-  for (const Face face : kFaces) {
-    const SetupFrame plain = framed(lowerSides(face, 0));
-    const SetupFrame turned =
-        framed(lowerSides(face, 180), jobWith(CountsX::left, CountsY::towards).machine);
+  for (const Face face : kSides) {
+    const Axes plain = framed(lowerSides(face, 0));
+    const Axes turned =
+        framed(lowerSides(face, 180), jobWith(CountsX::left, CountsY::towards));
     for (int i = 0; i < 50; ++i) {
       const Rational at(static_cast<std::int64_t>(random() % 10'000'000'000));
       EXPECT_EQ(plain.x.onReadout(at), turned.x.onReadout(at));
@@ -89,8 +95,8 @@ TEST(SetupFrame, HalfATurnCountsBackwards) {
   }
 }
 
-TEST(SetupFrame, WithoutAZeroOrBeyondTheRangeThereIsNoFigure) {
-  SetupFrame frame = framed(lowerSides(Face::top, 0));
+TEST(WorkAt, WithoutAZeroOrBeyondTheRangeThereIsNoFigure) {
+  Axes frame = framed(lowerSides(Face::top, 0));
   const Rational huge = *Rational::of(Int128{1} << 126, 1);
   frame.x.zero->ticks = huge.negated();
   EXPECT_EQ(frame.x.onTable(huge), std::nullopt);
@@ -116,14 +122,15 @@ TEST(CoordinateOf, IsRoundedOnceAndSaysWhatItIs) {
   EXPECT_FALSE(coordinateOf(*Rational::of(Int128{1} << 62, 1), true, step).ok());
 }
 
-TEST(FrameOf, PassesOnWhatIsWrongWithAZero) {
+TEST(WorkAt, PassesOnWhatIsWrongWithAZero) {
   const Plate plate = block();
   for (const auto& [place, code] : {std::pair<const char*, ErrorCode>{"Q", ErrorCode::notFound},
                                     {"F", ErrorCode::badRequest}}) {
-    const auto frame =
-        frameOf(plate.part, plate.solution, setupWith({zeroAt(Axis::x, place)}), jobWith().machine);
-    ASSERT_FALSE(frame.ok()) << place;
-    EXPECT_EQ(frame.error().code, code) << place;
+    const auto setup = setupWith({zeroAt(Axis::x, place)});
+    const Job job = jobWith();
+    const auto work = workAt(job, plate.part, plate.solution, setup);
+    ASSERT_FALSE(work.ok()) << place;
+    EXPECT_EQ(work.error().code, code) << place;
   }
 }
 
