@@ -1,11 +1,14 @@
 #include "core/seen/figure.h"
 
 #include <cmath>
+#include <optional>
 
 #include "core/seen/number.h"
 
 namespace inchwright::seen {
 namespace {
+
+constexpr double kNoBar = 0.3;  // what a bar costs that can't be seen for a line
 
 /// What stands round a number: brackets, a letter before it, a degree behind it.
 struct Dress {
@@ -99,6 +102,23 @@ std::vector<FigureRead> readLimits(const std::vector<Mark>& marks, double inch, 
   return out;
 }
 
+/// The bar that a line along a row may have been: as wide as the figures that stand clear above
+/// and below it.
+std::optional<Box> barAlong(const std::vector<Mark>& marks, int row, double inch) {
+  std::optional<Box> over, under;
+  for (const Mark& m : marks) {
+    if (m.box.h < 0.04 * inch) continue;
+    const double slack = 0.02 * inch;
+    if (m.box.bottom() <= row + slack) over = over ? around(*over, m.box) : m.box;
+    if (m.box.y >= row - slack) under = under ? around(*under, m.box) : m.box;
+  }
+  if (!over || !under) return std::nullopt;
+  const int x = std::min(over->x, under->x), past = std::max(over->right(), under->right());
+  const int shared = std::min(over->right(), under->right()) - std::max(over->x, under->x);
+  if (shared < 0.5 * std::min(over->w, under->w)) return std::nullopt;
+  return Box{x, row, past - x, 1};
+}
+
 }  // namespace
 
 std::vector<Mark> marksOf(const Pieces& pieces, const Net& net) {
@@ -137,13 +157,25 @@ std::vector<FigureRead> readMarks(std::vector<Mark> marks, const std::vector<Box
   return out;
 }
 
-std::vector<FigureRead> readFigure(const Grey& cut, double inch, Unit unit, const Net& net) {
+std::vector<FigureRead> readFigure(const Grey& cut, const std::vector<int>& rules, double inch,
+                                   Unit unit, const Net& net) {
   std::vector<FigureRead> all;
   for (const std::uint8_t above : kThresholds) {
     const Pieces pieces = piecesOf(cut, above, inch);
     if (pieces.glyphs.empty() || pieces.glyphs.size() > 24) continue;
-    auto reads = readMarks(marksOf(pieces, net), pieces.bars, inch, unit);
+    const std::vector<Mark> marks = marksOf(pieces, net);
+    auto reads = readMarks(marks, pieces.bars, inch, unit);
     std::move(reads.begin(), reads.end(), std::back_inserter(all));
+    if (!pieces.bars.empty()) continue;
+    for (const int row : rules) {
+      const std::optional<Box> bar = barAlong(marks, row, inch);
+      if (!bar) continue;
+      for (FigureRead& r : readMarks(marks, {*bar}, inch, unit)) {
+        if (r.text.find('/') == std::string::npos) continue;
+        r.odds -= kNoBar;
+        all.push_back(std::move(r));
+      }
+    }
   }
   settle(all, 24);
   return all;

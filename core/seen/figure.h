@@ -33,7 +33,10 @@ struct FigureRead {
 /// a bar or on both sides of a slant, both together, or a decimal; in brackets, with R, Ø, °, and a
 /// tolerance behind it, or two decimals one above the other as limits. Read at each of
 /// kThresholds.
-std::vector<FigureRead> readFigure(const Grey& cut, double inch, Unit unit, const Net& net);
+/// `rules` are rows of the cut along which a line was taken out: it may have been the bar of a
+/// fraction.
+std::vector<FigureRead> readFigure(const Grey& cut, const std::vector<int>& rules, double inch,
+                                   Unit unit, const Net& net);
 
 /// The same for marks already told apart.
 std::vector<FigureRead> readMarks(std::vector<Mark> marks, const std::vector<Box>& bars,

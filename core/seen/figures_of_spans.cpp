@@ -27,8 +27,8 @@ FigureShelf::FigureShelf(const Lettering& whole, const Lettering& bare, double i
   for (const Lettering* from : {&whole_, &bare_}) {
     for (const Block& b : from->blocks) {
       if (std::max(b.box.w, b.box.h) > kLongest * inch) continue;
+      known_[{from, b.parts}] = static_cast<int>(places_.size());
       places_.push_back({from, b});
-      boxes_.push_back(b.box);
     }
   }
 }
@@ -47,15 +47,45 @@ const Reads& FigureShelf::read(const std::vector<int>& places, bool turned) {
   std::sort(parts.begin(), parts.end());
   Grey ink = inkOf(*from, parts, box);
   if (turned) ink = turnedUpright(ink);
-  *slot = {box, turned, readFigure(ink, inch_, unit_, net_)};
+  // The cut has a pixel round its box; turned, its rows are the columns from the left.
+  std::vector<int> rules = rulesIn(*from, box, turned);
+  for (int& row : rules) ++row;
+  *slot = {box, turned, readFigure(ink, rules, inch_, unit_, net_)};
   return *slot;
 }
 
+void FigureShelf::addPartAlong(const Lettering& lettering, const Block& block, bool plumb,
+                               double from, double to) {
+  Block part;
+  for (const int n : block.parts) {
+    const Box& b = lettering.parts.list[n].box;
+    const double mid = plumb ? b.midY() : b.midX();
+    if (mid < from || mid > to) continue;
+    part.box = part.parts.empty() ? b : around(part.box, b);
+    part.parts.push_back(n);
+  }
+  if (part.parts.empty() || part.parts.size() == block.parts.size()) return;
+  if (std::max(part.box.w, part.box.h) > kLongest * inch_) return;
+  if (known_.try_emplace({&lettering, part.parts}, static_cast<int>(places_.size())).second) {
+    places_.push_back({&lettering, std::move(part)});
+  }
+}
+
 std::vector<NearFigure> FigureShelf::near(bool plumb, double from, double to, double across) {
+  for (const Lettering* lettering : {&whole_, &bare_}) {
+    for (const Block& block : lettering->blocks) {
+      const Box& b = block.box;
+      const double low = plumb ? b.y : b.x, high = plumb ? b.bottom() : b.right();
+      const double near = plumb ? b.x : b.y, far = plumb ? b.right() : b.bottom();
+      if (across < near - 0.3 * inch_ || across > far + 0.3 * inch_) continue;
+      if (low > to || high < from || (low >= from && high <= to)) continue;
+      addPartAlong(*lettering, block, plumb, from, to);
+    }
+  }
   const double mid = (from + to) / 2, half = (to - from) / 2;
   std::vector<Scored> found;
   for (std::size_t i = 0; i < places_.size(); ++i) {
-    const Box& b = boxes_[i];
+    const Box& b = places_[i].block.box;
     const double u = plumb ? b.midY() : b.midX(), w = plumb ? b.midX() : b.midY();
     const double halfU = (plumb ? b.h : b.w) / 2.0, halfW = (plumb ? b.w : b.h) / 2.0;
     const double off = std::abs(w - across);
@@ -75,7 +105,7 @@ std::vector<NearFigure> FigureShelf::near(bool plumb, double from, double to, do
     for (std::size_t k = 0; k < places_.size() && found.size() < kMostReads; ++k) {
       const int own = found[i].places.front();
       if (static_cast<int>(k) == own || places_[k].from != places_[own].from) continue;
-      const Box &a = found[i].box, &b = boxes_[k];
+      const Box &a = found[i].box, &b = places_[k].block.box;
       if (gap(a.x, a.right(), b.x, b.right()) >= 0.17 * inch_ ||
           gap(a.y, a.bottom(), b.y, b.bottom()) >= 0.17 * inch_)
         continue;
@@ -99,7 +129,7 @@ std::vector<NearFigure> FigureShelf::near(bool plumb, double from, double to, do
 std::vector<NearFigure> FigureShelf::round(double x, double y, double reach) {
   std::vector<NearFigure> out;
   for (std::size_t i = 0; i < places_.size(); ++i) {
-    const Box& b = boxes_[i];
+    const Box& b = places_[i].block.box;
     const double far = std::hypot(std::max(0.0, std::abs(b.midX() - x) - b.w / 2.0),
                                   std::max(0.0, std::abs(b.midY() - y) - b.h / 2.0));
     if (far < reach) out.push_back({&read({static_cast<int>(i)}, false), far / inch_});

@@ -34,21 +34,25 @@ class FigureShelf {
   std::vector<NearFigure> near(bool plumb, double from, double to, double across);
   /// What may be lettered round a place, nearest first.
   std::vector<NearFigure> round(double x, double y, double reach);
-  const std::vector<Box>& boxes() const { return boxes_; }
-  const Reads& read(const std::vector<int>& places, bool turned);
 
  private:
   struct Place {
     const Lettering* from;
     Block block;
   };
+  const Reads& read(const std::vector<int>& places, bool turned);
+  /// Adds what of a block lies along a line from `from` to `to` as a place of its own, where the
+  /// block goes on beyond it: neighbours' figures may stand so near that they are one block.
+  void addPartAlong(const Lettering& lettering, const Block& block, bool plumb, double from,
+                    double to);
+
   const Lettering& whole_;
   const Lettering& bare_;
   double inch_;
   Unit unit_;
   const Net& net_;
   std::vector<Place> places_;
-  std::vector<Box> boxes_;
+  std::map<std::pair<const Lettering*, std::vector<int>>, int> known_;
   std::map<std::pair<std::vector<int>, bool>, std::unique_ptr<Reads>> read_;
 };
 

@@ -9,7 +9,8 @@ namespace {
 
 constexpr std::uint8_t kFaint = 51;  // light lettering is fainter than any line
 
-void rubOut(Grey& cover, const std::vector<Stroke>& strokes, double inch) {
+void rubOut(Grey& cover, const std::vector<Stroke>& strokes, double inch, bool turned,
+            Grey& ruled) {
   const Grey before = cover;
   for (const Stroke& s : strokes) {
     if (s.length() < 0.30 * inch) continue;
@@ -19,6 +20,8 @@ void rubOut(Grey& cover, const std::vector<Stroke>& strokes, double inch) {
       int top = y, low = y;
       while (y - top <= most && before.holds(x, top - 1) && before.row(top - 1)[x] > kFaint) --top;
       while (low - y <= most && before.holds(x, low + 1) && before.row(low + 1)[x] > kFaint) ++low;
+      const int u = turned ? y : x, v = turned ? x : y;
+      if (ruled.holds(u, v)) ruled.row(v)[u] |= turned ? 2 : 1;
       if (low - top + 1 > most) continue;
       for (int k = top - 1; k <= low + 1; ++k) {
         if (cover.holds(x, k)) cover.row(k)[x] = 0;
@@ -110,12 +113,40 @@ Lettering letteringOf(const Grey& cover, double inch, const Grey& dashed) {
 }
 
 Grey withoutLines(const Grey& cover, const std::vector<Stroke>& level,
-                  const std::vector<Stroke>& plumb, double inch) {
+                  const std::vector<Stroke>& plumb, double inch, Grey& ruled) {
+  ruled = Grey(cover.width, cover.height);
   Grey out = cover;
-  rubOut(out, level, inch);
+  rubOut(out, level, inch, false, ruled);
   Grey turned = transposed(out);
-  rubOut(turned, plumb, inch);
+  rubOut(turned, plumb, inch, true, ruled);
   return transposed(turned);
+}
+
+std::vector<int> rulesIn(const Lettering& from, const Box& box, bool plumb) {
+  std::vector<int> out;
+  if (from.ruled.empty()) return out;
+  const int rows = plumb ? box.w : box.h, columns = plumb ? box.h : box.w;
+  int first = -1, last = -1;
+  for (int r = 0; r <= rows; ++r) {
+    int count = 0;
+    for (int c = 0; c < columns && r < rows; ++c) {
+      // A line that rises shows in neighbouring rows.
+      for (int k = -1; k <= 1; ++k) {
+        const int x = plumb ? box.x + r + k : box.x + c, y = plumb ? box.y + c : box.y + r + k;
+        if (!from.ruled.holds(x, y) || (from.ruled.row(y)[x] & (plumb ? 2 : 1)) == 0) continue;
+        ++count;
+        break;
+      }
+    }
+    if (count > 0.7 * columns) {
+      if (first < 0) first = r;
+      last = r;
+    } else if (first >= 0) {
+      out.push_back((first + last) / 2);
+      first = -1;
+    }
+  }
+  return out;
 }
 
 Grey alongLines(int width, int height, const std::vector<Chain>& level,

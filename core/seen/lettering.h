@@ -16,6 +16,8 @@ struct Block {
 /// What on a print may be lettering.
 struct Lettering {
   Grey cover;  ///< where it was looked for
+  /// 1 where a long level line was taken out, 2 a plumb one; empty where none was.
+  Grey ruled;
   Parts parts;
   std::vector<Block> blocks;
 };
@@ -24,9 +26,14 @@ struct Lettering {
 /// lines are left out where `dashed` is not empty: they may be the dashes of those.
 Lettering letteringOf(const Grey& cover, double inch, const Grey& dashed);
 
-/// A cover without the long strokes, level and plumb, but for where something crosses them.
+/// A cover without the long strokes, level and plumb, but for where something crosses them; where
+/// they ran is put down in `ruled`.
 Grey withoutLines(const Grey& cover, const std::vector<Stroke>& level,
-                  const std::vector<Stroke>& plumb, double inch);
+                  const std::vector<Stroke>& plumb, double inch, Grey& ruled);
+
+/// The rows of a box that a line which was taken out ran along (its columns when `plumb`), counted
+/// from the box's own edge: of each line its middle.
+std::vector<int> rulesIn(const Lettering& from, const Box& box, bool plumb);
 
 /// 1 where a chain of strokes longer than half an inch runs, over its gaps and a little beyond.
 Grey alongLines(int width, int height, const std::vector<Chain>& level,

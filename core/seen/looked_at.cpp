@@ -64,8 +64,10 @@ Result<LookedAt> lookAt(const GreyPicture& picture, const Homography& pixelToInc
       alongLines(cover.width, cover.height, out.plumb.plumbs, out.level.plumbs, out.inch);
   out.whole = letteringOf(cover, out.inch, {});
   if (stop.asked()) return stopped;
-  out.bare = letteringOf(withoutLines(cover, out.level.strokes, out.plumb.strokes, out.inch),
-                         out.inch, dashed);
+  Grey ruled;
+  const Grey bare = withoutLines(cover, out.level.strokes, out.plumb.strokes, out.inch, ruled);
+  out.bare = letteringOf(bare, out.inch, dashed);
+  out.bare.ruled = std::move(ruled);
   if (stop.asked()) return stopped;
   return out;
 }

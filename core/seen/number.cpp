@@ -25,6 +25,12 @@ void sortAlong(Row& row) {
                    [](const Mark* a, const Mark* b) { return a->box.midX() < b->box.midX(); });
 }
 
+double meanHeight(const Row& row) {
+  double sum = 0;
+  for (const Mark* m : row) sum += m->box.h;
+  return sum / static_cast<double>(std::max<std::size_t>(1, row.size()));
+}
+
 double digits(const Row& row, int number) {
   const std::string text = std::to_string(number);
   if (text.size() != row.size()) return kHopeless;
@@ -84,6 +90,13 @@ void addStacked(const std::vector<Mark>& marks, const Box& bar, double inch,
     }
   }
   for (Row* row : {&over, &under, &whole}) sortAlong(*row);
+  if (!whole.empty() && !over.empty()) {
+    // A whole number is higher than its fraction's figures, and stands next to them: a scrap of a
+    // line is not, or does not.
+    const double ratio = meanHeight(whole) / std::max(meanHeight(over), meanHeight(under));
+    const double apart = bar.x - whole.back()->box.right();
+    if (ratio < 1.05 || ratio > 2.0 || apart > 0.16 * inch) extra -= 4;
+  }
   addFractions(over, under, whole, extra, out);
 }
 
@@ -92,12 +105,6 @@ Row tallIn(Row::const_iterator from, Row::const_iterator past, double inch) {
   std::copy_if(from, past, std::back_inserter(out),
                [&](const Mark* m) { return m->box.h > 0.04 * inch; });
   return out;
-}
-
-double meanHeight(const Row& row) {
-  double sum = 0;
-  for (const Mark* m : row) sum += m->box.h;
-  return sum / static_cast<double>(std::max<std::size_t>(1, row.size()));
 }
 
 /// Fractions with a stroke between: `1-3/16` in one size, or raised and lowered small figures.
@@ -185,6 +192,8 @@ void addPlain(const std::vector<Mark>& marks, double inch, Unit unit,
   }
   sortAlong(row);
   if (row.empty() || row.size() > 6 || points.size() > 1) return;
+  // A lone stroke is a one only at the height of one.
+  if (row.size() == 1 && (tall < 0.09 * inch || tall > 0.18 * inch)) extra -= 4;
   for (std::size_t i = 1; i < row.size(); ++i) {
     if (row[i]->box.x - row[i - 1]->box.right() > 0.12 * inch) extra -= 3;
   }

@@ -11,7 +11,8 @@
 namespace inchwright::seen {
 namespace {
 
-constexpr float kLeastOdds = 0.7F;     // odds of an end
+constexpr double kLeastOdds = 0.5;  // odds of an end
+constexpr double kSureWithoutFigure = 0.95;
 constexpr double kSigma = 0.010;       // of a drawn distance, inches of the sheet
 constexpr double kPicturing = 0.0005;  // and of squaring up, inches of the face
 constexpr double kSmallest = 9;        // capitals that are read well, pixels of the picture
@@ -84,10 +85,36 @@ IsLettered letteredAlong(const Lettering& lettering, double inch, bool plumb) {
   };
 }
 
-ReadingOffer readingOf(const Span& s, bool plumb, const LookedAt& seen, FigureShelf& shelf,
-                       const Options& options) {
+/// A reading with what tells whose a figure is.
+struct Line {
+  ReadingOffer reading;
+  Box figure;
+  double far = 0;
+};
+
+/// A figure belongs to one line: to that beside whose middle it stands. The others go.
+void keepOwners(std::vector<Line>& lines) {
+  std::vector<bool> gone(lines.size(), false);
+  for (std::size_t i = 0; i < lines.size(); ++i) {
+    for (std::size_t k = 0; k < i; ++k) {
+      const Box &a = lines[i].figure, &b = lines[k].figure;
+      const int w = std::min(a.right(), b.right()) - std::max(a.x, b.x);
+      const int h = std::min(a.bottom(), b.bottom()) - std::max(a.y, b.y);
+      if (w <= 0 || h <= 0 || 2.0 * w * h < std::min(a.w * a.h, b.w * b.h)) continue;
+      const bool second = std::pair(lines[i].far, -lines[i].reading.sure) <
+                          std::pair(lines[k].far, -lines[k].reading.sure);
+      gone[second ? k : i] = true;
+    }
+  }
+  std::size_t at = 0;
+  std::erase_if(lines, [&](const Line&) { return gone[at++]; });
+}
+
+Line lineOf(const Span& s, bool plumb, const LookedAt& seen, FigureShelf& shelf,
+            const Options& options) {
   const Frame& frame = seen.squared.frame;
-  ReadingOffer r;
+  Line line;
+  ReadingOffer& r = line.reading;
   r.kind = plumb ? OfferedReading::alongY : OfferedReading::alongX;
   const auto at = [&](double along) {
     return plumb ? frame.inches(s.y, along) : frame.inches(along, s.y);
@@ -106,13 +133,15 @@ ReadingOffer readingOf(const Span& s, bool plumb, const LookedAt& seen, FigureSh
   double x0 = plumb ? s.y : s.x1, x1 = plumb ? s.y : s.x2, y0 = plumb ? s.x1 : s.y,
          y1 = plumb ? s.x2 : s.y;
   if (!w.candidates.empty()) {
+    line.figure = w.box;
+    line.far = w.far;
     r.figure = onPicture(seen.squared.toPicture, w.box.x, w.box.y, w.box.right(), w.box.bottom());
     x0 = std::min<double>(x0, w.box.x), x1 = std::max<double>(x1, w.box.right());
     y0 = std::min<double>(y0, w.box.y), y1 = std::max<double>(y1, w.box.bottom());
   }
   const double margin = 0.2 * seen.inch;
   r.cut = onPicture(seen.squared.toPicture, x0 - margin, y0 - margin, x1 + margin, y1 + margin);
-  return r;
+  return line;
 }
 
 }  // namespace
@@ -140,6 +169,7 @@ Result<Offers> offer(const GreyPicture& picture, const Homography& pixelToInches
   out.features = featuresOf(outlines, circles, seen.squared.frame, seen.inch);
   if (stop.asked()) return stopped();
   FigureShelf shelf(seen.whole, seen.bare, seen.inch, options.unit, nets.glyphs);
+  std::vector<Line> lines;
   for (const bool plumb : {false, true}) {
     const View& view = plumb ? seen.plumb : seen.level;
     std::vector<End> ends = placesOfEnds(view);
@@ -147,11 +177,16 @@ Result<Offers> offer(const GreyPicture& picture, const Homography& pixelToInches
     for (const Span& s :
          spansOf(view, ends, letteredAlong(seen.bare, seen.inch, plumb), kLeastOdds)) {
       if (stop.asked()) return stopped();
-      out.readings.push_back(readingOf(s, plumb, seen, shelf, options));
+      Line line = lineOf(s, plumb, seen, shelf, options);
+      const Witnesses& w = line.reading.witnesses;
+      if (!w.plain && !w.unsure && s.sure < kSureWithoutFigure) continue;
       const double along = (s.x1 + s.x2) / 2;
-      out.readings.back().view = viewAt(outlines, plumb ? s.y : along, plumb ? along : s.y);
+      line.reading.view = viewAt(outlines, plumb ? s.y : along, plumb ? along : s.y);
+      lines.push_back(std::move(line));
     }
   }
+  keepOwners(lines);
+  for (Line& line : lines) out.readings.push_back(std::move(line.reading));
   return stop.asked() ? Result<Offers>(stopped()) : Result<Offers>(std::move(out));
 }
 

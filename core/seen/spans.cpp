@@ -1,6 +1,7 @@
 #include "core/seen/spans.h"
 
 #include <cmath>
+#include <optional>
 
 namespace inchwright::seen {
 namespace {
@@ -16,7 +17,7 @@ double middle(const Lane& lane) {
 }
 
 std::vector<Lane> lanesOf(std::vector<End> ends, double inch) {
-  std::erase_if(ends, [](const End& e) { return std::max(e.left, e.right) <= 0.4F; });
+  std::erase_if(ends, [](const End& e) { return std::max(e.left, e.right) <= 0.15F; });
   std::stable_sort(ends.begin(), ends.end(), [](const End& a, const End& b) { return a.y < b.y; });
   std::vector<Lane> lanes;
   for (const End& e : ends) {
@@ -84,83 +85,82 @@ Inked drawnBetween(const View& view, const End& a, const End& b) {
   return out;
 }
 
+constexpr double kSurest = 4;     // logarithm of the odds that one end can bring
+constexpr double kLettering = 1;  // what lettering in the right place brings
+constexpr double kNothing = -100;
+
+double logit(float odds) {
+  const double p = std::clamp<double>(odds, 1e-6, 1 - 1e-6);
+  return std::clamp(std::log(p / (1 - p)), -kSurest, kSurest);
+}
+
+/// The dimension lines of a lane that together are likeliest. None overlaps another, but one may
+/// begin where another ends.
 class Pairing {
  public:
-  Pairing(const View& view, const IsLettered& lettered, float least)
-      : view_(view), lettered_(lettered), least_(least) {}
+  Pairing(const View& view, const IsLettered& lettered) : view_(view), lettered_(lettered) {}
 
-  void pair(const Lane& lane) {
-    closedRight_.assign(lane.size(), false);
-    closedLeft_.assign(lane.size(), false);
-    const std::size_t before = out.size();
-    for (std::size_t i = 0; i < lane.size(); ++i) {
-      if (lane[i].right >= least_) inside(lane, i);
+  void pair(const Lane& lane, double least) {
+    std::vector<double> best(lane.size(), 0);
+    std::vector<std::optional<Span>> last(lane.size());
+    std::vector<std::size_t> before(lane.size(), 0);
+    for (std::size_t j = 1; j < lane.size(); ++j) {
+      best[j] = best[j - 1];
+      before[j] = j - 1;
+      for (std::size_t i = 0; i < j; ++i) {
+        for (const bool out : {false, true}) {
+          const double score = out ? outside(lane[i], lane[j]) : inside(lane[i], lane[j]);
+          if (score <= least || best[i] + score <= best[j]) continue;
+          best[j] = best[i] + score;
+          before[j] = i;
+          last[j] = Span{lane[i].x, lane[j].x, (lane[i].y + lane[j].y) / 2, out,
+                         1 / (1 + std::exp(-score))};
+        }
+      }
     }
-    for (std::size_t i = 0; i < lane.size(); ++i) {
-      if (lane[i].left >= least_) outside(lane, i, before);
+    for (std::size_t j = lane.size(); j > 1 && j - 1 > 0;) {
+      if (last[j - 1]) found.push_back(*last[j - 1]);
+      j = before[j - 1] + 1;
     }
   }
 
-  std::vector<Span> out;
+  std::vector<Span> found;
 
  private:
-  bool holds(const Inked& drawn, const End& a, const End& b) const {
-    const double inch = view_.inch, y = (a.y + b.y) / 2;
-    if (drawn.share <= 0.15 || b.x - a.x <= 0.1 * inch) return false;
+  /// A line drawn from one to the other, but for a gap with its figure in it.
+  double inside(const End& a, const End& b) const {
+    const double inch = view_.inch, y = (a.y + b.y) / 2, ends = logit(a.right) + logit(b.left);
+    if (ends < -2 || b.x - a.x <= 0.1 * inch) return kNothing;
+    const Inked drawn = drawnBetween(view_, a, b);
+    if (drawn.share <= 0.15) return kNothing;
     // Two tails with nothing between them are no dimension line.
-    if (drawn.bare() > 0.12 * inch) return lettered_(drawn.from, drawn.past, y, 0.06);
-    return lettered_(a.x, b.x, y, 0.28) ||
-           (b.x - a.x < 0.6 * inch && lettered_(b.x, b.x + inch, y, 0.2));
+    if (drawn.bare() > 0.12 * inch) {
+      return lettered_(drawn.from, drawn.past, y, 0.06) ? ends + kLettering : kNothing;
+    }
+    if (lettered_(a.x, b.x, y, 0.28)) return ends + kLettering;
+    const bool beside = b.x - a.x < 0.6 * inch && lettered_(b.x, b.x + inch, y, 0.2);
+    return beside ? ends : kNothing;
   }
 
-  void inside(const Lane& lane, std::size_t i) {
-    const End& a = lane[i];
-    for (std::size_t j = i + 1; j < lane.size(); ++j) {
-      const End& b = lane[j];
-      if (b.right >= least_ && b.left < least_) return;  // another begins first
-      if (b.left < least_) continue;
-      const Inked drawn = drawnBetween(view_, a, b);
-      if (holds(drawn, a, b)) {
-        out.push_back({a.x, b.x, (a.y + b.y) / 2, false, double(a.right) * b.left});
-        closedRight_[i] = closedLeft_[j] = true;
-        return;
-      }
-      if (drawn.bare() <= 0.12 * view_.inch) return;
-    }
-  }
-
-  void outside(const Lane& lane, std::size_t i, std::size_t before) {
-    const End& a = lane[i];
-    const double inch = view_.inch;
-    for (std::size_t j = i + 1; j < lane.size() && lane[j].x - a.x <= 0.95 * inch; ++j) {
-      const End& b = lane[j];
-      if (b.right < least_) continue;
-      const double y = (a.y + b.y) / 2;
-      const bool had = std::any_of(
-          out.begin() + static_cast<std::ptrdiff_t>(before), out.end(), [&](const Span& s) {
-            return std::abs(s.x1 - a.x) < 0.03 * inch && std::abs(s.x2 - b.x) < 0.03 * inch;
-          });
-      const bool free = !closedLeft_[i] && !closedRight_[j];
-      if (!had && (lettered_(a.x, b.x, y, 0.28) || (free && lettered_(b.x, b.x + inch, y, 0.1)))) {
-        out.push_back({a.x, b.x, y, true, double(a.left) * b.right});
-      }
-      return;
-    }
+  /// Two arrows that point at one another, with the figure between or beside them.
+  double outside(const End& a, const End& b) const {
+    const double inch = view_.inch, y = (a.y + b.y) / 2, ends = logit(a.left) + logit(b.right) - 1;
+    if (ends < -1 || b.x - a.x > 0.95 * inch) return kNothing;
+    if (lettered_(a.x, b.x, y, 0.28)) return ends + kLettering;
+    return lettered_(b.x, b.x + inch, y, 0.1) ? ends : kNothing;
   }
 
   const View& view_;
   const IsLettered& lettered_;
-  float least_;
-  std::vector<bool> closedRight_, closedLeft_;
 };
 
 }  // namespace
 
 std::vector<Span> spansOf(const View& view, const std::vector<End>& ends,
-                          const IsLettered& lettered, float least) {
-  Pairing pairing(view, lettered, least);
-  for (const Lane& lane : lanesOf(ends, view.inch)) pairing.pair(lane);
-  return std::move(pairing.out);
+                          const IsLettered& lettered, double least) {
+  Pairing pairing(view, lettered);
+  for (const Lane& lane : lanesOf(ends, view.inch)) pairing.pair(lane, least);
+  return std::move(pairing.found);
 }
 
 }  // namespace inchwright::seen

@@ -22,8 +22,8 @@ using IsLettered = std::function<bool(double x0, double x1, double y, double rea
 
 /// Pairs ends on one height to dimension lines. The line between is drawn, but for a gap with
 /// lettering in it; arrows outside a short dimension pair where there is lettering between them or
-/// beside. `sure` is at least `least` for each end.
+/// beside. The logarithm of a line's odds is above `least`.
 std::vector<Span> spansOf(const View& view, const std::vector<End>& ends,
-                          const IsLettered& lettered, float least);
+                          const IsLettered& lettered, double least);
 
 }  // namespace inchwright::seen

@@ -21,6 +21,7 @@ struct Weight {
   double glyphs;  // logarithm, with how far off it stands
   double sum;     // with the distance and habit
   double mean;    // logarithm of a glyph
+  double far;
 };
 
 double habit(const std::string& text, Unit unit) {
@@ -53,7 +54,12 @@ std::vector<Weight> weights(const std::vector<NearFigure>& near, const Drawn& dr
   for (const NearFigure& n : near) {
     for (const FigureRead& r : n.reads->reads) {
       if (r.mean() < kTooUnlikely) continue;
-      Weight w{{r.text, 0, std::exp(r.mean()), 0, false}, n.reads, r.odds - 4 * n.far, 0, r.mean()};
+      Weight w{{r.text, 0, std::exp(r.mean()), 0, false},
+               n.reads,
+               r.odds - 4 * n.far,
+               0,
+               r.mean(),
+               n.far};
       double natural = 0;
       if (!value(r.text, angle, unit, w.candidate, natural)) continue;
       const double off = (drawn.distance - natural) / drawn.sigma;
@@ -104,6 +110,7 @@ Weighed weigh(const std::vector<NearFigure>& near, const Drawn& drawn, bool angl
                         });
   out.witnesses.closes = first.candidate.closes;
   out.box = first.reads->box;
+  out.far = first.far;
   for (std::size_t i = 0; i < all.size() && i < 6; ++i) out.candidates.push_back(all[i].candidate);
   return out;
 }

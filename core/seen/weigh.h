@@ -18,6 +18,7 @@ struct Weighed {
   std::vector<Candidate> candidates;  ///< the likeliest first, at most six
   Witnesses witnesses;                ///< of the first
   Box box;                            ///< where the first is lettered
+  double far = 0;  ///< how far that is from where it should be, inches of the sheet
 };
 
 /// Weighs what the lettering near a line says against its drawn distance. Where glyphs are plain

@@ -276,6 +276,11 @@ int run(int count, char** words) {
         std::printf("%s: %s\n", stem.c_str(), offers.error().text.c_str());
         continue;
       }
+      if (failures) {
+        const double density = densityOf(print.picture, print.pixelToInches);
+        std::printf("  %s: capitals %.1f pixels, truly %.1f\n", stem.c_str(), offers->lettering,
+                    print.capitals() * density);
+      }
       countFeatures(print, *offers, t);
       countReadings(print, *offers, failures, t);
       countNotes(print, *offers, t);

@@ -41,14 +41,17 @@ def intervals(random, count):
     return sorted(got, key=lambda g: (g[1] - g[0], g[0]))
 
 
-def lanes(random, spans):
-    """[(a, b, side, level)]: the side (-1 or 1) and level on which each meets no other."""
-    placed = []
+def lanes(random, spans, room):
+    """[(a, b, side, level)]: the side (-1 or 1) and level on which each meets no other. `room(a, b)` is the
+    stretch along the axis that the reading takes up, its arrows and figure with it."""
+    placed, taken = [], []
     for a, b in spans:
         sides = [-1, 1] if random.random() < 0.75 else [1, -1]
-        free = ((side, level) for level in range(8) for side in sides
-                if all(b <= c or d <= a for c, d, s, l in placed if (s, l) == (side, level)))
-        placed.append((a, b, *next(free)))
+        low, high = room(a, b)
+        side, level = next((side, level) for level in range(20) for side in sides
+                           if all(high <= c or d <= low for c, d, s, l in taken if (s, l) == (side, level)))
+        placed.append((a, b, side, level))
+        taken.append((low, high, side, level))
     return placed
 
 

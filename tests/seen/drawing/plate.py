@@ -69,7 +69,7 @@ class Plate:
 
     def _lanes(self, ppi):
         r = self.random
-        self.lanes = {a: lanes(r, intervals(r, len(self.ends[a]))) for a in "xy"}
+        self.lanes = {a: lanes(r, intervals(r, len(self.ends[a])), self._room(a)) for a in "xy"}
         self.pitch = {"x": r.uniform(0.40, 0.5), "y": r.uniform(0.62, 0.75)}
         pw, ph = float(self.W) * self.q, float(self.H) * self.q
         deep = lambda a, s: self.pitch[a] * depth(self.lanes[a], s)
@@ -79,6 +79,19 @@ class Plate:
         size = (self.org[0] + pw + self.right + 1.9 + self.side_view, self.org[1] + ph + 1.6 + deep("x", 1))
         self.sheet = Sheet(*size, ppi)
         self.pw, self.ph = pw, ph
+
+    def _room(self, axis):
+        """Arrows outside a short line need room of their own; one hand in five does not mind."""
+        careful, tail = self.random.random() < 0.8, 2.2 * self.style.size
+
+        def room(i, j):
+            a, b = (float(self.ends[axis][k][0]) * self.q + 1e-6 * s for k, s in ((i, 1), (j, -1)))
+            figure = self.hand.figure(lettered(self.ends[axis][j][0] - self.ends[axis][i][0], self.mode)).mask
+            along = (figure.height if axis == "y" and not self.style.aligned else figure.width) / self.hand.s
+            if not careful or self.style.head in ("tick", "dot") or b - a >= along + 0.18 + 2 * self.style.size:
+                return a, b
+            return a - tail, b + tail + (along if b - a < along + 0.06 else 0)
+        return room
 
     def on(self, x, y):
         return self.org[0] + float(x) * self.q, self.org[1] + float(y) * self.q
@@ -184,8 +197,10 @@ class Plate:
             if self.mode == "mm":
                 n = F(round(n * 2), 2)
             if n > 0 and n != value:
-                return lettered(n, self.mode), n, True
-        return lettered(value, self.mode), value, False
+                text = lettered(n, self.mode)
+                return text, F(text) if self.mode == "decimal" else n, True
+        text = lettered(value, self.mode)
+        return text, F(text) if self.mode == "decimal" else value, False
 
     def _tolerance(self, text, value):
         if "tolerances" not in self.extras or self.random.random() > 0.35:
@@ -275,7 +290,7 @@ class Plate:
             for k, text in enumerate(lines):
                 figure = self.hand.figure(text)
                 self.lettering.append((figure, (elbow[0] + .17 + figure.mask.width / sheet.s / 2, y - .25 * k), 0.035))
-            self.truth["notes"].append({"text": " ".join(lines), "size": size, "ticks": self.ticks(d), "at": self.face(c), "count": len(holes)})
+            self.truth["notes"].append({"text": " ".join(lines), "size": size, "ticks": self.ticks(F(size) if self.mode == "decimal" else d), "at": self.face(c), "count": len(holes)})
             y -= 0.75
         w = sheet.width
         for text, p in (("PLATE", (.9, .75)), (f"SHEET {self.truth['seed'] % 9 + 1}", (.9, .4)), ("BRASS", (w * .55, .75)), ("1 OFF", (w * .55, .4)),
