@@ -8,7 +8,7 @@
 
 #include "app/session/stacked.h"
 #include "app/session/work.h"
-#include "core/part/lines.h"
+#include "core/lines/lines.h"
 
 namespace inchwright::app {
 

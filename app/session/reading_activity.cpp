@@ -5,6 +5,7 @@
 
 #include "app/session/activity.h"
 #include "app/session/plausible.h"
+#include "core/part/common_axis.h"
 #include "core/part/edit.h"
 
 namespace inchwright::app {

@@ -5,6 +5,7 @@
 
 #include "app/session/activity.h"
 #include "app/session/suggestions.h"
+#include "core/part/common_axis.h"
 
 namespace inchwright::app {
 namespace {

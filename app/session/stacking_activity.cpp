@@ -3,6 +3,7 @@
 #include <utility>
 
 #include "app/session/activity.h"
+#include "core/part/common_axis.h"
 
 namespace inchwright::app {
 namespace {

@@ -222,7 +222,21 @@ class TracingActivity : public Activity {
     return hands_.apply(std::move(next), tr("Trace the four sides"));
   }
 
+  /// An arc through three points is kept by its centre and radius; points in line make none.
+  void traceArc(Feature& arc) const {
+    const QPointF a = points_[1] - points_[0], b = points_[2] - points_[0];
+    const double twice = 2 * (a.x() * b.y() - a.y() * b.x());
+    const double across = QPointF::dotProduct(a, a), along = QPointF::dotProduct(b, b);
+    if (std::abs(twice) < 1e-6 * (across + along)) return;
+    const QPointF to((b.y() * across - a.y() * along) / twice,
+                     (a.x() * along - b.x() * across) / twice);
+    const QPointF centre = points_[0] + to;
+    arc.traced = {tracedText(centre.x()), tracedText(centre.y()),
+                  tracedText(std::hypot(to.x(), to.y()))};
+  }
+
   void trace(Feature& feature) const {
+    if (feature.is(FeatureKind::arc) && points_.size() == 3) return traceArc(feature);
     const auto axes = axesIn(feature.face);
     for (const QPointF& at : points_) {
       if (const auto* edge = feature.as<kind::Edge>()) {

@@ -8,7 +8,7 @@
 #include "app/base/look.h"
 #include "app/base/spoken_english.h"
 #include "app/window/desk_files.h"
-#include "core/part/pasted.h"
+#include "core/lines/pasted.h"
 
 namespace inchwright::app {
 

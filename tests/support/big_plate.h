@@ -3,9 +3,9 @@
 #include <algorithm>
 #include <string>
 
+#include "core/lines/lines.h"
 #include "core/measure/lettered.h"
 #include "core/part/edit.h"
-#include "core/part/lines.h"
 
 namespace inchwright {
 

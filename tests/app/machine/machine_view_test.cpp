@@ -6,8 +6,8 @@
 #include <QLineEdit>
 #include <QTest>
 
+#include "core/lines/pasted.h"
 #include "core/part/edit.h"
-#include "core/part/pasted.h"
 #include "tests/support/desk_application.h"
 
 namespace inchwright::app {

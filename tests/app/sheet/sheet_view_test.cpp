@@ -7,7 +7,7 @@
 #include <QTest>
 
 #include "app/sheet/setup_slip.h"
-#include "core/part/pasted.h"
+#include "core/lines/pasted.h"
 #include "tests/support/big_plate.h"
 #include "tests/support/desk_application.h"
 

@@ -14,9 +14,9 @@
 
 #include "app/canvas/print_view.h"
 #include "app/window/help_page.h"
+#include "core/lines/lines.h"
+#include "core/lines/pasted.h"
 #include "core/part/edit.h"
-#include "core/part/lines.h"
-#include "core/part/pasted.h"
 #include "tests/app/window/window_fixture.h"
 
 namespace inchwright::app {

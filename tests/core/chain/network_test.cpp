@@ -97,11 +97,11 @@ TEST(NetworksOf, ShapesOfFeatures) {
   EXPECT_EQ(told("ring E 2 2 0 @ back\n", Axis::x), "E E1 -16 by ring E\nE E2 16 by ring E\n");
   EXPECT_EQ(told("ring E 2 2 -\nring G 2 - 0\n", Axis::x), "");
   EXPECT_EQ(told("hole A 1/4\nround Q 3/8 about A left\n", Axis::x),
-            "A Q0 0 by round Q\nA Q -6 by round Q\n");
+            "A Q -6 by round Q\nA Q0 0 by round Q\n");
   EXPECT_EQ(told("hole A 1/4\nround Q 3/8 about A left\n", Axis::y),
-            "A Q0 0 by round Q\nA Q 0 by round Q\n");
+            "A Q 0 by round Q\nA Q0 0 by round Q\n");
   EXPECT_EQ(told("hole A 1/4\nround Q 3/8 about A\n", Axis::x),
-            "A Q0 0 by round Q\nA Q 0 by round Q\n");
+            "A Q 0 by round Q\nA Q0 0 by round Q\n");
   EXPECT_EQ(told("edge R x right\nedge K y back\nround Q 1/8 corner R K\n", Axis::x),
             "Q0 Q 0 by round Q\nR Q -2 by round Q\n");
   EXPECT_EQ(told("edge L x left\nedge K y\nround Q 1/8 corner L K\n", Axis::y),

@@ -1,4 +1,4 @@
-#include "core/part/line_words.h"
+#include "core/lines/line_words.h"
 
 #include <algorithm>
 

@@ -1,4 +1,4 @@
-#include "core/part/pasted.h"
+#include "core/lines/pasted.h"
 
 #include <algorithm>
 #include <optional>

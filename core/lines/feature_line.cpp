@@ -5,9 +5,9 @@
 #include <charconv>
 #include <optional>
 
+#include "core/lines/line_words.h"
+#include "core/lines/lines.h"
 #include "core/part/edit.h"
-#include "core/part/line_words.h"
-#include "core/part/lines.h"
 
 namespace inchwright {
 namespace {

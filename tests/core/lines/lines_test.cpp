@@ -1,9 +1,10 @@
-#include "core/part/lines.h"
+#include "core/lines/lines.h"
 
 #include <gtest/gtest.h>
 
 #include <string>
 
+#include "core/part/common_axis.h"
 #include "core/part/edit.h"
 
 namespace inchwright {

@@ -3,7 +3,7 @@
 #include <string_view>
 
 #include "core/base/result.h"
-#include "core/part/lines.h"
+#include "core/lines/lines.h"
 
 namespace inchwright {
 
