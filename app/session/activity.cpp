@@ -160,6 +160,22 @@ QString wordFor(FeatureKind kind) {
       return tr("line");
     case FeatureKind::arc:
       return tr("arc");
+    case FeatureKind::outside:
+      return tr("outside diameter");
+    case FeatureKind::bored:
+      return tr("bore");
+    case FeatureKind::taper:
+      return tr("taper");
+    case FeatureKind::groove:
+      return tr("groove");
+    case FeatureKind::screwed:
+      return tr("thread");
+    case FeatureKind::knurl:
+      return tr("knurl");
+    case FeatureKind::chamfer:
+      return tr("chamfer");
+    case FeatureKind::centreDrill:
+      return tr("centre hole");
   }
   return {};
 }

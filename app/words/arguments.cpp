@@ -25,6 +25,11 @@ std::optional<std::string> Arguments::value(std::string_view name) const {
   return found->second;
 }
 
+std::vector<std::string> Arguments::values(std::string_view name) const {
+  const auto found = repeated.find(name);
+  return found == repeated.end() ? std::vector<std::string>() : found->second;
+}
+
 Result<Arguments> sortArguments(std::span<const std::string> args,
                                 std::initializer_list<Option> known) {
   Arguments sorted;
@@ -60,7 +65,11 @@ Result<Arguments> sortArguments(std::span<const std::string> args,
       if (i + 1 == args.size()) return fault(name, "needs a value behind it");
       value = args[++i];
     }
-    sorted.options.emplace(name, std::move(value));
+    if (option->repeats) {
+      sorted.repeated[name].push_back(std::move(value));
+    } else {
+      sorted.options.emplace(name, std::move(value));
+    }
   }
   return sorted;
 }

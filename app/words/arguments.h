@@ -16,13 +16,17 @@ namespace inchwright::app {
 struct Option {
   std::string_view name;
   bool takesValue = false;
+  bool repeats = false;  ///< may be given more than once: `Arguments::values`
 };
 
 /// What stood behind a word, sorted into options and the rest.
 struct Arguments {
   std::map<std::string, std::string, std::less<>> options;
   std::vector<std::string> rest;
+  std::map<std::string, std::vector<std::string>, std::less<>> repeated;
 
+  /// All values of an option that repeats, in order.
+  std::vector<std::string> values(std::string_view name) const;
   bool has(std::string_view name) const { return options.find(name) != options.end(); }
   std::optional<std::string> value(std::string_view name) const;
 };

@@ -10,8 +10,9 @@
 namespace inchwright::app {
 namespace {
 
-constexpr std::array kWords{&kReadWord,  &kCheckWord,  &kTableWord,  &kSheetWord,
-                            &kStackWord, &kRangesWord, &kBudgetWord, &kAdjustWord};
+constexpr std::array kWords{&kReadWord,  &kCheckWord,  &kTableWord,     &kSheetWord,
+                            &kStackWord, &kRangesWord, &kBudgetWord,    &kAdjustWord,
+                            &kMadeWord,  &kMendWord,   &kDifferenceWord};
 
 bool asksForHelp(std::span<const std::string> args) {
   for (const std::string& arg : args) {
@@ -71,7 +72,7 @@ void printOverview(std::ostream& out) {
          "inchwright WORD ...        does one thing without a window:\n";
   for (const Word* word : kWords) {
     std::string name(word->name);
-    name.resize(8, ' ');
+    name.resize(12, ' ');
     out << "  " << name << word->summary << '\n';
   }
   out << "inchwright WORD --help     says what a word takes; --version names the edition\n"

@@ -16,6 +16,9 @@ extern const Word kStackWord;
 extern const Word kRangesWord;
 extern const Word kBudgetWord;
 extern const Word kAdjustWord;
+extern const Word kMadeWord;
+extern const Word kMendWord;
+extern const Word kDifferenceWord;
 
 /// The word named, or null: then the argument is a document for the desk.
 const Word* wordNamed(std::string_view name);

@@ -1,5 +1,6 @@
 #include "core/document/gap_document.h"
 
+#include "core/document/kit_document.h"
 #include "core/document/object_writer.h"
 
 namespace inchwright {
@@ -20,8 +21,8 @@ GapMember readMember(const JsonValue& value, const Where& where, Trouble& troubl
   object.read("length", member.length, unit);
   object.read("fit", member.fit);
   object.read("size", member.size, unit);
-  object.read("hole", member.hole, unit);
-  object.read("shaft", member.shaft, unit);
+  readSizeOrPlace(object, "hole", member.hole, unit);
+  readSizeOrPlace(object, "shaft", member.shaft, unit);
   object.read("screw", member.screw);
   member.extra = object.rest();
   return member;
@@ -37,8 +38,8 @@ void writeMember(std::string& out, const GapMember& member) {
   object.figure("length", member.length);
   object.textIfAny("fit", member.fit);
   object.figure("size", member.size);
-  object.figure("hole", member.hole);
-  object.figure("shaft", member.shaft);
+  if (member.hole) writeSizeOrPlace(object.value("hole"), *member.hole);
+  if (member.shaft) writeSizeOrPlace(object.value("shaft"), *member.shaft);
   object.textIfAny("screw", member.screw);
   object.text("sign", member.sign < 0 ? "-" : "+");
   object.rest(member.extra);

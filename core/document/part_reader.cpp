@@ -6,6 +6,7 @@
 #include "core/document/kit_document.h"
 #include "core/document/lathe_document.h"
 #include "core/document/picture_json.h"
+#include "core/part/edit.h"
 #include "core/part/feature_members.h"
 
 namespace inchwright {
@@ -328,7 +329,7 @@ Part readPart(const JsonValue& value, const Where& where, Trouble& trouble, Unit
     part.mended.push_back(readMended(item, here, trouble));
   });
   part.extra = object.rest();
-  return part;
+  return part.turned ? turnedPart(std::move(part)) : part;
 }
 
 }  // namespace inchwright

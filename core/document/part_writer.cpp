@@ -238,7 +238,16 @@ void writePart(std::string& out, const Part& part, int indent) {
   object.textIfAny("hand", part.hand);
   if (part.turned) object.text("shape", "turned");
   if (part.general != General{}) writeGeneral(object.value("general"), part.general);
-  writeList(object.value("features"), part.features, inner, writeFeature);
+  const auto writeFeatures = [&](const std::vector<Feature>& features) {
+    writeList(object.value("features"), features, inner, writeFeature);
+  };
+  if (part.turned) {
+    std::vector<Feature> features = part.features;
+    std::erase(features, centreLine());
+    writeFeatures(features);
+  } else {
+    writeFeatures(part.features);
+  }
   writeList(object.value("readings"), part.readings, inner, writeReading);
   writeList(object.value("understood"), part.understood, inner, writeUnderstanding);
   writeList(object.value("setups"), part.setups, inner,

@@ -165,6 +165,12 @@ class Remover {
 
 }  // namespace
 
+Part turnedPart(Part part) {
+  part.turned = true;
+  if (!part.feature(centreLine().id)) part.features.push_back(centreLine());
+  return part;
+}
+
 Result<Part> addFeature(const Part& part, const Feature& feature) {
   return added(part, &Part::features, feature);
 }

@@ -16,6 +16,10 @@ namespace inchwright {
 // `checkPart` (its place points into the part as it would have become), `notFound` for what is not
 // there, or `badRequest`. Time linear in the part.
 
+/// The part as a turned one: it lies along X and has its centre line `CL` among its features. A
+/// feature of that id which it has already stays as it is.
+Part turnedPart(Part part);
+
 Result<Part> addFeature(const Part& part, const Feature& feature);
 /// The feature keeps its place in the list. With another id it is renamed as well.
 Result<Part> replaceFeature(const Part& part, std::string_view id, const Feature& feature);

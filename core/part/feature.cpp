@@ -125,7 +125,7 @@ std::optional<Hand> handNamed(std::string_view name) {
 const Feature& centreLine() {
   static const Feature kPlace = [] {
     Feature place;
-    place.id = kCentreLine;
+    place.id = "CL";
     place.face = Face::right;
     return place;
   }();

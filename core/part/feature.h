@@ -283,9 +283,9 @@ std::vector<Axis> axesOf(const Feature& feature);
 /// The places of a feature, itself first.
 std::vector<Place> placesOf(const Feature& feature);
 
-/// The place `CL` that a turned part has by itself: on its axis, so at Y0 Z0, for its cross holes.
+/// The place `CL` that every turned part has among its features, for its cross holes: on its axis,
+/// so at Y0 Z0. A document leaves it out; its reader puts it there (`turnedPart` in edit.h).
 const Feature& centreLine();
-inline constexpr std::string_view kCentreLine = "CL";
 
 /// The two edges a turned feature lies between; null for one that does not.
 const std::vector<Id>* betweenOf(const Feature& feature);

@@ -8,6 +8,7 @@
 #include "core/part/axis.h"
 #include "core/part/extra.h"
 #include "core/part/feature.h"
+#include "core/part/mate.h"
 
 namespace inchwright {
 
@@ -29,8 +30,8 @@ struct GapMember {
   std::optional<Lettered> length;
   std::string fit;
   std::optional<Lettered> size;
-  std::optional<Lettered> hole;
-  std::optional<Lettered> shaft;
+  std::optional<SizeOrPlace> hole;
+  std::optional<SizeOrPlace> shaft;
   std::string screw;
   Extra extra;
 

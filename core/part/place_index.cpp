@@ -51,13 +51,6 @@ Result<PlaceIndex> PlaceIndex::of(const Part& part) {
                  "the id `" + feature.id + "` is there twice; give one of the two another",
                  pointer};
   }
-  if (part.turned && !index.features_.emplace(kCentreLine, &centreLine()).second) {
-    return Error{ErrorCode::badDocument,
-                 "`CL` is the centre line that a turned part has by itself; give this another id",
-                 "/features/" +
-                     std::to_string(index.features_.at(kCentreLine) - part.features.data()) +
-                     "/id"};
-  }
   // Holes of two features can't share an id unless one feature bears the id of the other's hole:
   // in `A11` of `A1` the figures behind `A` make a number larger than that of `A1` itself.
   for (std::size_t i = 0; i < part.features.size(); ++i) {

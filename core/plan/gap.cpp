@@ -1,8 +1,10 @@
 #include "core/plan/gap.h"
 
 #include <algorithm>
+#include <numeric>
 
 #include "core/base/checked.h"
+#include "core/making/drawn_size.h"
 #include "core/measure/limits.h"
 #include "core/plan/budget_from_zero.h"
 #include "core/shop/clearance.h"
@@ -71,6 +73,8 @@ class GapWalk {
   /// Distances go by the prints' chains, but in the parts of `made` from those zeros.
   GapWalk(const Job& job, const std::vector<MadePart>& made, std::optional<Length> held)
       : job_(job), made_(made), held_(held) {}
+  /// By the prints' chains and sizes but for what was found.
+  GapWalk(const Job& job, const FoundFigures& found) : job_(job), found_(&found) {}
 
   std::optional<Error> add(const GapMember& member, const std::string& pointer) {
     if (auto fault = shapeFault(member, pointer)) return fault;
@@ -132,27 +136,78 @@ class GapWalk {
                                  hole->clearance().ticks()));
       return std::nullopt;
     }
-    const auto hole = limitsOf(*member.hole, member.hole->tolerance);
-    const auto clearance = hole ? hole->greatest.minus(screw->major) : std::nullopt;
+    const Result<SizeLimits> hole = sizeOf(*member.hole, pointer + "/hole");
+    if (!hole) return hole.error();
+    const auto clearance = hole->greatest.minus(screw->major);
     if (!clearance) return gapTooFar(pointer + "/hole");
     members_.push_back(
-        floatOf(member, screw->name + " in hole " + member.hole->text, clearance->ticks()));
+        floatOf(member, screw->name + " in hole " + nameOf(*member.hole), clearance->ticks()));
     return std::nullopt;
   }
 
   std::optional<Error> addMeasured(const GapMember& member, const std::string& pointer) {
-    const auto hole = limitsOf(*member.hole, member.hole->tolerance);
-    const auto shaft = limitsOf(*member.shaft, member.shaft->tolerance);
-    const auto clearance = hole && shaft ? hole->greatest.minus(shaft->least) : std::nullopt;
+    const Result<SizeLimits> hole = sizeOf(*member.hole, pointer + "/hole");
+    if (!hole) return hole.error();
+    const Result<SizeLimits> shaft = sizeOf(*member.shaft, pointer + "/shaft");
+    if (!shaft) return shaft.error();
+    const auto clearance = hole->greatest.minus(shaft->least);
     if (!clearance) return gapTooFar(pointer);
-    members_.push_back(floatOf(member,
-                               "hole " + member.hole->text + " on shaft " + member.shaft->text,
-                               clearance->ticks()));
+    members_.push_back(
+        floatOf(member, "hole " + nameOf(*member.hole) + " on shaft " + nameOf(*member.shaft),
+                clearance->ticks()));
     return std::nullopt;
+  }
+
+  static std::string nameOf(const SizeOrPlace& side) {
+    if (const auto* text = std::get_if<Lettered>(&side)) return text->text;
+    const PartPlace& at = std::get<PartPlace>(side);
+    return at.place + " of " + at.part;
+  }
+
+  /// A size as it stands or as the print of its part wants it, unless it was found to be another.
+  Result<SizeLimits> sizeOf(const SizeOrPlace& side, const std::string& pointer) const {
+    if (const auto* text = std::get_if<Lettered>(&side)) {
+      const auto limits = limitsOf(*text, text->tolerance);
+      if (!limits) return gapTooFar(pointer);
+      return *limits;
+    }
+    const PartPlace& at = std::get<PartPlace>(side);
+    if (found_) {
+      if (const auto measured = found_->size(at)) return *measured;
+    }
+    const Part* part = job_.part(at.part);
+    if (!part) {
+      return gapFault(ErrorCode::notFound, "the job has no part `" + at.part + "`",
+                      pointer + "/part");
+    }
+    const Result<DrawnSize> drawn = drawnSize(*part, at.place);
+    if (!drawn) return gapFault(drawn.error().code, drawn.error().text, pointer + "/place");
+    return drawn->limits;
+  }
+
+  std::optional<StackMember> foundDistance(const GapMember& member, const Part& part) const {
+    const auto span = found_->distance(part, *member.axis, member.from, member.to);
+    if (!span) return std::nullopt;
+    StackMember one;
+    one.label = "measured";
+    one.from = member.from;
+    one.to = member.to;
+    one.part = part.name;
+    one.factor = member.sign;
+    one.low = span->least.ticks();
+    one.high = span->greatest.ticks();
+    one.nominal = std::midpoint(one.low, one.high);
+    return one;
   }
 
   std::optional<Error> addDistance(const GapMember& member, const Part& part,
                                    const std::string& pointer) {
+    if (found_) {
+      if (auto measured = foundDistance(member, part)) {
+        members_.push_back(*std::move(measured));
+        return std::nullopt;
+      }
+    }
     const auto at = [&](Error error) {
       const bool atEnd = error.place == member.to && member.to != member.from;
       error.place = pointer + (atEnd ? "/to" : "/from");
@@ -225,8 +280,9 @@ class GapWalk {
   };
 
   const Job& job_;
-  const std::vector<MadePart>& made_;
+  std::vector<MadePart> made_;
   std::optional<Length> held_;
+  const FoundFigures* found_ = nullptr;
   std::vector<Network> networks_;
   std::vector<Origin> origins_;
   std::vector<StackMember> members_;
@@ -277,6 +333,11 @@ Result<GapStack> gapStackFromZeros(const Job& job, const Gap& gap,
                                    const std::vector<MadePart>& made, std::optional<Length> held,
                                    double inflation) {
   return addedUp(gap, GapWalk(job, made, held), inflation);
+}
+
+Result<GapStack> gapStackAsFound(const Job& job, const Gap& gap, const FoundFigures& found,
+                                 double inflation) {
+  return addedUp(gap, GapWalk(job, found), inflation);
 }
 
 std::vector<Error> gapFaults(const Job& job) {

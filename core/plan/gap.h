@@ -1,5 +1,6 @@
 #pragma once
 
+#include <functional>
 #include <optional>
 #include <string>
 #include <vector>
@@ -7,6 +8,7 @@
 #include "core/base/result.h"
 #include "core/chain/solution.h"
 #include "core/measure/length.h"
+#include "core/measure/limits.h"
 #include "core/part/job.h"
 #include "core/shop/fits.h"
 #include "core/tolerance/stack.h"
@@ -63,6 +65,18 @@ struct MadePart {
 Result<GapStack> gapStackFromZeros(const Job& job, const Gap& gap,
                                    const std::vector<MadePart>& made, std::optional<Length> held,
                                    double inflation = kCustomaryInflation);
+
+/// What was measured: a size of a place, a distance within a part; empty where nothing was.
+struct FoundFigures {
+  std::function<std::optional<SizeLimits>(const PartPlace&)> size;
+  std::function<std::optional<SizeLimits>(const Part&, Axis, const Id& from, const Id& to)>
+      distance;
+};
+
+/// The same with what was measured in place of the print's figures: a distance then is one member
+/// with its error, a hole or shaft the size that was found. Errors: as `gapStack`.
+Result<GapStack> gapStackAsFound(const Job& job, const Gap& gap, const FoundFigures& found,
+                                 double inflation = kCustomaryInflation);
 
 /// Why gaps of the job can't be added up, one error for each that can't, with the pointer from the
 /// document's root. A document keeps such gaps: a part that is edited must not make it unreadable.

@@ -69,7 +69,7 @@ TEST(GapDocument, IsReadAsItSays) {
   EXPECT_TRUE(gap->members[1].length->tolerance.has_value());
   EXPECT_EQ(gap->members[2].fit, "H7/g6");
   EXPECT_EQ(gap->members[2].size->text, "1/4");
-  EXPECT_EQ(gap->members[3].shaft->text, ".2490");
+  EXPECT_EQ(std::get<Lettered>(*gap->members[3].shaft).text, ".2490");
   EXPECT_EQ(gap->members[4].screw, "#8-32");
   EXPECT_EQ(gap->members[4].fit, "close");
   EXPECT_FALSE(job->gap("nothing yet")->least.has_value());

@@ -1,0 +1,325 @@
+#include "core/kit/as_made.h"
+
+#include <algorithm>
+#include <map>
+
+#include "core/kit/found_place.h"
+#include "core/plan/budget_from_zero.h"
+#include "core/plan/table.h"
+#include "core/shop/fits.h"
+#include "core/turned/lathe_work.h"
+
+namespace inchwright {
+namespace {
+
+/// Of one setup, what its table and its budgets say; worked out once.
+struct SetupSaid {
+  SetupTable table;
+  std::vector<Budget> budgets;
+};
+
+class MadeRows {
+ public:
+  MadeRows(const Job& job, std::span<const Solution> solutions)
+      : job_(job), solutions_(solutions) {}
+
+  Result<std::vector<MadeRow>> take() {
+    for (std::size_t i = 0; i < job_.parts.size(); ++i) {
+      const Part& part = job_.parts[i];
+      for (const MadePlace& made : part.made) {
+        const bool known =
+            std::any_of(part.features.begin(), part.features.end(),
+                        [&](const Feature& one) { return isNamedBy(one, made.place); });
+        if (!known) continue;
+        if (const Result<Done> added = add(part, solutions_[i], made); !added) return added.error();
+      }
+    }
+    return std::move(rows_);
+  }
+
+ private:
+  Result<Done> add(const Part& part, const Solution& solution, const MadePlace& made) {
+    MadeRow row;
+    row.part = part.name;
+    row.place = made.place;
+    row.setup = made.setup;
+    row.piece = made.piece;
+    const Result<DrawnSize> drawn = drawnSize(part, made.place);
+    if (drawn) row.wantedSize = *drawn;
+    const Result<FoundSize> found = foundSize(made, pinHabit(job_.shop));
+    if (!found) return found.error();
+    row.foundSize = *found;
+    if (made.x) row.foundX = made.x->value;
+    if (made.y) row.foundY = made.y->value;
+    bool astray = false;
+    if (const Setup* setup = part.setup(made.setup)) {
+      const Result<bool> placed = setup->chucked ? alongTheLathe(part, solution, *setup, row)
+                                                 : onTheTable(part, solution, *setup, row);
+      if (!placed) return placed.error();
+      astray = *placed;
+    }
+    addVerdicts(row, astray);
+    rows_.push_back(std::move(row));
+    return Done{};
+  }
+
+  static void addVerdicts(MadeRow& row, bool astray) {
+    Verdict size = Verdict::notMeasured;
+    if (row.foundSize.known()) {
+      size = row.wantedSize ? verdictOf(row.foundSize, {row.wantedSize->limits.least,
+                                                        row.wantedSize->limits.greatest})
+                            : Verdict::cannotTell;
+    }
+    const bool placeMeasured = row.foundX || row.foundY;
+    if (size == Verdict::notMeasured && placeMeasured && !astray) size = Verdict::in;
+    if (size != Verdict::notMeasured || !astray) row.verdicts.push_back(size);
+    if (astray) row.verdicts.push_back(Verdict::offPlace);
+  }
+
+  /// Whether a coordinate lies further off than its budget.
+  Result<bool> onTheTable(const Part& part, const Solution& solution, const Setup& setup,
+                          MadeRow& row) {
+    const Result<const SetupSaid*> said = saidOf(part, solution, setup);
+    if (!said) return said.error();
+    const SetupTable& table = (*said)->table;
+    const auto wanted = std::find_if(table.rows.begin(), table.rows.end(),
+                                     [&](const TableRow& one) { return one.id == row.place; });
+    if (wanted == table.rows.end()) return false;
+    row.wantedX = wanted->x;
+    row.wantedY = wanted->y;
+    if (row.foundX) row.offX = row.foundX->minus(wanted->x.value);
+    if (row.foundY) row.offY = row.foundY->minus(wanted->y.value);
+    return isAstray(**said, table.x, row.place, row.foundX) ||
+           isAstray(**said, table.y, row.place, row.foundY);
+  }
+
+  static bool isAstray(const SetupSaid& said, const TableAxis& axis, const Id& place,
+                       const std::optional<Length>& found) {
+    if (!found) return false;
+    const Budget& budget = said.budgets[static_cast<std::size_t>(axis.part.axis)];
+    for (const PlaceBudget& one : budget.places) {
+      if (one.id != place || !one.plusMinus) continue;
+      const std::int64_t target = one.target * axis.part.sign * axis.counts;
+      return std::abs(found->ticks() - target) > *one.plusMinus;
+    }
+    return false;
+  }
+
+  /// Lengths are measured along the lathe as its carriage reads; there are no budgets there.
+  Result<bool> alongTheLathe(const Part& part, const Solution& solution, const Setup& setup,
+                             MadeRow& row) {
+    const Result<LatheWork> work = latheWork(job_, part, solution, setup);
+    if (!work) return work.error();
+    for (const LatheRow& one : work->rows) {
+      if (one.id != row.place) continue;
+      row.wantedX = Coordinate{one.length.text, one.length.value, Length(), one.length.exact};
+      if (row.foundX) row.offX = row.foundX->minus(one.length.value);
+    }
+    return false;
+  }
+
+  Result<const SetupSaid*> saidOf(const Part& part, const Solution& solution, const Setup& setup) {
+    const auto key = std::pair(&part, setup.name);
+    const auto known = said_.find(key);
+    if (known != said_.end()) return &known->second;
+    Result<SetupTable> table = makeTable(job_, part, solution, setup);
+    if (!table) return table.error();
+    SetupSaid said{*std::move(table), {}};
+    for (const Axis axis : kAxes) {
+      Result<Budget> budget = budgetAlong({part, solution, setup, job_.machine}, axis);
+      // Where nothing can be worked out there is no budget to be off by.
+      said.budgets.push_back(budget ? *std::move(budget) : Budget{});
+    }
+    return &said_.emplace(key, std::move(said)).first->second;
+  }
+
+  const Job& job_;
+  std::span<const Solution> solutions_;
+  std::map<std::pair<const Part*, std::string>, SetupSaid> said_;
+  std::vector<MadeRow> rows_;
+};
+
+/// All that any of two may be.
+FoundSize hull(const FoundSize& a, const FoundSize& b) {
+  FoundSize both;
+  if (a.least && b.least) both.least = std::min(*a.least, *b.least);
+  if (a.greatest && b.greatest) both.greatest = std::max(*a.greatest, *b.greatest);
+  return both;
+}
+
+Result<std::optional<FoundSize>> foundAt(const Job& job, const Part& part, const Id& place) {
+  std::map<std::string, FoundSize> byPiece;
+  for (const MadePlace& made : part.made) {
+    if (made.place != place) continue;
+    const Result<FoundSize> found = foundSize(made, pinHabit(job.shop));
+    if (!found) return found.error();
+    if (found->known()) byPiece[made.piece] = *found;
+  }
+  std::optional<FoundSize> all;
+  for (const auto& [piece, found] : byPiece) all = all ? hull(*all, found) : found;
+  return all;
+}
+
+Result<SizeNow> sizeOf(const Job& job, const SizeOrPlace& side, bool asMade) {
+  if (const auto* text = std::get_if<Lettered>(&side)) {
+    const auto limits = limitsOf(*text, text->tolerance);
+    if (!limits) return Error{ErrorCode::outOfRange, "the limits of this size can't be held"};
+    return SizeNow{{limits->least, limits->greatest}, text->value, false};
+  }
+  const PartPlace& at = std::get<PartPlace>(side);
+  const Part* part = job.part(at.part);
+  if (!part) {
+    return Error{ErrorCode::notFound, "the job has no part `" + at.part + "`", at.part};
+  }
+  const Result<DrawnSize> drawn = drawnSize(*part, at.place);
+  if (!drawn) return drawn.error();
+  if (asMade) {
+    const Result<std::optional<FoundSize>> found = foundAt(job, *part, at.place);
+    if (!found) return found.error();
+    if (*found) return SizeNow{**found, drawn->nominal, true};
+  }
+  return SizeNow{{drawn->limits.least, drawn->limits.greatest}, drawn->nominal, false};
+}
+
+Result<FoundSize> clearanceIn(const Job& job, const Mate& mate, bool asMade, bool& measured) {
+  const Result<SizeNow> shaft = sizeOf(job, mate.shaft, asMade);
+  if (!shaft) return shaft.error();
+  measured = measured || shaft->measured;
+  std::optional<FoundSize> all;
+  for (const SizeOrPlace& one : holesOf(mate)) {
+    const Result<SizeNow> hole = sizeOf(job, one, asMade);
+    if (!hole) return hole.error();
+    measured = measured || hole->measured;
+    const FoundSize clearance = clearanceOf(hole->size, shaft->size);
+    all = all ? hull(*all, clearance) : clearance;
+  }
+  return *all;
+}
+
+MateState stateOf(const Job& job, const Mate& mate) {
+  MateState state;
+  state.name = mate.name;
+  bool drawnOnly = false;
+  const Result<FoundSize> wanted = wantedClearance(job, mate);
+  const Result<FoundSize> drawn = clearanceIn(job, mate, false, drawnOnly);
+  const Result<FoundSize> now = clearanceIn(job, mate, true, state.measured);
+  for (const Result<FoundSize>* one : {&wanted, &drawn, &now}) {
+    if (one->ok()) continue;
+    state.fault = one->error();
+    return state;
+  }
+  state.wanted = *wanted;
+  state.clearanceAsDrawn = *drawn;
+  state.clearance = *now;
+  state.verdict = verdictOf(*now, *wanted);
+  // What the drawn limits leave open is told by measuring, not by an instrument.
+  if (!state.measured && state.verdict == Verdict::cannotTell) state.verdict = Verdict::notMeasured;
+  return state;
+}
+
+GapState stateOf(const Job& job, const Gap& gap, const FoundFigures& found) {
+  GapState state;
+  state.name = gap.name;
+  const Result<GapStack> drawn = gapStack(job, gap);
+  const Result<GapStack> made = gapStackAsFound(job, gap, found);
+  for (const Result<GapStack>* one : {&drawn, &made}) {
+    if (one->ok()) continue;
+    state.fault = one->error();
+    return state;
+  }
+  state.least = drawn->least;
+  state.greatest = drawn->greatest;
+  state.asDrawn = drawn->stack.worst;
+  state.asMade = made->stack.worst;
+  state.keepsAsDrawn = drawn->keeps(drawn->stack.worst);
+  state.keeps = made->keeps(made->stack.worst);
+  return state;
+}
+
+}  // namespace
+
+bool MadeRow::has(Verdict verdict) const {
+  return std::find(verdicts.begin(), verdicts.end(), verdict) != verdicts.end();
+}
+
+PinHabit pinHabit(const Shop& shop) {
+  if (!shop.pins || shop.pins->empty()) return {};
+  return {shop.pins->front().pinClass, shop.pins->front().sign};
+}
+
+Result<SizeNow> sizeNow(const Job& job, const SizeOrPlace& side) {
+  return sizeOf(job, side, true);
+}
+
+Result<SizeNow> sizeAsDrawn(const Job& job, const SizeOrPlace& side) {
+  return sizeOf(job, side, false);
+}
+
+FoundSize clearanceOf(const FoundSize& hole, const FoundSize& shaft) {
+  FoundSize clearance;
+  if (hole.least && shaft.greatest) clearance.least = hole.least->minus(*shaft.greatest);
+  if (hole.greatest && shaft.least) clearance.greatest = hole.greatest->minus(*shaft.least);
+  return clearance;
+}
+
+std::vector<SizeOrPlace> holesOf(const Mate& mate) {
+  const auto* at = std::get_if<PartPlace>(&mate.hole);
+  if (!at || mate.places.empty()) return {mate.hole};
+  std::vector<SizeOrPlace> holes;
+  for (const Id& place : mate.places) holes.push_back(PartPlace{at->part, place, {}});
+  return holes;
+}
+
+Result<FoundSize> wantedClearance(const Job& job, const Mate& mate) {
+  if (mate.fit.empty()) {
+    if (!mate.least && !mate.greatest) {
+      return Error{ErrorCode::badRequest,
+                   "the mate `" + mate.name +
+                       "` says no clearance: give its `fit`, or `least` and "
+                       "`greatest`",
+                   mate.name};
+    }
+    FoundSize wanted;
+    if (mate.least) wanted.least = mate.least->value;
+    if (mate.greatest) wanted.greatest = mate.greatest->value;
+    return wanted;
+  }
+  const Result<SizeNow> hole = sizeAsDrawn(job, mate.hole);
+  if (!hole) return hole.error();
+  const Result<Fit> fit = fitByName(mate.fit, hole->nominal);
+  if (!fit) return fit.error();
+  return FoundSize{fit->leastClearance(), fit->greatestClearance()};
+}
+
+FoundFigures foundFigures(const Job& job, std::span<const Solution> solutions) {
+  FoundFigures found;
+  found.size = [&job](const PartPlace& at) -> std::optional<SizeLimits> {
+    const Part* part = job.part(at.part);
+    if (!part) return std::nullopt;
+    const Result<std::optional<FoundSize>> size = foundAt(job, *part, at.place);
+    if (!size || !*size || !(*size)->least || !(*size)->greatest) return std::nullopt;
+    return SizeLimits{*(*size)->least, *(*size)->greatest};
+  };
+  found.distance = [&job, solutions](const Part& part, Axis axis, const Id& from, const Id& to) {
+    for (std::size_t i = 0; i < job.parts.size(); ++i) {
+      if (job.parts[i].name == part.name) {
+        return foundDistance(job, job.parts[i], solutions[i], axis, from, to);
+      }
+    }
+    return std::optional<SizeLimits>();
+  };
+  return found;
+}
+
+Result<AsMade> asMade(const Job& job, std::span<const Solution> solutions) {
+  AsMade all;
+  Result<std::vector<MadeRow>> rows = MadeRows(job, solutions).take();
+  if (!rows) return rows.error();
+  all.rows = *std::move(rows);
+  for (const Mate& mate : job.mates) all.mates.push_back(stateOf(job, mate));
+  const FoundFigures found = foundFigures(job, solutions);
+  for (const Gap& gap : job.gaps) all.gaps.push_back(stateOf(job, gap, found));
+  return all;
+}
+
+}  // namespace inchwright

@@ -1,0 +1,44 @@
+#pragma once
+
+#include <optional>
+#include <span>
+#include <string>
+#include <vector>
+
+#include "core/kit/ways_out.h"
+
+namespace inchwright {
+
+/// A hole as a way out leaves it.
+struct HoleThen {
+  FoundSize size;
+  bool whereFound = true;          ///< it stays off by what it is off; else it is on its place
+  std::optional<FoundSize> shaft;  ///< of one mate, made to suit
+  std::string shaftOf = {};        ///< that mate's name
+};
+
+/// Works out what becomes of every reading, mate and gap that one measured hole has a part in.
+class Effects {
+ public:
+  Effects(const Job& job, std::span<const Solution> solutions, const Part& part,
+          const MadeRow& row);
+
+  /// The mates that this hole is in.
+  const std::vector<const Mate*>& mates() const { return mates_; }
+  std::vector<Effect> with(const HoleThen& then) const;
+
+ private:
+  void addMates(const HoleThen& then, std::vector<Effect>& all) const;
+  void addReadings(const HoleThen& then, std::vector<Effect>& all) const;
+  void addGaps(const HoleThen& then, std::vector<Effect>& all) const;
+
+  const Job& job_;
+  const Part& part_;
+  const MadeRow& row_;
+  std::span<const Solution> solutions_;
+  std::vector<const Mate*> mates_;
+  /// How far the found centre is off along each axis of the part, where that was measured.
+  std::vector<std::pair<Axis, Length>> off_;
+};
+
+}  // namespace inchwright

@@ -1,0 +1,203 @@
+#include "core/kit/ways_out.h"
+
+#include <algorithm>
+
+#include "core/kit/effects.h"
+#include "core/part/name_table.h"
+#include "core/shop/threads.h"
+
+namespace inchwright {
+namespace {
+
+constexpr NameTable<3> kEffectNames{"reading", "mate", "gap"};
+
+const Error kNothingFits{ErrorCode::outOfRange, "what was measured can't be worked with"};
+
+/// The entry that counts: the last one measured there.
+const MadeRow* lastRow(const AsMade& made, std::string_view part, std::string_view place) {
+  const MadeRow* last = nullptr;
+  for (const MadeRow& row : made.rows) {
+    const bool measured = row.foundSize.known() || row.foundX || row.foundY;
+    if (row.part == part && row.place == place && measured) last = &row;
+  }
+  return last;
+}
+
+
+class Finding {
+ public:
+  Finding(const Job& job, std::span<const Solution> solutions, const Part& part,
+          const Drilled& drilled, const MadeRow& row)
+      : job_(job), drilled_(drilled), row_(row), effects_(job, solutions, part, row) {}
+
+  Result<std::vector<Way>> take() {
+    hole_.unit = job_.unit;
+    hole_.wanted = row_.wantedSize->limits;
+    hole_.nominal = row_.wantedSize->nominal;
+    hole_.found = row_.foundSize.greatest.value_or(hole_.wanted.greatest);
+    hole_.offX = row_.offX.value_or(Length());
+    hole_.offY = row_.offY.value_or(Length());
+    addShafts();
+    for (const auto add : {&Finding::addBush, &Finding::addPlug, &Finding::addEccentric}) {
+      if (const Result<Done> added = (this->*add)(); !added) return added.error();
+    }
+    addNextSize();
+    Way leave = begun(WayOut::leave);
+    leave.effects = effects_.with({row_.foundSize, true, {}});
+    ways_.push_back(std::move(leave));
+    return std::move(ways_);
+  }
+
+ private:
+  Way begun(WayOut kind) const {
+    Way way;
+    way.way = kind;
+    way.setup = row_.setup;
+    way.towardX = hole_.offX.negated();
+    way.towardY = hole_.offY.negated();
+    return way;
+  }
+
+  FoundSize asWanted() const { return {hole_.wanted.least, hole_.wanted.greatest}; }
+  bool offPlace() const { return row_.has(Verdict::offPlace); }
+
+  /// One for each mate of the hole: its clearance as it is asked for, on the hole as found.
+  void addShafts() {
+    for (const Mate* mate : effects_.mates()) {
+      const Result<FoundSize> wanted = wantedClearance(job_, *mate);
+      if (!wanted || !row_.foundSize.known()) continue;
+      Way way = begun(WayOut::shaft);
+      FoundSize shaft;
+      if (row_.foundSize.greatest && wanted->greatest) {
+        shaft.least = row_.foundSize.greatest->minus(*wanted->greatest);
+      }
+      if (row_.foundSize.least && wanted->least) {
+        shaft.greatest = row_.foundSize.least->minus(*wanted->least);
+      }
+      way.shaft = shaft;
+      way.sizeName = mate->name;
+      const bool canBeHad = shaft.least && shaft.greatest && *shaft.least <= *shaft.greatest;
+      way.effects = effects_.with(
+          {row_.foundSize, true, canBeHad ? std::optional(shaft) : std::nullopt, mate->name});
+      ways_.push_back(std::move(way));
+    }
+  }
+
+  /// About the wanted centre; where the hole is only over size, about the one it has.
+  Result<Done> addBush() {
+    Result<Bushing> bush = bushOnWantedCentre(hole_);
+    if (!bush) return bush.error();
+    Way way = begun(WayOut::bush);
+    const bool wantedCentre = offPlace();
+    setCentre(way, wantedCentre);
+    way.bushing = *std::move(bush);
+    way.effects = effects_.with({asWanted(), !wantedCentre, {}});
+    ways_.push_back(std::move(way));
+    return Done{};
+  }
+
+  Result<Done> addPlug() {
+    Result<Bushing> plug = plugFor(hole_);
+    if (!plug) return plug.error();
+    Way way = begun(WayOut::plug);
+    setCentre(way, true);
+    way.bushing = *std::move(plug);
+    way.effects = effects_.with({asWanted(), false, {}});
+    ways_.push_back(std::move(way));
+    return Done{};
+  }
+
+  Result<Done> addEccentric() {
+    if (hole_.off().isZero()) return Done{};
+    Result<Bushing> bush = eccentricBush(hole_);
+    if (!bush) return bush.error();
+    Way way = begun(WayOut::eccentricBush);
+    setCentre(way, false);
+    way.bushing = *std::move(bush);
+    way.effects = effects_.with({asWanted(), false, {}});
+    ways_.push_back(std::move(way));
+    return Done{};
+  }
+
+  void setCentre(Way& way, bool wanted) const {
+    const auto along = [&](const std::optional<Coordinate>& at,
+                           const std::optional<Length>& found) {
+      if (!wanted && found) return found;
+      return at ? std::optional(at->value) : std::nullopt;
+    };
+    way.centreX = along(row_.wantedX, row_.foundX);
+    way.centreY = along(row_.wantedY, row_.foundY);
+  }
+
+  /// The next thread of the series that its tapping drill still cleans up, or the next round size.
+  void addNextSize() {
+    Way way = begun(WayOut::nextSize);
+    if (drilled_.make == Make::tap) {
+      const Result<Thread> now = threadNamed(drilled_.thread);
+      if (!now) return;
+      const Thread* next = nullptr;
+      for (const Thread& one : threads()) {
+        if (one.series != now->series || one.major <= now->major) continue;
+        if (one.tapDrillDiameter < hole_.found || (next && one.major >= next->major)) continue;
+        next = &one;
+      }
+      if (!next) return;
+      way.size = next->major;
+      way.sizeName = next->name;
+    } else {
+      const std::int64_t grid =
+          job_.unit == Unit::inch ? Length::kTicksPerInch / 64 : Length::kTicksPerMillimetre / 2;
+      const Length larger = std::max(hole_.found, *hole_.nominal.plus(Length::ticks(1)));
+      way.size = Length::ticks((larger.ticks() + grid - 1) / grid * grid);
+      way.sizeName = writePlain(*way.size, job_.unit);
+    }
+    setCentre(way, false);
+    way.effects = effects_.with({FoundSize{*way.size, *way.size}, true, {}});
+    ways_.push_back(std::move(way));
+  }
+
+  const Job& job_;
+  const Drilled& drilled_;
+  const MadeRow& row_;
+  Effects effects_;
+  WrongHole hole_;
+  std::vector<Way> ways_;
+};
+
+}  // namespace
+
+std::string_view nameOf(Effect::Of of) {
+  return nameIn(kEffectNames, of);
+}
+
+Result<std::vector<Way>> waysOut(const Job& job, std::span<const Solution> solutions,
+                                 std::string_view part, std::string_view place) {
+  const Part* const one = job.part(part);
+  if (!one) {
+    return Error{ErrorCode::notFound, "the job has no part `" + std::string(part) + "`",
+                 std::string(part)};
+  }
+  const Feature* const feature = featureOfPlace(*one, place);
+  if (!feature) {
+    return Error{ErrorCode::notFound,
+                 "the part `" + one->name + "` has no place `" + std::string(place) + "`",
+                 std::string(place)};
+  }
+  if (!feature->drilled()) {
+    return Error{ErrorCode::badRequest, "`" + std::string(place) + "` is no hole",
+                 std::string(place)};
+  }
+  const Result<AsMade> made = asMade(job, solutions);
+  if (!made) return made.error();
+  const MadeRow* const row = lastRow(*made, part, place);
+  if (!row || !row->wantedSize) {
+    return Error{ErrorCode::badRequest,
+                 row ? "`" + std::string(place) + "` has no size on the print"
+                     : "nothing was measured at `" + std::string(place) +
+                           "`: put what was found into `made`",
+                 std::string(place)};
+  }
+  return Finding(job, solutions, *one, *feature->drilled(), *row).take();
+}
+
+}  // namespace inchwright

@@ -1,0 +1,60 @@
+#include "core/making/drawn_size.h"
+
+#include <algorithm>
+#include <string>
+
+#include "core/shop/fits.h"
+#include "core/shop/threads.h"
+
+namespace inchwright {
+namespace {
+
+Result<DrawnSize> sized(const Lettered& figure, const std::optional<Tolerance>& tolerance) {
+  const auto limits = limitsOf(figure, tolerance);
+  if (!limits) return Error{ErrorCode::outOfRange, "the limits of this size can't be held"};
+  return DrawnSize{figure.value, *limits};
+}
+
+Result<DrawnSize> byLimits(const std::string& limits, const std::optional<Lettered>& diameter) {
+  const bool byClass = !limits.empty() && std::isalpha(static_cast<unsigned char>(limits[0])) != 0;
+  if (!byClass) {
+    const Result<Lettered> figures = readLength(limits);
+    if (!figures) return figures.error();
+    return sized(*figures, figures->tolerance);
+  }
+  if (!diameter) return Error{ErrorCode::badRequest, "a class such as " + limits + " needs a diameter"};
+  const Result<Tolerance> tolerance = limitsOfClass(limits, diameter->value);
+  if (!tolerance) return tolerance.error();
+  return sized(*diameter, *tolerance);
+}
+
+Result<DrawnSize> ofThread(const std::string& name) {
+  const Result<Thread> thread = threadNamed(name);
+  if (!thread) return thread.error();
+  return DrawnSize{thread->major, {thread->major, thread->major}};
+}
+
+}  // namespace
+
+Result<DrawnSize> drawnSize(const Part& part, std::string_view place) {
+  const auto found = std::find_if(part.features.begin(), part.features.end(),
+                                  [&](const Feature& one) { return isNamedBy(one, place); });
+  if (found == part.features.end()) {
+    return Error{ErrorCode::notFound,
+                 "the part `" + part.name + "` has no place `" + std::string(place) + "`",
+                 std::string(place)};
+  }
+  if (const Drilled* drilled = found->drilled()) {
+    if (!drilled->limits.empty()) return byLimits(drilled->limits, drilled->diameter);
+    if (!drilled->diameter && !drilled->thread.empty()) return ofThread(drilled->thread);
+  }
+  if (const auto* screwed = found->as<kind::Screwed>()) return ofThread(screwed->thread);
+  const auto* slot = found->as<kind::Slot>();
+  const std::optional<Lettered>& figure = slot ? slot->width : diameterOf(*found);
+  if (figure) return sized(*figure, toleranceOf(*figure, part.general));
+  return Error{ErrorCode::badRequest,
+               "`" + std::string(place) + "` of `" + part.name + "` has no size on the print",
+               std::string(place)};
+}
+
+}  // namespace inchwright

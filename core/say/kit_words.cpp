@@ -1,0 +1,229 @@
+#include "core/say/kit_words.h"
+
+#include <algorithm>
+
+namespace inchwright {
+namespace {
+
+std::string shown(Length length, const Step& step) {
+  return showAtStep(length.rational(), step).text;
+}
+
+std::string signedShown(Length length, const Step& step) {
+  const std::string text = shown(length, step);
+  return text.starts_with('-') ? text : "+" + text;
+}
+
+std::string ends(const FoundSize& size, const Step& step) {
+  if (size.least && size.greatest) {
+    const std::string least = shown(*size.least, step), greatest = shown(*size.greatest, step);
+    return least == greatest ? least : least + " to " + greatest;
+  }
+  if (size.least) return "at least " + shown(*size.least, step);
+  if (size.greatest) return "at most " + shown(*size.greatest, step);
+  return "not known";
+}
+
+std::string ends(const SizeLimits& limits, const Step& step) {
+  return ends(FoundSize{limits.least, limits.greatest}, step);
+}
+
+std::string ends(const Span& span, const Step& step) {
+  return ends(FoundSize{Length::ticks(span.low), Length::ticks(span.high)}, step);
+}
+
+std::string placeOf(const std::optional<Length>& x, const std::optional<Length>& y,
+                    const Step& step) {
+  const auto one = [&](const std::optional<Length>& at) {
+    return at ? signedShown(*at, step) : std::string("?");
+  };
+  return one(x) + ", " + one(y);
+}
+
+std::string rowLine(const MadeRow& row, const Step& step) {
+  std::string line = row.part + ", " + row.place;
+  if (!row.piece.empty()) line += ", piece " + row.piece;
+  line += ":";
+  if (row.foundSize.known()) {
+    line += " size " + ends(row.foundSize, step);
+    if (row.wantedSize) line += ", wanted " + ends(row.wantedSize->limits, step);
+    line += ";";
+  }
+  if (row.foundX || row.foundY) {
+    const auto value = [](const std::optional<Coordinate>& at) {
+      return at ? std::optional(at->value) : std::nullopt;
+    };
+    line += " found at " + placeOf(row.foundX, row.foundY, step) + ", wanted " +
+            placeOf(value(row.wantedX), value(row.wantedY), step) + ";";
+  }
+  for (std::size_t i = 0; i < row.verdicts.size(); ++i) {
+    line += (i == 0 ? " " : ", ") + verdictWords(row.verdicts[i]);
+  }
+  return line;
+}
+
+std::string mateLine(const MateState& mate, const Step& step) {
+  std::string line = "Mate " + mate.name + ": ";
+  if (mate.fault) return line + mate.fault->text;
+  line += "clearance " + ends(mate.clearance, step);
+  if (mate.measured) line += " (as drawn " + ends(mate.clearanceAsDrawn, step) + ")";
+  line += ", wanted " + ends(mate.wanted, step) + "; ";
+  switch (mate.verdict) {
+    case Verdict::in:
+      return line + "goes together";
+    case Verdict::over:
+      return line + "too loose";
+    case Verdict::under:
+      return line + "too tight";
+    case Verdict::notMeasured:
+      return line + "hangs on what is made: not measured";
+    default:
+      return line + "can't tell";
+  }
+}
+
+std::string gapLine(const GapState& gap, const Step& step) {
+  std::string line = "Gap " + gap.name + ": ";
+  if (gap.fault) return line + gap.fault->text;
+  line += "at worst " + ends(gap.asMade, step);
+  if (!(gap.asMade == gap.asDrawn)) line += " (as drawn " + ends(gap.asDrawn, step) + ")";
+  if (!gap.least && !gap.greatest) return line;
+  line += ", has to be " + ends(FoundSize{gap.least, gap.greatest}, step);
+  return line + (gap.keeps ? "; keeps to it" : "; may not keep to it");
+}
+
+std::string bushWords(const Bushing& bush, const Step& step) {
+  return "bore " + ends(bush.boreLimits, step) + ", outside " + ends(bush.outsideLimits, step) +
+         " (" + bush.press + ")";
+}
+
+std::string towardWords(const Way& way, const Step& step) {
+  return signedShown(way.towardX, step) + ", " + signedShown(way.towardY, step);
+}
+
+std::string wayLine(const Way& way, const Step& step) {
+  const std::string centre = placeOf(way.centreX, way.centreY, step);
+  switch (way.way) {
+    case WayOut::shaft: {
+      const bool none =
+          way.shaft->least && way.shaft->greatest && *way.shaft->least > *way.shaft->greatest;
+      if (none) return "A shaft to suit (" + way.sizeName + "): none fits all that the hole may be";
+      return "A shaft to suit (" + way.sizeName + "): make it " + ends(*way.shaft, step);
+    }
+    case WayOut::bush:
+      return "A bush: bore true at " + centre + ", " + bushWords(*way.bushing, step) +
+             "; press it in, then bore or ream to " + shown(way.bushing->inside, step) +
+             ", it closes in; wall left " + shown(way.bushing->wall, step);
+    case WayOut::plug:
+      return "A plug of the same metal: " + bushWords(*way.bushing, step) + "; then " +
+             (way.bushing->cutsJoint ? "bore, not drill, since the joint is cut, " : "make it ") +
+             shown(way.bushing->inside, step) + " at " + centre;
+    case WayOut::eccentricBush:
+      return "An eccentric bush in the hole as it is: " + bushWords(*way.bushing, step) +
+             ", throw " + shown(way.bushing->throwBy, step) + " towards " + towardWords(way, step) +
+             " on the readout, thin wall " + shown(way.bushing->wall, step) +
+             "; keep it from turning; only where the hole can't be bored true";
+    case WayOut::nextSize:
+      return "The next size: " + way.sizeName + ", and what goes into it likewise";
+    case WayOut::leave:
+      break;
+  }
+  return "Leave it";
+}
+
+std::string effectLine(const Effect& effect, const Step& step) {
+  std::string line =
+      "  " + std::string(nameOf(effect.of)) + " " + effect.name + ": " + ends(effect.before, step);
+  if (!(effect.after == effect.before)) line += ", then " + ends(effect.after, step);
+  return line + (effect.holds ? "; holds" : "; does not hold");
+}
+
+std::string pairWords(const Pair& ids) {
+  return ids.a == ids.b ? ids.a : ids.a + " (" + ids.b + ")";
+}
+
+std::string saidOr(const std::string& text) {
+  return text.empty() ? "not said" : text;
+}
+
+std::string movedWords(const Moved& one, const Step& step) {
+  std::string line = pairWords(one.ids) + " lies";
+  if (one.dx && !one.dx->isZero()) line += " X " + signedShown(*one.dx, step);
+  if (one.dy && !one.dy->isZero()) line += " Y " + signedShown(*one.dy, step);
+  return line + " from there";
+}
+
+}  // namespace
+
+std::string verdictWords(Verdict verdict) {
+  switch (verdict) {
+    case Verdict::in:
+      return "in";
+    case Verdict::over:
+      return "over size";
+    case Verdict::under:
+      return "under size";
+    case Verdict::offPlace:
+      return "off its place";
+    case Verdict::cannotTell:
+      return "can't tell: a limit lies within the error";
+    case Verdict::notMeasured:
+      break;
+  }
+  return "not measured";
+}
+
+std::vector<std::string> madeLines(const AsMade& made, const Step& step) {
+  std::vector<std::string> lines;
+  for (const MadeRow& row : made.rows) lines.push_back(rowLine(row, step));
+  for (const MateState& mate : made.mates) lines.push_back(mateLine(mate, step));
+  for (const GapState& gap : made.gaps) lines.push_back(gapLine(gap, step));
+  if (lines.empty()) lines.push_back("Nothing was measured, and nothing has to go together.");
+  return lines;
+}
+
+std::vector<std::string> waysOutLines(const std::vector<Way>& ways, const Step& step) {
+  std::vector<std::string> lines;
+  for (const Way& way : ways) {
+    lines.push_back(wayLine(way, step));
+    for (const Effect& effect : way.effects) lines.push_back(effectLine(effect, step));
+  }
+  return lines;
+}
+
+std::vector<std::string> differenceLines(const Difference& found, const Step& step) {
+  std::vector<std::string> lines;
+  for (const Moved& one : found.moved) {
+    lines.push_back(movedWords(one, step) + " in " + found.b);
+  }
+  for (const Changed& one : found.changed) {
+    lines.push_back(pairWords(one.ids) + ": " + one.member + " " + saidOr(one.a) + " in " +
+                    found.a + ", " + saidOr(one.b) + " in " + found.b);
+  }
+  for (const OnlyIn& one : found.only) lines.push_back(one.id + ": only in " + one.part);
+  std::string alike;
+  for (const Pair& one : found.alike) alike += (alike.empty() ? "" : ", ") + pairWords(one);
+  if (!alike.empty()) lines.push_back("Alike: " + alike);
+  if (found.same()) lines.push_back("The two are alike in all that is cut.");
+  return lines;
+}
+
+std::string mistakenWarning(const Difference& found, const Step& step) {
+  constexpr std::size_t kMost = 3;
+  std::vector<std::string> but;
+  for (const Changed& one : found.changed) {
+    but.push_back(one.ids.b + " " + one.member + " is " + saidOr(one.b) + ", not " + saidOr(one.a));
+  }
+  for (const Moved& one : found.moved) but.push_back(movedWords(one, step));
+  for (const OnlyIn& one : found.only) {
+    but.push_back(one.id + (one.part == found.b ? " is only here" : " is not here"));
+  }
+  std::string text = "like " + found.a + ", but: ";
+  for (std::size_t i = 0; i < std::min(but.size(), kMost); ++i) {
+    text += (i == 0 ? "" : "; ") + but[i];
+  }
+  if (but.size() > kMost) text += "; and " + std::to_string(but.size() - kMost) + " more";
+  return text;
+}
+
+}  // namespace inchwright

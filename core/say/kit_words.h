@@ -1,0 +1,28 @@
+#pragma once
+
+#include <string>
+#include <vector>
+
+#include "core/kit/as_made.h"
+#include "core/kit/difference.h"
+#include "core/kit/ways_out.h"
+
+namespace inchwright {
+
+// Sentences about the whole kit, in UK English; lengths at a step.
+
+/// `over` → `over size`, for a size; `cannot_tell` → `can't tell: a limit lies within the error`.
+std::string verdictWords(Verdict verdict);
+
+/// A line a place, mate and gap, each with what was wanted and what was found.
+std::vector<std::string> madeLines(const AsMade& made, const Step& step);
+
+/// A heading a way and a line an effect. `a bush about the wanted centre (+1.0000, +0.7500): bore
+/// 0.3125 to 0.3131 …`.
+std::vector<std::string> waysOutLines(const std::vector<Way>& ways, const Step& step);
+
+std::vector<std::string> differenceLines(const Difference& found, const Step& step);
+/// For a warning on the sheet of either: `like the front cock, but: H is 5/16, not 9/32`.
+std::string mistakenWarning(const Difference& found, const Step& step);
+
+}  // namespace inchwright

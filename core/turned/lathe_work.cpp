@@ -1,0 +1,155 @@
+#include "core/turned/lathe_work.h"
+
+#include <algorithm>
+#include <set>
+
+#include "core/part/name_table.h"
+#include "core/turned/cuts.h"
+#include "core/turned/lathe_readout.h"
+
+namespace inchwright {
+namespace {
+
+constexpr NameTable<12> kCutNames{"face",    "centre_drill", "rough",  "drill",
+                                  "bore",    "knurl",        "finish", "groove",
+                                  "chamfer", "thread",       "deburr", "part_off"};
+
+/// The end that is worked at.
+Side freeEnd(Side held) {
+  return held == Side::left ? Side::right : Side::left;
+}
+
+const std::optional<Rational>& endOf(const TurnedShape& shape, Side side) {
+  return side == Side::left ? shape.leftEnd : shape.rightEnd;
+}
+
+const Id& edgeOf(const TurnedShape& shape, Side side) {
+  return side == Side::left ? shape.leftEdge : shape.rightEdge;
+}
+
+/// How far from the free end a place lies, towards the chuck.
+std::optional<Rational> depthOf(const TurnedShape& shape, Side held, const Rational& x) {
+  const std::optional<Rational>& end = endOf(shape, freeEnd(held));
+  if (!end) return std::nullopt;
+  return held == Side::left ? end->minus(x) : x.minus(*end);
+}
+
+const Rational& chuckEnd(const Stretch& one, Side held) {
+  return held == Side::left ? *one.left : *one.right;
+}
+
+/// From the free end, where the largest outside diameter ends: beyond it a tool can't see.
+std::optional<Rational> largestEndsAt(const TurnedShape& shape, Side held) {
+  std::optional<Rational> depth;
+  std::optional<Length> largest;
+  for (const Stretch& one : shape.stretches) {
+    if (one.inner || one.kind == FeatureKind::groove || !one.left || !one.atLeft) continue;
+    const Length dia = std::max(*one.atLeft, *one.atRight);
+    const auto end = depthOf(shape, held, chuckEnd(one, held));
+    if (!end || (largest && dia < *largest)) continue;
+    if (!largest || dia > *largest || *end < *depth) depth = end;
+    largest = dia;
+  }
+  return depth;
+}
+
+bool holdsOtherEndLater(const Part& part, const Setup& setup) {
+  bool later = false;
+  for (const Setup& other : part.setups) {
+    if (later && other.chucked && other.chucked->held != setup.chucked->held) return true;
+    later = later || other.name == setup.name;
+  }
+  return false;
+}
+
+/// How deep from the free end this setup reaches; empty: as deep as there is work.
+std::optional<Rational> reachOf(const Part& part, const TurnedShape& shape, const Setup& setup) {
+  const Chucked& chucked = *setup.chucked;
+  if (chucked.standsOut) return chucked.standsOut->value.rational();
+  if (holdsOtherEndLater(part, setup)) return largestEndsAt(shape, chucked.held);
+  return std::nullopt;
+}
+
+std::set<Id> reached(const Part& part, const TurnedShape& shape, const Setup& setup) {
+  const auto reach = reachOf(part, shape, setup);
+  std::set<Id> ids;
+  for (const Stretch& one : shape.stretches) {
+    if (!one.left) continue;
+    const auto depth = depthOf(shape, setup.chucked->held, chuckEnd(one, setup.chucked->held));
+    if (!reach || (depth && *depth <= *reach)) ids.insert(one.id);
+  }
+  return ids;
+}
+
+std::set<Id> cutBefore(const Part& part, const TurnedShape& shape, const Setup& setup) {
+  std::set<Id> ids;
+  for (const Setup& other : part.setups) {
+    if (other.name == setup.name) break;
+    if (other.chucked) ids.merge(reached(part, shape, other));
+  }
+  return ids;
+}
+
+LatheRow rowOf(const Stretch& one, const LatheReadout& readout) {
+  LatheRow row;
+  row.id = one.id;
+  row.kind = one.kind;
+  row.length = readout.carriage(chuckEnd(one, readout.held()), one.exact);
+  const auto& dia = readout.held() == Side::left ? one.atLeft : one.atRight;
+  if (dia) row.dia = readout.cross(*dia, one.exact);
+  if (one.includedDegrees) row.topSlide = *one.includedDegrees / 2;
+  row.disputed = one.disputed;
+  return row;
+}
+
+}  // namespace
+
+std::string_view nameOf(CutOp op) {
+  return nameIn(kCutNames, op);
+}
+
+Result<LatheWork> latheWork(const Job& job, const Part& part, const Solution& solution,
+                            const Setup& setup) {
+  if (!setup.chucked) {
+    return Error{ErrorCode::badRequest, "setup `" + setup.name + "` is none of the lathe",
+                 setup.name};
+  }
+  LatheWork work;
+  work.part = part.name;
+  work.setup = setup.name;
+  work.held = setup.chucked->held;
+  work.shape = turnedShape(part, solution);
+  const Lathe lathe = job.lathe.value_or(Lathe{});
+  const Result<LatheReadout> readout =
+      LatheReadout::of(lathe, {part, solution, setup, job.machine}, work.shape);
+  if (!readout) return readout.error();
+  work.step = readout->step();
+  work.halved = lathe.crossCounts == CrossCounts::radius;
+  work.carriageLetter = lathe.carriageLetter;
+  work.crossLetter = lathe.crossLetter;
+  work.zeroAt = readout->zeroAt();
+  work.zeroAssumed = readout->zeroAssumed();
+  const std::set<Id> here = reached(part, work.shape, setup);
+  const std::set<Id> before = cutBefore(part, work.shape, setup);
+  std::vector<const Stretch*> toCut;
+  for (const Stretch& one : work.shape.stretches) {
+    if (!one.left) {
+      work.unplaced.push_back(one.id);
+    } else if (here.count(one.id) == 0) {
+      work.inTheChuck.push_back(one.id);
+    } else {
+      work.rows.push_back(rowOf(one, *readout));
+      work.rows.back().cutHere = before.count(one.id) == 0;
+      if (work.rows.back().cutHere) toCut.push_back(&one);
+    }
+  }
+  if (work.shape.leftEnd && work.shape.rightEnd) {
+    const auto whole = work.shape.rightEnd->minus(*work.shape.leftEnd);
+    if (whole) work.whole = readout->figure(*whole, true);
+  }
+  work.cuts = cutsOf(part, lathe, setup, work.shape, toCut, *readout,
+                     edgeOf(work.shape, freeEnd(work.held)), edgeOf(work.shape, work.held));
+  return work;
+}
+
+}  // namespace inchwright

@@ -1,0 +1,98 @@
+#pragma once
+
+#include <optional>
+#include <string>
+#include <vector>
+
+#include "core/base/result.h"
+#include "core/measure/writing.h"
+#include "core/part/job.h"
+#include "core/turned/turned_shape.h"
+
+namespace inchwright {
+
+/// What a readout of the lathe shows, rounded once.
+struct LatheFigure {
+  std::string text;  ///< at the step, ASCII `-` when negative
+  Length value;      ///< the exact one, to the tick
+  bool exact = true;
+
+  bool operator==(const LatheFigure&) const = default;
+};
+
+/// One stretch as it is turned in a setup.
+struct LatheRow {
+  Id id;
+  FeatureKind kind = FeatureKind::outside;
+  LatheFigure length;              ///< the carriage at its end nearer the chuck
+  std::optional<LatheFigure> dia;  ///< the cross slide there; empty where nothing says it
+  std::optional<double> topSlide;  ///< degrees off the axis: half a taper's included angle
+  bool cutHere = true;             ///< false where an earlier setup has cut it
+  bool disputed = false;
+
+  bool operator==(const LatheRow&) const = default;
+};
+
+enum class CutOp {
+  face,
+  centreDrill,
+  rough,
+  drill,
+  bore,
+  knurl,
+  finish,
+  groove,
+  chamfer,
+  thread,
+  deburr,
+  partOff,
+};
+
+std::string_view nameOf(CutOp op);  ///< `face`, `centre_drill`, …
+
+/// One cut, in the order of work.
+struct Cut {
+  CutOp op = CutOp::face;
+  std::vector<Id> of;  ///< the features it makes
+  std::optional<LatheFigure> length;
+  std::optional<LatheFigure> dia;
+  std::optional<double> topSlide;
+
+  bool operator==(const Cut&) const = default;
+};
+
+/// A lathe setup worked out: what its readouts show, in the lathe's unit at its step.
+struct LatheWork {
+  std::string part;
+  std::string setup;
+  Step step;
+  bool halved = false;         ///< the cross slide's readout counts the radius
+  std::string carriageLetter;  ///< `Z`
+  std::string crossLetter;     ///< `X`
+  Side held = Side::left;
+  Id zeroAt;                 ///< the edge zero is on; empty where it is a middle
+  bool zeroAssumed = false;  ///< the setup says nothing: the free end was taken
+  std::vector<LatheRow> rows;
+  std::vector<Cut> cuts;
+  std::vector<Id> unplaced;          ///< stretches with a loose end: no row
+  std::vector<Id> inTheChuck;        ///< stretches that this setup can't reach
+  std::optional<LatheFigure> whole;  ///< what is to be measured over both ends when it is faced
+  TurnedShape shape;
+
+  bool operator==(const LatheWork&) const = default;
+};
+
+/// Works a setup out. Whichever end is held the chuck is at the lathe's left: a reading grows
+/// towards it where the carriage counts `left`. Reached is what stands out; where that is not said
+/// and a later setup holds the other end, all up to the largest diameter from the free end. What an
+/// earlier setup of the lathe has reached is not cut again.
+///
+/// Order of cuts, each rule common practice: the free end is faced first, since lengths are from
+/// it; roughing goes from the largest diameter to the smallest, before anything is brought to size;
+/// bores before the outside is finished, knurls before the finishing cut beside them, threads after
+/// their groove and chamfer; parting off is last. Errors: `badRequest` when the setup is not of the
+/// lathe; `badText` for its step; `unsolvable` where zero is on a loose edge; `outOfRange`.
+Result<LatheWork> latheWork(const Job& job, const Part& part, const Solution& solution,
+                            const Setup& setup);
+
+}  // namespace inchwright

@@ -1,0 +1,74 @@
+#pragma once
+
+#include <optional>
+#include <string_view>
+#include <utility>
+#include <vector>
+
+#include "core/base/rational.h"
+#include "core/base/result.h"
+#include "core/chain/solution.h"
+#include "core/measure/length.h"
+#include "core/part/job.h"
+
+namespace inchwright {
+
+/// One stretch of a turned part between two of its edges, as far as the print places it.
+struct Stretch {
+  Id id;
+  FeatureKind kind = FeatureKind::outside;
+  bool inner = false;  ///< inside the part: bored
+  /// Its ends along X of the part, ticks, `left` < `right`; empty when an edge is loose.
+  std::optional<Rational> left;
+  std::optional<Rational> right;
+  bool exact = true;      ///< false when an end or a diameter was rounded to the tick
+  bool disputed = false;  ///< an end lies on a loop that does not close
+  /// Diameters at its two ends; alike but for a taper. A thread's is its outside; empty when
+  /// nothing says it.
+  std::optional<Length> atLeft;
+  std::optional<Length> atRight;
+  std::optional<double> includedDegrees;  ///< of a taper
+
+  bool operator==(const Stretch&) const = default;
+};
+
+enum class TurnedFaultKind {
+  backToFront,       ///< its edges lie the other way round or on one another
+  taperUnsaid,       ///< fewer than two of large, small, angle, taper per foot
+  taperContradicts,  ///< more than two, and they don't agree to a step of a thou
+  noSuchThread,
+  grooveTooLarge,  ///< a groove's floor is not below the surface that it is cut into
+  boreTooLarge,    ///< a bore leaves no metal under the surface over it
+};
+
+/// What is wrong with a stretch, and with which other.
+struct TurnedFault {
+  TurnedFaultKind kind = TurnedFaultKind::backToFront;
+  Id id;
+  Id other;   ///< the surface it runs into; may be empty
+  Length by;  ///< how far; 0 where that says nothing
+
+  bool operator==(const TurnedFault&) const = default;
+};
+
+/// A turned part as it lies along X: what is turned, from the left end to the right one.
+struct TurnedShape {
+  std::vector<Stretch> stretches;              ///< in the part's order
+  std::vector<std::pair<Id, Rational>> edges;  ///< those across X that are placed
+  std::optional<Rational> leftEnd;             ///< the edge with side left, ticks along X
+  std::optional<Rational> rightEnd;
+  Id leftEdge;
+  Id rightEdge;
+  std::vector<TurnedFault> faults;
+
+  const Stretch* stretch(std::string_view id) const;
+  std::optional<Rational> edgeAt(std::string_view id) const;
+  bool operator==(const TurnedShape&) const = default;
+};
+
+/// Requires: `solution` is of `part`. Positions are exact; the second diameter of a taper is exact
+/// where it follows from a taper per foot, else rounded to the tick.
+/// A taper of 1/2 in per foot from 3/4 over 3 in → 5/8 at its small end.
+TurnedShape turnedShape(const Part& part, const Solution& solution);
+
+}  // namespace inchwright

@@ -1,0 +1,134 @@
+#include "core/kit/as_made.h"
+
+#include <gtest/gtest.h>
+
+#include "tests/core/kit/kit_job.h"
+
+namespace inchwright {
+namespace {
+
+AsMade worked(const std::string& plate, const std::string& arbor = {}) {
+  const KitJob kit(plate, arbor);
+  auto made = asMade(kit.job, kit.solutions);
+  EXPECT_TRUE(made.ok()) << made.error().text;
+  return *std::move(made);
+}
+
+std::vector<Verdict> verdictsFor(const std::string& plate) {
+  const AsMade made = worked(plate);
+  return made.rows.empty() ? std::vector<Verdict>{} : made.rows[0].verdicts;
+}
+
+std::string at(const char* rest) {
+  return std::string(R"({"place": "A", "setup": "1")") + rest + "}";
+}
+
+// ISO 286: H7 over 6 up to 10 mm is 0 to +15 µm; 1/4 in is 6.35 mm: .2500 to .2505906.
+TEST(AsMade, SetsFoundBesideWanted) {
+  const AsMade made =
+      worked(at(R"(, "x": "1.0004", "y": ".7500", "size": ".2503", "with": {"error": ".0002"})"));
+  ASSERT_EQ(made.rows.size(), 1u);
+  const MadeRow& row = made.rows[0];
+  EXPECT_EQ(row.wantedX->text, "1.0000");
+  EXPECT_EQ(row.wantedY->text, "0.7500");
+  EXPECT_EQ(row.wantedSize->limits.least, inTenThousandths(2500));
+  EXPECT_EQ(row.wantedSize->limits.greatest.ticks() - row.wantedSize->limits.least.ticks(),
+            15 * 100'000);
+  EXPECT_EQ(row.foundSize, tenths(2501, 2505));
+  EXPECT_EQ(*row.offX, inTenThousandths(4));
+  EXPECT_EQ(row.verdicts, std::vector<Verdict>{Verdict::in});
+}
+
+TEST(AsMade, GivesTheVerdictsOfEachManner) {
+  using V = std::vector<Verdict>;
+  EXPECT_EQ(verdictsFor(at(R"(, "size": ".2501")")), V{Verdict::in});
+  EXPECT_EQ(verdictsFor(at(R"(, "size": ".2518", "with": {"error": ".0003"})")), V{Verdict::over});
+  EXPECT_EQ(verdictsFor(at(R"(, "size": ".2490")")), V{Verdict::under});
+  EXPECT_EQ(verdictsFor(at(R"(, "size": ".2505", "with": {"error": ".0003"})")),
+            V{Verdict::cannotTell});
+  EXPECT_EQ(verdictsFor(at(R"(, "ticks": ["drill 15/64"])")), V{Verdict::notMeasured});
+  // Both pins: at least .2500, at most .2505.
+  EXPECT_EQ(verdictsFor(at(R"(, "go": {"size": ".2500", "class": "X", "sign": "plus"},
+      "no_go": {"size": ".2505", "class": "X", "sign": "minus"})")),
+            V{Verdict::in});
+  EXPECT_EQ(verdictsFor(at(R"(, "go": {"size": ".2500", "class": "X", "sign": "plus"})")),
+            V{Verdict::cannotTell});
+  EXPECT_EQ(verdictsFor(at(R"(, "x": "1.0100", "y": ".7500")")), V{Verdict::offPlace});
+  EXPECT_EQ(verdictsFor(at(R"(, "x": "1.0001", "y": ".7500")")), V{Verdict::in});
+  EXPECT_EQ(verdictsFor(at(R"(, "x": "1.0100", "size": ".2518")")),
+            (V{Verdict::over, Verdict::offPlace}));
+}
+
+TEST(AsMade, LeavesOutWhatIsNoLongerThere) {
+  EXPECT_TRUE(worked(R"({"place": "Z", "setup": "1", "size": ".25"})").rows.empty());
+  const AsMade gone = worked(R"({"place": "A", "setup": "9", "x": "1", "size": ".2502"})");
+  EXPECT_FALSE(gone.rows[0].wantedX);
+  EXPECT_EQ(gone.rows[0].verdicts, std::vector<Verdict>{Verdict::in});
+}
+
+TEST(AsMade, WorksMatesFromWhatWasFound) {
+  // As drawn: hole .2500 to .2505906, shaft .2490 to .2493.
+  const AsMade drawn = worked({});
+  EXPECT_EQ(drawn.mates[0].clearance.least, inTenThousandths(7));
+  EXPECT_FALSE(drawn.mates[0].measured);
+  EXPECT_EQ(drawn.mates[0].verdict, Verdict::in);
+  const AsMade over = worked(at(R"(, "size": ".2518", "with": {"error": ".0003"})"));
+  EXPECT_EQ(over.mates[0].clearance, tenths(22, 31));
+  EXPECT_EQ(over.mates[0].verdict, Verdict::over);
+  // The shaft made to suit brings it back.
+  const AsMade suited =
+      worked(at(R"(, "size": ".2518", "with": {"error": ".0003"})"),
+             R"({"place": "D", "setup": "1", "size": ".2507", "with": {"error": ".0001"}})");
+  EXPECT_EQ(suited.mates[0].clearance, tenths(7, 15));
+  EXPECT_EQ(suited.mates[0].verdict, Verdict::in);
+}
+
+// ANSI B4.1, RC4 over .24 to .40 in: hole +.9 −0, shaft −.5 −1.1 thou: .5 to 2.0 (as in the table).
+TEST(AsMade, TakesAFitAtTheHolesNominalSize) {
+  const AsMade made = worked(R"({"place": "B", "setup": "1", "size": ".2504"})");
+  EXPECT_EQ(made.mates[1].wanted, tenths(5, 20));
+  EXPECT_EQ(made.mates[1].clearance, tenths(11, 14));
+  EXPECT_EQ(made.mates[1].verdict, Verdict::in);
+}
+
+TEST(AsMade, PutsFoundDistancesAndSizesIntoGaps) {
+  const AsMade drawn = worked({});
+  ASSERT_EQ(drawn.gaps.size(), 2u);
+  EXPECT_EQ(drawn.gaps[0].asMade, drawn.gaps[0].asDrawn);
+  EXPECT_TRUE(drawn.gaps[0].keeps);
+  EXPECT_FALSE(drawn.gaps[0].fault);
+  const AsMade made = worked(
+      R"({"place": "A", "setup": "1", "x": "1.0002", "with": {"error": ".0001"}},
+         {"place": "B", "setup": "1", "x": "2.0027", "with": {"error": ".0002"}})");
+  EXPECT_EQ(made.gaps[0].asMade.low, inTenThousandths(10022).ticks());
+  EXPECT_EQ(made.gaps[0].asMade.high, inTenThousandths(10028).ticks());
+  EXPECT_FALSE(made.gaps[0].keeps);
+  // Half the clearance either way.
+  const AsMade loose = worked(at(R"(, "size": ".2520")"));
+  EXPECT_EQ(loose.gaps[1].asMade.high, inTenThousandths(15).ticks());
+}
+
+TEST(AsMade, SaysWhatCannotBeWorkedOut) {
+  KitJob kit;
+  kit.job.mates[0].shaft = PartPlace{"Spindle", "D", {}};
+  kit.job.mates[1].fit.clear();
+  const auto made = asMade(kit.job, kit.solutions);
+  ASSERT_TRUE(made.ok());
+  ASSERT_TRUE(made->mates[0].fault);
+  EXPECT_EQ(made->mates[0].fault->code, ErrorCode::notFound);
+  ASSERT_TRUE(made->mates[1].fault);
+}
+
+TEST(DrawnSize, FollowsWhatThePrintSays) {
+  const KitJob kit;
+  const Part& plate = kit.job.parts[0];
+  EXPECT_EQ(drawnSize(plate, "B")->limits,
+            (SizeLimits{inTenThousandths(2500), inTenThousandths(2510)}));
+  EXPECT_EQ(drawnSize(plate, "C")->nominal, inTenThousandths(1640));
+  EXPECT_EQ(drawnSize(plate, "L").error().code, ErrorCode::badRequest);
+  EXPECT_EQ(drawnSize(plate, "Q").error().code, ErrorCode::notFound);
+  EXPECT_EQ(drawnSize(kit.job.parts[1], "D")->limits.greatest, inTenThousandths(2493));
+}
+
+}  // namespace
+}  // namespace inchwright

@@ -1,0 +1,252 @@
+#include "core/turned/lathe_work.h"
+
+#include <gtest/gtest.h>
+
+#include <string>
+
+#include "core/chain/solution.h"
+#include "core/part/edit.h"
+
+namespace inchwright {
+namespace {
+
+Lettered lettered(std::string_view text) {
+  return readLength(text).value();
+}
+
+/// A turned part put together by hand: edges along X, readings between them, stretches.
+class Arbor {
+ public:
+  Arbor() { part_.name = "Arbor"; }
+
+  Arbor& edge(const Id& id, std::optional<Side> side = std::nullopt) {
+    return add(id, kind::Edge{Axis::x, side});
+  }
+  Arbor& reads(const Id& from, const Id& to, std::string_view text) {
+    Reading reading;
+    reading.id = "r" + std::to_string(part_.readings.size() + 1);
+    reading.from = from;
+    reading.to = to;
+    reading.figure = lettered(text);
+    part_.readings.push_back(reading);
+    return *this;
+  }
+  Arbor& add(const Id& id, Shape shape) {
+    Feature feature;
+    feature.id = id;
+    feature.shape = std::move(shape);
+    part_.features.push_back(feature);
+    return *this;
+  }
+  Arbor& outside(const Id& id, const Id& from, const Id& to, std::string_view diameter) {
+    return add(id, kind::Outside{{from, to}, lettered(diameter)});
+  }
+  Arbor& held(Side side, std::string_view standsOut = {}) {
+    auto& setup = part_.setups.emplace_back();
+    setup.name = std::to_string(part_.setups.size());
+    setup.chucked.emplace();
+    setup.chucked->held = side;
+    if (!standsOut.empty()) setup.chucked->standsOut = lettered(standsOut);
+    return *this;
+  }
+  Part& part() { return part_; }
+
+  LatheWork work(std::size_t setup = 0, const Lathe& lathe = {}) {
+    part_ = turnedPart(std::move(part_));
+    Job job;
+    job.lathe = lathe;
+    const auto solution = solve(part_);
+    EXPECT_TRUE(solution.ok());
+    auto made = latheWork(job, part_, *solution, part_.setups[setup]);
+    if (!made.ok()) {
+      ADD_FAILURE() << made.error().text;
+      return {};
+    }
+    return *std::move(made);
+  }
+
+ private:
+  Part part_;
+};
+
+/// 3/4 × 1/2 at the left, a shoulder of 3/4 for 1/4, then 3/8 for 1 in.
+Arbor stepped() {
+  Arbor arbor;
+  arbor.edge("L", Side::left).edge("S").edge("T").edge("R", Side::right);
+  arbor.reads("L", "S", "1/2").reads("S", "T", "1/4").reads("T", "R", "1");
+  arbor.outside("A", "L", "S", "1/2").outside("B", "S", "T", "3/4").outside("C", "T", "R", ".375");
+  return arbor;
+}
+
+std::string rowsOf(const LatheWork& work) {
+  std::string text;
+  for (const LatheRow& row : work.rows) {
+    text += row.id + " " + row.length.text + " " + (row.dia ? row.dia->text : "-") +
+            (row.cutHere ? "" : " done") + "\n";
+  }
+  return text;
+}
+
+std::string cutsOf(const LatheWork& work) {
+  std::string text;
+  for (const Cut& cut : work.cuts) {
+    text += std::string(nameOf(cut.op));
+    for (const Id& id : cut.of) text += " " + id;
+    text +=
+        " " + (cut.length ? cut.length->text : "-") + " " + (cut.dia ? cut.dia->text : "-") + "\n";
+  }
+  return text;
+}
+
+TEST(LatheWork, CountsFromTheFacedEndTowardsTheChuck) {
+  Arbor arbor = stepped();
+  arbor.held(Side::left);
+  EXPECT_EQ(rowsOf(arbor.work()),
+            "A 1.750 0.500\n"
+            "B 1.250 0.750\n"
+            "C 1.000 0.375\n");
+  // The other end in the chuck: the same, from the left end.
+  Arbor turned = stepped();
+  turned.held(Side::right);
+  EXPECT_EQ(rowsOf(turned.work()),
+            "A 0.500 0.500\n"
+            "B 0.750 0.750\n"
+            "C 1.750 0.375\n");
+}
+
+TEST(LatheWork, FollowsTheReadout) {
+  Arbor arbor = stepped();
+  arbor.held(Side::left);
+  Lathe lathe;
+  lathe.carriageCounts = CarriageCounts::right;
+  lathe.crossCounts = CrossCounts::radius;
+  lathe.unit = Unit::millimetre;
+  lathe.step = "0.005";
+  EXPECT_EQ(rowsOf(arbor.work(0, lathe)),
+            "A -44.450 6.350\n"
+            "B -31.750 9.525\n"
+            "C -25.400 4.765\n");  // 4.7625 is as near to one step as to the next: away from 0
+}
+
+TEST(LatheWork, TakesZeroWhereTheSetupSays) {
+  Arbor arbor = stepped();
+  arbor.held(Side::left);
+  ZeroAlong zero;
+  zero.at = "T";
+  arbor.part().setups[0].zero.push_back(zero);
+  EXPECT_EQ(rowsOf(arbor.work()),
+            "A 0.750 0.500\n"
+            "B 0.250 0.750\n"
+            "C 0.000 0.375\n");
+  EXPECT_EQ(arbor.work().zeroAt, "T");
+}
+
+TEST(LatheWork, ReachesWhatStandsOut) {
+  Arbor arbor = stepped();
+  arbor.held(Side::left, "1 1/4").held(Side::right);
+  const LatheWork first = arbor.work(0);
+  EXPECT_EQ(rowsOf(first), "B 1.250 0.750\nC 1.000 0.375\n");
+  EXPECT_EQ(first.inTheChuck, std::vector<Id>{"A"});
+  EXPECT_EQ(rowsOf(arbor.work(1)),
+            "A 0.500 0.500\n"
+            "B 0.750 0.750 done\n"
+            "C 1.750 0.375 done\n");
+}
+
+TEST(LatheWork, LeavesWhatLiesBehindTheLargestForTheOtherEnd) {
+  Arbor arbor = stepped();
+  arbor.held(Side::left).held(Side::right);
+  EXPECT_EQ(rowsOf(arbor.work(0)), "B 1.250 0.750\nC 1.000 0.375\n");
+  EXPECT_EQ(arbor.work(1).whole->text, "1.750");
+}
+
+TEST(LatheWork, CutsInOrder) {
+  Arbor arbor = stepped();
+  arbor.held(Side::left, "2");
+  arbor.edge("E").reads("E", "R", "1/2");
+  arbor.add("D", kind::Bored{{"E", "R"}, lettered("1/4")});
+  arbor.add("G", kind::Groove{{"E", "R"}, lettered(".300")});
+  arbor.add("H", kind::Screwed{{"E", "R"}, "3/8-16 UNC", Hand::right, std::nullopt});
+  arbor.add("J", kind::CentreDrill{"R", "#2"});
+  arbor.add("K", kind::Chamfer{"R", lettered("1/32"), std::nullopt});
+  arbor.add("M", kind::Knurl{{"S", "T"}, std::nullopt, "diamond"});
+  arbor.part().setups[0].chucked->partOff = PartOff{lettered("3/32"), ToolCorner::left, {}};
+  EXPECT_EQ(cutsOf(arbor.work()),
+            "face R 0.000 -\n"
+            "centre_drill J 0.000 -\n"
+            "rough B 1.250 0.770\n"
+            "rough A 1.750 0.520\n"
+            "rough C 1.000 0.395\n"
+            "rough H 0.500 0.395\n"
+            "drill D 0.500 0.219\n"
+            "bore D 0.500 0.250\n"
+            "knurl M 1.250 -\n"
+            "finish B 1.250 0.750\n"
+            "finish A 1.750 0.500\n"
+            "finish C 1.000 0.375\n"
+            "finish H 0.500 0.375\n"
+            "groove G 0.500 0.300\n"
+            "chamfer K 0.000 -\n"
+            "thread H 0.500 0.375\n"
+            "deburr A B C D G H M - -\n"
+            "part_off L 1.844 -\n");
+  // By the right corner the tool reads the length itself.
+  arbor.part().setups[0].chucked->partOff->corner = ToolCorner::right;
+  EXPECT_EQ(arbor.work().cuts.back().length->text, "1.750");
+}
+
+TEST(LatheWork, SetsTheTopSlideToHalfATaper) {
+  Arbor arbor = stepped();
+  arbor.add(
+      "T1",
+      kind::Taper{{"T", "R"}, lettered("3/4"), std::nullopt, std::nullopt, lettered("1/2"), "T"});
+  arbor.held(Side::left);
+  const LatheWork work = arbor.work();
+  const LatheRow& row = work.rows.back();
+  EXPECT_EQ(row.dia->text, "0.750");
+  // 1/2 in per foot: 2.3859° included (2 atan (1/48)).
+  ASSERT_TRUE(row.topSlide);
+  EXPECT_NEAR(*row.topSlide, 1.19348, 1e-5);
+  const Stretch* taper = work.shape.stretch("T1");
+  EXPECT_EQ(taper->atRight->ticks(), 1'799'166'667);  // 3/4 − 1/24 in, to the nearest tick
+}
+
+TEST(TurnedShape, NamesWhatCannotBe) {
+  Arbor arbor = stepped();
+  arbor.add("G", kind::Groove{{"T", "R"}, lettered("3/8")});
+  arbor.add("D", kind::Bored{{"T", "R"}, lettered("7/16")});
+  arbor.add("E", kind::Screwed{{"T", "R"}, "nonsense", Hand::right, std::nullopt});
+  arbor.add("P",
+            kind::Taper{{"T", "R"}, lettered("1/2"), std::nullopt, std::nullopt, std::nullopt, ""});
+  arbor.add(
+      "Q",
+      kind::Taper{{"T", "R"}, lettered("1/2"), lettered("3/8"), std::nullopt, lettered("1"), ""});
+  arbor.held(Side::left);
+  const TurnedShape shape = arbor.work().shape;
+  const auto has = [&](TurnedFaultKind kind, const Id& id, const Id& other, const char* by) {
+    return std::find(shape.faults.begin(), shape.faults.end(),
+                     TurnedFault{kind, id, other, lettered(by).value}) != shape.faults.end();
+  };
+  EXPECT_TRUE(has(TurnedFaultKind::grooveTooLarge, "G", "C", "0"));
+  EXPECT_TRUE(has(TurnedFaultKind::boreTooLarge, "D", "C", "1/16"));
+  EXPECT_TRUE(has(TurnedFaultKind::noSuchThread, "E", "", "0"));
+  EXPECT_TRUE(has(TurnedFaultKind::taperUnsaid, "P", "", "0"));
+  EXPECT_EQ(shape.faults.size(), 5u);
+}
+
+TEST(LatheWork, IsRefusedWhereItCannotBeWorkedOut) {
+  Arbor arbor = stepped();
+  arbor.held(Side::left);
+  arbor.part().setups[0].chucked.reset();
+  const auto solution = solve(arbor.part());
+  EXPECT_EQ(latheWork({}, arbor.part(), *solution, arbor.part().setups[0]).error().code,
+            ErrorCode::badRequest);
+  Arbor loose;
+  loose.edge("L", Side::left).edge("R").outside("A", "L", "R", "1/2").held(Side::left);
+  const auto free = solve(loose.part());
+  EXPECT_EQ(latheWork({}, loose.part(), *free, loose.part().setups[0]).error().code,
+            ErrorCode::unsolvable);
+}
+
+}  // namespace
+}  // namespace inchwright
