@@ -83,11 +83,19 @@ Result<std::vector<PlannedSetup>> planJob(const Arguments& arguments, const Open
     const Part& part = opened.part(opened.solved[i]);
     for (const Setup& setup : part.setups) there.push_back(setup.name);
     for (const Setup& setup : wantedSetups(name, part, solution)) {
+      if (setup.chucked) {
+        Result<LatheWork> work = latheWork(opened.job, part, solution, setup, options);
+        if (!work) {
+          return within(opened.file + ": " + part.name + ": setup " + setup.name, work.error());
+        }
+        planned.push_back({i, setup, options, {}, std::move(work).value()});
+        continue;
+      }
       Result<SetupTable> table = makeTable(opened.job, part, solution, setup, options);
       if (!table) {
         return within(opened.file + ": " + part.name + ": setup " + setup.name, table.error());
       }
-      planned.push_back({i, setup, options, std::move(table).value()});
+      planned.push_back({i, setup, options, std::move(table).value(), std::nullopt});
     }
   }
   if (planned.empty()) return within(opened.file, notAmong("setup", *name, there));

@@ -9,6 +9,7 @@
 #include "core/chain/solution.h"
 #include "core/part/job.h"
 #include "core/plan/table.h"
+#include "core/turned/lathe_work.h"
 
 namespace inchwright::app {
 
@@ -35,8 +36,9 @@ Result<OpenedJob> openJob(const Arguments& arguments);
 struct PlannedSetup {
   std::size_t solved = 0;  ///< index into OpenedJob::solved
   Setup setup;
-  TableOptions options;  ///< the table was made with
-  SetupTable table;
+  TableOptions options;            ///< the table was made with
+  SetupTable table;                ///< says nothing where it is of the lathe
+  std::optional<LatheWork> lathe;  ///< a setup of the lathe
 };
 
 /// Tables of the setup `--setup` names in every part that has it, or of all; a part without any

@@ -3,9 +3,11 @@
 
 #include "app/words/console.h"
 #include "app/words/job_file.h"
+#include "app/words/lathe_json.h"
 #include "app/words/table_text.h"
 #include "app/words/words.h"
 #include "core/say/figure_words.h"
+#include "core/say/lathe_words.h"
 #include "core/say/making_words.h"
 #include "core/say/setup_words.h"
 #include "core/say/table_csv.h"
@@ -133,19 +135,53 @@ Json asJson(const Part& part, const SetupTable& table) {
   return sheet;
 }
 
-void print(const std::vector<TableOfPart>& tables, As as, const Streams& streams) {
-  if (as == As::csv) {
-    streams.out << tablesAsCsv(tables);
-  } else if (as == As::json) {
-    Json all{{"inchwright", 1}, {"sheets", Json::array()}};
-    for (const auto& [part, table] : tables) all["sheets"].push_back(asJson(part, table));
-    streams.out << all.dump(2, ' ', false, Json::error_handler_t::replace) << '\n';
-  } else {
-    for (std::size_t i = 0; i < tables.size(); ++i) {
-      if (i > 0) streams.out << '\n';
-      printTableText(tables[i].part, tables[i].table, streams);
+Error bothKinds() {
+  return {ErrorCode::badRequest,
+          "comma-separated values hold tables of the mill or of the lathe, not both: say which "
+          "--setup",
+          "--as"};
+}
+
+Result<Done> printCsv(const std::vector<PlannedSetup>& planned, const OpenedJob& opened,
+                      const Streams& streams) {
+  std::vector<TableOfPart> tables;
+  std::vector<LatheWork> works;
+  for (const PlannedSetup& one : planned) {
+    if (one.lathe) {
+      works.push_back(*one.lathe);
+    } else {
+      tables.push_back({opened.part(opened.solved[one.solved]), one.table});
     }
   }
+  if (!tables.empty() && !works.empty()) return bothKinds();
+  streams.out << (works.empty() ? tablesAsCsv(tables) : latheAsCsv(works));
+  return Done{};
+}
+
+Result<Done> print(const std::vector<PlannedSetup>& planned, const OpenedJob& opened, As as,
+                   const Streams& streams) {
+  if (as == As::csv) return printCsv(planned, opened, streams);
+  Json all{{"inchwright", 1}, {"sheets", Json::array()}};
+  for (const PlannedSetup& one : planned) {
+    const Part& part = opened.part(opened.solved[one.solved]);
+    const Lathe lathe = latheFor(opened.job, one.options);
+    if (as == As::json) {
+      all["sheets"].push_back(one.lathe ? latheAsJson(*one.lathe, lathe) : asJson(part, one.table));
+      continue;
+    }
+    if (&one != &planned.front()) streams.out << '\n';
+    if (!one.lathe) {
+      printTableText(part, one.table, streams);
+      continue;
+    }
+    for (const std::string& line : latheLines(*one.lathe, lathe)) {
+      streams.out << oneLine(line) << '\n';
+    }
+  }
+  if (as == As::json) {
+    streams.out << all.dump(2, ' ', false, Json::error_handler_t::replace) << '\n';
+  }
+  return Done{};
 }
 
 int runTable(std::span<const std::string> args, Streams& streams) {
@@ -163,11 +199,8 @@ int runTable(std::span<const std::string> args, Streams& streams) {
   const Result<std::vector<PlannedSetup>> planned = planJob(*arguments, *opened);
   if (!planned) return refuse(streams, "table", planned.error());
 
-  std::vector<TableOfPart> tables;
-  for (const PlannedSetup& one : *planned) {
-    tables.push_back({opened->part(opened->solved[one.solved]), one.table});
-  }
-  print(tables, *as, streams);
+  const Result<Done> printed = print(*planned, *opened, *as, streams);
+  if (!printed) return refuse(streams, "table", printed.error());
   return hasFindings(*opened) ? kFindings : kFine;
 }
 

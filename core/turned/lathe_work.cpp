@@ -108,8 +108,18 @@ std::string_view nameOf(CutOp op) {
   return nameIn(kCutNames, op);
 }
 
+Lathe latheFor(const Job& job, const TableOptions& options) {
+  Lathe lathe = job.lathe.value_or(Lathe{});
+  if (options.unit && *options.unit != lathe.unit) {
+    lathe.unit = *options.unit;
+    lathe.step = *options.unit == Unit::inch ? Lathe{}.step : std::string(kLatheMillimetreStep);
+  }
+  if (options.step) lathe.step = *options.step;
+  return lathe;
+}
+
 Result<LatheWork> latheWork(const Job& job, const Part& part, const Solution& solution,
-                            const Setup& setup) {
+                            const Setup& setup, const TableOptions& options) {
   if (!setup.chucked) {
     return Error{ErrorCode::badRequest, "setup `" + setup.name + "` is none of the lathe",
                  setup.name};
@@ -119,7 +129,7 @@ Result<LatheWork> latheWork(const Job& job, const Part& part, const Solution& so
   work.setup = setup.name;
   work.held = setup.chucked->held;
   work.shape = turnedShape(part, solution);
-  const Lathe lathe = job.lathe.value_or(Lathe{});
+  const Lathe lathe = latheFor(job, options);
   const Result<LatheReadout> readout =
       LatheReadout::of(lathe, {part, solution, setup, job.machine}, work.shape);
   if (!readout) return readout.error();

@@ -7,6 +7,7 @@
 #include "core/base/result.h"
 #include "core/measure/writing.h"
 #include "core/part/job.h"
+#include "core/plan/work_at.h"
 #include "core/turned/turned_shape.h"
 
 namespace inchwright {
@@ -93,6 +94,9 @@ struct LatheWork {
 /// their groove and chamfer; parting off is last. Errors: `badRequest` when the setup is not of the
 /// lathe; `badText` for its step; `unsolvable` where zero is on a loose edge; `outOfRange`.
 Result<LatheWork> latheWork(const Job& job, const Part& part, const Solution& solution,
-                            const Setup& setup);
+                            const Setup& setup, const TableOptions& options = {});
+
+/// The job's lathe, or a customary one, in the unit and at the step that are asked for.
+Lathe latheFor(const Job& job, const TableOptions& options);
 
 }  // namespace inchwright

@@ -1,0 +1,61 @@
+#include "app/words/lathe_json.h"
+
+#include <nlohmann/json.hpp>
+
+#include "core/say/figure_words.h"
+#include "core/say/lathe_words.h"
+
+namespace inchwright::app {
+
+using Json = nlohmann::ordered_json;
+
+namespace {
+
+void put(Json& entry, const std::string& name, const std::optional<LatheFigure>& figure) {
+  entry[name] = figure ? Json(figure->text) : Json();
+  entry[name + "_ticks"] = figure ? Json(figure->value.ticks()) : Json();
+}
+
+}  // namespace
+
+Json latheAsJson(const LatheWork& work, const Lathe& lathe) {
+  Json sheet{{"part", work.part}, {"setup", work.setup}, {"kind", "lathe"}};
+  sheet["unit"] = nameOf(work.step.unit);
+  sheet["step"] = stepText(work.step);
+  sheet["zero"] = heldWords(work, lathe);
+  sheet["held"] = nameOf(work.held);
+  sheet["rows"] = Json::array();
+  for (const LatheRow& row : work.rows) {
+    Json entry{{"id", row.id}, {"kind", nameOf(row.kind)}};
+    put(entry, "length", row.length);
+    put(entry, "dia", row.dia);
+    if (row.topSlide) entry["top_slide"] = *row.topSlide;
+    entry["exact"] = row.length.exact && (!row.dia || row.dia->exact);
+    entry["cut_here"] = row.cutHere;
+    entry["disputed"] = row.disputed;
+    entry["note"] = latheNote(row);
+    sheet["rows"].push_back(std::move(entry));
+  }
+  put(sheet, "whole", work.whole);
+  sheet["unplaced"] = work.unplaced;
+  sheet["in_the_chuck"] = work.inTheChuck;
+  sheet["warnings"] = Json::array();
+  for (const TurnedFault& fault : work.shape.faults) {
+    sheet["warnings"].push_back(turnedFaultWords(fault, work.step));
+  }
+  return sheet;
+}
+
+Json cutsAsJson(const LatheWork& work) {
+  Json cuts = Json::array();
+  for (const Cut& cut : work.cuts) {
+    Json entry{{"op", nameOf(cut.op)}, {"of", cut.of}};
+    put(entry, "length", cut.length);
+    put(entry, "dia", cut.dia);
+    if (cut.topSlide) entry["top_slide"] = *cut.topSlide;
+    cuts.push_back(std::move(entry));
+  }
+  return cuts;
+}
+
+}  // namespace inchwright::app

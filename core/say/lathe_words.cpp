@@ -1,0 +1,146 @@
+#include "core/say/lathe_words.h"
+
+#include <algorithm>
+#include <cstdio>
+
+#include "core/say/figure_words.h"
+
+namespace inchwright {
+namespace {
+
+/// Degrees to three places, whatever the locale.
+std::string degrees(double value) {
+  const auto thousandths = static_cast<std::int64_t>(value * 1000 + (value < 0 ? -0.5 : 0.5));
+  std::string digits = std::to_string(std::abs(thousandths));
+  while (digits.size() < 4) digits.insert(digits.begin(), '0');
+  digits.insert(digits.size() - 3, ".");
+  return (thousandths < 0 ? "-" : "") + digits + "°";
+}
+
+std::string listed(const std::vector<Id>& ids) {
+  std::string text;
+  for (const Id& id : ids) text += (text.empty() ? "" : ", ") + id;
+  return text;
+}
+
+std::string padded(std::string text, std::size_t width, bool right) {
+  if (text.size() >= width) return text;
+  const std::string blanks(width - text.size(), ' ');
+  return right ? blanks + text : text + blanks;
+}
+
+std::string quoted(std::string_view text) {
+  std::string out = "\"";
+  for (const char c : text) out += c == '"' ? "\"\"" : std::string(1, c);
+  return out + '"';
+}
+
+std::string kindWords(FeatureKind kind) {
+  return kind == FeatureKind::centreDrill ? "centre hole" : std::string(nameOf(kind));
+}
+
+}  // namespace
+
+std::string lengthHeading(const LatheWork& work) {
+  return "Length (" + work.carriageLetter + ")";
+}
+
+std::string diaHeading(const LatheWork& work) {
+  return (work.halved ? "Half dia (" : "Dia (") + work.crossLetter + ")";
+}
+
+std::string heldWords(const LatheWork& work, const Lathe& lathe) {
+  const std::string& letter = work.carriageLetter;
+  std::string text = "held by the " + std::string(nameOf(work.held)) + " end";
+  if (!work.zeroAt.empty()) text += ", " + letter + "0 at " + work.zeroAt;
+  text += lathe.carriageCounts == CarriageCounts::left
+              ? "; " + letter + " counts up towards the chuck"
+              : "; " + letter + " counts up away from the chuck";
+  return text;
+}
+
+std::string cutWords(const Cut& cut) {
+  std::string text(nameOf(cut.op));
+  std::replace(text.begin(), text.end(), '_', ' ');
+  if (cut.op == CutOp::deburr) return "break all edges";
+  return cut.of.empty() ? text : text + " " + listed(cut.of);
+}
+
+std::string latheNote(const LatheRow& row) {
+  std::string note;
+  const auto add = [&](const std::string& text) { note += (note.empty() ? "" : "; ") + text; };
+  if (row.topSlide) add("top slide to " + degrees(*row.topSlide) + ", half the angle");
+  if (!row.cutHere) add("cut in an earlier setup");
+  if (row.disputed) add("in dispute: the print contradicts itself");
+  if (!row.length.exact || (row.dia && !row.dia->exact)) add("no exact figure");
+  return note;
+}
+
+std::string turnedFaultWords(const TurnedFault& fault, const Step& step) {
+  switch (fault.kind) {
+    case TurnedFaultKind::backToFront:
+      return fault.id + " has no length: its two edges lie on one another";
+    case TurnedFaultKind::taperUnsaid:
+      return "the taper " + fault.id + " wants two of large, small, angle and taper per foot";
+    case TurnedFaultKind::taperContradicts:
+      return "the figures of the taper " + fault.id + " disagree by " + atStep(fault.by, step);
+    case TurnedFaultKind::noSuchThread:
+      return "the thread of " + fault.id + " is not one that is known";
+    case TurnedFaultKind::grooveTooLarge:
+      return "the floor of groove " + fault.id + " is not below " + fault.other + ": larger by " +
+             atStep(fault.by, step);
+    case TurnedFaultKind::boreTooLarge:
+      break;
+  }
+  return "the bore " + fault.id + " leaves no metal under " + fault.other + ": larger by " +
+         atStep(fault.by, step);
+}
+
+std::vector<std::string> latheLines(const LatheWork& work, const Lathe& lathe) {
+  std::vector<std::string> lines{work.part + ", setup " + work.setup + ": in the lathe",
+                                 std::string("  ") +
+                                     (work.step.unit == Unit::inch ? "inches" : "millimetres") +
+                                     " at a step of " + stepText(work.step),
+                                 "  " + heldWords(work, lathe)};
+  if (work.whole) lines.push_back("  over both ends " + work.whole->text);
+  if (!work.rows.empty()) {
+    lines.push_back("  " + padded("id", 8, false) + padded(lengthHeading(work), 14, true) +
+                    padded(diaHeading(work), 14, true));
+  }
+  for (const LatheRow& row : work.rows) {
+    std::string line = "  " + padded(row.id, 8, false) + padded(row.length.text, 14, true) +
+                       padded(row.dia ? row.dia->text : "-", 14, true) + "  " + kindWords(row.kind);
+    if (const std::string note = latheNote(row); !note.empty()) line += "; " + note;
+    lines.push_back(line);
+  }
+  if (!work.cuts.empty()) lines.push_back("  Cuts in order");
+  for (const Cut& cut : work.cuts) {
+    std::string line = "    " + padded(cutWords(cut), 22, false);
+    if (cut.length) line += "  " + work.carriageLetter + " " + cut.length->text;
+    if (cut.dia) line += "  " + work.crossLetter + " " + cut.dia->text;
+    lines.push_back(line);
+  }
+  if (!work.inTheChuck.empty()) {
+    lines.push_back("  not within reach here: " + listed(work.inTheChuck));
+  }
+  if (!work.unplaced.empty()) lines.push_back("  Mind: no place yet for " + listed(work.unplaced));
+  for (const TurnedFault& fault : work.shape.faults) {
+    lines.push_back("  Mind: " + turnedFaultWords(fault, work.step));
+  }
+  return lines;
+}
+
+std::string latheAsCsv(const std::vector<LatheWork>& works) {
+  std::string csv = "part,setup,unit,step,id,kind,length,dia\r\n";
+  for (const LatheWork& work : works) {
+    for (const LatheRow& row : work.rows) {
+      csv += quoted(work.part) + ',' + quoted(work.setup) + ',' +
+             std::string(nameOf(work.step.unit)) + ',' + stepText(work.step) + ',' +
+             quoted(row.id) + ',' + std::string(nameOf(row.kind)) + ',' + row.length.text + ',' +
+             (row.dia ? row.dia->text : "") + "\r\n";
+    }
+  }
+  return csv;
+}
+
+}  // namespace inchwright
