@@ -1,26 +1,21 @@
 #include "app/canvas/picture_layer.h"
 
 #include <QElapsedTimer>
-#include <QFileInfo>
-#include <QTimer>
 #include <algorithm>
 #include <array>
 #include <cmath>
 #include <utility>
+#include <vector>
 
 #include "app/base/look.h"
-#include "app/canvas/line_snap.h"
-#include "app/canvas/picture_decoder.h"
-#include "app/session/picture_edits.h"
-#include "core/document/atomic_file.h"
+#include "app/picture/line_snap.h"
 
 namespace inchwright::app {
 namespace {
 
-constexpr int kTile = 256;           // device pixels
-constexpr int kTileCache = 320;      // tiles: 80 MB
-constexpr int kProgressEvery = 100;  // milliseconds
-constexpr int kHurry = 4;            // milliseconds for new tiles in a frame of 16
+constexpr int kTile = 256;       // device pixels
+constexpr int kTileCache = 320;  // tiles: 80 MB
+constexpr int kHurry = 4;        // milliseconds for new tiles in a frame of 16
 constexpr qreal kSeenScale = 0.5;
 
 /// For each value of a channel, what it is shown as between pencil and paper.
@@ -37,146 +32,32 @@ std::array<std::uint8_t, 256> tones(const PictureTone& tone, int pencil, int pap
   return shown;
 }
 
-QByteArray bytesOf(const PictureBytes& kept, const QString& file, QString& trouble) {
-  if (!kept.empty()) {
-    return QByteArray::fromRawData(kept.get().data(), static_cast<qsizetype>(kept.get().size()));
-  }
-  if (file.isEmpty()) {
-    trouble = QStringLiteral("the link leads away from the document's folder");
-    return {};
-  }
-  auto read = readWholeFile(file.toStdString(), kLargestPictureFile);
-  if (read.ok()) return QByteArray::fromStdString(*read);
-  trouble =
-      QFileInfo(file).fileName() + QStringLiteral(": ") + QString::fromStdString(read.error().text);
-  return {};
+/// Whole device pixels, so that tiles meet without a seam.
+QPointF tileCorner(const PrintMap& map, qreal ratio) {
+  const QPointF origin = map.toWidget(QPointF(0, 0));
+  return {std::round(origin.x() * ratio) / ratio, std::round(origin.y() * ratio) / ratio};
 }
 
 }  // namespace
 
-PictureLayer::PictureLayer(Desk& desk, QObject* parent) : QObject(parent), desk_(desk) {
+PictureLayer::PictureLayer() {
   tiles_.setMaxCost(kTileCache);
 }
 
-PictureLayer::~PictureLayer() {
-  stop();
-  if (thread_.joinable()) thread_.join();
+void PictureLayer::show(SquaredPicture picture) {
+  shown_ = std::move(picture);
+  forgetTiles();
 }
 
-std::optional<PictureLayer::Wanted> PictureLayer::lookUp(Showing showing) const {
-  if (!desk_.hasPart()) return std::nullopt;
-  const PictureView* view = showing == Showing::ofAnotherFace
-                                ? squaredView(desk_.job(), desk_.part())
-                                : viewOf(desk_.part(), desk_.face());
-  const Picture* picture = view == nullptr ? nullptr : desk_.job().picture(view->picture);
-  if (picture == nullptr) return std::nullopt;
-  Wanted wanted{picture->data, {}, picture->page, {}, {}};
-  if (!picture->file.empty()) wanted.file = linkedFile(desk_.file(), *picture);
-  if (showing != Showing::asTaken) {
-    wanted.points = picture->points;
-    wanted.at = offsetOf(*view);
-  }
-  return wanted;
-}
-
-void PictureLayer::follow(Showing showing) {
-  auto wanted = lookUp(showing);
-  if (wanted == wanted_) return;
-  // The same picture on another part of the sheet need not be read again.
-  if (wanted && wanted_ && shown_ && !work_) {
-    Wanted moved = *wanted_;
-    moved.at = wanted->at;
-    if (moved == *wanted) {
-      wanted_ = std::move(wanted);
-      forgetTiles();
-      emit changed();
-      return;
-    }
-  }
-  wanted_ = std::move(wanted);
-  stop();
+void PictureLayer::clear() {
   shown_.reset();
   forgetTiles();
-  begin();
 }
 
-void PictureLayer::begin() {
-  trouble_.clear();
-  stopped_ = false;
-  if (wanted_) {
-    work_ = std::make_shared<WorkUnderWay>();
-    if (mayRead_) start();
-  }
-  emit changed();
-}
-
-void PictureLayer::letRead() {
-  if (std::exchange(mayRead_, true)) return;
-  if (work_) start();
-}
-
-void PictureLayer::start() {
-  // Nobody waits at the desk for what was stopped, but two pictures are never decoded at once.
-  thread_ =
-      std::thread([this, work = work_, wanted = *wanted_, before = std::move(thread_)]() mutable {
-        if (before.joinable()) before.join();
-        if (work->cancelled) return;
-        QString trouble;
-        std::optional<SquaredPicture> squared;
-        const QByteArray bytes = bytesOf(wanted.bytes, wanted.file, trouble);
-        if (trouble.isEmpty() && !work->cancelled) {
-          auto image = decodePicture(bytes, wanted.page);
-          if (image.ok()) {
-            squared = squarePicture(std::move(image).value(), wanted.points, *work);
-          } else {
-            trouble = QString::fromStdString(image.error().text);
-          }
-        }
-        // `this` outlives the thread, which its destructor waits for.
-        QMetaObject::invokeMethod(
-            this,
-            [this, work, trouble,
-             done = std::make_shared<std::optional<SquaredPicture>>(std::move(squared))] {
-              arrived(work, std::move(*done), trouble);
-            },
-            Qt::QueuedConnection);
-      });
-  auto* beat = new QTimer(this);
-  connect(beat, &QTimer::timeout, this, [this, beat, work = work_] {
-    if (work_ != work) beat->deleteLater();
-    emit changed();
-  });
-  beat->start(kProgressEvery);
-}
-
-void PictureLayer::stop() {
-  if (work_) work_->cancelled = true;
-  work_.reset();
-}
-
-void PictureLayer::arrived(const std::shared_ptr<WorkUnderWay>& work,
-                           std::optional<SquaredPicture> picture, const QString& trouble) {
-  if (work != work_) return;
-  work_.reset();
-  shown_ = std::move(picture);
-  trouble_ = trouble;
+void PictureLayer::lieAt(QPointF at) {
+  if (at == at_) return;
+  at_ = at;
   forgetTiles();
-  emit changed();
-}
-
-std::optional<int> PictureLayer::progress() const {
-  return work_ ? std::optional(work_->percent.load()) : std::nullopt;
-}
-
-void PictureLayer::cancel() {
-  if (!work_) return;
-  stop();
-  stopped_ = true;
-  emit changed();
-}
-
-void PictureLayer::resume() {
-  if (stopped_) begin();
 }
 
 void PictureLayer::forgetTiles() {
@@ -184,16 +65,15 @@ void PictureLayer::forgetTiles() {
   before_ = {};
 }
 
-void PictureLayer::setTone(const PictureTone& tone) {
-  if (tone == tone_) return;
+bool PictureLayer::setTone(const PictureTone& tone) {
+  if (tone == tone_) return false;
   tone_ = tone;
   forgetTiles();
-  emit changed();
+  return true;
 }
 
 QRectF PictureLayer::bounds() const {
-  if (!shown_ || !wanted_) return {};
-  return shown_->bounds().translated(-wanted_->at);
+  return shown_ ? shown_->bounds().translated(-at_) : QRectF();
 }
 
 /// `inches` is y up: its bottom() is drawn at the top of `target`.
@@ -291,48 +171,49 @@ QRect PictureLayer::covered(const PrintMap& map) const {
                       static_cast<int>(std::floor(box.bottom())) - 2));
 }
 
+void PictureLayer::followScale(const PrintMap& map, qreal ratio, bool hurried) {
+  const std::tuple now{map.scale(), ratio, Look::now().dark};
+  if (tilesFor_ == now) return;
+  const bool onlyScale =
+      std::tuple(std::get<0>(now), std::get<1>(tilesFor_), std::get<2>(tilesFor_)) == now;
+  const bool something = !tiles_.isEmpty() || !before_.image.isNull();
+  before_ = hurried && onlyScale && something ? lastSeen() : Seen{};
+  tiles_.clear();
+  tilesFor_ = now;
+}
+
+/// The tiles that cover a part of the widget; in a hurry what was never seen comes first.
+std::vector<PictureLayer::Placed> PictureLayer::tilesIn(const QRectF& part, const PrintMap& map,
+                                                        qreal ratio) const {
+  const QPointF corner = tileCorner(map, ratio);
+  const qreal side = kTile / ratio;
+  const auto index = [side](qreal at) { return static_cast<int>(std::floor(at / side)); };
+  const int right = index(part.right() - corner.x()), low = index(part.bottom() - corner.y());
+  const QRectF seenBefore = map.toWidget(before_.inches);
+  std::vector<Placed> wanted;
+  for (int row = index(part.top() - corner.y()); row <= low; ++row) {
+    for (int column = index(part.left() - corner.x()); column <= right; ++column) {
+      const QRectF box(corner + QPointF(column * side, row * side), QSizeF(side, side));
+      wanted.push_back({column, row, box, seenBefore.contains(box.intersected(part))});
+    }
+  }
+  std::stable_partition(wanted.begin(), wanted.end(),
+                        [](const Placed& one) { return !one.seenBefore; });
+  return wanted;
+}
+
 bool PictureLayer::paint(QPainter& painter, const PrintMap& map, const QRectF& visible,
                          bool hurried) {
   if (!covers()) return true;
   QElapsedTimer time;
   time.start();
   const qreal ratio = painter.device()->devicePixelRatioF();
-  const std::tuple now{map.scale(), ratio, Look::now().dark};
-  if (tilesFor_ != now) {
-    const bool onlyScale =
-        std::tuple(std::get<0>(now), std::get<1>(tilesFor_), std::get<2>(tilesFor_)) == now;
-    const bool something = !tiles_.isEmpty() || !before_.image.isNull();
-    before_ = hurried && onlyScale && something ? lastSeen() : Seen{};
-    tiles_.clear();
-    tilesFor_ = now;
-  }
+  followScale(map, ratio, hurried);
   const QRectF part = map.toWidget(bounds()).intersected(visible);
   paintedBy_ = map;
   painted_ = part;
   if (part.isEmpty()) return true;
-  // Whole device pixels, so that tiles meet without a seam.
-  const QPointF origin = map.toWidget(QPointF(0, 0));
-  const QPointF corner(std::round(origin.x() * ratio) / ratio,
-                       std::round(origin.y() * ratio) / ratio);
-  const qreal side = kTile / ratio;
-  const auto index = [side](qreal at) { return static_cast<int>(std::floor(at / side)); };
-  struct Placed {
-    int column, row;
-    QRectF box;
-    bool seenBefore;
-  };
-  std::vector<Placed> wanted;
-  const QRectF seenBefore = map.toWidget(before_.inches);
-  for (int row = index(part.top() - corner.y()); row <= index(part.bottom() - corner.y()); ++row) {
-    for (int column = index(part.left() - corner.x()); column <= index(part.right() - corner.x());
-         ++column) {
-      const QRectF box(corner + QPointF(column * side, row * side), QSizeF(side, side));
-      wanted.push_back({column, row, box, seenBefore.contains(box.intersected(part))});
-    }
-  }
-  // In a hurry what was never seen comes first.
-  std::stable_partition(wanted.begin(), wanted.end(),
-                        [](const Placed& one) { return !one.seenBefore; });
+  const std::vector<Placed> wanted = tilesIn(part, map, ratio);
   const bool mayWait = hurried && !before_.image.isNull();
   std::vector<std::pair<QPointF, QPixmap>> made;
   for (const Placed& one : wanted) {
@@ -349,7 +230,7 @@ bool PictureLayer::paint(QPainter& painter, const PrintMap& map, const QRectF& v
       if (!one.seenBefore) painter.fillRect(one.box, Look::now().print);
     }
     painter.setRenderHint(QPainter::SmoothPixmapTransform, false);
-    painter.drawImage(seenBefore, before_.image);
+    painter.drawImage(map.toWidget(before_.inches), before_.image);
   }
   for (const auto& [at, pixmap] : made) painter.drawPixmap(at, pixmap);
   return all;
@@ -382,5 +263,3 @@ QImage PictureLayer::cut(const QRectF& inches, const QSize& size) const {
 }
 
 }  // namespace inchwright::app
-
-#include "moc_picture_layer.cpp"

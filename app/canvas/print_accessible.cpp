@@ -28,7 +28,7 @@ class SpokenThing : public QAccessibleInterface, public QAccessibleActionInterfa
 
   QString text(QAccessible::Text what) const override {
     if (!isValid()) return {};
-    const PrintView::Thing thing = view_.thing(index_);
+    const PrintThing thing = view_.thing(index_);
     if (what == QAccessible::Name) return thing.name;
     if (what == QAccessible::Description || what == QAccessible::Value) return thing.status;
     return {};

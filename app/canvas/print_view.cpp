@@ -1,9 +1,14 @@
 #include "app/canvas/print_view.h"
 
+#include <QDragEnterEvent>
 #include <QFontMetricsF>
+#include <QMouseEvent>
+#include <QNativeGestureEvent>
 #include <QPainter>
 #include <QShortcut>
 #include <QTimer>
+#include <QTouchEvent>
+#include <QWheelEvent>
 #include <algorithm>
 #include <cmath>
 #include <utility>
@@ -11,54 +16,27 @@
 #include "app/base/look.h"
 #include "app/canvas/face_box.h"
 #include "app/canvas/print_accessible.h"
-#include "app/canvas/print_painter.h"
+#include "app/session/picture_edits.h"
+#include "core/part/edit.h"
 
 namespace inchwright::app {
 namespace {
 
-constexpr qreal kReach = 9;           // pixels: how near a click must fall
-constexpr qreal kSnap = 12;           // pixels: how far a line of the picture draws a click
-constexpr qreal kPrintsShare = 0.65;  // of the scale it would have without dimension lines
-constexpr int kStill = 200;           // milliseconds after which a hand no longer moves the print
+constexpr qreal kSnap = 12;  // pixels: how far a line of the picture draws a click
 
-std::size_t readingsOf(const Part& part, Face face) {
-  const auto axes = axesIn(face);
-  return static_cast<std::size_t>(
-      std::count_if(part.readings.begin(), part.readings.end(), [&](const Reading& one) {
-        return one.kind == ReadingKind::along && (one.axis == axes[0] || one.axis == axes[1]);
-      }));
-}
-
-qreal distanceTo(const DrawnPlace& place, const PrintMap& map, QPointF at) {
-  const QPointF centre = map.toWidget(place.at);
-  if (place.across) {
-    return place.alongViewX ? std::abs(at.x() - centre.x()) : std::abs(at.y() - centre.y());
-  }
-  const qreal apart = std::hypot(at.x() - centre.x(), at.y() - centre.y());
-  const bool pitchCircle = place.kind == FeatureKind::ring && place.id == place.feature;
-  // Anywhere in a hole is the hole; of a pitch circle only its centre and its line are.
-  const qreal radius = place.radius * map.scale();
-  return pitchCircle ? std::min(apart, std::abs(apart - radius)) : std::max(apart - radius, 0.0);
+std::string tracedText(double inches) {
+  return QString::number(std::round(inches * 1000) / 1000, 'f', 3).toStdString();
 }
 
 }  // namespace
 
-/// What is drawn, worked out once a change.
-struct PrintView::Layout {
-  DrawnFace drawn;
-  std::size_t readings = 0;  ///< of this face
-  std::vector<DimensionLine> lines;
-  Lettering lettering;
-  std::pair<double, qreal> made{0, 0};  ///< for this scale and height of the desk's figures
-};
-
 PrintView::PrintView(Work& work, QWidget* parent)
     : QWidget(parent),
       work_(work),
-      picture_(work.desk()),
+      picture_(work),
+      sight_(work, picture_),
       stop_(new QShortcut(Qt::Key_Escape, this)) {
   stop_->setEnabled(false);
-  connect(stop_, &QShortcut::activated, this, &PrintView::stopSquaring);
   speakPrints();
   setObjectName(QStringLiteral("print"));
   setAccessibleName(tr("Their print"));
@@ -68,116 +46,67 @@ PrintView::PrintView(Work& work, QWidget* parent)
   setAttribute(Qt::WA_AcceptTouchEvents);
   setMinimumSize(240, 200);
   setAcceptDrops(true);
-  Desk& desk = work.desk();
-  connect(&desk, &Desk::edited, this, &PrintView::forgetLayout);
-  connect(&desk, &Desk::viewChanged, this, [this] {
-    followPicture();
-    forgetLayout();
-    fitted_ = true;
-    fit();
-    update();
-  });
+  wire();
+  letReadUnseen();
+}
+
+void PrintView::wire() {
+  Desk& desk = work_.desk();
+  connect(stop_, &QShortcut::activated, &picture_, &PrintPicture::takeBack);
   connect(&desk, &Desk::selectionChanged, this, [this] {
     refresh();
     announceChosen(*this);
   });
-  connect(&work, &Work::changed, this, [this] {
-    followPicture();
-    refresh();
-  });
-  connect(&picture_, &PictureLayer::changed, this, [this] {
-    stop_->setEnabled(picture_.progress() && squared_);
-    const bool seen = !picture_.bounds().isNull();
-    // The close look of the second reading stays where it is when its picture arrives late.
-    if (seen && !pictureSeen_ && work_.doing() != Doing::rereading) fit();
-    pictureSeen_ = seen;
-    update();
-  });
-  connect(&work, &Work::show, this,
+  connect(&work_, &Work::changed, this, &PrintView::refresh);
+  connect(&work_, &Work::show, this,
           [this](const std::vector<Id>& places, const std::vector<Id>& readings) {
             shownReadings_ = readings;
-            bringIntoSight(places);
+            sight_.bringIntoSight(places);
           });
-  connect(&work, &Work::allLeft, this, &PrintView::stopOpened);
-  // The document may have been on the desk before this view.
-  followPicture();
-  letReadUnseen();
+  connect(&sight_, &PrintSight::moved, this, qOverload<>(&QWidget::update));
+  connect(&sight_, &PrintSight::changed, this, &PrintView::refresh);
+  // The box of faces lies in the low left corner, and the print beside it where there is room.
+  sight_.setCovered([this] {
+    const auto* faces = findChild<const FaceBox*>();
+    return faces != nullptr && faces->isVisibleTo(this) ? faces->geometry().right() : 0.0;
+  });
+  connect(&picture_, &PrintPicture::changed, this, [this] {
+    stop_->setEnabled(picture_.canTakeBack());
+    update();
+  });
 }
 
-PrintView::~PrintView() = default;
-
-QRectF PrintView::content() const {
-  const QRectF picture = picture_.bounds();
-  if (onBarePicture()) return picture.isNull() ? QRectF(0, 0, 4, 3) : picture;
-  return picture.isNull() ? layoutNow().drawn.bounds : picture;
+/// The desk is seen first and its picture read then; but a print that nobody sees waits for no
+/// painting.
+void PrintView::letReadUnseen() {
+  QTimer::singleShot(0, this, [this] {
+    if (!isVisible()) picture_.letRead();
+  });
 }
 
-std::optional<QPointF> PrintView::whereIs(const Id& place) const {
-  const DrawnPlace* drawn = layoutNow().drawn.find(place);
-  if (drawn == nullptr) return std::nullopt;
-  return map_.toWidget(drawn->at);
+void PrintView::zoomBy(qreal factor) {
+  sight_.moveByHand(map().zoomed(factor, QRectF(rect()).center()));
 }
 
-const PrintView::Layout& PrintView::layoutNow() const {
-  const std::pair now{map_.scale(), QFontMetricsF(figures(1.0)).height()};
-  if (layout_ && layout_->made == now) return *layout_;
-  auto next = std::make_unique<Layout>();
-  const Desk& desk = work_.desk();
-  if (layout_) {
-    next->drawn = std::move(layout_->drawn);
-    next->readings = layout_->readings;
-  } else if (desk.hasPart()) {
-    next->drawn = drawFace(desk.part(), desk.solution(), desk.face(), picture_.wanted());
-    next->readings = readingsOf(desk.part(), desk.face());
-  } else {
-    next->drawn.bounds = QRectF(0, 0, 4, 3);
-  }
-  next->lettering = letteringFor(next->drawn, next->readings, map_);
-  if (desk.hasPart()) {
-    next->lines = dimensionLines(desk.part(), desk.solution(), next->drawn,
-                                 next->lettering.character / map_.scale());
-  }
-  next->made = now;
-  layout_ = std::move(next);
-  return *layout_;
+int PrintView::thingCount() const {
+  return picture_.isBare() ? 0 : app::thingCount(sight_.layout());
 }
 
-QRectF PrintView::figureBox(const DimensionLine& line) const {
-  const Layout& layout = layoutNow();
-  return letteringOn(runOf(line, layout.drawn, map_, layout.lettering), line, layout.lettering,
-                     rect());
+PrintThing PrintView::thing(int index) const {
+  return thingAt(index, sight_.layout(), map(), rect(), work_);
 }
 
-const DrawnFace& PrintView::drawn() const {
-  return layoutNow().drawn;
-}
-
-const std::vector<DimensionLine>& PrintView::dimensions() const {
-  return layoutNow().lines;
-}
-
-void PrintView::forgetLayout() {
-  layout_.reset();
-  followPicture();
-  if (fitted_) fit();
-  refresh();
-}
-
-void PrintView::moveMap(const PrintMap& map) {
-  moved_.start();
-  fitted_ = false;
-  setMap(map);
-}
-
-void PrintView::setMap(const PrintMap& map) {
-  if (map == map_) return;
-  map_ = map;
-  update();
+void PrintView::pointAt(int index) {
+  const PrintThing what = thing(index);
+  Pointed pointed;
+  pointed.at = sight_.inFace(what.box.center());
+  (what.reading ? pointed.reading : pointed.place) = what.id;
+  work_.point(pointed);
 }
 
 /// Nothing is there yet, nor about to be.
 bool PrintView::isEmpty(const PrintScene& scene) const {
-  return scene.drawn.places.empty() && !picture_.wanted() && !scene.pending && !onBarePicture();
+  return scene.drawn.places.empty() && !picture_.wanted() && !scene.pending && !picture_.isBare();
 }
 
 /// Paints anew what has changed, once all that an edit or a hand sets off has been done.
@@ -190,7 +119,7 @@ void PrintView::refresh() {
       return;
     }
     const PrintScene scene = sceneNow();
-    auto ink = inkOf(scene, map_);
+    auto ink = inkOf(scene, map());
     const QRegion changed = changedBetween(inked_, ink);
     inked_ = std::move(ink);
     update(changed);
@@ -200,124 +129,24 @@ void PrintView::refresh() {
   QMetaObject::invokeMethod(this, now, Qt::QueuedConnection);
 }
 
-/// All of the content, and beside it what its dimension lines need; but however many those are, the
-/// print keeps most of the sheet.
-PrintMap PrintView::fittedMap() const {
-  const QRectF all = content();
-  const qreal margin = picture_.bounds().isNull() ? 34 : 8;
-  const PrintMap whole = PrintMap::fitting(all, size(), margin);
-  // The box unfolded lies in the low left corner, and the print beside it where there is room.
-  const auto* faces = findChild<const FaceBox*>();
-  const qreal covered =
-      faces != nullptr && faces->isVisibleTo(this) ? faces->geometry().right() : 0;
-  if (onBarePicture()) {
-    const QRectF lies = whole.toWidget(all);
-    const qreal room = std::max(0.0, width() - margin - lies.right());
-    return whole.moved({std::clamp(covered - lies.left(), 0.0, room), 0});
-  }
-  const Layout& layout = layoutNow();
-  int below = 0, beside = 0;
-  for (const DimensionLine& line : layout.lines) {
-    int& most = line.alongViewX ? below : beside;
-    most = std::max(most, line.level + 1);
-  }
-  const QRectF& view = layout.drawn.bounds;
-  const qreal left = roomBeside(beside, layout.lettering);
-  const qreal low = roomBelow(below, layout.lettering);
-  const qreal wide = std::max(all.right() - view.left(), 1e-3);
-  const qreal high = std::max(all.bottom() - view.top(), 1e-3);
-  const qreal room = std::min((width() - margin - left) / wide, (height() - margin - low) / high);
-  const qreal scale = std::clamp(room, kPrintsShare * whole.scale(), whole.scale());
-  // From the near left corner of the view: what lies to each side of it.
-  const qreal before = std::max((view.left() - all.left()) * scale + margin, left);
-  const qreal under = std::max((view.top() - all.top()) * scale + margin, low);
-  const qreal spareX = width() - before - wide * scale - margin;
-  const qreal gap = std::min(spareX, std::max(spareX / 2, covered));
-  const qreal spareY = height() - under - high * scale - margin;
-  const QPointF corner(before + gap, margin + high * scale + std::max(0.0, spareY / 2));
-  return {scale, {corner.x() - view.left() * scale, corner.y() + view.top() * scale}};
-}
-
-void PrintView::fit() {
-  // How figures are lettered and stacked depends on the scale, and the scale on the room for them.
-  for (int i = 0; i < 3; ++i) {
-    const PrintMap next = fittedMap();
-    const bool steady = std::abs(next.scale() - map_.scale()) < 0.002 * map_.scale();
-    setMap(next);
-    if (steady) break;
-  }
-  fitted_ = true;
-}
-
-void PrintView::fitToSelection() {
-  QRectF box;
-  for (const Id& id : work_.desk().selection().places) {
-    const DrawnPlace* place = layoutNow().drawn.find(id);
-    if (place == nullptr) continue;
-    const qreal r = std::max(place->radius * 2, 0.25);
-    box = box.united(QRectF(place->at.x() - r, place->at.y() - r, 2 * r, 2 * r));
-  }
-  if (box.isNull()) {
-    fit();
-    return;
-  }
-  setMap(PrintMap::fitting(box, size(), 60));
-  fitted_ = false;
-}
-
-void PrintView::zoomBy(qreal factor) {
-  moveMap(map_.zoomed(factor, QRectF(rect()).center()));
-}
-
-QPointF PrintView::inFace(QPointF at) const {
-  return asViewed(map_.toInches(at), work_.desk().face());
-}
-
-QPointF PrintView::snapped(QPointF widget) const {
-  return map_.toWidget(picture_.snapped(map_.toInches(widget), kSnap / map_.scale()));
-}
-
-Pointed PrintView::hit(QPointF at) const {
-  Pointed pointed;
-  pointed.at = inFace(at);
-  if (onBarePicture()) {
-    // On the picture alone there are no features.
-    pointed.at = map_.toInches(at);
-    return pointed;
-  }
-  const Layout& layout = layoutNow();
-  for (const DimensionLine& line : layout.lines) {
-    if (figureBox(line).contains(at)) {
-      pointed.reading = line.reading;
-      return pointed;
-    }
-  }
-  qreal nearest = kReach;
-  bool edge = false;
-  for (const DrawnPlace& place : layout.drawn.places) {
-    const qreal distance = distanceTo(place, map_, at);
-    // A hole lies on top of the edges that cross it.
-    const bool better = distance < nearest || (edge && !place.across && distance <= kReach / 2);
-    if (!better || (place.across && !pointed.place.empty() && !edge)) continue;
-    nearest = distance;
-    edge = place.across.has_value();
-    pointed.place = place.id;
-  }
-  return pointed;
-}
-
 PrintScene PrintView::sceneNow() const {
   const Desk& desk = work_.desk();
-  if (onBarePicture()) {
-    static const DrawnFace kNothing;
-    static const std::vector<DimensionLine> kNoLines;
-    static const Lettering kPlain;
-    return {kNothing, kNoLines, kPlain, nameWidths_,     rect(),
-            {},       {},       {},     work_.pending(), work_.marks()};
+  if (picture_.isBare()) {
+    static const PrintLayout kNothing;
+    return {
+        kNothing.drawn(), kNothing.lines(), kNothing.lettering(), nameWidths_, rect(), {}, {}, {},
+        work_.pending(),  work_.marks()};
   }
-  const Layout& layout = layoutNow();
-  PrintScene scene{layout.drawn, layout.lines, layout.lettering, nameWidths_, rect(),
-                   {},           {},           hovered_,         {}};
+  const PrintLayout& layout = sight_.layout();
+  PrintScene scene{layout.drawn(),
+                   layout.lines(),
+                   layout.lettering(),
+                   nameWidths_,
+                   rect(),
+                   {},
+                   {},
+                   hovered_,
+                   {}};
   for (const Id& id : desk.selection().places) scene.chosenPlaces.insert(id);
   for (const Id& id : work_.chosen()) scene.chosenPlaces.insert(id);
   for (const Id& id : desk.selection().readings) scene.chosenReadings.insert(id);
@@ -329,21 +158,21 @@ PrintScene PrintView::sceneNow() const {
 
 void PrintView::paintEvent(QPaintEvent* event) {
   const Look& look = Look::now();
+  PictureLayer& layer = picture_.layer();
   QPainter painter(this);
-  for (const QRect& bare : QRegion(event->rect()) - picture_.covered(map_)) {
+  for (const QRect& bare : QRegion(event->rect()) - layer.covered(map())) {
     painter.fillRect(bare, look.print);
   }
-  const bool hurried = moved_.isValid() && moved_.elapsed() < kStill;
-  if (!picture_.paint(painter, map_, event->rect(), hurried)) {
+  if (!layer.paint(painter, map(), event->rect(), sight_.isMoving())) {
     QTimer::singleShot(0, this, qOverload<>(&QWidget::update));
   }
   const PrintScene scene = sceneNow();
   if (isEmpty(scene)) paintInvitation(painter);
-  auto ink = paintPrint(painter, scene, map_, event->region());
+  auto ink = paintPrint(painter, scene, map(), event->region());
   if (event->rect().contains(rect())) inked_ = std::move(ink);
   paintNote(painter);
   // After the whole desk has been painted, of which this is a part.
-  QMetaObject::invokeMethod(&picture_, &PictureLayer::letRead, Qt::QueuedConnection);
+  QMetaObject::invokeMethod(&picture_, &PrintPicture::letRead, Qt::QueuedConnection);
   if (hasFocus()) {
     painter.setPen(QPen(look.blue, kFirmLine));
     painter.setBrush(Qt::NoBrush);
@@ -351,27 +180,210 @@ void PrintView::paintEvent(QPaintEvent* event) {
   }
 }
 
-void PrintView::resizeEvent(QResizeEvent*) {
-  if (fitted_ || map_ == PrintMap()) fit();
+void PrintView::paintNote(QPainter& painter) {
+  const QString note = picture_.note();
+  if (note.isEmpty()) return;
+  painter.setFont(deskFont());
+  const QFontMetricsF metrics(painter.font());
+  const QRectF box(12, 12, metrics.horizontalAdvance(note) + 16, metrics.height() + 8);
+  painter.fillRect(box, Look::now().slip);
+  painter.setPen(Look::now().pencil);
+  painter.drawText(box, Qt::AlignCenter, note);
 }
 
-void PrintView::bringIntoSight(const std::vector<Id>& places) {
-  if (work_.doing() == Doing::rereading && picture_.wanted()) {
-    enlarge(places);
+/// On bare paper: how a print comes onto it.
+void PrintView::paintInvitation(QPainter& painter) {
+  painter.setFont(deskFont());
+  painter.setPen(Look::now().faint);
+  painter.drawText(QRectF(rect()).adjusted(30, 30, -30, -30), Qt::AlignCenter | Qt::TextWordWrap,
+                   tr("Drop a picture of their print here, or lay one underneath with Ctrl+L.\n"
+                      "Or trace on the bare paper: Alt+T, and a click for each place."));
+}
+
+void PrintView::resizeEvent(QResizeEvent*) {
+  sight_.setPane(size());
+}
+
+void PrintView::press(QPointF at, Qt::MouseButton button) {
+  grasped_ = work_.doing() == Doing::looking ? sight_.hit(at).place : Id();
+  pointer_.press(at, button, !grasped_.empty());
+}
+
+void PrintView::act(const PointerDeed& deed, Qt::KeyboardModifiers with) {
+  switch (deed.kind) {
+    case PointerDeed::Kind::nothing:
+      break;
+    case PointerDeed::Kind::hover:
+      if (const Id under = sight_.hit(deed.at).place; under != hovered_) {
+        hovered_ = under;
+        refresh();
+      }
+      break;
+    case PointerDeed::Kind::click:
+      click(deed.at, with);
+      break;
+    case PointerDeed::Kind::pan:
+      sight_.moveByHand(map().moved(deed.by));
+      break;
+    case PointerDeed::Kind::drag:
+      dragTrace(deed.at);
+      break;
+    case PointerDeed::Kind::drop:
+      work_.desk().endMerge();
+      break;
+    case PointerDeed::Kind::zoom:
+      sight_.moveByHand(deed.map);
+      break;
+  }
+}
+
+void PrintView::click(QPointF at, Qt::KeyboardModifiers with) {
+  // On the picture, what is traced is drawn to a line near by.
+  const bool onLines = picture_.isBare() || work_.doing() == Doing::tracing;
+  if (onLines && !with.testFlag(Qt::ControlModifier)) {
+    const QPointF inches = map().toInches(at);
+    at = map().toWidget(picture_.layer().snapped(inches, kSnap / map().scale()));
+  }
+  Pointed pointed = sight_.hit(at);
+  pointed.extend = with.testFlag(Qt::ShiftModifier);
+  shownReadings_.clear();
+  work_.point(pointed);
+}
+
+void PrintView::mousePressEvent(QMouseEvent* event) {
+  press(event->position(), event->button());
+}
+
+void PrintView::mouseMoveEvent(QMouseEvent* event) {
+  act(pointer_.move(event->position()));
+}
+
+void PrintView::mouseReleaseEvent(QMouseEvent* event) {
+  act(pointer_.release(event->position(), event->button()), event->modifiers());
+}
+
+void PrintView::mouseDoubleClickEvent(QMouseEvent* event) {
+  if (sight_.hit(event->position()).place.empty()) fit();
+}
+
+void PrintView::dragTrace(QPointF to) {
+  Desk& desk = work_.desk();
+  const DrawnPlace* place = sight_.layout().drawn().find(grasped_);
+  if (place == nullptr) return;
+  const Feature* feature = desk.part().feature(place->feature);
+  // One hole of a ring or row goes with its feature, which has the trace.
+  if (feature == nullptr || feature->id != grasped_) return;
+  const QPointF at = sight_.inFace(to);
+  std::vector<std::string> traced{tracedText(at.x()), tracedText(at.y())};
+  if (place->across) traced = {tracedText(place->alongViewX ? at.x() : at.y())};
+  // The paper stays put while something on it is moved.
+  sight_.stayPut();
+  const QString id = QString::fromStdString(feature->id);
+  desk.applyPart(moveTrace(desk.part(), feature->id, traced), tr("Move %1").arg(id),
+                 QStringLiteral("move:") + id);
+}
+
+void PrintView::nudge(QPointF pixels) {
+  const Selection& selection = work_.desk().selection();
+  if (selection.places.size() != 1) {
+    sight_.moveByHand(map().moved(-12 * pixels));
     return;
   }
-  QRectF box;
-  for (const Id& id : places) {
-    if (const DrawnPlace* place = layoutNow().drawn.find(id)) {
-      const QPointF at = map_.toWidget(place->at);
-      box = box.united(QRectF(at.x() - 20, at.y() - 20, 40, 40));
+  grasped_ = selection.places.front();
+  if (const auto at = sight_.whereIs(grasped_)) dragTrace(*at + pixels);
+}
+
+void PrintView::walk(bool forward) {
+  const DrawnFace& drawn = sight_.layout().drawn();
+  if (drawn.places.empty()) return;
+  const Selection& selection = work_.desk().selection();
+  const auto count = static_cast<std::ptrdiff_t>(drawn.places.size());
+  std::ptrdiff_t at = forward ? -1 : count;
+  if (!selection.places.empty()) {
+    const auto found = drawn.index.find(selection.places.back());
+    if (found != drawn.index.end()) at = static_cast<std::ptrdiff_t>(found->second);
+  }
+  at = (at + (forward ? 1 : -1) + count) % count;
+  work_.desk().select({{drawn.places[static_cast<std::size_t>(at)].id}, {}});
+}
+
+void PrintView::wheelEvent(QWheelEvent* event) {
+  const qreal notches = event->angleDelta().y() / 120.0;
+  if (notches == 0) return;
+  sight_.moveByHand(map().zoomed(std::pow(1.2, notches), event->position()));
+  event->accept();
+}
+
+/// One finger does what the left button does.
+bool PrintView::touch(QTouchEvent& event) {
+  event.accept();
+  const auto& fingers = event.points();
+  if (fingers.size() >= 2) {
+    act(pointer_.pinch(fingers[0].position(), fingers[1].position(), map()));
+  } else if (!pointer_.pinches() && fingers.size() == 1) {
+    const QPointF at = fingers[0].position();
+    if (event.type() == QEvent::TouchBegin) press(at, Qt::LeftButton);
+    if (event.type() == QEvent::TouchUpdate) act(pointer_.move(at));
+    if (event.type() == QEvent::TouchEnd) {
+      act(pointer_.release(at, Qt::LeftButton), event.modifiers());
     }
   }
-  if (!box.isNull() && !QRectF(rect()).intersects(box)) {
-    setMap(map_.moved(QRectF(rect()).center() - box.center()));
-    fitted_ = false;
+  if (event.type() == QEvent::TouchEnd || event.type() == QEvent::TouchCancel) pointer_.lift();
+  return true;
+}
+
+bool PrintView::event(QEvent* event) {
+  switch (event->type()) {
+    case QEvent::TouchBegin:
+      setFocus(Qt::MouseFocusReason);
+      return touch(*static_cast<QTouchEvent*>(event));
+    case QEvent::TouchUpdate:
+    case QEvent::TouchEnd:
+    case QEvent::TouchCancel:
+      return touch(*static_cast<QTouchEvent*>(event));
+    case QEvent::NativeGesture: {
+      // A touchpad tells its own pinch.
+      const auto* native = static_cast<QNativeGestureEvent*>(event);
+      if (native->gestureType() != Qt::ZoomNativeGesture) break;
+      sight_.moveByHand(map().zoomed(std::max(0.1, 1 + native->value()), native->position()));
+      event->accept();
+      return true;
+    }
+    default:
+      break;
   }
-  refresh();
+  return QWidget::event(event);
+}
+
+void PrintView::keyPressEvent(QKeyEvent* event) {
+  if (event->matches(QKeySequence::Paste) && picture_.paste()) return;
+  switch (event->key()) {
+    case Qt::Key_Left:
+      return nudge({-1, 0});
+    case Qt::Key_Right:
+      return nudge({1, 0});
+    case Qt::Key_Up:
+      return nudge({0, -1});
+    case Qt::Key_Down:
+      return nudge({0, 1});
+    case Qt::Key_PageDown:
+      return walk(true);
+    case Qt::Key_PageUp:
+      return walk(false);
+    case Qt::Key_Home:
+      return fit();
+    default:
+      emit typed(event);
+  }
+}
+
+void PrintView::dragEnterEvent(QDragEnterEvent* event) {
+  if (!PrintPicture::fileIn(event->mimeData()).isEmpty()) event->acceptProposedAction();
+}
+
+void PrintView::dropEvent(QDropEvent* event) {
+  const QString file = PrintPicture::fileIn(event->mimeData());
+  if (!file.isEmpty() && picture_.takeFile(file)) event->acceptProposedAction();
 }
 
 }  // namespace inchwright::app

@@ -2,7 +2,7 @@
 
 #include <QObject>
 
-#include "app/canvas/pdf_pages.h"
+#include "app/picture/pdf_pages.h"
 
 namespace inchwright::app {
 

@@ -11,13 +11,6 @@
 
 namespace inchwright::app {
 
-/// How large a picture lies on the desk before it is squared up: so many of its pixels an inch,
-/// from its top left corner to the right and, negative, downwards.
-inline constexpr double kAsTakenPixelsPerInch = 100;
-
-/// The largest file that is read as a picture at all, bytes.
-inline constexpr std::size_t kLargestPictureFile = 512u * 1024 * 1024;
-
 /// The file a picture is linked to: beside the document or in a folder below it, as `print.png` or
 /// `prints/print.png`. Empty for a link that leads anywhere else, which a document from somebody
 /// else has no business to.

@@ -2,6 +2,7 @@
 
 #include <cmath>
 
+#include "app/picture/squared_picture.h"
 #include "app/session/activity.h"
 #include "app/session/picture_edits.h"
 #include "core/base/checked.h"

@@ -10,7 +10,7 @@
 #include <QVBoxLayout>
 
 #include "app/base/look.h"
-#include "app/sheet/stack_picture.h"
+#include "app/sheet/stack_bars.h"
 
 namespace inchwright::app {
 namespace {
@@ -27,7 +27,7 @@ StackSlip::StackSlip(Work& work, QWidget* sheet)
       gapColumn_(new QVBoxLayout(gaps_)),
       scroll_(new QScrollArea(this)),
       content_(new QWidget),
-      picture_(new StackPicture(content_)),
+      bars_(new StackBars(content_)),
       words_(new QLabel(content_)) {
   setObjectName(QStringLiteral("stack"));
   setAccessibleName(tr("Stack"));
@@ -43,7 +43,7 @@ StackSlip::StackSlip(Work& work, QWidget* sheet)
   gapColumn_->setContentsMargins(0, 0, 0, 0);
   auto* below = new QVBoxLayout(content_);
   below->setContentsMargins(0, 0, 0, 0);
-  below->addWidget(picture_);
+  below->addWidget(bars_);
   below->addWidget(words_);
   below->addStretch(1);
   scroll_->setWidget(content_);
@@ -78,16 +78,16 @@ void StackSlip::follow() {
   if (!now) {
     showGaps();
     title_->setText(tr("Point at the two ends on their print"));
-    picture_->show(std::nullopt);
+    bars_->show(std::nullopt);
     words_->clear();
   } else if (!now->ok()) {
     title_->setText(tr("Nothing to add up"));
-    picture_->show(std::nullopt);
+    bars_->show(std::nullopt);
     words_->setText(QString::fromStdString(now->error().text));
   } else {
     title_->setText(now->value().title);
     words_->setText(now->value().remarks.join(QLatin1Char('\n')));
-    picture_->show(now->value());
+    bars_->show(now->value());
   }
   scroll_->setVisible(now.has_value());
   lie();

@@ -11,7 +11,7 @@ class QVBoxLayout;
 
 namespace inchwright::app {
 
-class StackPicture;
+class StackBars;
 
 /// The stack on a slip of paper over my sheet, there as long as one is stacking: what to choose
 /// (with the job's gaps to take by name), then the drawing and what it means in words.
@@ -39,7 +39,7 @@ class StackSlip : public QWidget {
   QVBoxLayout* gapColumn_;
   QScrollArea* scroll_;
   QWidget* content_;
-  StackPicture* picture_;
+  StackBars* bars_;
   QLabel* words_;
 };
 

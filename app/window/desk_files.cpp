@@ -8,7 +8,7 @@
 #include <QLocale>
 #include <utility>
 
-#include "app/canvas/kept_picture.h"
+#include "app/picture/kept_picture.h"
 #include "app/session/job_difference.h"
 #include "app/session/picture_edits.h"
 #include "app/session/preferences.h"

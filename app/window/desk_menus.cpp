@@ -171,18 +171,18 @@ void DeskMenus::addChange() {
 
 void DeskMenus::addPrint() {
   QMenu* menu = window_.menuBar()->addMenu(tr("Their &print"));
-  PrintView* print = window_.print_;
+  PrintView* print = &window_.print();
   add(menu, tr("Go to their &print"), QKeySequence(Qt::CTRL | Qt::Key_1),
       [print] { print->setFocus(Qt::ShortcutFocusReason); });
   menu->addSeparator();
   add(menu, tr("&Lay a picture underneath …"), QKeySequence(Qt::CTRL | Qt::Key_L),
       [this] { window_.layPicture(); });
   add(menu, tr("Paste a p&icture"), QKeySequence(Qt::CTRL | Qt::SHIFT | Qt::Key_V),
-      [print] { print->paste(); });
+      [print] { print->picture().paste(); });
   add(menu, tr("&Square the picture up"), QKeySequence(Qt::CTRL | Qt::Key_U),
-      [print] { print->squareUp(); });
+      [print] { print->picture().squareUp(); });
   add(menu, tr("T&one of the picture …"), QKeySequence(Qt::CTRL | Qt::Key_T),
-      [this] { window_.tone_->open(); });
+      [this] { window_.tone().open(); });
   Desk& desk = window_.desk();
   add(menu, tr("&Take the picture away"), QKeySequence(Qt::CTRL | Qt::SHIFT | Qt::Key_L), [&desk] {
     if (!desk.hasPart()) return;
@@ -198,7 +198,7 @@ void DeskMenus::addPrint() {
         [this, face] { window_.desk().chooseFace(face); });
   }
   add(menu, tr("The box &unfolded, in the corner"), QKeySequence(Qt::CTRL | Qt::Key_B),
-      [this] { window_.faces_->toggle(); });
+      [this] { window_.faces().toggle(); });
   menu->addSeparator();
   add(menu, tr("&All of it"), QKeySequence(Qt::CTRL | Qt::Key_0), [print] { print->fit(); });
   add(menu, tr("What is &chosen"), QKeySequence(Qt::CTRL | Qt::Key_Period),
@@ -214,7 +214,7 @@ void DeskMenus::addPrint() {
 void DeskMenus::addReading() {
   QMenu* menu = window_.menuBar()->addMenu(tr("&What to do"));
   Work& work = window_.work();
-  Strip* strip = window_.strip_;
+  Strip* strip = &window_.strip();
   const auto toLine = [strip](const std::function<void()>& begin) {
     return [strip, begin] {
       begin();
@@ -223,9 +223,9 @@ void DeskMenus::addReading() {
   };
   add(menu, tr("Go to the &strip"), QKeySequence(Qt::CTRL | Qt::Key_3), toLine([] {}));
   add(menu, tr("Go to the &doubts"), QKeySequence(Qt::CTRL | Qt::Key_4),
-      [this] { window_.doubts_->list()->setFocus(Qt::ShortcutFocusReason); });
+      [this] { window_.doubts().list()->setFocus(Qt::ShortcutFocusReason); });
   add(menu, tr("Go to the line above both sheets"), QKeySequence(Qt::CTRL | Qt::Key_5),
-      [this] { window_.ledger_->takeFocus(); });
+      [this] { window_.ledger().takeFocus(); });
   menu->addSeparator();
   QMenu* trace = menu->addMenu(tr("&Trace"));
   for (int i = 0; i < 9; ++i) {
@@ -257,7 +257,7 @@ void DeskMenus::addReading() {
 
 void DeskMenus::addSheet() {
   QMenu* menu = window_.menuBar()->addMenu(tr("My s&heet"));
-  SheetView* sheet = window_.sheet_;
+  SheetView* sheet = &window_.sheet();
   add(menu, tr("Go to my &sheet"), QKeySequence(Qt::CTRL | Qt::Key_2),
       [sheet] { sheet->setFocus(Qt::ShortcutFocusReason); });
   add(menu, tr("&Zero, stock and machine …"), Qt::Key_F5, [this] { window_.showSetup(); });

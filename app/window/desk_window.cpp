@@ -12,6 +12,7 @@
 #include <QVBoxLayout>
 
 #include "app/base/look.h"
+#include "app/base/sheet_date.h"
 #include "app/canvas/face_box.h"
 #include "app/canvas/print_view.h"
 #include "app/canvas/tone_slip.h"
@@ -34,7 +35,6 @@
 #include "app/window/paper_frame.h"
 #include "app/window/start_slip.h"
 #include "app/window/tour_slip.h"
-#include "app/words/sheet_date.h"
 #include "core/part/edit.h"
 
 namespace inchwright::app {
@@ -218,7 +218,7 @@ void DeskWindow::showStart() {
 
 void DeskWindow::layPicture() {
   const QString file = files_->pictureToLay();
-  if (!file.isEmpty() && print_->takePicture(file)) strip_->line()->setFocus();
+  if (!file.isEmpty() && print_->picture().takeFile(file)) strip_->line()->setFocus();
 }
 
 void DeskWindow::deleteChosen() {

@@ -52,6 +52,14 @@ class DeskWindow : public QMainWindow {
   /// Whether something is still being worked out in the background, such as a picture.
   bool busy() const;
 
+  PrintView& print() { return *print_; }
+  FaceBox& faces() { return *faces_; }
+  ToneSlip& tone() { return *tone_; }
+  SheetView& sheet() { return *sheet_; }
+  Strip& strip() { return *strip_; }
+  DoubtsSlip& doubts() { return *doubts_; }
+  LedgerLine& ledger() { return *ledger_; }
+
   void startTour();
   void showSetup();
   void showMachine();
@@ -60,6 +68,8 @@ class DeskWindow : public QMainWindow {
   void showDetails();
   void deleteChosen();
   void layPicture();  ///< asks for a picture of the print and lays it underneath
+  void chooseLook(int choice);
+  void chooseEnglish(int choice);
 
  protected:
   void closeEvent(QCloseEvent* event) override;
@@ -69,14 +79,10 @@ class DeskWindow : public QMainWindow {
   void showEvent(QShowEvent* event) override;
 
  private:
-  friend class DeskMenus;
-
   void build();
   void wire();
   void toStrip(QKeyEvent* event);
   void pointedOnSheet(const Id& place, bool extend);
-  void chooseLook(int choice);
-  void chooseEnglish(int choice);
   /// Makes everything on the desk anew, in the words spoken now; the work is not touched.
   void makeAnew();
   void retitle();

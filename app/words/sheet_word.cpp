@@ -3,10 +3,10 @@
 #include <ostream>
 
 #include "app/base/headless.h"
+#include "app/base/sheet_date.h"
 #include "app/render/render.h"
 #include "app/words/console.h"
 #include "app/words/job_file.h"
-#include "app/words/sheet_date.h"
 #include "app/words/sheet_file.h"
 #include "app/words/words.h"
 #include "core/document/atomic_file.h"

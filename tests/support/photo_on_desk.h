@@ -30,7 +30,7 @@ inline bool paintPhoto(const QString& file) {
 /// there; null when that fails.
 inline PrintView* squareUpPhoto(DeskWindow& window, const QString& file) {
   auto* print = window.findChild<PrintView*>(QStringLiteral("print"));
-  if (!window.files().newJob() || !print->takePicture(file)) return nullptr;
+  if (!window.files().newJob() || !print->picture().takeFile(file)) return nullptr;
   const auto finish = [&] {
     while (window.busy()) QCoreApplication::processEvents(QEventLoop::WaitForMoreEvents);
     print->repaint();

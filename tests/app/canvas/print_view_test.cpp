@@ -228,7 +228,7 @@ TEST_F(PrintViewTest, PageKeysWalkTheFeatures) {
 
 TEST_F(PrintViewTest, APastedPictureIsSquaredUpAndLiesUnderTheTraces) {
   QGuiApplication::clipboard()->setImage(drawnSheet());
-  ASSERT_TRUE(view->paste());
+  ASSERT_TRUE(view->picture().paste());
   ASSERT_EQ(work.doing(), Doing::squaring);
   ASSERT_TRUE(QTest::qWaitFor([&] { return !view->picture().bounds().isNull(); }));
   const auto pixel = [&](double x, double y) {
@@ -291,30 +291,10 @@ TEST_F(PrintViewTest, APrintPhotographedSidewaysComesUpright) {
   }
 }
 
-// What is painted first waits for no picture, and one stopped before its turn never comes.
-TEST_F(PrintViewTest, APictureIsReadOnceThereIsLeaveTo) {
-  QByteArray bytes;
-  QBuffer buffer(&bytes);
-  buffer.open(QIODevice::WriteOnly);
-  ASSERT_TRUE(drawnSheet().save(&buffer, "PNG"));
-  desk.apply(*layPicture(desk.job(), 0, Face::top, "sheet", bytes), "lay a picture");
-  PictureLayer layer(desk), stoppedBefore(desk);
-  for (PictureLayer* one : {&layer, &stoppedBefore}) one->follow(PictureLayer::Showing::asTaken);
-  QTest::qWait(150);
-  EXPECT_TRUE(layer.wanted());
-  EXPECT_TRUE(layer.bounds().isNull());
-  stoppedBefore.cancel();
-  layer.letRead();
-  stoppedBefore.letRead();
-  EXPECT_TRUE(QTest::qWaitFor([&] { return !layer.bounds().isNull(); }));
-  EXPECT_TRUE(stoppedBefore.stopped());
-  EXPECT_TRUE(stoppedBefore.bounds().isNull());
-}
-
 TEST_F(PrintViewTest, APictureZoomedInAHurryIsSoonAsSharpAsAtLeisure) {
   QGuiApplication::clipboard()->setImage(drawnSheet());
   view->resize(2600, 1800);
-  ASSERT_TRUE(view->paste());
+  ASSERT_TRUE(view->picture().paste());
   ASSERT_TRUE(QTest::qWaitFor([&] { return !view->picture().bounds().isNull(); }));
   view->grab();
   QImage first;

@@ -11,7 +11,7 @@
 
 #include "app/base/look.h"
 #include "app/sheet/sheet_view.h"
-#include "app/sheet/stack_picture.h"
+#include "app/sheet/stack_bars.h"
 #include "core/measure/lettered.h"
 #include "tests/support/desk_application.h"
 
@@ -80,7 +80,7 @@ TEST_F(StackSlipTest, ShowsTheChainAsDrawnAndAsMadeFromZero) {
   work->stack();
   ASSERT_TRUE(work->enter(QStringLiteral("L B")));
   EXPECT_EQ(title(), QStringLiteral("L to B along X"));
-  const auto* picture = slip->findChild<StackPicture*>();
+  const auto* picture = slip->findChild<StackBars*>();
   // ±0.002 and ±0.008 of the print make ±0.010. From zero at L the budgets of A and B share the
   // 8 thou between them after A has its own 2: B may stray by 6.
   EXPECT_EQ(picture->accessibleDescription(),
@@ -95,7 +95,7 @@ TEST_F(StackSlipTest, ShowsTheChainAsDrawnAndAsMadeFromZero) {
 TEST_F(StackSlipTest, BarsAreAsWideAsTheMembersMayStray) {
   work->stack();
   ASSERT_TRUE(work->enter(QStringLiteral("L B")));
-  auto* picture = slip->findChild<StackPicture*>();
+  auto* picture = slip->findChild<StackBars*>();
   picture->resize(640, picture->heightForWidth(640));
   QImage image(picture->size(), QImage::Format_RGB32);
   image.fill(Qt::white);
@@ -127,7 +127,7 @@ TEST_F(StackSlipTest, AGapIsTakenByItsButtonAndJudgedByItsLimits) {
   QTest::mouseClick(button, Qt::LeftButton);
   QCoreApplication::processEvents();
   EXPECT_EQ(title(), QStringLiteral("end shake"));
-  EXPECT_EQ(slip->findChild<StackPicture*>()->accessibleDescription(),
+  EXPECT_EQ(slip->findChild<StackBars*>()->accessibleDescription(),
             QStringLiteral("as drawn: -0.0030 to 0.0070 at worst"));
   EXPECT_TRUE(words().contains(QStringLiteral("At worst it is 0.0040 too little.")))
       << words().toStdString();

@@ -31,7 +31,7 @@ class SquaringTest : public WindowTest {
     photo = {};
     print = window->findChild<PrintView*>();
     ASSERT_TRUE(window->files().newJob());
-    ASSERT_TRUE(print->takePicture(file));
+    ASSERT_TRUE(print->picture().takeFile(file));
     ASSERT_TRUE(QTest::qWaitFor([this] { return !window->busy(); }, 60000));
     asTaken = print->picture().bounds();
     ASSERT_FALSE(asTaken.isNull());
@@ -61,7 +61,7 @@ class SquaringTest : public WindowTest {
 TEST_F(SquaringTest, ProgressIsToldUntilItIsDone) {
   squareUp();
   std::vector<int> percents;
-  QObject::connect(&print->picture(), &PictureLayer::changed, print, [&] {
+  QObject::connect(&print->picture(), &PrintPicture::changed, print, [&] {
     if (const auto percent = print->picture().progress()) percents.push_back(*percent);
   });
   ASSERT_TRUE(QTest::qWaitFor([this] { return !window->busy(); }, 60000));
@@ -84,7 +84,7 @@ TEST_F(SquaringTest, StoppedHalfWayTheWorkIsAsBeforeAndNothingArrivesLate) {
   // The picture is read again as it was taken; what was stopped never shows.
   QRectF shown;
   bool other = false;
-  QObject::connect(&print->picture(), &PictureLayer::changed, print, [&] {
+  QObject::connect(&print->picture(), &PrintPicture::changed, print, [&] {
     shown = print->picture().bounds();
     other = other || (!shown.isNull() && shown != asTaken);
   });

@@ -2,7 +2,7 @@
 
 #include <cstdlib>
 
-#include "app/words/sheet_date.h"
+#include "app/base/sheet_date.h"
 #include "app/words/sheet_file.h"
 #include "tests/app/words/spoken.h"
 

@@ -1,11 +1,10 @@
-#include "app/canvas/squared_picture.h"
+#include "app/picture/squared_picture.h"
 
 #include <algorithm>
 #include <array>
 #include <cmath>
 #include <thread>
 
-#include "app/session/picture_edits.h"
 #include "core/geometry/homography.h"
 #include "core/geometry/warp.h"
 
@@ -17,7 +16,7 @@ constexpr int kRowsAtATime = 32;
 constexpr int kLargestSide = 32'000;
 constexpr double kMostSquaredPixels = 30e6;
 
-struct Frame {
+struct Squaring {
   Homography pixelToInches;
   QRectF box;  ///< inches, y up
   double pixelsPerInch = 0;
@@ -84,7 +83,7 @@ double resolutionAt(const Homography& toInches, PlanePoint at) {
   return 1 / std::sqrt(std::max(area, 1e-12));
 }
 
-std::optional<Frame> frameFor(const QSize& size, const std::vector<SquaringPoint>& points) {
+std::optional<Squaring> squaringBy(const QSize& size, const std::vector<SquaringPoint>& points) {
   std::vector<KnownPoint> known;
   std::vector<PlanePoint> inches;
   PlanePoint middle;
@@ -103,28 +102,28 @@ std::optional<Frame> frameFor(const QSize& size, const std::vector<SquaringPoint
   const double most =
       std::min(kMostSquaredPixels, 1.25 * size.width() * static_cast<double>(size.height()));
   resolution = std::min({resolution, std::sqrt(most / area), kLargestSide / side});
-  return Frame{squared->pixelToInches, *box, resolution};
+  return Squaring{squared->pixelToInches, *box, resolution};
 }
 
 /// From a pixel of the squared picture to one of the source, both by their centres.
-Homography outToIn(const Frame& frame) {
-  const double inch = 1 / frame.pixelsPerInch;
-  const Homography toInches(
-      {inch, 0, frame.box.left() + inch / 2, 0, -inch, frame.box.bottom() - inch / 2, 0, 0, 1});
+Homography outToIn(const Squaring& squaring) {
+  const double inch = 1 / squaring.pixelsPerInch;
+  const Homography toInches({inch, 0, squaring.box.left() + inch / 2, 0, -inch,
+                             squaring.box.bottom() - inch / 2, 0, 0, 1});
   const Homography toCentre({1, 0, -0.5, 0, 1, -0.5, 0, 0, 1});
-  return toCentre.after(frame.pixelToInches.inverse().after(toInches));
+  return toCentre.after(squaring.pixelToInches.inverse().after(toInches));
 }
 
-std::optional<QImage> warped(const QImage& source, const Frame& frame, WorkUnderWay& work) {
+std::optional<QImage> warped(const QImage& source, const Squaring& squaring, WorkUnderWay& work) {
   const int width =
-      std::max(2, static_cast<int>(std::lround(frame.box.width() * frame.pixelsPerInch)));
+      std::max(2, static_cast<int>(std::lround(squaring.box.width() * squaring.pixelsPerInch)));
   const int height =
-      std::max(2, static_cast<int>(std::lround(frame.box.height() * frame.pixelsPerInch)));
+      std::max(2, static_cast<int>(std::lround(squaring.box.height() * squaring.pixelsPerInch)));
   QImage out(width, height, QImage::Format_RGB32);
   if (out.isNull()) return std::nullopt;
   const PixelsIn from{source.constBits(), source.width(), source.height(), source.bytesPerLine()};
   const PixelsOut into{out.bits(), width, height, out.bytesPerLine()};
-  const Homography map = outToIn(frame);
+  const Homography map = outToIn(squaring);
   std::atomic<int> next{0};
   const auto take = [&] {
     while (!work.cancelled) {
@@ -152,14 +151,15 @@ QRectF SquaredPicture::bounds() const {
 std::optional<SquaredPicture> squarePicture(QImage source, const std::vector<SquaringPoint>& points,
                                             WorkUnderWay& work) {
   SquaredPicture squared;
-  const auto frame = points.empty() ? std::optional<Frame>() : frameFor(source.size(), points);
-  if (frame) {
-    auto image = warped(source, *frame, work);
+  const auto squaring =
+      points.empty() ? std::optional<Squaring>() : squaringBy(source.size(), points);
+  if (squaring) {
+    auto image = warped(source, *squaring, work);
     if (!image) return std::nullopt;
     source = *std::move(image);
-    squared.pixelsPerInch = frame->pixelsPerInch;
-    squared.left = frame->box.left();
-    squared.top = frame->box.bottom();
+    squared.pixelsPerInch = squaring->pixelsPerInch;
+    squared.left = squaring->box.left();
+    squared.top = squaring->box.bottom();
   } else {
     squared.pixelsPerInch = kAsTakenPixelsPerInch;
   }

@@ -7,6 +7,9 @@
 
 namespace inchwright::app {
 
+/// The largest file that is read as a picture at all, bytes.
+inline constexpr std::size_t kLargestPictureFile = 512u * 1024 * 1024;
+
 /// A picture from the bytes of its file, upright (a phone's note of how it was held is honoured),
 /// with four bytes a pixel on white. PNG, JPEG, TIFF, WebP as Qt's plugins read them; a page of a
 /// PDF at 200 dots an inch, or fewer where the page is large.

@@ -10,11 +10,11 @@ namespace inchwright::app {
 /// A stack as a drawing: each member a bar as wide as it may stray, about the length as lettered;
 /// below them what they come to together, at worst, by root sum square and as simulated, all on one
 /// scale; then the same as made from zero. What is required stands across the sums.
-class StackPicture : public QWidget {
+class StackBars : public QWidget {
   Q_OBJECT
 
  public:
-  explicit StackPicture(QWidget* parent = nullptr);
+  explicit StackBars(QWidget* parent = nullptr);
 
   void show(std::optional<Stacked> stacked);
 

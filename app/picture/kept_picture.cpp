@@ -1,10 +1,10 @@
-#include "app/canvas/kept_picture.h"
+#include "app/picture/kept_picture.h"
 
 #include <QBuffer>
 #include <QImage>
 #include <cmath>
 
-#include "app/canvas/picture_decoder.h"
+#include "app/picture/picture_decoder.h"
 
 namespace inchwright::app {
 namespace {

@@ -10,6 +10,10 @@
 
 namespace inchwright::app {
 
+/// How large a picture lies on the desk before it is squared up: so many of its pixels an inch,
+/// from its top left corner to the right and, negative, downwards.
+inline constexpr double kAsTakenPixelsPerInch = 100;
+
 /// A picture squared up to the print's inches, and halved again and again for far views.
 struct SquaredPicture {
   std::vector<QImage> levels;  ///< each half as large as the one before

@@ -1,4 +1,4 @@
-#include "app/canvas/picture_decoder.h"
+#include "app/picture/picture_decoder.h"
 
 #include <QBuffer>
 #include <QFileInfo>
@@ -6,7 +6,7 @@
 #include <QPainter>
 #include <algorithm>
 
-#include "app/canvas/pdf_pages.h"
+#include "app/picture/pdf_pages.h"
 
 namespace inchwright::app {
 namespace {

@@ -1,4 +1,4 @@
-#include "app/words/sheet_date.h"
+#include "app/base/sheet_date.h"
 
 #include <charconv>
 #include <cstdint>

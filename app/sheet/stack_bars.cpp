@@ -1,4 +1,4 @@
-#include "app/sheet/stack_picture.h"
+#include "app/sheet/stack_bars.h"
 
 #include <QLocale>
 #include <QPainter>
@@ -124,7 +124,7 @@ class StackPainter {
     y_ += line_ * 1.35;
   }
 
-  static QString ofWorst() { return StackPicture::tr("of worst"); }
+  static QString ofWorst() { return StackBars::tr("of worst"); }
 
   static QString nameOf(const StackMember& member) {
     QString text = (member.sign() < 0 ? QStringLiteral("− ") : QStringLiteral("+ ")) +
@@ -187,7 +187,7 @@ class StackPainter {
     y_ += line_;
   }
 
-  static QString tr(const char* text) { return StackPicture::tr(text); }
+  static QString tr(const char* text) { return StackBars::tr(text); }
 
   QString rangeOf(const Span& span) const {
     return QStringLiteral("±") +
@@ -282,14 +282,14 @@ constexpr int kEdge = 4;
 
 }  // namespace
 
-StackPicture::StackPicture(QWidget* parent) : QWidget(parent) {
+StackBars::StackBars(QWidget* parent) : QWidget(parent) {
   QSizePolicy policy(QSizePolicy::Expanding, QSizePolicy::Minimum);
   policy.setHeightForWidth(true);
   setSizePolicy(policy);
   setAccessibleName(tr("The stack as bars"));
 }
 
-void StackPicture::show(std::optional<Stacked> stacked) {
+void StackBars::show(std::optional<Stacked> stacked) {
   stacked_ = std::move(stacked);
   QStringList words;
   if (stacked_) {
@@ -305,18 +305,18 @@ void StackPicture::show(std::optional<Stacked> stacked) {
   update();
 }
 
-int StackPicture::heightForWidth(int width) const {
+int StackBars::heightForWidth(int width) const {
   if (!stacked_) return 0;
   StackPainter measuring(nullptr, *stacked_, QRectF(kEdge, 0, width - 2 * kEdge, 0));
   return static_cast<int>(std::ceil(measuring.paint()));
 }
 
-QSize StackPicture::sizeHint() const {
+QSize StackBars::sizeHint() const {
   const int width = fontMetrics().averageCharWidth() * 60;
   return {width, heightForWidth(width)};
 }
 
-void StackPicture::paintEvent(QPaintEvent*) {
+void StackBars::paintEvent(QPaintEvent*) {
   if (!stacked_) return;
   QPainter painter(this);
   painter.setRenderHint(QPainter::Antialiasing);
@@ -325,4 +325,4 @@ void StackPicture::paintEvent(QPaintEvent*) {
 
 }  // namespace inchwright::app
 
-#include "moc_stack_picture.cpp"
+#include "moc_stack_bars.cpp"

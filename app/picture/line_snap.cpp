@@ -1,4 +1,4 @@
-#include "app/canvas/line_snap.h"
+#include "app/picture/line_snap.h"
 
 #include <algorithm>
 #include <cmath>

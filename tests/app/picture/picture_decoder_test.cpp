@@ -1,4 +1,4 @@
-#include "app/canvas/picture_decoder.h"
+#include "app/picture/picture_decoder.h"
 
 #include <gtest/gtest.h>
 

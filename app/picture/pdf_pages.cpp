@@ -1,4 +1,4 @@
-#include "app/canvas/pdf_pages.h"
+#include "app/picture/pdf_pages.h"
 
 #include <QCoreApplication>
 #include <QPluginLoader>

@@ -1,0 +1,205 @@
+#include "app/canvas/print_picture.h"
+
+#include <QBuffer>
+#include <QClipboard>
+#include <QFileInfo>
+#include <QGuiApplication>
+#include <QMimeData>
+#include <QUrl>
+#include <utility>
+
+#include "app/picture/kept_picture.h"
+#include "app/picture/picture_decoder.h"
+#include "app/session/picture_edits.h"
+#include "core/document/atomic_file.h"
+
+namespace inchwright::app {
+
+PrintPicture::PrintPicture(Work& work, QObject* parent) : QObject(parent), work_(work) {
+  Desk& desk = work.desk();
+  connect(&desk, &Desk::edited, this, &PrintPicture::follow);
+  connect(&desk, &Desk::viewChanged, this, &PrintPicture::follow);
+  connect(&work, &Work::changed, this, &PrintPicture::follow);
+  connect(&work, &Work::allLeft, this, &PrintPicture::stopOpened);
+  connect(&reader_, &PictureReader::progressed, this, &PrintPicture::changed);
+  connect(&reader_, &PictureReader::arrived, this, [this](std::shared_ptr<SquaredPicture> picture) {
+    if (picture) layer_.show(std::move(*picture));
+    emit changed();
+  });
+  // The document may have been on the desk before.
+  follow();
+}
+
+const Picture* PrintPicture::underFace() const {
+  const Desk& desk = work_.desk();
+  return desk.hasPart() ? pictureUnder(desk.job(), desk.part(), desk.face()) : nullptr;
+}
+
+std::optional<WantedPicture> PrintPicture::lookUp(QPointF& at) const {
+  const Desk& desk = work_.desk();
+  if (!desk.hasPart()) return std::nullopt;
+  const PictureView* view = showing_ == Showing::ofAnotherFace
+                                ? squaredView(desk.job(), desk.part())
+                                : viewOf(desk.part(), desk.face());
+  const Picture* picture = view == nullptr ? nullptr : desk.job().picture(view->picture);
+  if (picture == nullptr) return std::nullopt;
+  WantedPicture wanted{picture->data, {}, picture->page, {}};
+  if (!picture->file.empty()) wanted.file = linkedFile(desk.file(), *picture);
+  if (showing_ != Showing::asTaken) {
+    wanted.points = picture->points;
+    at = offsetOf(*view);
+  }
+  return wanted;
+}
+
+void PrintPicture::follow() {
+  const bool had = wanted();
+  const Showing before =
+      std::exchange(showing_, work_.doing() == Doing::squaring      ? Showing::asTaken
+                              : work_.doing() == Doing::placingView ? Showing::ofAnotherFace
+                                                                    : Showing::underFace);
+  noteSquaring(before);
+  QPointF at;
+  auto wanted = lookUp(at);
+  want(std::move(wanted), at);
+  const Picture* under = underFace();
+  setTone(under != nullptr ? under->tone : PictureTone());
+  if (before != showing_ && !bounds().isNull()) emit turned();
+  if (had != this->wanted()) emit came();
+}
+
+void PrintPicture::noteSquaring(Showing before) {
+  const Picture* under = underFace();
+  const bool other = before != showing_;
+  if (other && showing_ == Showing::asTaken && under != nullptr) pointsBefore_ = under->points;
+  // What was done to another document can't be taken back in this one.
+  if (other || !work_.desk().canUndo()) squared_.reset();
+  const bool wasSquaring = other && before == Showing::asTaken;
+  if (wasSquaring && under != nullptr && under->points != pointsBefore_) {
+    squared_ = work_.desk().job();
+  }
+}
+
+void PrintPicture::want(std::optional<WantedPicture> wanted, QPointF at) {
+  const bool same = wanted == wanted_;
+  const QRectF lay = bounds();
+  layer_.lieAt(at);
+  if (same) {
+    // The same picture on another part of the sheet need not be read again.
+    if (lay != bounds()) emit changed();
+    return;
+  }
+  wanted_ = std::move(wanted);
+  layer_.clear();
+  stopped_ = false;
+  if (wanted_) {
+    reader_.read(*wanted_);
+  } else {
+    reader_.stop();
+  }
+  emit changed();
+}
+
+void PrintPicture::setTone(const PictureTone& tone) {
+  if (layer_.setTone(tone)) emit changed();
+}
+
+QString PrintPicture::note() const {
+  if (const auto percent = progress()) {
+    return wanted_ && !wanted_->points.empty()
+               ? tr("Squaring up: %1 %  (Escape stops it)").arg(*percent)
+               : tr("Reading the picture …");
+  }
+  if (stopped_) return tr("Squaring up was stopped; Ctrl+U does it after all");
+  if (wanted_ && !reader_.trouble().isEmpty()) return tr("No picture: %1").arg(reader_.trouble());
+  return {};
+}
+
+void PrintPicture::cancel() {
+  if (!progress()) return;
+  reader_.stop();
+  stopped_ = true;
+  emit changed();
+}
+
+void PrintPicture::takeBack() {
+  cancel();
+  Desk& desk = work_.desk();
+  const auto squared = std::exchange(squared_, std::nullopt);
+  if (squared && desk.job() == *squared && desk.canUndo()) desk.undo();
+}
+
+void PrintPicture::stopOpened() {
+  if (progress() && wanted_ && !wanted_->points.empty() && !squared_) cancel();
+}
+
+void PrintPicture::squareUp() {
+  if (!stopped_) {
+    work_.squareUp();
+    return;
+  }
+  stopped_ = false;
+  reader_.read(*wanted_);
+  emit changed();
+}
+
+QString PrintPicture::fileIn(const QMimeData* mime) {
+  for (const QUrl& url : mime->urls()) {
+    if (url.isLocalFile() && looksLikePicture(url.toLocalFile())) return url.toLocalFile();
+  }
+  return {};
+}
+
+bool PrintPicture::lay(const QString& name, const QByteArray& bytes) {
+  Desk& desk = work_.desk();
+  const auto readable = checkPicture(bytes);
+  if (!readable.ok()) {
+    emit desk.refused(QString::fromStdString(readable.error().text));
+    return false;
+  }
+  QGuiApplication::setOverrideCursor(Qt::WaitCursor);
+  const auto kept = keptPicture(bytes);
+  QGuiApplication::restoreOverrideCursor();
+  if (!kept.ok()) {
+    emit desk.refused(QString::fromStdString(kept.error().text));
+    return false;
+  }
+  auto next = layPicture(desk.job(), desk.partIndex(), desk.face(), name, *kept);
+  if (!next.ok()) {
+    emit desk.refused(QString::fromStdString(next.error().text));
+    return false;
+  }
+  desk.endMerge();
+  emit laid();
+  desk.apply(*std::move(next), tr("Lay the picture %1 underneath").arg(name));
+  work_.squareUp();
+  return true;
+}
+
+bool PrintPicture::takeFile(const QString& file) {
+  const auto bytes = readWholeFile(file.toStdString(), kLargestPictureFile);
+  if (!bytes.ok()) {
+    emit work_.desk().refused(QString::fromStdString(bytes.error().text));
+    return false;
+  }
+  return lay(QFileInfo(file).completeBaseName(),
+             QByteArray::fromRawData(bytes->data(), static_cast<qsizetype>(bytes->size())));
+}
+
+bool PrintPicture::paste() {
+  const QMimeData* mime = QGuiApplication::clipboard()->mimeData();
+  if (mime == nullptr) return false;
+  if (mime->hasImage()) {
+    QByteArray bytes;
+    QBuffer buffer(&bytes);
+    buffer.open(QIODevice::WriteOnly);
+    qvariant_cast<QImage>(mime->imageData()).save(&buffer, "PNG");
+    return lay(tr("pasted print"), bytes);
+  }
+  const QString file = fileIn(mime);
+  return !file.isEmpty() && takeFile(file);
+}
+
+}  // namespace inchwright::app
+
+#include "moc_print_picture.cpp"

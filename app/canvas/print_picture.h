@@ -1,0 +1,87 @@
+#pragma once
+
+#include <QObject>
+#include <optional>
+#include <vector>
+
+#include "app/canvas/picture_layer.h"
+#include "app/picture/picture_reader.h"
+#include "app/session/work.h"
+
+class QMimeData;
+
+namespace inchwright::app {
+
+/// The picture under the face that is looked at: which one it is, how far its reading and squaring
+/// up have come, and how one is laid down. The view paints `layer()` and asks for the rest.
+class PrintPicture : public QObject {
+  Q_OBJECT
+
+ public:
+  explicit PrintPicture(Work& work, QObject* parent = nullptr);
+
+  const PictureLayer& layer() const { return layer_; }
+  PictureLayer& layer() { return layer_; }
+  /// Inches of the view, y up; null while there is nothing to show.
+  QRectF bounds() const { return layer_.bounds(); }
+  /// Whether the face has a picture, be it ready or not.
+  bool wanted() const { return wanted_.has_value(); }
+  /// Only the picture is seen: what is traced does not lie on it as it is shown.
+  bool isBare() const { return showing_ != Showing::underFace; }
+  /// What is to be said on the print about it; empty when there is nothing.
+  QString note() const;
+  void setTone(const PictureTone& tone);
+
+  /// Of what is under way, in percent; empty when nothing is.
+  std::optional<int> progress() const { return reader_.progress(); }
+  /// Whether what is wanted was stopped, and not begun again since.
+  bool stopped() const { return stopped_; }
+  /// Pictures may be read from now on. Until then nothing runs beside what is painted first.
+  void letRead() { reader_.letRead(); }
+  /// Squares up the picture under the face: goes on where that was stopped, else asks what is
+  /// known.
+  void squareUp();
+  /// Whether what is under way was just squared up, so that stopping it takes that back.
+  bool canTakeBack() const { return progress() && squared_; }
+  /// A squaring up that is stopped is taken back: the work is as it was before.
+  void takeBack();
+
+  /// The first picture file among what is dropped or pasted; empty when there is none.
+  static QString fileIn(const QMimeData* mime);
+  /// Lays a picture underneath, from a file or the clipboard; it is kept in the document and then
+  /// squared up. False when it can't be read; the desk has told why.
+  bool takeFile(const QString& file);
+  bool paste();
+
+ signals:
+  void changed();  ///< something else is to be painted or said
+  void turned();   ///< it lies elsewhere now, or another way of showing it began
+  void came();     ///< the face has a picture now, or none any more
+  void laid();     ///< a new one was laid down
+
+ private:
+  /// What of the pictures is to be seen: the one under this face, that one as it was taken while it
+  /// is being squared up, or one of another face while this face is looked for on it.
+  enum class Showing { underFace, asTaken, ofAnotherFace };
+
+  void follow();
+  void noteSquaring(Showing before);
+  std::optional<WantedPicture> lookUp(QPointF& at) const;
+  void want(std::optional<WantedPicture> wanted, QPointF at);
+  void cancel();
+  bool lay(const QString& name, const QByteArray& bytes);
+  const Picture* underFace() const;
+  /// What was squared up before the document was opened stays so in it.
+  void stopOpened();
+
+  Work& work_;
+  PictureReader reader_;
+  PictureLayer layer_;
+  Showing showing_ = Showing::underFace;
+  std::optional<WantedPicture> wanted_;
+  bool stopped_ = false;
+  std::vector<SquaringPoint> pointsBefore_;  ///< of the picture, as its squaring up began
+  std::optional<Job> squared_;               ///< the work as the last squaring up left it
+};
+
+}  // namespace inchwright::app
