@@ -9,6 +9,7 @@
 #include <utility>
 
 #include "app/picture/kept_picture.h"
+#include "app/picture/picture_decoder.h"
 #include "app/session/job_difference.h"
 #include "app/session/picture_edits.h"
 #include "app/session/preferences.h"
