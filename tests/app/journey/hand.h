@@ -28,6 +28,7 @@ class Hand {
     Asking asking;
     asking.unsavedWork = [](const QString&) { return Asking::Answer::leave; };
     asking.choose = [](const Asking::Question& question) { return question.escape; };
+    asking.fileForSheet = askingByDialogs(nullptr).fileForSheet;
     asking.tell = [this](const QString& what) { told << what; };
     window = std::make_unique<DeskWindow>(std::move(asking));
     window->resize(1920, 1060);
