@@ -17,6 +17,18 @@
 namespace inchwright::app {
 namespace {
 
+/// As it may stand in XML: what the format knows no way to write is left out, the rest escaped. The
+/// generator writes a title as it is given.
+QString xmlText(const QString& text) {
+  QString kept;
+  for (const QChar one : text) {
+    const bool control = one.unicode() < 0x20 || one.unicode() == 0x7F;
+    const bool none = one.unicode() == 0xFFFE || one.unicode() == 0xFFFF;
+    if (!control && !none) kept += one;
+  }
+  return kept.toHtmlEscaped();
+}
+
 constexpr double kMmPerInch = 25.4;
 
 Error cantWrite(const char* what) {
@@ -105,7 +117,7 @@ Result<QByteArray> renderSvg(const Page& page, const QString& title) {
   {
     QSvgGenerator generator;
     generator.setOutputDevice(&buffer);
-    generator.setTitle(title);
+    generator.setTitle(xmlText(title));
     generator.setDescription(QStringLiteral("Inchwright " INCHWRIGHT_VERSION));
     generator.setResolution(qRound(kUnitsPerMm * kMmPerInch));
     generator.setSize(QSizeF(page.width * kUnitsPerMm, page.height * kUnitsPerMm).toSize());

@@ -13,6 +13,7 @@
 #include "core/sheet/picture_block.h"
 #include "core/sheet/places_block.h"
 #include "core/sheet/rows_block.h"
+#include "core/sheet/sheet_number.h"
 #include "core/sheet/symbols.h"
 #include "core/sheet/zero_block.h"
 

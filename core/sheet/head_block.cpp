@@ -2,13 +2,11 @@
 
 #include <algorithm>
 #include <array>
-#include <cstdint>
 #include <string>
 #include <utility>
 #include <vector>
 
 #include "core/measure/writing.h"
-#include "core/say/making_words.h"
 #include "core/sheet/paragraph.h"
 #include "core/sheet/text_measure.h"
 
@@ -134,50 +132,7 @@ Piece cellsPiece(const SheetContent& content, double width, const std::vector<Ce
   return piece;
 }
 
-void mix(std::uint64_t& hash, std::string_view text) {
-  // FNV-1a, 64 bits: http://www.isthe.com/chongo/tech/comp/fnv/
-  for (const char character : text) {
-    hash = (hash ^ static_cast<unsigned char>(character)) * 1099511628211ULL;
-  }
-  hash = (hash ^ 0xFFU) * 1099511628211ULL;
-}
-
 }  // namespace
-
-std::string sheetNumber(const SheetContent& content) {
-  const SetupTable& table = content.table;
-  std::uint64_t hash = 14695981039346656037ULL;
-  for (const std::string* text :
-       {&content.job.print, &content.part.name, &table.setup, &content.words.zero}) {
-    mix(hash, *text);
-  }
-  mix(hash, writeDecimal(table.step.size, table.step.unit));
-  mix(hash, table.step.unit == Unit::inch ? "in" : "mm");
-  for (std::size_t i = 0; i < table.rows.size(); ++i) {
-    const TableRow& row = table.rows[i];
-    const std::string& size = content.words.rows[i].size;
-    for (const std::string* text : {&row.id, &row.x.text, &row.y.text, &size}) mix(hash, *text);
-    for (const MakingStep& step : row.steps) {
-      mix(hash, toolName(step, table.step.unit, content.options.english));
-    }
-  }
-  for (const EdgeRow& edge : table.edges) {
-    mix(hash, edge.id);
-    mix(hash, edge.value.text);
-  }
-  // No letter that looks like a figure or like another letter.
-  constexpr std::string_view kLetters = "ACDEFHJKLMNPQRTUVWXY";
-  std::string mark;
-  for (int i = 0; i < 4; ++i, hash /= kLetters.size()) mark += kLetters[hash % kLetters.size()];
-
-  const auto numberIn = [](const auto& list, const std::string& name) {
-    const auto same = [&](const auto& one) { return one.name == name; };
-    const auto found = std::find_if(list.begin(), list.end(), same);
-    return std::to_string(found == list.end() ? 1 : found - list.begin() + 1);
-  };
-  return numberIn(content.job.parts, content.part.name) + "." +
-         numberIn(content.part.setups, table.setup) + " " + mark;
-}
 
 Piece headPiece(const SheetContent& content, double width, std::size_t page, std::size_t pages) {
   const Sketch::Look strong{content.style.title(), Typeface::bold};

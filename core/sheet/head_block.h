@@ -11,10 +11,6 @@ namespace inchwright {
 /// page otherwise.
 Piece headPiece(const SheetContent& content, double width, std::size_t page, std::size_t pages);
 
-/// `2.1 K7QF`: the part's and the setup's number in the job, and four letters that follow from
-/// every figure on the sheet: two sheets with different figures do not bear the same number.
-std::string sheetNumber(const SheetContent& content);
-
 /// What stands at the foot of every page: earlier sheets, and the usual cautions.
 Piece footPiece(const SheetContent& content, double width);
 

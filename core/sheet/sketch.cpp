@@ -47,6 +47,12 @@ void Sketch::text(double x, double y, std::string_view words, const Look& look) 
   for (char& character : item.text) {
     if (static_cast<unsigned char>(character) < ' ' || character == '\x7f') character = ' ';
   }
+  // U+FFFE and U+FFFF are no characters, and XML has no way to write them.
+  for (std::size_t at = 0; (at = item.text.find("\xEF\xBF", at)) != std::string::npos; ++at) {
+    if (at + 2 < item.text.size() && static_cast<unsigned char>(item.text[at + 2]) >= 0xBE) {
+      item.text.replace(at, 3, 1, ' ');
+    }
+  }
   items_.push_back(std::move(item));
 }
 

@@ -13,8 +13,8 @@ namespace inchwright {
 namespace {
 
 constexpr double kPad = 2;
-/// A box up to this height is not torn between pages.
-constexpr double kMostTogether = 50;
+/// A box up to this height is not torn between pages: it fits below the head of the smallest one.
+constexpr double kMostTogether = 110;
 constexpr std::size_t kMostLines = 6;
 
 std::string axisName(const TouchOff& touch) {

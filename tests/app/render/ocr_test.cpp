@@ -120,7 +120,7 @@ class Ocr : public testing::Test {
 
 /// Rows with every figure in every place.
 MadeSheet manyFigures(Unit unit) {
-  MadeSheet made = frontPlate();
+  MadeSheet made = unit == Unit::inch ? frontPlate() : inMillimetres(frontPlate());
   const Step step = made.table.step;
   TableRow row = made.table.rows.front();
   made.table.rows.clear();
@@ -130,7 +130,7 @@ MadeSheet manyFigures(Unit unit) {
     row.y = inches((i % 3 == 0 ? -1 : 1) * (9.8765 - 0.2465 * i), step);
     made.table.rows.push_back(row);
   }
-  return unit == Unit::inch ? made : inMillimetres(made);
+  return made;
 }
 
 TEST_F(Ocr, PlateAtOneMetre) {

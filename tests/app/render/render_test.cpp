@@ -16,6 +16,7 @@
 #include "app/render/faces.h"
 #include "core/sheet/text_measure.h"
 #include "tests/core/sheet/made_sheet.h"
+#include "tests/support/xml.h"
 
 namespace inchwright::app {
 namespace {
@@ -98,7 +99,7 @@ TEST_F(Render, PdfTextCanBeFound) {
   const QString text = pdfText(*pdf);
   for (const char* words :
        {"Front plate", "INCHES", "-1.3125", "+0.7500", "SPOT \u00B7 DRILL 15/64", "DISPUTED",
-        "assumed in line with E", "FIXED JAW", "1 of 2", "-0.1000"}) {
+        "D and E are taken to be in line", "FIXED JAW", "1 of 2", "-0.1000"}) {
     EXPECT_TRUE(text.contains(QString::fromUtf8(words))) << words;
   }
 }
@@ -120,6 +121,7 @@ TEST_F(Render, TheSamePagesGiveTheSameBytes) {
   const QByteArray png = *renderPng(pages[0], 3);
   EXPECT_EQ(*renderPdf(pages, QStringLiteral("Front plate")), first);
   EXPECT_EQ(*renderSvg(pages[0]), svg);
+  test::expectSvg(svg);
   EXPECT_EQ(*renderPng(pages[0], 3), png);
   EXPECT_TRUE(first.contains("D:20000101000000"));
 }
@@ -133,9 +135,26 @@ TEST_F(Render, PagesKeepTheirSizeAndNumber) {
       << pdf.mid(pdf.indexOf("/MediaBox"), 60).constData();
 }
 
+// Found by hand: a title with an ampersand made a file that was no XML, one with a tag got it in.
+TEST_F(Render, SvgIsXmlWhateverTheJobIsCalled) {
+  for (const char* title : {"Nuts & bolts", "<script>alert(1)</script>", "\"]]>\"",
+                            "a\x01"
+                            "b\x1F",
+                            "\xEF\xBF\xBE", "&amp;", "<!-- -->", "]]>", "\xC3\xA4 \xE2\x89\xA4"}) {
+    MadeSheet made = frontPlate();
+    made.job.title = made.part.name = made.part.material = title;
+    made.part.features[4].note = title;
+    for (const Page& page : made.pages()) {
+      test::expectSvg(*renderSvg(page, QString::fromUtf8(title)));
+      if (HasFailure()) FAIL() << title;
+    }
+  }
+}
+
 TEST_F(Render, SvgIsOneToOneAndCarriesItsFaces) {
   const std::vector<Page> pages = settledPlate(Paper::a4).pages();
   const QByteArray svg = *renderSvg(pages[0]);
+  test::expectSvg(svg);
   QXmlStreamReader reader(svg);
   QString size;
   bool figure = false;

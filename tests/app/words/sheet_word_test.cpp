@@ -5,6 +5,7 @@
 #include "app/base/sheet_date.h"
 #include "app/words/sheet_file.h"
 #include "tests/app/words/spoken.h"
+#include "tests/support/xml.h"
 
 namespace inchwright::app {
 namespace {
@@ -39,7 +40,9 @@ TEST(SheetWord, TheEndingSaysWhatIsWantedAndSeveralPagesAreNumbered) {
     int number = 0;
     for (std::string file; std::getline(files, file);) {
       EXPECT_EQ(file, scratch.path("s-" + std::to_string(++number) + "." + ending));
-      EXPECT_TRUE(bearsOurMark(Scratch::read(file))) << file;
+      const std::string bytes = Scratch::read(file);
+      EXPECT_TRUE(bearsOurMark(bytes)) << file;
+      if (ending == "svg") test::expectSvg(QByteArray::fromStdString(bytes));
     }
     EXPECT_GT(number, 1);
   }

@@ -99,6 +99,26 @@ TEST(CheckPlaces, ThoseTheSetupNamesStandInItsOrder) {
                                                    "1.0625 0.8750 over the middle of hole A"}));
 }
 
+// A hole of a ring is a hole, not a ring.
+TEST(CheckPlaces, HolesOfRingsAndRowsAreCalledHoles) {
+  Plate plate = block();
+  plate.feature("M", FeatureKind::ring, 96, 32);
+  plate.last().as<kind::Ring>()->holes = 2;
+  plate.put("M1", Axis::x, 112)
+      .put("M1", Axis::y, 32)
+      .put("M2", Axis::x, 80)
+      .put("M2", Axis::y, 32);
+  plate.feature("S", FeatureKind::slot, 64, 16);
+  plate.put("S1", Axis::x, 48).put("S1", Axis::y, 16).put("S2", Axis::x, 80).put("S2", Axis::y, 16);
+  auto setup = lowerCorner();
+  setup.checks = {"M1", "M", "S2", "S"};
+  const Lines lines = inLines(looksAt(plate, setup));
+  EXPECT_TRUE(lines.at(0).ends_with("over the middle of hole M1")) << lines[0];
+  EXPECT_TRUE(lines.at(1).ends_with("over the middle of ring M")) << lines[1];
+  EXPECT_TRUE(lines.at(2).ends_with("over the middle of slot end S2")) << lines[2];
+  EXPECT_TRUE(lines.at(3).ends_with("over the middle of slot S")) << lines[3];
+}
+
 TEST(CheckPlaces, WhatTheSetupNamesHasToBeThere) {
   Plate plate = block();
   plate.hole("A", 100, 40, "1/4");

@@ -249,6 +249,157 @@ TEST(TouchOff, AMixedMiddleIsTakenFromOneAndProvedOnTheOther) {
   EXPECT_TRUE(touch.steps[1].ends_with("X should read +0.5000")) << touch.steps[1];
 }
 
+// Found by hand: stock on a side whose edge is not named as that side was left out of the preset.
+TEST(TouchOff, StockCountsOnASideThatNoEdgeBearsTheNameOf) {
+  Plate plate;
+  plate.edge("E", Axis::x, 32).edge("S", Axis::x, 64).edge("R", Axis::x, 160, Side::right);
+  plate.edge("F", Axis::y, -16, Side::front);
+  auto setup = setupWith({zeroAt(Axis::x, "E"), zeroAt(Axis::y, "F")});
+  leaveOn(setup, Side::left, "1/16");
+  const SetupWords words = saidOf(plate, setup).words;
+  EXPECT_EQ(words.touchOff[0].steps.at(0),
+            "Touch the left side (E, 1/16 still on it) with the 0.200 tip: set X -0.1625");
+  ASSERT_EQ(words.warnings.size(), 1u);
+  EXPECT_EQ(
+      words.warnings[0],
+      "stock is left on the left side, but no edge is named as it: E, the outermost, is taken "
+      "for it");
+  // No edge can be the back: that is told, and nothing is made up.
+  leaveOn(setup, Side::left, "0");
+  leaveOn(setup, Side::back, "1/16");
+  plate.part.features.back().shape = kind::Edge{Axis::y, Side::front};
+  const SetupWords missing = saidOf(plate, setup).words;
+  ASSERT_EQ(missing.warnings.size(), 1u);
+  EXPECT_EQ(missing.warnings[0],
+            "stock is left on the back side, but no edge is named as it: no preset counts it in");
+}
+
+TEST(TouchOff, AMiddleWithAStandInHalvesTheStockAsItIs) {
+  Plate plate;
+  plate.edge("E", Axis::x, 32).edge("R", Axis::x, 160, Side::right);
+  plate.edge("F", Axis::y, -16, Side::front);
+  auto setup = setupWith({zeroMiddle(Axis::x, "E", "R", true), zeroAt(Axis::y, "F")});
+  leaveOn(setup, Side::left, "1/16");
+  const Touch touch = touchesOf(plate, setup, jobWith()).at(0);
+  ASSERT_EQ(touch.steps.size(), 3u);
+  EXPECT_TRUE(touch.steps[1].ends_with("should read about +2.2625")) << touch.steps[1];
+  EXPECT_EQ(touch.steps[2],
+            "Drive back to half of what it reads, the middle of the stock: set X +0.0000");
+}
+
+// Found by hand: of two sides that don't face apart the tip does not cancel.
+TEST(TouchOff, SidesThatDontFaceApartAreNotHalved) {
+  Plate plate = block();
+  plate.edge("L2", Axis::x, 96, Side::left);
+  const Touch same = touchesOf(plate, setupWith({zeroMiddle(Axis::x, "L", "L2")}), jobWith()).at(0);
+  ASSERT_EQ(same.steps.size(), 2u);
+  // Zero at 1.000; L is half an inch to the left of it and touched from its left.
+  EXPECT_EQ(same.steps[0], "Touch the left side (L) with the 0.200 tip: set X -0.6000");
+  EXPECT_EQ(same.steps[1], "Touch the left side (L2) with the 0.200 tip: X should read +0.4000");
+}
+
+TEST(TouchOff, SidesThatFaceEachOtherAreTouchedFromBetween) {
+  Plate plate;
+  plate.edge("A", Axis::x, 32, Side::right).edge("B", Axis::x, 160, Side::left);
+  plate.edge("F", Axis::y, 0, Side::front);
+  const Touch touch =
+      touchesOf(plate, setupWith({zeroMiddle(Axis::x, "A", "B"), zeroAt(Axis::y, "F")}), jobWith())
+          .at(0);
+  ASSERT_EQ(touch.steps.size(), 3u);
+  // Two inches between them, less the tip.
+  EXPECT_TRUE(touch.steps[1].ends_with("should read about +1.8000")) << touch.steps[1];
+  EXPECT_TRUE(touch.steps[2].ends_with("set X +0.0000")) << touch.steps[2];
+}
+
+TEST(TouchOff, AHoleThatThisSetupMakesCantBePickedUpYet) {
+  Plate plate = block();
+  plate.hole("A", 64, 32, "1/4");
+  const auto setup = setupWith({zeroAt(Axis::x, "A"), zeroAt(Axis::y, "F")});
+  const auto warned = [&] { return saidOf(plate, setup).words.warnings; };
+  ASSERT_EQ(warned().size(), 1u);
+  EXPECT_EQ(warned()[0],
+            "X0 is on A, which this setup makes: there is nothing to pick up until it is made. Set "
+            "zero on a side first");
+  // Made in an earlier setup, or on another face, it is there.
+  auto earlier = lowerCorner();
+  earlier.name = "0";
+  plate.part.setups = {earlier, setup};
+  EXPECT_TRUE(warned().empty());
+  plate.part.setups[0].face = Face::bottom;
+  EXPECT_EQ(warned().size(), 1u);
+  plate.part.features.back().face = Face::bottom;
+  EXPECT_TRUE(warned().empty());
+}
+
+TEST(TouchOff, TheDepthSaysWhatItRounds) {
+  auto setup = setupWith({});
+  leaveOn(setup, Side::top, "3/64");
+  EXPECT_EQ(touchesOf(block(), setup, jobWith()).at(2).steps.at(0),
+            "Touch the top of the work with the tool, 3/64 still on it: set Z +0.0470 (exactly "
+            "0.046875)");
+}
+
+// 2.952755905512 is not exactly 75 mm, and 0.0787 is not what the print says.
+TEST(TouchOff, FiguresOfTheOtherUnitAreSaidInIt) {
+  auto setup = setupWith({zeroAt(Axis::x, "L"), zeroAt(Axis::y, "F")});
+  leaveOn(setup, Side::left, "2 mm");
+  setup.zero[1].offset = figure("75 mm");
+  const std::vector<Touch> touches = touchesOf(block(), setup, jobWith());
+  EXPECT_EQ(touches[0].steps.at(0),
+            "Touch the left side (L, 2 mm still on it) with the 0.200 tip: set X -0.1785 (exactly "
+            "-4.54 mm)");
+  EXPECT_EQ(touches[1].what, "at F + 75 mm away");
+  EXPECT_TRUE(touches[1].steps.at(0).ends_with("set Y -3.0530 (exactly -77.54 mm)"))
+      << touches[1].steps.at(0);
+}
+
+TEST(TouchOff, OddFiguresOfASetupAreAskedAbout) {
+  auto setup = setupWith({zeroAt(Axis::x, "L"), zeroAt(Axis::y, "F"), zeroAt(Axis::z, "T")});
+  leaveOn(setup, Side::left, "1/46");
+  setup.zero[0].offset = figure("1/3");
+  setup.zero[2].offset = figure("4/12");
+  Job job = jobWith();
+  job.machine.finder = figure("3/17");
+  const SetupWords words = saidOf(block(), setup, job).words;
+  ASSERT_EQ(words.warnings.size(), 4u);
+  EXPECT_TRUE(words.warnings[0].starts_with("the stock on the left is lettered 1/46: "));
+  EXPECT_TRUE(words.warnings[1].starts_with("the offset of X0 is lettered 1/3: "));
+  EXPECT_TRUE(words.warnings[2].starts_with("the offset of Z0 is lettered 4/12: "));
+  EXPECT_TRUE(words.warnings[3].starts_with("the finder is lettered 3/17: "));
+  for (const std::string& warning : words.warnings) EXPECT_FALSE(warning.ends_with(": "));
+}
+
+TEST(TouchOff, PicksUpWhatEachKindOffers) {
+  Plate plate = block();
+  plate.feature("G", FeatureKind::ring, 96, 32);
+  plate.last().as<kind::Ring>()->holes = 2;
+  plate.put("G1", Axis::x, 112)
+      .put("G1", Axis::y, 32)
+      .put("G2", Axis::x, 80)
+      .put("G2", Axis::y, 32);
+  plate.feature("D", FeatureKind::row, 48, 16);
+  plate.last().as<kind::Row>()->holes = 2;
+  plate.put("D1", Axis::x, 48).put("D1", Axis::y, 16).put("D2", Axis::x, 64).put("D2", Axis::y, 16);
+  plate.feature("S", FeatureKind::slot, 64, 16);
+  plate.put("S1", Axis::x, 48).put("S1", Axis::y, 16).put("S2", Axis::x, 80).put("S2", Axis::y, 16);
+  plate.feature("P", FeatureKind::point, 40, 0);
+  const auto said = [&](const char* place, English english = English::uk) {
+    const auto setup = setupWith({zeroAt(Axis::x, place), zeroAt(Axis::y, "F")});
+    return saidOf(plate, setup, jobWith(), english).words.touchOff.at(0).steps.at(0);
+  };
+  EXPECT_EQ(said("G"),
+            "Pick up the centre of ring G, midway between opposite holes: set X +0.0000");
+  EXPECT_EQ(said("G", English::us),
+            "Pick up the center of ring G, midway between opposite holes: set X +0.0000");
+  EXPECT_EQ(said("G2"), "Pick up the bore of G2 with an indicator or a plug: set X +0.0000");
+  EXPECT_EQ(said("D2"), "Pick up the bore of D2 with an indicator or a plug: set X +0.0000");
+  EXPECT_EQ(said("D"), "Pick up the bore of D with an indicator or a plug: set X +0.0000");
+  EXPECT_EQ(said("S"), "Pick up the middle of slot S, its walls halved: set X +0.0000");
+  EXPECT_EQ(said("S1"),
+            "Pick up the end S1 of the slot with an indicator or a plug: set X +0.0000");
+  EXPECT_EQ(said("P"), "Pick up point P with a pointer: set X +0.0000");
+}
+
 TEST(TouchOff, DepthsCountFromTheFinishedTop) {
   auto setup = setupWith({});
   EXPECT_EQ(touchesOf(block(), setup, jobWith()).at(2).steps.at(0),

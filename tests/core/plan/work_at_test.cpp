@@ -85,8 +85,7 @@ TEST(WorkAt, HalfATurnCountsBackwards) {
   std::mt19937_64 random(kFrameSeed);
   for (const Face face : kSides) {
     const Axes plain = framed(lowerSides(face, 0));
-    const Axes turned =
-        framed(lowerSides(face, 180), jobWith(CountsX::left, CountsY::towards));
+    const Axes turned = framed(lowerSides(face, 180), jobWith(CountsX::left, CountsY::towards));
     for (int i = 0; i < 50; ++i) {
       const Rational at(static_cast<std::int64_t>(random() % 10'000'000'000));
       EXPECT_EQ(plain.x.onReadout(at), turned.x.onReadout(at));

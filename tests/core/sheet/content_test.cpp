@@ -2,10 +2,12 @@
 #include <gtest/gtest.h>
 
 #include <algorithm>
+#include <set>
 #include <string>
 #include <vector>
 
 #include "core/sheet/bounds.h"
+#include "core/sheet/sheet_number.h"
 #include "tests/core/sheet/made_sheet.h"
 
 namespace inchwright {
@@ -164,6 +166,63 @@ TEST(SheetNumber, ChangesWithEveryFigureAndWithNothingElse) {
   other.job.print = "sheet 2, third edition";
   EXPECT_NE(numberOf(other), number);
   EXPECT_NE(numberOf(inMillimetres(made)), number);
+}
+
+// Found by hand: with another finder the presets differ, and the sheet bore the same number.
+TEST(SheetNumber, FollowsFromEverythingOnThePage) {
+  const MadeSheet made = frontPlate();
+  std::set<std::string> numbers{numberOf(made)};
+  const auto expectNew = [&](const char* what, const auto& change) {
+    MadeSheet other = made;
+    change(other);
+    other.plan();
+    EXPECT_TRUE(numbers.insert(numberOf(other)).second) << what;
+  };
+  expectNew("finder", [](MadeSheet& one) { one.job.machine.finder = lettered("0.500"); });
+  expectNew("finder assumed", [](MadeSheet& one) { one.job.machine.finder.reset(); });
+  expectNew("note", [](MadeSheet& one) { one.part.features[4].note = "after hardening"; });
+  expectNew("stop", [](MadeSheet& one) { one.part.setups[0].stop = Side::right; });
+  expectNew("jaw", [](MadeSheet& one) { one.part.setups[0].jaw.reset(); });
+  expectNew("stock", [](MadeSheet& one) {
+    one.part.setups[0].stock[static_cast<std::size_t>(Side::back)] = lettered("1/32");
+  });
+  expectNew("check", [](MadeSheet& one) { one.part.setups[0].checks = {"A"}; });
+  expectNew("material", [](MadeSheet& one) { one.part.material = "steel"; });
+  expectNew("hand", [](MadeSheet& one) { one.part.hand = "right"; });
+  expectNew("pieces", [](MadeSheet& one) { one.part.quantity = 3; });
+  expectNew("job", [](MadeSheet& one) { one.job.title = "Clock"; });
+  expectNew("query", [](MadeSheet& one) { one.solution.doubts[0].text += "?"; });
+  expectNew("accepted", [](MadeSheet& one) { one.solution.doubts[0].accepted = true; });
+  expectNew("to measure", [](MadeSheet& one) { one.options.directChecks = {"A to C"}; });
+  expectNew("rounding", [](MadeSheet& one) { one.options.showRounding = true; });
+  expectNew("counts", [](MadeSheet& one) { one.job.machine.xCounts = CountsX::left; });
+  expectNew("drawn size",
+            [](MadeSheet& one) { one.part.features[4].drilled()->seatDiameter = lettered("1/2"); });
+  MadeSheet american = made;
+  american.options.english = English::us;
+  EXPECT_EQ(numberOf(american), numberOf(made));
+}
+
+// Long enough that chance plays no part: 20 000 sheets that differ in one figure by a step.
+TEST(SheetNumber, IsSharedByNoOther) {
+  MadeSheet made = settledPlate(Paper::a4);
+  std::set<std::string> numbers;
+  const SetupWords words = setupWords(made.part, made.table);
+  for (int i = 0; i < 20'000; ++i) {
+    made.table.rows[0].x = coordinate(i * 1'270'000LL, made.table.step);
+    numbers.insert(sheetNumber({made.job,
+                                made.part,
+                                made.solution,
+                                made.table,
+                                nullptr,
+                                made.options,
+                                Style(1000),
+                                {},
+                                words,
+                                {}}));
+  }
+  EXPECT_EQ(numbers.size(), 20'000u);
+  EXPECT_EQ(numbers.begin()->size(), std::string("1.1 ACDE-ACDE-ACDE").size());
 }
 
 TEST(SheetContent, TheSameInputGivesTheSamePages) {

@@ -109,7 +109,11 @@ inline MadeSheet solvedPlate(bool settled) {
       feature.drilled()->make = Make::ream;
     }
     if (feature.id == "G" || feature.id == "H" || feature.id == "J") {
-      *feature.drilled() = {{}, Make::tap, {false, lettered("3/8")}, "4-40 UNC"};
+      Drilled tapped;
+      tapped.make = Make::tap;
+      tapped.depth = {false, lettered("3/8")};
+      tapped.thread = "4-40 UNC";
+      *feature.drilled() = tapped;
     }
   }
   Setup setup;
