@@ -15,6 +15,9 @@ struct Circle {
   double cross = 0;  ///< how much of a centre cross is, 0 … 1
 };
 
+/// A circle with so much of a centre cross is a hole.
+inline constexpr double kCross = 0.5;
+
 /// Circles between a 25th and half an inch of the sheet in radius: the slopes of the ink vote for
 /// centres at half size, and the rim is fitted at full size. Those that carry a cross first.
 std::vector<Circle> circlesOf(const Grey& cover, double inch, const Stop& stop);

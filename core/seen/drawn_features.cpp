@@ -128,7 +128,7 @@ std::vector<FeatureOffer> featuresOf(const Outlines& outlines, const std::vector
     out.push_back(f);
   }
   for (const Circle& c : circles) {
-    if (c.cross <= 0.5) continue;
+    if (c.cross <= kCross) continue;
     const int view = viewAt(outlines, c.x, c.y);
     if (!outlines.views.empty() && !outlines.views[view].holds(c.x, c.y, 0.02 * inch)) continue;
     FeatureOffer f;

@@ -9,6 +9,8 @@ constexpr double kLongest = 1.9;        // of a figure, inches of the sheet
 constexpr std::size_t kNearest = 4;     // places looked at for one line
 constexpr std::size_t kMostReads = 14;  // with those that stand apart put together
 
+constexpr double kCrowds = 0.15;  // lettering no further off may belong to the figure
+
 struct Scored {
   double far;
   std::vector<int> places;
@@ -50,8 +52,31 @@ const Reads& FigureShelf::read(const std::vector<int>& places, bool turned) {
   // The cut has a pixel round its box; turned, its rows are the columns from the left.
   std::vector<int> rules = rulesIn(*from, box, turned);
   for (int& row : rules) ++row;
-  *slot = {box, turned, readFigure(ink, rules, inch_, unit_, net_)};
+  *slot = {box, turned, crowds(*from, parts, box, turned),
+           readFigure(ink, rules, inch_, unit_, net_)};
   return *slot;
+}
+
+bool FigureShelf::crowds(const Lettering& from, const std::vector<int>& parts, const Box& box,
+                         bool turned) const {
+  for (const Block& block : from.blocks) {
+    if (gap(block.box.x, block.box.right(), box.x, box.right()) > kCrowds * inch_ ||
+        gap(block.box.y, block.box.bottom(), box.y, box.bottom()) > kCrowds * inch_) {
+      continue;
+    }
+    for (const int n : block.parts) {
+      const Box& b = from.parts.list[n].box;
+      if (std::max(b.w, b.h) < 0.045 * inch_ || std::binary_search(parts.begin(), parts.end(), n)) {
+        continue;
+      }
+      const double along = turned ? gap(b.y, b.bottom(), box.y, box.bottom())
+                                  : gap(b.x, b.right(), box.x, box.right());
+      const double across = turned ? gap(b.x, b.right(), box.x, box.right())
+                                   : gap(b.y, b.bottom(), box.y, box.bottom());
+      if (along < kCrowds * inch_ && across < 0) return true;
+    }
+  }
+  return false;
 }
 
 void FigureShelf::addPartAlong(const Lettering& lettering, const Block& block, bool plumb,

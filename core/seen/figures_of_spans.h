@@ -13,6 +13,9 @@ namespace inchwright::seen {
 struct Reads {
   Box box;
   bool turned = false;  ///< read from the right of the sheet
+  /// Other lettering stands so near in the row that it may belong to the figure, such as its
+  /// tolerance.
+  bool crowded = false;
   std::vector<FigureRead> reads;
 };
 
@@ -43,6 +46,8 @@ class FigureShelf {
   const Reads& read(const std::vector<int>& places, bool turned);
   /// Adds what of a block lies along a line from `from` to `to` as a place of its own, where the
   /// block goes on beyond it: neighbours' figures may stand so near that they are one block.
+  bool crowds(const Lettering& from, const std::vector<int>& parts, const Box& box,
+              bool turned) const;
   void addPartAlong(const Lettering& lettering, const Block& block, bool plumb, double from,
                     double to);
 

@@ -34,6 +34,7 @@ std::vector<std::int8_t> weights(std::string_view& bytes, int count) {
 }  // namespace
 
 Net Net::taken(std::string_view& bytes) {
+  if (bytes.size() < 12) bytes = {};
   const std::uint32_t in = word(bytes), hidden = word(bytes), out = word(bytes);
   if (std::max({in, hidden, out}) > kMostUnits ||
       bytes.size() < std::size_t{hidden} * (in + 8) + std::size_t{out} * (hidden + 8)) {

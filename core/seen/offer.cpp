@@ -3,8 +3,10 @@
 #include <cmath>
 
 #include "core/seen/drawn_features.h"
-#include "core/seen/lettered_size.h"
 #include "core/seen/looked_at.h"
+#include "core/seen/notes.h"
+#include "core/seen/shapes.h"
+#include "core/seen/slanted.h"
 #include "core/seen/spans.h"
 #include "core/seen/weigh.h"
 
@@ -144,6 +146,69 @@ Line lineOf(const Span& s, bool plumb, const LookedAt& seen, FigureShelf& shelf,
   return line;
 }
 
+/// Slots and rings.
+void addShapes(const LookedAt& seen, const Outlines& outlines, const std::vector<Circle>& holes,
+               std::vector<FeatureOffer>& features) {
+  const Frame& frame = seen.squared.frame;
+  for (const bool plumb : {false, true}) {
+    for (FeatureOffer& f : slotsOf(plumb ? seen.plumb : seen.level, plumb, outlines, frame))
+      features.push_back(f);
+  }
+  for (FeatureOffer& f : ringsOf(holes, seen.level.cover, outlines, frame, seen.inch))
+    features.push_back(f);
+}
+
+/// Gives holes the sizes that notes with leaders say.
+void sizeByNotes(const LookedAt& seen, const std::vector<Circle>& circles, const Options& options,
+                 const Net& net, std::vector<FeatureOffer>& features) {
+  const Frame& frame = seen.squared.frame;
+  const double sheet = frame.perInch / seen.inch;
+  const auto rows = noteRows(seen.whole, seen.inch, options.unit, net);
+  for (const Note& note : notesOf(rows, circles, seen.level.cover, seen.inch)) {
+    if (note.circle < 0) continue;
+    const Circle& c = circles[note.circle];
+    Reads reads{note.box, false, false, note.size};
+    const Weighed w =
+        weigh({{&reads, 0}}, {2 * c.radius / frame.perInch, kSigma / sheet + kPicturing}, false,
+              options.unit, {});
+    if (w.candidates.empty()) continue;
+    const PlanePoint at = frame.inches(c.x, c.y);
+    for (FeatureOffer& f : features) {
+      if (f.kind != OfferedFeature::hole || f.at != at || !f.size.empty()) continue;
+      f.size = w.candidates.front().text;
+      f.sizeTicks = w.candidates.front().ticks;
+      f.sizeWitnesses = w.witnesses;
+      f.note = note.word;
+      f.count = note.count;
+    }
+  }
+}
+
+Line centreLineOf(const CentreLine& c, const std::vector<Circle>& holes, const LookedAt& seen,
+                  FigureShelf& shelf, const Options& options) {
+  const Frame& frame = seen.squared.frame;
+  const Circle &a = holes[c.from], &b = holes[c.to];
+  Line line;
+  ReadingOffer& r = line.reading;
+  r.kind = OfferedReading::centres;
+  r.from = frame.inches(a.x, a.y);
+  r.to = frame.inches(b.x, b.y);
+  r.sure = c.sure;
+  const double sheet = frame.perInch / seen.inch;
+  const Drawn drawn{std::hypot(b.x - a.x, b.y - a.y) / frame.perInch, kSigma / sheet + kPicturing};
+  const Weighed w =
+      weigh(shelf.round(c.figure.x, c.figure.y, 0.2 * seen.inch), drawn, false, options.unit, {});
+  r.candidates = w.candidates;
+  r.witnesses = w.witnesses;
+  line.figure = w.box;
+  line.far = w.far;
+  r.figure = onPicture(seen.squared.toPicture, w.box.x, w.box.y, w.box.right(), w.box.bottom());
+  const double m = 0.2 * seen.inch;
+  r.cut = onPicture(seen.squared.toPicture, a.x - m, std::min(a.y, b.y) - m, b.x + m,
+                    std::max(a.y, b.y) + m);
+  return line;
+}
+
 }  // namespace
 
 std::string Witnesses::letters() const {
@@ -168,6 +233,12 @@ Result<Offers> offer(const GreyPicture& picture, const Homography& pixelToInches
   const std::vector<Circle> circles = circlesOf(seen.level.cover, seen.inch, stop);
   out.features = featuresOf(outlines, circles, seen.squared.frame, seen.inch);
   if (stop.asked()) return stopped();
+  std::vector<Circle> holes;
+  std::copy_if(circles.begin(), circles.end(), std::back_inserter(holes),
+               [](const Circle& c) { return c.cross > kCross; });
+  addShapes(seen, outlines, holes, out.features);
+  sizeByNotes(seen, holes, options, nets.glyphs, out.features);
+  if (stop.asked()) return stopped();
   FigureShelf shelf(seen.whole, seen.bare, seen.inch, options.unit, nets.glyphs);
   std::vector<Line> lines;
   for (const bool plumb : {false, true}) {
@@ -184,6 +255,11 @@ Result<Offers> offer(const GreyPicture& picture, const Homography& pixelToInches
       line.reading.view = viewAt(outlines, plumb ? s.y : along, plumb ? along : s.y);
       lines.push_back(std::move(line));
     }
+  }
+  for (const CentreLine& c : centreLinesOf(holes, seen.level.cover, seen.whole, seen.inch, stop)) {
+    Line line = centreLineOf(c, holes, seen, shelf, options);
+    if (line.reading.witnesses.plain || line.reading.witnesses.unsure)
+      lines.push_back(std::move(line));
   }
   keepOwners(lines);
   for (Line& line : lines) out.readings.push_back(std::move(line.reading));

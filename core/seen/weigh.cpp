@@ -9,6 +9,7 @@ namespace {
 
 constexpr double kAstray = 0.02;  // share of distances that say nothing
 constexpr double kPlain = 0.6;    // mean odds of plain glyphs
+constexpr double kCrowded = 1.0;  // what it costs that something may have been left out
 constexpr double kUnsure = 0.15;
 constexpr double kClear = 1.0;         // a plain figure is 2.7 times as likely as any other
 constexpr double kAgrees = 1.6;        // standard deviations
@@ -56,7 +57,7 @@ std::vector<Weight> weights(const std::vector<NearFigure>& near, const Drawn& dr
       if (r.mean() < kTooUnlikely) continue;
       Weight w{{r.text, 0, std::exp(r.mean()), 0, false},
                n.reads,
-               r.odds - 4 * n.far,
+               r.odds - 4 * n.far - (n.reads->crowded ? kCrowded : 0),
                0,
                r.mean(),
                n.far};
@@ -83,9 +84,17 @@ std::vector<Weight> weights(const std::vector<NearFigure>& near, const Drawn& dr
   return all;
 }
 
+/// Whether one reads only a piece of the lettering that the other reads.
+bool partOf(const Weight& piece, const Weight& whole) {
+  const Box both = around(piece.reads->box, whole.reads->box);
+  return piece.reads->crowded && piece.reads->turned == whole.reads->turned &&
+         both == whole.reads->box && piece.reads->box != both;
+}
+
 bool clearOf(const Weight& w, const std::vector<Weight>& all) {
-  return w.mean > std::log(kPlain) && std::all_of(all.begin(), all.end(), [&](const Weight& o) {
-           return &o == &w || o.candidate.ticks == w.candidate.ticks ||
+  return !w.reads->crowded && w.mean > std::log(kPlain) &&
+         std::all_of(all.begin(), all.end(), [&](const Weight& o) {
+           return &o == &w || o.candidate.ticks == w.candidate.ticks || partOf(o, w) ||
                   w.glyphs >= o.glyphs + kClear;
          });
 }

@@ -88,6 +88,7 @@ class Plate:
             a, b = (float(self.ends[axis][k][0]) * self.q + 1e-6 * s for k, s in ((i, 1), (j, -1)))
             figure = self.hand.figure(lettered(self.ends[axis][j][0] - self.ends[axis][i][0], self.mode)).mask
             along = (figure.height if axis == "y" and not self.style.aligned else figure.width) / self.hand.s
+            along += 0.55 if "tolerances" in self.extras else 0
             if not careful or self.style.head in ("tick", "dot") or b - a >= along + 0.18 + 2 * self.style.size:
                 return a, b
             return a - tail, b + tail + (along if b - a < along + 0.06 else 0)

@@ -1,0 +1,187 @@
+#include "core/seen/notes.h"
+
+#include <cmath>
+
+#include "core/seen/inked.h"
+
+namespace inchwright::seen {
+namespace {
+
+// O is drawn as 0 and I as 1, so they are sought as those.
+constexpr std::array<std::string_view, 8> kWords{"DR1LL",  "REAM", "D1A",  "H0LES",
+                                                 "PLACES", "TAP",  "DEEP", "B0RE"};
+constexpr double kPlainWord = -0.9;  // mean logarithm of a letter
+constexpr double kLeader = 0.93;     // of a leader's way that is inked
+
+std::string spelt(std::string_view word) {
+  std::string out(word);
+  for (char& c : out) c = c == '0' ? 'O' : c == '1' ? 'I' : c;
+  return out;
+}
+
+/// Marks in rows, each row from the left. Marks of one row overlap in height.
+std::vector<std::vector<Mark>> rowsOf(std::vector<Mark> marks) {
+  std::stable_sort(marks.begin(), marks.end(),
+                   [](const Mark& a, const Mark& b) { return a.box.h > b.box.h; });
+  std::vector<std::vector<Mark>> rows;
+  std::vector<Box> spans;
+  for (const Mark& m : marks) {
+    std::size_t k = 0;
+    while (k < rows.size() && (m.box.midY() < spans[k].y - 0.4 * spans[k].h ||
+                               m.box.midY() > spans[k].bottom() + 0.4 * spans[k].h))
+      ++k;
+    if (k == rows.size()) rows.emplace_back(), spans.push_back(m.box);
+    rows[k].push_back(m);
+  }
+  for (auto& row : rows) {
+    std::stable_sort(row.begin(), row.end(),
+                     [](const Mark& a, const Mark& b) { return a.box.midX() < b.box.midX(); });
+  }
+  return rows;
+}
+
+struct Word {
+  std::string_view text;
+  std::size_t at = 0;
+  double odds = -100;
+};
+
+Word wordIn(const std::vector<Mark>& row) {
+  Word best;
+  for (const std::string_view text : kWords) {
+    for (std::size_t at = 0; at + text.size() <= row.size(); ++at) {
+      double sum = 0;
+      for (std::size_t i = 0; i < text.size(); ++i) {
+        sum += std::log(std::max(1e-4, double(oddsFor(row[at + i].odds, text[i]))));
+      }
+      const double mean = sum / static_cast<double>(text.size());
+      if (mean > best.odds) best = {text, at, mean};
+    }
+  }
+  return best;
+}
+
+Box boxOf(const std::vector<Mark>& marks) {
+  Box box = marks.front().box;
+  for (const Mark& m : marks) box = around(box, m.box);
+  return box;
+}
+
+void addRows(const Lettering& lettering, const Block& block, std::uint8_t above, double inch,
+             Unit unit, const Net& net, std::vector<NoteRow>& out) {
+  const Pieces pieces = piecesOf(inkOf(lettering, block.parts, block.box), above, inch);
+  if (pieces.glyphs.size() > 60) return;
+  for (const auto& row : rowsOf(marksOf(pieces, net))) {
+    const Word word = wordIn(row);
+    if (word.odds < kPlainWord) continue;
+    const auto first = row.begin() + static_cast<std::ptrdiff_t>(word.at);
+    const auto past = first + static_cast<std::ptrdiff_t>(word.text.size());
+    std::vector<Mark> before(row.begin(), first), behind(past, row.end());
+    NoteRow note{boxOf(row), spelt(word.text), {}};
+    note.box.x += block.box.x - 1;
+    note.box.y += block.box.y - 1;
+    for (const auto& marks : {before, behind}) {
+      if (marks.empty()) continue;
+      const Box own = boxOf(marks);
+      std::vector<Box> bars;
+      for (const Box& b : pieces.bars) {
+        if (b.midX() > own.x && b.midX() < own.right() && b.midY() > own.y &&
+            b.midY() < own.bottom())
+          bars.push_back(b);
+      }
+      auto reads = readMarks(marks, bars, inch, unit);
+      std::move(reads.begin(), reads.end(), std::back_inserter(note.figures));
+    }
+    out.push_back(std::move(note));
+  }
+}
+
+bool same(const Box& a, const Box& b) {
+  return std::abs(a.midX() - b.midX()) < 0.25 * std::max(a.w, b.w) &&
+         std::abs(a.midY() - b.midY()) < 0.5 * std::max(a.h, b.h);
+}
+
+}  // namespace
+
+std::vector<NoteRow> noteRows(const Lettering& lettering, double inch, Unit unit, const Net& net) {
+  std::vector<NoteRow> out;
+  for (const Block& block : lettering.blocks) {
+    if (block.parts.size() < 3 || block.box.w < 0.25 * inch || block.box.w > 6 * inch) continue;
+    std::vector<NoteRow> found;
+    for (const std::uint8_t above : kThresholds)
+      addRows(lettering, block, above, inch, unit, net, found);
+    // One row as the thresholds show it, with the figures of all.
+    for (NoteRow& row : found) {
+      const auto had = std::find_if(out.begin(), out.end(), [&](const NoteRow& o) {
+        return o.word == row.word && same(o.box, row.box);
+      });
+      if (had == out.end()) {
+        out.push_back(std::move(row));
+      } else {
+        had->figures.insert(had->figures.end(), row.figures.begin(), row.figures.end());
+      }
+    }
+  }
+  return out;
+}
+
+namespace {
+
+/// The one circle that a straight line from beside a note leads to.
+int pointedAt(const Box& note, const std::vector<Circle>& circles, const Grey& cover, double inch) {
+  int best = -1;
+  double most = 0, next = 0;
+  for (std::size_t k = 0; k < circles.size(); ++k) {
+    const Circle& c = circles[k];
+    double own = 0;
+    for (const bool right : {false, true}) {
+      for (double out = 0.03; out <= 0.36; out += 0.02) {
+        for (const double up : {-0.04, -0.02, 0.0, 0.02, 0.04}) {
+          const PlanePoint from{right ? note.right() + out * inch : note.x - out * inch,
+                                note.midY() + up * inch};
+          if (!inkNear(cover, from.x, from.y, 1)) continue;
+          const double far = std::hypot(c.x - from.x, c.y - from.y);
+          if (far < c.radius + 0.2 * inch) continue;
+          const double t = (far - c.radius) / far;
+          const PlanePoint tip{from.x + (c.x - from.x) * t, from.y + (c.y - from.y) * t};
+          own = std::max(own, inkAlong(cover, from, tip, 1).share);
+        }
+      }
+    }
+    if (own > most) {
+      next = most;
+      most = own;
+      best = static_cast<int>(k);
+    } else {
+      next = std::max(next, own);
+    }
+  }
+  return most > kLeader && next < most - 0.08 ? best : -1;
+}
+
+}  // namespace
+
+std::vector<Note> notesOf(const std::vector<NoteRow>& rows, const std::vector<Circle>& circles,
+                          const Grey& cover, double inch) {
+  std::vector<Note> out;
+  for (const NoteRow& row : rows) {
+    if (row.word == "HOLES" || row.word == "PLACES" || row.figures.empty()) continue;
+    Note note{row.word, row.figures, row.box, 1, pointedAt(row.box, circles, cover, inch)};
+    for (const NoteRow& below : rows) {
+      if (below.word != "HOLES" && below.word != "PLACES") continue;
+      const bool under = below.box.y > row.box.midY() &&
+                         below.box.y < row.box.bottom() + 0.25 * inch &&
+                         below.box.x < row.box.right() && below.box.right() > row.box.x;
+      if (!under || below.figures.empty()) continue;
+      const auto likeliest = std::max_element(
+          below.figures.begin(), below.figures.end(),
+          [](const FigureRead& a, const FigureRead& b) { return a.odds < b.odds; });
+      const int count = std::atoi(likeliest->text.c_str());
+      if (likeliest->text.size() <= 2 && count > 1) note.count = count;
+    }
+    out.push_back(std::move(note));
+  }
+  return out;
+}
+
+}  // namespace inchwright::seen

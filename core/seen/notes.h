@@ -1,0 +1,36 @@
+#pragma once
+
+#include <string>
+#include <vector>
+
+#include "core/seen/circles.h"
+#include "core/seen/figure.h"
+#include "core/seen/lettering.h"
+
+namespace inchwright::seen {
+
+/// One row of a note: a word that is known, and the figures beside it.
+struct NoteRow {
+  Box box;
+  std::string word;  ///< `DRILL`, `REAM`, `DIA`, `HOLES` …; empty where only a figure stands
+  std::vector<FigureRead> figures;
+};
+
+/// A note and the circle that its leader points at.
+struct Note {
+  std::string word;
+  std::vector<FigureRead> size;
+  Box box;
+  int count = 1;    ///< `4 HOLES`
+  int circle = -1;  ///< index of the circle; -1 where no leader was found
+};
+
+/// Rows of words with figures. A word is taken where its letters are plain.
+std::vector<NoteRow> noteRows(const Lettering& lettering, double inch, Unit unit, const Net& net);
+
+/// Notes that speak of a hole's size, each with the circle at the end of its leader: a straight
+/// line from beside the note to the rim, inked all the way, and to no other circle's.
+std::vector<Note> notesOf(const std::vector<NoteRow>& rows, const std::vector<Circle>& circles,
+                          const Grey& cover, double inch);
+
+}  // namespace inchwright::seen

@@ -1,0 +1,125 @@
+#include <gtest/gtest.h>
+
+#include "core/seen/circles.h"
+#include "core/seen/inked.h"
+#include "core/seen/lettering.h"
+#include "core/seen/paper.h"
+#include "core/seen/strokes.h"
+#include "tests/core/seen/drawn.h"
+
+namespace inchwright::seen {
+namespace {
+
+TEST(Strokes, FindALineThatRises) {
+  Pen pen(300, 60);
+  pen.line(20, 30, 280, 34, 3);
+  const auto strokes = levelStrokes(pen.cover, 100, 13);
+  ASSERT_EQ(strokes.size(), 1U);
+  EXPECT_NEAR(strokes[0].x0, 20, 3);
+  EXPECT_NEAR(strokes[0].x1, 280, 3);
+  EXPECT_NEAR(strokes[0].yAt(150), 32, 0.3);
+  EXPECT_NEAR(strokes[0].thick, 3, 0.4);
+}
+
+TEST(Strokes, LeaveBlotsAndShortOnes) {
+  Pen pen(200, 200);
+  pen.line(100, 60, 100, 140, 60);  // a blot
+  pen.line(10, 10, 17, 10, 2);
+  EXPECT_TRUE(levelStrokes(pen.cover, 100, 13).empty());
+  EXPECT_TRUE(levelStrokes(Grey(50, 50), 100, 13).empty());
+}
+
+TEST(Strokes, ChainOverGapsButNotOutOfLine) {
+  const std::vector<Stroke> strokes{
+      {0, 50, 10, 10, 2}, {60, 90, 10.5, 10.5, 2}, {95, 140, 20, 20, 2}, {300, 350, 10, 10, 2}};
+  const auto chains = chained(strokes, 20, 3);
+  ASSERT_EQ(chains.size(), 3U);
+  EXPECT_EQ(chains[0].size(), 2U);
+  const Stroke all = through(chains[0]);
+  EXPECT_EQ(all.x0, 0);
+  EXPECT_EQ(all.x1, 90);
+  EXPECT_NEAR(all.yAt(45), 10.2, 0.3);
+}
+
+TEST(Circles, FindAHoleWithItsCross) {
+  Pen pen(200, 160);
+  pen.circle(90.3, 70.8, 30.4, 3);
+  pen.line(50, 70.8, 130, 70.8, 1.5);
+  pen.line(90.3, 30, 90.3, 112, 1.5);
+  const auto circles = circlesOf(pen.cover, 200, Stop());
+  ASSERT_EQ(circles.size(), 1U);
+  EXPECT_NEAR(circles[0].x, 90.3, 0.3);
+  EXPECT_NEAR(circles[0].y, 70.8, 0.3);
+  EXPECT_NEAR(circles[0].radius, 30.4, 0.3);
+  EXPECT_GT(circles[0].cross, 0.95);
+}
+
+TEST(Circles, ABareCircleHasNoCrossAndABoxIsNone) {
+  Pen pen(300, 160);
+  pen.circle(60, 70, 25, 3);
+  for (const double y : {40.0, 100.0}) pen.line(180, y, 240, y, 3);
+  for (const double x : {180.0, 240.0}) pen.line(x, 40, x, 100, 3);
+  const auto circles = circlesOf(pen.cover, 200, Stop());
+  ASSERT_EQ(circles.size(), 1U);
+  EXPECT_LT(circles[0].cross, 0.3);
+}
+
+TEST(Circles, EndWhenStopped) {
+  Pen pen(200, 160);
+  pen.circle(90, 70, 30, 3);
+  const std::atomic<bool> stop{true};
+  EXPECT_TRUE(circlesOf(pen.cover, 200, Stop(&stop)).empty());
+}
+
+TEST(Lettering, ALineThroughItIsTakenOutAndPutDown) {
+  Pen pen(300, 80);
+  pen.line(10, 40, 290, 40, 2);
+  pen.line(150, 25, 150, 55, 4);  // a stroke of a figure across it
+  const auto level = levelStrokes(pen.cover, 100, 13);
+  Grey ruled;
+  const Grey bare = withoutLines(pen.cover, level, {}, 100, ruled);
+  EXPECT_EQ(bare.row(40)[60], 0);
+  EXPECT_EQ(bare.row(40)[150], 255);
+  EXPECT_EQ(bare.row(30)[150], 255);
+  Lettering from;
+  from.ruled = ruled;
+  EXPECT_EQ(rulesIn(from, {100, 30, 80, 20}, false), std::vector<int>{10});
+  EXPECT_TRUE(rulesIn(from, {100, 30, 80, 20}, true).empty());
+}
+
+TEST(Paper, TellsInkWhateverTheLight) {
+  for (const bool blue : {false, true}) {
+    Grey g(400, 300);
+    for (int y = 0; y < g.height; ++y) {
+      for (int x = 0; x < g.width; ++x) {
+        const bool ink = y >= 140 && y < 144 && x > 40 && x < 360;
+        const int paper = 120 + x / 4;
+        const int tone = ink ? paper / 4 : paper;
+        g.row(y)[x] = static_cast<std::uint8_t>(blue ? 255 - tone : tone);
+      }
+    }
+    const Ink ink = inkOf(g, 100);
+    EXPECT_EQ(ink.lightOnDark, blue);
+    for (const int x : {60, 200, 340}) {
+      EXPECT_GT(ink.cover.row(142)[x], 200) << x << blue;
+      EXPECT_LT(ink.cover.row(100)[x], 40) << x << blue;
+    }
+  }
+}
+
+TEST(InkAlong, SaysWhereItIsBare) {
+  Pen pen(220, 40);
+  pen.line(10, 20, 80, 20, 3);
+  pen.line(140, 20, 210, 20, 3);
+  const InkAlong ink = inkAlong(pen.cover, {10, 20}, {210, 20}, 1);
+  EXPECT_NEAR(ink.share, 0.7, 0.03);
+  EXPECT_NEAR(ink.bareFrom, 0.36, 0.03);
+  EXPECT_NEAR(ink.barePast, 0.64, 0.03);
+  Pen ring(100, 100);
+  ring.circle(50, 50, 30, 3);
+  EXPECT_EQ(inkOnArc(ring.cover, {50, 50}, 30, 0, 360, 1), 1);
+  EXPECT_EQ(inkOnArc(ring.cover, {50, 50}, 20, 0, 360, 1), 0);
+}
+
+}  // namespace
+}  // namespace inchwright::seen

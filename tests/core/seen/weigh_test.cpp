@@ -1,0 +1,83 @@
+#include "core/seen/weigh.h"
+
+#include <gtest/gtest.h>
+
+#include "core/measure/angle.h"
+
+namespace inchwright::seen {
+namespace {
+
+constexpr double kSigmaHere = 0.0105;
+
+Weighed weighed(const std::vector<FigureRead>& figures, double drawn,
+                const std::vector<Length>& closing = {}, bool crowded = false) {
+  const Reads reads{{1, 2, 3, 4}, false, crowded, figures};
+  return weigh({{&reads, 0.05}}, {drawn, kSigmaHere}, false, Unit::inch, closing);
+}
+
+TEST(Weigh, PlainAndAgreedIsReady) {
+  const Weighed w = weighed({{"1 3/16", -0.1, 4}, {"1 5/16", -6, 4}}, 1.19);
+  EXPECT_EQ(w.witnesses.letters(), "G S");
+  EXPECT_TRUE(w.witnesses.ready());
+  EXPECT_EQ(w.candidates.front().text, "1 3/16");
+  EXPECT_EQ(w.candidates.front().ticks, 19 * Length::kTicksPerInch / 16);
+  EXPECT_EQ(w.box, (Box{1, 2, 3, 4}));
+}
+
+// A misprint: what is plainly lettered stays, though another figure would fit the drawing.
+TEST(Weigh, AMisprintIsAskedAboutAndNeverPutRight) {
+  const Weighed w = weighed({{"1 3/16", -0.1, 4}, {"1 5/16", -5, 4}}, 1.3125);
+  EXPECT_EQ(w.candidates.front().text, "1 3/16");
+  EXPECT_EQ(w.witnesses.letters(), "G");
+  EXPECT_FALSE(w.witnesses.ready());
+}
+
+TEST(Weigh, UnsureGlyphsAreNotReadyThoughTheyAgree) {
+  const Weighed w = weighed({{"3/8", -1.4, 2}, {"5/8", -1.3, 2}}, 0.376);
+  EXPECT_EQ(w.candidates.front().text, "3/8");
+  EXPECT_EQ(w.witnesses.letters(), "g S");
+}
+
+// Two candidates that both fit the drawing: the distance is no witness between them.
+TEST(Weigh, TheDistanceMustTellThemApart) {
+  const Weighed near = weighed({{".875", -0.4, 3}, {".876", -3, 3}}, 0.875);
+  EXPECT_EQ(near.witnesses.letters(), "G");
+  const Weighed far = weighed({{".875", -0.4, 3}, {".876", -9, 3}}, 0.875);
+  EXPECT_EQ(far.witnesses.letters(), "G S");
+}
+
+TEST(Weigh, WhatIsConfirmedBearsWitness) {
+  const Length length = Length::ticks(3 * Length::kTicksPerInch / 8);
+  const Weighed w = weighed({{"3/8", -1.4, 2}, {"5/8", -1.3, 2}}, 0.376, {length});
+  EXPECT_EQ(w.witnesses.letters(), "g S C");
+  EXPECT_TRUE(w.candidates.front().closes);
+  EXPECT_FALSE(w.candidates[1].closes);
+}
+
+TEST(Weigh, HopelessGlyphsAndNoFiguresGiveNothing) {
+  EXPECT_TRUE(weighed({{"3/8", -9, 2}}, 0.375).candidates.empty());
+  EXPECT_TRUE(weighed({}, 0.375).candidates.empty());
+  EXPECT_TRUE(weigh({}, {1, kSigmaHere}, false, Unit::inch, {}).candidates.empty());
+  EXPECT_EQ(weigh({}, {1, kSigmaHere}, false, Unit::inch, {}).witnesses.letters(), "");
+}
+
+// Half of `1/2 ±1/64` is no plain figure.
+TEST(Weigh, WhatMoreIsLetteredBesideItIsNotLeftOut) {
+  EXPECT_EQ(weighed({{"1/2", -0.1, 2}}, 0.5, {}, true).witnesses.letters(), "g S");
+}
+
+TEST(Weigh, AnglesByTheirDegree) {
+  const Reads reads{{0, 0, 9, 9}, false, false, {{"58°", -0.1, 2}, {"1/2", -0.1, 2}}};
+  const Weighed w = weigh({{&reads, 0}}, {58.2, 0.5}, true, Unit::inch, {});
+  ASSERT_FALSE(w.candidates.empty());
+  EXPECT_EQ(w.candidates.front().text, "58°");
+  EXPECT_EQ(w.candidates.front().ticks, 58 * Angle::kPerDegree);
+}
+
+TEST(Weigh, NoFigureIsALength) {
+  for (const char* text : {"58°", "0", "9/0"})
+    EXPECT_TRUE(weighed({{text, -0.1, 2}}, 0.5).candidates.empty()) << text;
+}
+
+}  // namespace
+}  // namespace inchwright::seen
