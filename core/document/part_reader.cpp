@@ -5,6 +5,7 @@
 #include "core/document/holding_document.h"
 #include "core/document/kit_document.h"
 #include "core/document/lathe_document.h"
+#include "core/document/outline_document.h"
 #include "core/document/picture_json.h"
 #include "core/part/edit.h"
 #include "core/part/feature_members.h"
@@ -251,6 +252,7 @@ Setup readSetup(const JsonValue& value, const Where& where, const Context& conte
   object.readWord("jaw", setup.jaw, faceNamed, 6);
   object.readWord("stop", setup.stop, faceNamed, 6);
   readHolding(object, setup.held, context.trouble, context.unit);
+  readCurves(object, setup.curves, context.trouble, context.unit);
   object.read("checks", setup.checks);
   setup.chucked = readChucked(object, context.unit);
   setup.extra = object.rest();
@@ -316,6 +318,7 @@ Part readPart(const JsonValue& value, const Where& where, Trouble& trouble, Unit
   object.each("setups", [&](const JsonValue& item, const Where& here) {
     part.setups.push_back(readSetup(item, here, context));
   });
+  readOutlines(object, part.outlines, trouble, unit);
   object.each("views", [&](const JsonValue& item, const Where& here) {
     part.views.push_back(readPictureView(item, here, trouble));
   });

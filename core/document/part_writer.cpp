@@ -10,6 +10,7 @@
 #include "core/document/kit_document.h"
 #include "core/document/lathe_document.h"
 #include "core/document/object_writer.h"
+#include "core/document/outline_document.h"
 #include "core/document/picture_json.h"
 #include "core/part/feature_members.h"
 
@@ -183,6 +184,7 @@ void writeSetup(std::string& out, const Setup& setup, int indent) {
   if (setup.jaw) object.text("jaw", nameOf(*setup.jaw));
   if (setup.stop) object.text("stop", nameOf(*setup.stop));
   writeHolding(object, setup.held);
+  writeCurves(object, setup.curves);
   object.textsIfAny("checks", setup.checks);
   if (setup.chucked) writeChucked(object, *setup.chucked);
   object.rest(setup.extra);
@@ -252,6 +254,9 @@ void writePart(std::string& out, const Part& part, int indent) {
   writeList(object.value("understood"), part.understood, inner, writeUnderstanding);
   writeList(object.value("setups"), part.setups, inner,
             [inner](std::string& text, const Setup& setup) { writeSetup(text, setup, inner + 2); });
+  if (!part.outlines.empty()) {
+    writeList(object.value("outlines"), part.outlines, inner, writeOutline);
+  }
   if (!part.views.empty()) writeList(object.value("views"), part.views, inner, writePictureView);
   if (!part.accepted.empty()) {
     writeList(object.value("accepted"), part.accepted, inner, writeAccepted);

@@ -135,6 +135,7 @@ Fault faultIn(const Part& part) {
       return fault;
     }
   }
+  if (Fault fault = checkOutlines(part, *index)) return fault;
   return checkSetups(part, *index);
 }
 
@@ -162,6 +163,7 @@ Fault checkSetup(const Setup& setup, const PlaceIndex& index, const Pointer& poi
     return faultAt(pointer / "stop", "the jaw and the stop can't meet the same side");
   }
   if (Fault fault = checkHolding(setup.held, setup.face, pointer)) return fault;
+  if (Fault fault = checkCurves(setup, index, pointer)) return fault;
   return checkAllKnown(setup.checks, index, pointer / "checks");
 }
 

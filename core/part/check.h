@@ -41,6 +41,9 @@ Fault checkTurnedOnly(const Part& part);
 /// The job's lathe, its mates; `pointer`s are from the document's root.
 Fault checkLathe(const Job& job);
 Fault checkMates(const Job& job);
+Fault checkOutlines(const Part& part, const PlaceIndex& index);
+/// `setupPointer` is where the setup stands.
+Fault checkCurves(const Setup& setup, const PlaceIndex& index, const Pointer& setupPointer);
 Fault checkSetup(const Setup& setup, const PlaceIndex& index, const Pointer& pointer);
 
 /// How many of `of` an understanding of its kind names at least.

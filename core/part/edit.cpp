@@ -121,7 +121,10 @@ class Remover {
         return isGone(zero.at) || anyGone(zero.middle);
       });
       dropFrom(setup.checks);
+      std::erase_if(setup.curves, [this](const GivenCurve& curve) { return isGone(curve.of); });
     }
+    std::erase_if(part_.outlines,
+                  [this](const GivenOutline& outline) { return anyGone(outline.follows); });
     std::erase_if(part_.made, [this](const MadePlace& made) { return isGone(made.place); });
   }
 

@@ -12,6 +12,7 @@
 #include "core/part/gap.h"
 #include "core/part/made.h"
 #include "core/part/mate.h"
+#include "core/part/outlined.h"
 #include "core/part/picture.h"
 #include "core/part/projection.h"
 #include "core/part/reading.h"
@@ -44,7 +45,8 @@ struct Part {
   std::vector<Reading> readings;
   std::vector<Understanding> understood;
   std::vector<Setup> setups;
-  std::vector<PictureView> views;  ///< pictures of the print under the faces
+  std::vector<GivenOutline> outlines;  ///< beside what follows from sides and rounds by itself
+  std::vector<PictureView> views;      ///< pictures of the print under the faces
   /// Doubts the user has looked at and let stand.
   std::vector<AcceptedDoubt> accepted;
   std::vector<MadePlace> made;  ///< what was done and measured at the machine

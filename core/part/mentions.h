@@ -62,6 +62,13 @@ void forEachMention(PartType& part, Visit visit) {
     }
     const std::string checkWho = "check place of setup " + setup.name;
     for (auto& id : setup.checks) visit(checkWho, id);
+    const std::string curveWho = "curve of setup " + setup.name;
+    for (auto& curve : setup.curves) visit(curveWho, curve.of);
+  }
+  number = 0;
+  for (auto& outline : part.outlines) {
+    const std::string who = "outline " + std::to_string(++number);
+    for (auto& id : outline.follows) visit(who, id);
   }
 }
 

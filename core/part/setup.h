@@ -13,6 +13,7 @@
 #include "core/part/feature.h"
 #include "core/part/holding.h"
 #include "core/part/lathe.h"
+#include "core/part/outlined.h"
 
 namespace inchwright {
 
@@ -39,6 +40,7 @@ struct Setup {
   std::optional<Side> jaw;         ///< the side against the fixed jaw
   std::optional<Side> stop;        ///< the side against the stop
   Holding held;                    ///< what it stands on, what is in the way, the pieces of stock
+  std::vector<GivenCurve> curves;  ///< how curves of the outline are cut
   std::vector<Id> checks;          ///< places to drive to and look; empty: chosen by the program
   Extra zeroExtra;                 ///< unknown members of `zero` itself
   Extra stockExtra;                ///< unknown members of `stock`

@@ -5,6 +5,7 @@
 #include <vector>
 
 #include "core/geometry/path.h"
+#include "core/part/outlined.h"
 
 namespace inchwright {
 
@@ -22,9 +23,6 @@ struct CurveAsItLies {
   bool startsInAir = false;
   bool endsInAir = false;
 };
-
-/// Where the cutter stands to the rotary table, seen from above.
-enum class CutterAt : std::uint8_t { right, away, left, towards };
 
 /// What the table's dial shows from touching point to touching point, in the order of cut.
 struct DialReadings {

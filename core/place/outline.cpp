@@ -399,7 +399,7 @@ std::vector<Wall> wallsOf(const Part& part, const FacePlane& plane,
       if (beside == nullptr) continue;
       const bool isIn = isInside(outer, *at);
       if (!isIn && least > radius) continue;
-      walls.push_back({place.id, (isIn ? least : -least) - radius, beside->id, false});
+      walls.push_back({place.id, (isIn ? least : -least) - radius, beside->id, drilled->breaksOut});
     }
   }
   return walls;
