@@ -25,8 +25,8 @@ constexpr const char* kCock = R"({
         {"id": "T", "kind": "edge", "axis": "z", "side": "top"},
         {"id": "A", "kind": "hole", "face": "top", "diameter": "1/4", "make": "drill", "depth": "through"},
         {"id": "B", "kind": "hole", "face": "top", "diameter": "1/4", "make": "drill", "depth": "through"},
-        {"id": "D", "kind": "round", "face": "top", "about": "A", "radius": "3/8", "side": "left"},
-        {"id": "E", "kind": "round", "face": "top", "about": "B", "radius": "3/8", "side": "right"}
+        {"id": "D", "kind": "round", "side": "left", "face": "top", "radius": "3/8", "about": "A"},
+        {"id": "E", "kind": "round", "side": "right", "face": "top", "radius": "3/8", "about": "B"}
       ],
       "readings": [],
       "understood": [],

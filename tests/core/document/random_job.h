@@ -303,17 +303,6 @@ class RandomJob {
     if (coin()) setup.jaw = Side::front;
     if (coin()) setup.stop = Side::left;
     if (coin()) setup.checks = {"A", "B"};
-    if (coin()) {
-      GivenCurve curve;
-      curve.of = "U";
-      curve.way = static_cast<CurveWay>(below(3));
-      curve.cutter = maybeFigure();
-      curve.cutterAt = static_cast<CutterAt>(below(4));
-      curve.ridge = maybeFigure();
-      if (coin()) curve.count = 2 + below(40);
-      curve.extra = extra();
-      setup.curves.push_back(curve);
-    }
     setup.zeroExtra = setup.zero.empty() ? Extra{} : extra();
     setup.stockExtra = extra();
     setup.extra = extra();
