@@ -11,6 +11,7 @@
 #include "app/words/words.h"
 #include "core/document/atomic_file.h"
 #include "core/measure/lettered.h"
+#include "core/sheet/lathe_sheet.h"
 #include "core/sheet/tape_up.h"
 
 namespace inchwright::app {
@@ -197,6 +198,13 @@ int runSheet(std::span<const std::string> args, Streams& streams) {
   for (const PlannedSetup& one : *planned) {
     const OpenedJob::Solved& solved = opened->solved[one.solved];
     const Part& part = opened->part(solved);
+    if (one.lathe) {
+      const std::vector<Page> more =
+          latheSheet(opened->job, part, solved.solution, *one.lathe,
+                     latheFor(opened->job, one.options), wanted->options);
+      pages.insert(pages.end(), more.begin(), more.end());
+      continue;
+    }
     const Result<SheetOptions> options =
         optionsFor(*wanted, opened->job, part, solved.solution, one);
     if (!options) return refuse(streams, "sheet", options.error(), opened->file);

@@ -14,7 +14,7 @@ Length drilledUnder(Unit unit) {
 class CutOrder {
  public:
   CutOrder(const Part& part, const Lathe& lathe, const TurnedShape& shape,
-           const std::vector<const Stretch*>& toCut, const LatheReadout& readout)
+           const std::vector<const TurnedStretch*>& toCut, const LatheReadout& readout)
       : part_(part), lathe_(lathe), shape_(shape), toCut_(toCut), readout_(readout) {}
 
   std::vector<Cut> take(const Setup& setup, const Id& freeEdge, const Id& chuckEdge) {
@@ -37,23 +37,23 @@ class CutOrder {
 
  private:
   /// The diameter at the end nearer the chuck.
-  std::optional<Length> diaOf(const Stretch& one) const {
+  std::optional<Length> diaOf(const TurnedStretch& one) const {
     return readout_.held() == Side::left ? one.atLeft : one.atRight;
   }
-  std::optional<Length> largestOf(const Stretch& one) const {
+  std::optional<Length> largestOf(const TurnedStretch& one) const {
     if (!one.atLeft || !one.atRight) return std::nullopt;
     return std::max(*one.atLeft, *one.atRight);
   }
-  const Rational& chuckEndOf(const Stretch& one) const {
+  const Rational& chuckEndOf(const TurnedStretch& one) const {
     return readout_.held() == Side::left ? *one.left : *one.right;
   }
 
-  static bool isSurface(const Stretch& one) {
+  static bool isSurface(const TurnedStretch& one) {
     return one.kind == FeatureKind::outside || one.kind == FeatureKind::taper ||
            one.kind == FeatureKind::screwed;
   }
 
-  void add(CutOp op, const Stretch& one, std::optional<Length> dia) {
+  void add(CutOp op, const TurnedStretch& one, std::optional<Length> dia) {
     Cut cut;
     cut.op = op;
     cut.of = {one.id};
@@ -71,53 +71,64 @@ class CutOrder {
     cuts_.push_back(std::move(cut));
   }
 
-  /// The surfaces, largest first: the bar gets thinner as it is roughed.
-  std::vector<const Stretch*> surfacesBySize() const {
-    std::vector<const Stretch*> surfaces;
-    for (const Stretch* one : toCut_) {
-      if (isSurface(*one) && largestOf(*one)) surfaces.push_back(one);
-    }
-    std::stable_sort(surfaces.begin(), surfaces.end(), [&](const Stretch* a, const Stretch* b) {
-      return *largestOf(*a) > *largestOf(*b);
+  /// A thread whose blank is a surface of its own is not turned again.
+  bool isTurnedAs(const TurnedStretch& one) const {
+    if (one.kind != FeatureKind::screwed) return false;
+    return std::any_of(toCut_.begin(), toCut_.end(), [&](const TurnedStretch* other) {
+      return other->kind == FeatureKind::outside && *other->left <= *one.left &&
+             *other->right >= *one.right && other->atLeft == one.atLeft;
     });
+  }
+
+  /// The surfaces, largest first: the bar gets thinner as it is roughed.
+  std::vector<const TurnedStretch*> surfacesBySize() const {
+    std::vector<const TurnedStretch*> surfaces;
+    for (const TurnedStretch* one : toCut_) {
+      if (isSurface(*one) && largestOf(*one) && !isTurnedAs(*one)) surfaces.push_back(one);
+    }
+    std::stable_sort(surfaces.begin(), surfaces.end(),
+                     [&](const TurnedStretch* a, const TurnedStretch* b) {
+                       return *largestOf(*a) > *largestOf(*b);
+                     });
     return surfaces;
   }
 
   void addRoughing() {
     const Length leaves =
         lathe_.roughLeaves ? lathe_.roughLeaves->value : customaryRoughLeaves(lathe_.unit);
-    for (const Stretch* one : surfacesBySize()) {
+    for (const TurnedStretch* one : surfacesBySize()) {
       add(CutOp::rough, *one, largestOf(*one)->plus(leaves));
     }
   }
 
   void addBores() {
-    std::vector<const Stretch*> bores;
-    for (const Stretch* one : toCut_) {
+    std::vector<const TurnedStretch*> bores;
+    for (const TurnedStretch* one : toCut_) {
       if (one->inner && one->atLeft) bores.push_back(one);
     }
     // The smallest goes deepest and is drilled first; the larger ones are opened out over it.
-    std::stable_sort(bores.begin(), bores.end(),
-                     [](const Stretch* a, const Stretch* b) { return *a->atLeft < *b->atLeft; });
-    for (const Stretch* one : bores) {
+    std::stable_sort(
+        bores.begin(), bores.end(),
+        [](const TurnedStretch* a, const TurnedStretch* b) { return *a->atLeft < *b->atLeft; });
+    for (const TurnedStretch* one : bores) {
       const auto under = one->atLeft->minus(drilledUnder(lathe_.unit));
       if (under && under->ticks() > 0) add(CutOp::drill, *one, under);
     }
-    for (const Stretch* one : bores) add(CutOp::bore, *one, one->atLeft);
+    for (const TurnedStretch* one : bores) add(CutOp::bore, *one, one->atLeft);
   }
 
   void addKind(CutOp op, FeatureKind kind) {
-    for (const Stretch* one : toCut_) {
+    for (const TurnedStretch* one : toCut_) {
       if (one->kind == kind) add(op, *one, diaOf(*one));
     }
   }
 
   void addFinishing() {
-    for (const Stretch* one : surfacesBySize()) add(CutOp::finish, *one, diaOf(*one));
+    for (const TurnedStretch* one : surfacesBySize()) add(CutOp::finish, *one, diaOf(*one));
   }
 
   bool isCut(const Id& edge) const {
-    return std::any_of(toCut_.begin(), toCut_.end(), [&](const Stretch* one) {
+    return std::any_of(toCut_.begin(), toCut_.end(), [&](const TurnedStretch* one) {
       const std::vector<Id>* between = betweenOf(*part_.feature(one->id));
       return std::find(between->begin(), between->end(), edge) != between->end();
     });
@@ -134,7 +145,7 @@ class CutOrder {
   void addBreakingOfEdges() {
     Cut cut;
     cut.op = CutOp::deburr;
-    for (const Stretch* one : toCut_) cut.of.push_back(one->id);
+    for (const TurnedStretch* one : toCut_) cut.of.push_back(one->id);
     if (!cut.of.empty()) cuts_.push_back(std::move(cut));
   }
 
@@ -153,7 +164,7 @@ class CutOrder {
   const Part& part_;
   const Lathe& lathe_;
   const TurnedShape& shape_;
-  const std::vector<const Stretch*>& toCut_;
+  const std::vector<const TurnedStretch*>& toCut_;
   const LatheReadout& readout_;
   std::vector<Cut> cuts_;
 };
@@ -161,7 +172,7 @@ class CutOrder {
 }  // namespace
 
 std::vector<Cut> cutsOf(const Part& part, const Lathe& lathe, const Setup& setup,
-                        const TurnedShape& shape, const std::vector<const Stretch*>& toCut,
+                        const TurnedShape& shape, const std::vector<const TurnedStretch*>& toCut,
                         const LatheReadout& readout, const Id& freeEdge, const Id& chuckEdge) {
   return CutOrder(part, lathe, shape, toCut, readout).take(setup, freeEdge, chuckEdge);
 }

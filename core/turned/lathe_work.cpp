@@ -34,7 +34,7 @@ std::optional<Rational> depthOf(const TurnedShape& shape, Side held, const Ratio
   return held == Side::left ? end->minus(x) : x.minus(*end);
 }
 
-const Rational& chuckEnd(const Stretch& one, Side held) {
+const Rational& chuckEnd(const TurnedStretch& one, Side held) {
   return held == Side::left ? *one.left : *one.right;
 }
 
@@ -42,7 +42,7 @@ const Rational& chuckEnd(const Stretch& one, Side held) {
 std::optional<Rational> largestEndsAt(const TurnedShape& shape, Side held) {
   std::optional<Rational> depth;
   std::optional<Length> largest;
-  for (const Stretch& one : shape.stretches) {
+  for (const TurnedStretch& one : shape.stretches) {
     if (one.inner || one.kind == FeatureKind::groove || !one.left || !one.atLeft) continue;
     const Length dia = std::max(*one.atLeft, *one.atRight);
     const auto end = depthOf(shape, held, chuckEnd(one, held));
@@ -73,7 +73,7 @@ std::optional<Rational> reachOf(const Part& part, const TurnedShape& shape, cons
 std::set<Id> reached(const Part& part, const TurnedShape& shape, const Setup& setup) {
   const auto reach = reachOf(part, shape, setup);
   std::set<Id> ids;
-  for (const Stretch& one : shape.stretches) {
+  for (const TurnedStretch& one : shape.stretches) {
     if (!one.left) continue;
     const auto depth = depthOf(shape, setup.chucked->held, chuckEnd(one, setup.chucked->held));
     if (!reach || (depth && *depth <= *reach)) ids.insert(one.id);
@@ -90,7 +90,7 @@ std::set<Id> cutBefore(const Part& part, const TurnedShape& shape, const Setup& 
   return ids;
 }
 
-LatheRow rowOf(const Stretch& one, const LatheReadout& readout) {
+LatheRow rowOf(const TurnedStretch& one, const LatheReadout& readout) {
   LatheRow row;
   row.id = one.id;
   row.kind = one.kind;
@@ -141,8 +141,8 @@ Result<LatheWork> latheWork(const Job& job, const Part& part, const Solution& so
   work.zeroAssumed = readout->zeroAssumed();
   const std::set<Id> here = reached(part, work.shape, setup);
   const std::set<Id> before = cutBefore(part, work.shape, setup);
-  std::vector<const Stretch*> toCut;
-  for (const Stretch& one : work.shape.stretches) {
+  std::vector<const TurnedStretch*> toCut;
+  for (const TurnedStretch& one : work.shape.stretches) {
     if (!one.left) {
       work.unplaced.push_back(one.id);
     } else if (here.count(one.id) == 0) {

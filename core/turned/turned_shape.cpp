@@ -71,7 +71,7 @@ class Shaping {
     const std::vector<Id>* between = betweenOf(feature);
     if (!between) return;
     const Ends ends = endsOf(solution_, *between);
-    Stretch stretch;
+    TurnedStretch stretch;
     stretch.id = feature.id;
     stretch.kind = feature.kind();
     stretch.inner = feature.is(FeatureKind::bored);
@@ -99,7 +99,7 @@ class Shaping {
     }
   }
 
-  void addDiameters(const Feature& feature, const Ends& ends, Stretch& stretch) {
+  void addDiameters(const Feature& feature, const Ends& ends, TurnedStretch& stretch) {
     const auto both = [&](const std::optional<Lettered>& diameter) {
       if (!diameter) return;
       stretch.atLeft = stretch.atRight = diameter->value;
@@ -119,7 +119,7 @@ class Shaping {
     if (const auto* taper = feature.as<kind::Taper>()) addTaper(*taper, ends, stretch);
   }
 
-  void addTaper(const kind::Taper& taper, const Ends& ends, Stretch& stretch) {
+  void addTaper(const kind::Taper& taper, const Ends& ends, TurnedStretch& stretch) {
     if (!ends.left) return;
     const Rational run = *ends.right->minus(*ends.left);
     const Growth growth = growthOf(taper, run);
@@ -153,20 +153,20 @@ class Shaping {
     shape_.faults.push_back({kind, id, other, by});
   }
 
-  static bool overlap(const Stretch& a, const Stretch& b) {
+  static bool overlap(const TurnedStretch& a, const TurnedStretch& b) {
     return a.left && b.left && *a.left < *b.right && *b.left < *a.right;
   }
 
   /// A groove's floor lies below the surface it is cut into, and a bore leaves metal.
   void checkSurfaces() {
-    for (const Stretch& one : shape_.stretches) {
+    for (const TurnedStretch& one : shape_.stretches) {
       const bool groove = one.kind == FeatureKind::groove;
       if ((!groove && !one.inner) || !one.atLeft) continue;
-      for (const Stretch& surface : shape_.stretches) {
-        if (surface.kind != FeatureKind::outside || !surface.atLeft || !overlap(one, surface)) {
-          continue;
-        }
-        const std::int64_t over = one.atLeft->ticks() - surface.atLeft->ticks();
+      for (const TurnedStretch& surface : shape_.stretches) {
+        const bool cut = surface.kind == FeatureKind::outside || surface.kind == FeatureKind::taper;
+        if (!cut || !surface.atLeft || !surface.atRight || !overlap(one, surface)) continue;
+        const Length least = std::min(*surface.atLeft, *surface.atRight);
+        const std::int64_t over = one.atLeft->ticks() - least.ticks();
         if (over < 0) continue;
         fault(groove ? TurnedFaultKind::grooveTooLarge : TurnedFaultKind::boreTooLarge, one.id,
               surface.id, Length::ticks(over));
@@ -181,9 +181,9 @@ class Shaping {
 
 }  // namespace
 
-const Stretch* TurnedShape::stretch(std::string_view id) const {
+const TurnedStretch* TurnedShape::stretch(std::string_view id) const {
   const auto found = std::find_if(stretches.begin(), stretches.end(),
-                                  [&](const Stretch& one) { return one.id == id; });
+                                  [&](const TurnedStretch& one) { return one.id == id; });
   return found == stretches.end() ? nullptr : &*found;
 }
 

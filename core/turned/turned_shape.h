@@ -14,7 +14,7 @@
 namespace inchwright {
 
 /// One stretch of a turned part between two of its edges, as far as the print places it.
-struct Stretch {
+struct TurnedStretch {
   Id id;
   FeatureKind kind = FeatureKind::outside;
   bool inner = false;  ///< inside the part: bored
@@ -29,7 +29,7 @@ struct Stretch {
   std::optional<Length> atRight;
   std::optional<double> includedDegrees;  ///< of a taper
 
-  bool operator==(const Stretch&) const = default;
+  bool operator==(const TurnedStretch&) const = default;
 };
 
 enum class TurnedFaultKind {
@@ -53,7 +53,7 @@ struct TurnedFault {
 
 /// A turned part as it lies along X: what is turned, from the left end to the right one.
 struct TurnedShape {
-  std::vector<Stretch> stretches;              ///< in the part's order
+  std::vector<TurnedStretch> stretches;        ///< in the part's order
   std::vector<std::pair<Id, Rational>> edges;  ///< those across X that are placed
   std::optional<Rational> leftEnd;             ///< the edge with side left, ticks along X
   std::optional<Rational> rightEnd;
@@ -61,7 +61,7 @@ struct TurnedShape {
   Id rightEdge;
   std::vector<TurnedFault> faults;
 
-  const Stretch* stretch(std::string_view id) const;
+  const TurnedStretch* stretch(std::string_view id) const;
   std::optional<Rational> edgeAt(std::string_view id) const;
   bool operator==(const TurnedShape&) const = default;
 };

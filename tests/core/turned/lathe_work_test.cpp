@@ -177,14 +177,12 @@ TEST(LatheWork, CutsInOrder) {
             "rough B 1.250 0.770\n"
             "rough A 1.750 0.520\n"
             "rough C 1.000 0.395\n"
-            "rough H 0.500 0.395\n"
             "drill D 0.500 0.219\n"
             "bore D 0.500 0.250\n"
             "knurl M 1.250 -\n"
             "finish B 1.250 0.750\n"
             "finish A 1.750 0.500\n"
             "finish C 1.000 0.375\n"
-            "finish H 0.500 0.375\n"
             "groove G 0.500 0.300\n"
             "chamfer K 0.000 -\n"
             "thread H 0.500 0.375\n"
@@ -207,7 +205,7 @@ TEST(LatheWork, SetsTheTopSlideToHalfATaper) {
   // 1/2 in per foot: 2.3859° included (2 atan (1/48)).
   ASSERT_TRUE(row.topSlide);
   EXPECT_NEAR(*row.topSlide, 1.19348, 1e-5);
-  const Stretch* taper = work.shape.stretch("T1");
+  const TurnedStretch* taper = work.shape.stretch("T1");
   EXPECT_EQ(taper->atRight->ticks(), 1'799'166'667);  // 3/4 − 1/24 in, to the nearest tick
 }
 
@@ -231,7 +229,8 @@ TEST(TurnedShape, NamesWhatCannotBe) {
   EXPECT_TRUE(has(TurnedFaultKind::boreTooLarge, "D", "C", "1/16"));
   EXPECT_TRUE(has(TurnedFaultKind::noSuchThread, "E", "", "0"));
   EXPECT_TRUE(has(TurnedFaultKind::taperUnsaid, "P", "", "0"));
-  EXPECT_EQ(shape.faults.size(), 5u);
+  EXPECT_TRUE(has(TurnedFaultKind::boreTooLarge, "D", "Q", "1/16"));
+  EXPECT_EQ(shape.faults.size(), 7u);
 }
 
 TEST(LatheWork, IsRefusedWhereItCannotBeWorkedOut) {

@@ -1,0 +1,112 @@
+#include "core/sheet/lathe_sheet.h"
+
+#include <gtest/gtest.h>
+
+#include <string>
+
+#include "core/part/edit.h"
+#include "core/sheet/bounds.h"
+
+namespace inchwright {
+namespace {
+
+Feature turned(const Id& id, Shape shape) {
+  Feature feature;
+  feature.id = id;
+  feature.shape = std::move(shape);
+  return feature;
+}
+
+/// An arbor with so many steps of 1/4 in, each thinner than the one before.
+struct Turned {
+  Job job;
+  Part part;
+  std::optional<Solution> solution;
+  LatheWork work;
+
+  explicit Turned(int steps, const char* standsOut = nullptr) {
+    part.name = "Winding arbor";
+    part.features.push_back(turned("L", kind::Edge{Axis::x, Side::left}));
+    for (int i = 0; i < steps; ++i) {
+      const Id from = i == 0 ? "L" : "E" + std::to_string(i);
+      const Id to = "E" + std::to_string(i + 1);
+      part.features.push_back(turned(
+          to, kind::Edge{Axis::x, i + 1 == steps ? std::optional(Side::right) : std::nullopt}));
+      part.features.push_back(turned(
+          "D" + std::to_string(i + 1),
+          kind::Outside{{from, to}, readLength(std::to_string(49 - 2 * i) + "/64").value()}));
+      Reading reading;
+      reading.id = "r" + std::to_string(i + 1);
+      reading.from = from;
+      reading.to = to;
+      reading.figure = readLength("1/4").value();
+      part.readings.push_back(reading);
+    }
+    part = turnedPart(std::move(part));
+    auto& setup = part.setups.emplace_back();
+    setup.name = "1";
+    setup.chucked.emplace();
+    if (standsOut) setup.chucked->standsOut = readLength(standsOut).value();
+    auto solved = solve(part);
+    solution = *std::move(solved);
+    work = latheWork(job, part, *solution, setup).value();
+  }
+
+  std::vector<Page> pages(const SheetOptions& options = {}) const {
+    return latheSheet(job, part, *solution, work, Lathe{}, options);
+  }
+};
+
+bool shows(const std::vector<Page>& pages, const std::string& text) {
+  for (const Page& page : pages) {
+    for (const DrawItem& item : page.items) {
+      const auto* words = std::get_if<TextItem>(&item);
+      if (words && words->text.find(text) != std::string::npos) return true;
+    }
+  }
+  return false;
+}
+
+TEST(LatheSheet, ShowsFiguresCutsAndCautions) {
+  const auto pages = Turned(3).pages();
+  ASSERT_EQ(pages.size(), 1u);
+  for (const char* text : {"Winding arbor", "INCHES", "Length (Z)", "Dia (X)", "D1", "0.750",
+                           "0.766", "rough D1", "break all edges", "Chuck key out"}) {
+    EXPECT_TRUE(shows(pages, text)) << text;
+  }
+  EXPECT_FALSE(shows(pages, "DRAFT"));
+}
+
+TEST(LatheSheet, SaysWhatIsInDoubt) {
+  Turned one(3);
+  one.work.zeroAssumed = true;
+  EXPECT_TRUE(shows(one.pages(), "nothing says where zero is"));
+  one.part.readings.pop_back();
+  auto loose = solve(one.part);
+  one.solution = *std::move(loose);
+  EXPECT_TRUE(shows(one.pages(), "DRAFT"));
+}
+
+// The rules for every page: nothing over the margin, however many rows and from however far.
+TEST(LatheSheet, KeepsToThePaper) {
+  for (const int steps : {1, 5, 24}) {
+    for (const double distance : {600.0, 1000.0, 1500.0}) {
+      SheetOptions options;
+      options.readingDistance = distance;
+      options.paper = steps == 5 ? Paper::letter : Paper::a4;
+      const auto pages = Turned(steps, "3/4").pages(options);
+      ASSERT_FALSE(pages.empty());
+      for (const Page& page : pages) {
+        const PaperBox paper{3, 3, page.width - 3, page.height - 3};
+        for (const DrawItem& item : page.items) {
+          const PaperBox box = boundsOf(item);
+          EXPECT_TRUE(paper.holds(box)) << steps << " at " << distance << ": " << box.left << ' '
+                                        << box.top << ' ' << box.right << ' ' << box.bottom;
+        }
+      }
+    }
+  }
+}
+
+}  // namespace
+}  // namespace inchwright
