@@ -9,6 +9,7 @@
 #include "app/session/picture_edits.h"
 #include "app/session/plausible.h"
 #include "core/part/edit.h"
+#include "core/say/callout_words.h"
 
 namespace inchwright::app {
 namespace {
@@ -55,15 +56,16 @@ class TracingActivity : public Activity {
   Echo echo(const QString& text) const override {
     if (text.isEmpty()) return {};
     Echo echo;
-    const auto feature = featureFor(text);
-    if (!feature.ok()) {
+    const auto read = featureFor(text);
+    if (!read.ok()) {
       const Echo line = echoLine(hands_, text);
       if (!line.refused) return line;
-      echo.text = QString::fromStdString(feature.error().text);
+      echo.text = QString::fromStdString(read.error().text);
       echo.refused = true;
-      echo.at = static_cast<int>(feature.error().at.value_or(0));
+      echo.at = static_cast<int>(read.error().at.value_or(0));
       return echo;
     }
+    const Feature* feature = &read->feature;
     echo.text = wordFor(kind_) + QStringLiteral(" ") + QString::fromStdString(feature->id);
     if (const auto* ring = feature->as<kind::Ring>(); ring && ring->pitchDiameter) {
       echo.text += tr(", on %1").arg(QString::fromStdString(ring->pitchDiameter->text));
@@ -82,9 +84,8 @@ class TracingActivity : public Activity {
       echo.text += QStringLiteral(": ") + figure.text;
       echo.doubtful = echo.doubtful || figure.doubtful;
     }
-    if (const Drilled* hole = feature->drilled(); hole && hole->make == Make::tap) {
-      echo.text += QStringLiteral(": ") + QString::fromStdString(hole->thread);
-    }
+    const std::string more = calloutWords(*read);
+    if (!more.empty()) echo.text += QStringLiteral("; ") + QString::fromStdString(more);
     return echo;
   }
 
@@ -99,16 +100,17 @@ class TracingActivity : public Activity {
     }
     const QString text = typed.isEmpty() ? offer() : typed;
     if (text.isEmpty()) return false;
-    auto feature = featureFor(text);
-    if (!feature.ok()) {
+    auto read = featureFor(text);
+    if (!read.ok()) {
       // A whole line, such as `L A 3/8`, is welcome at any time.
       if (hands_.desk.hasPart()) {
         const auto line = applyLine(hands_.part(), text.toStdString(), hands_.context());
         if (line.ok()) return hands_.apply(line);
       }
-      emit hands_.desk.refused(QString::fromStdString(feature.error().text));
+      emit hands_.desk.refused(QString::fromStdString(read.error().text));
       return false;
     }
+    Feature* feature = &read->feature;
     trace(*feature);
     Part next = hands_.part();
     next.features.push_back(*feature);
@@ -144,21 +146,23 @@ class TracingActivity : public Activity {
   }
 
   /// What the text says, and of a ring or row what the two places say that it leaves out.
-  Result<Feature> featureFor(const QString& text) const {
+  Result<FeatureLine> featureFor(const QString& text) const {
     LineContext context = hands_.context();
     const QPointF apart = points_.size() == 2 ? points_[1] - points_[0] : QPointF();
     if (kind_ == FeatureKind::row && !apart.isNull()) {
       const auto axes = axesIn(context.face);
       context.axis = std::abs(apart.x()) >= std::abs(apart.y()) ? axes[0] : axes[1];
     }
-    auto feature = readFeatureLine(hands_.part(), kind_, text.toStdString(), context);
-    if (!feature.ok() || apart.isNull() || !hands_.drawnToScale()) return feature;
+    auto line = readFeatureLine(hands_.part(), kind_, text.toStdString(), context);
+    if (!line.ok() || apart.isNull() || !hands_.drawnToScale()) return line;
+    Feature* feature = &line->feature;
     const double far = std::hypot(apart.x(), apart.y());
     if (auto* ring = feature->as<kind::Ring>()) completeRing(*ring, apart, 2 * far);
     if (auto* row = feature->as<kind::Row>(); row && !row->pitch && row->holes > 1) {
       row->pitch = likely(far / (row->holes - 1));
+      if (row->pitch) row->byTrace.push_back("pitch");
     }
-    return feature;
+    return line;
   }
 
   std::optional<Lettered> likely(double inches) const {
@@ -171,12 +175,17 @@ class TracingActivity : public Activity {
     constexpr double kPi = 3.14159265358979323846;
     constexpr double kEvery = 15;    // degrees: what prints letter without saying so
     constexpr double kWithin = 1.5;  // degrees a hand may be off
-    if (!ring.pitchDiameter) ring.pitchDiameter = likely(across);
+    if (!ring.pitchDiameter) {
+      ring.pitchDiameter = likely(across);
+      if (ring.pitchDiameter) ring.byTrace.push_back("pcd");
+    }
     const double angle = std::atan2(apart.y(), apart.x()) * 180 / kPi;
     const double even = std::round(angle / kEvery) * kEvery;
     if (ring.firstAngle || std::abs(angle - even) > kWithin) return;
     auto lettered = readAngle(std::to_string(std::lround(even < 0 ? even + 360 : even)));
-    if (lettered.ok()) ring.firstAngle = *std::move(lettered);
+    if (!lettered.ok()) return;
+    ring.firstAngle = *std::move(lettered);
+    ring.byTrace.push_back("first_angle");
   }
 
   /// The rectangle of the four corners the picture was squared up by, in the axes of the face;

@@ -77,6 +77,7 @@ class MemberReader : public NoMembers {
     if (out.length) out.through = false;
   }
   void text(std::string_view name, std::string& out) { object_.read(name, out); }
+  void texts(std::string_view name, std::vector<std::string>& out) { object_.read(name, out); }
   void id(std::string_view name, Id& out) { object_.read(name, out); }
   void ids(std::string_view name, std::vector<Id>& out) { object_.read(name, out); }
   void pair(std::string_view name, std::vector<Id>& out) { object_.read(name, out); }

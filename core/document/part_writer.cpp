@@ -52,6 +52,9 @@ class MemberWriter : public NoMembers {
     }
   }
   void text(std::string_view name, const std::string& text) { object_.textIfAny(name, text); }
+  void texts(std::string_view name, const std::vector<std::string>& texts) {
+    object_.textsIfAny(name, texts);
+  }
   void id(std::string_view name, const Id& id) { object_.textIfAny(name, id); }
   void ids(std::string_view name, const std::vector<Id>& ids) { object_.textsIfAny(name, ids); }
   void pair(std::string_view name, const std::vector<Id>& ids) { object_.textsIfAny(name, ids); }

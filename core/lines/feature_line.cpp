@@ -4,9 +4,12 @@
 #include <cctype>
 #include <charconv>
 #include <optional>
+#include <utility>
 
+#include "core/lines/feature_callout.h"
 #include "core/lines/line_words.h"
 #include "core/lines/lines.h"
+#include "core/lines/turned_line.h"
 #include "core/part/edit.h"
 
 namespace inchwright {
@@ -245,6 +248,11 @@ class FeatureReader {
   Result<Done> finish() {
     const bool counts = feature_.is(FeatureKind::ring) || feature_.is(FeatureKind::row);
     if (counts && !counted_) return words_.refuse("say how many holes");
+    // `5/8 by 3/16`: the width is the lesser, whichever stands first.
+    auto* slot = feature_.as<kind::Slot>();
+    if (slot && slot->width && slot->length && slot->length->value < slot->width->value) {
+      std::swap(slot->width, slot->length);
+    }
     if (!directed_) directAlong(context_.axis);
     if (fractionAt_ && !drilled_->diameter && drilled_->thread.empty()) {
       return Error{ErrorCode::badText,
@@ -284,22 +292,117 @@ bool threadComesFirst(const LineWords& words) {
 
 }  // namespace
 
-Result<Feature> readFeatureLine(const Part& part, FeatureKind kind, std::string_view tail,
-                                const LineContext& context) {
-  LineWords words(tail);
-  Feature feature;
-  feature.shape = emptyShape(kind);
-  feature.face = context.face;
-  if (looksLikeId(words.peek())) feature.id = std::string(words.take());
-  if (kind == FeatureKind::hole && threadComesFirst(words)) {
+namespace {
+
+Error shiftedBy(Error error, std::size_t by) {
+  error.at = by + error.at.value_or(0);
+  return error;
+}
+
+/// In the words of the line itself: `ring G 6 on 2 1/2 from 30 drill 1/8`.
+Result<FeatureLine> inOwnWords(Feature feature, LineWords words, const LineContext& context) {
+  if (feature.is(FeatureKind::hole) && threadComesFirst(words)) {
     feature.drilled()->thread = std::string(words.takeUntil({"tap"}));
     feature.drilled()->make = Make::tap;
     words.take();
   }
   const auto read = FeatureReader(feature, words, context).read();
   if (!read.ok()) return read.error();
-  if (feature.id.empty()) feature.id = nextFeatureId(part, sideOf(feature));
-  return feature;
+  return FeatureLine{std::move(feature), 0};
+}
+
+/// As the print letters it: `3 HOLES 3/32 ON 1 1/16 PCD`. A slot or row may say its axis in front,
+/// a ring its first angle and turning behind.
+Result<FeatureLine> asLettered(Feature feature, LineWords words, const LineContext& context) {
+  Axis axis = context.axis;
+  if (feature.is(FeatureKind::slot) || feature.is(FeatureKind::row)) {
+    const auto axes = axesIn(feature.face);
+    if (const auto said = axisNamed(words.peek())) {
+      axis = *said;
+      words.take();
+    } else if (words.takeIf("level")) {
+      axis = axes[0];
+    } else if (words.takeIf("upright")) {
+      axis = axes[1];
+    }
+  }
+  const std::size_t at = words.at();
+  const std::string_view callout = words.takeUntil({"from", "turning"});
+  auto line = featureFromCallout(std::move(feature), callout, axis, context.unit);
+  if (!line) return shiftedBy(line.error(), at);
+  auto* ring = line->feature.as<kind::Ring>();
+  while (ring != nullptr && !words.empty()) {
+    const bool from = words.takeIf("from");
+    if (!from) words.take();
+    const std::size_t here = words.at();
+    const std::string_view text = words.takeUntil({"from", "turning"});
+    if (from) {
+      auto angle = readAngle(text);
+      if (!angle) return shiftedBy(angle.error(), here);
+      ring->firstAngle = std::move(angle).value();
+    } else if (const auto sense = senseNamed(text)) {
+      ring->sense = *sense;
+    } else {
+      return Error{ErrorCode::badText, "say `clockwise` or `anticlockwise`", {}, here};
+    }
+  }
+  if (!words.empty()) {
+    return words.refuse("`" + std::string(words.peek()) + "` is more than this line needs");
+  }
+  return line;
+}
+
+bool isLettered(FeatureKind kind) {
+  return kind == FeatureKind::hole || kind == FeatureKind::slot || kind == FeatureKind::ring ||
+         kind == FeatureKind::row || kind == FeatureKind::round || kind == FeatureKind::arc;
+}
+
+/// Two readings of one text, of which the second was refused too: the one that got further says
+/// what is wrong.
+Error further(const Error& one, const Error& other) {
+  return other.at.value_or(0) > one.at.value_or(0) ? other : one;
+}
+
+Result<FeatureLine> readTail(Feature feature, const LineWords& words, std::string_view tail,
+                             const LineContext& context) {
+  if (isTurned(feature.kind())) {
+    LineWords rest = words;
+    const std::size_t at = rest.at();
+    auto line = readTurnedLine(std::move(feature), rest.takeRest(), context.unit);
+    return line ? line : Result<FeatureLine>(shiftedBy(line.error(), at));
+  }
+  const bool lettered = isLettered(feature.kind()) && !words.empty() && words.at() < tail.size();
+  // A hole is first read as prints letter it; the other kinds have words of their own before.
+  if (lettered && feature.is(FeatureKind::hole)) {
+    auto line = asLettered(feature, words, context);
+    if (line || line.error().code == ErrorCode::badRequest) return line;
+    auto own = inOwnWords(std::move(feature), words, context);
+    return own ? own : Result<FeatureLine>(further(line.error(), own.error()));
+  }
+  auto own = inOwnWords(feature, words, context);
+  if (own || !lettered) return own;
+  auto line = asLettered(std::move(feature), words, context);
+  if (line || line.error().code == ErrorCode::badRequest) return line;
+  return further(own.error(), line.error());
+}
+
+}  // namespace
+
+Result<FeatureLine> readFeatureLine(const Part& part, FeatureKind kind, std::string_view tail,
+                                    const LineContext& context) {
+  LineWords words(tail);
+  Feature feature;
+  feature.shape = emptyShape(kind);
+  feature.face = context.face;
+  const bool radius = (kind == FeatureKind::round || kind == FeatureKind::arc) &&
+                      (words.peek() == "R" || words.peek() == "RAD") && !words.peek(1).empty();
+  if (looksLikeId(words.peek()) && !radius && !beginsCallout(words.peek(), words.peek(1))) {
+    feature.id = std::string(words.take());
+  }
+  auto line = readTail(std::move(feature), words, tail, context);
+  if (!line) return line.error();
+  if (line->feature.id.empty()) line->feature.id = nextFeatureId(part, sideOf(line->feature));
+  return line;
 }
 
 }  // namespace inchwright

@@ -41,8 +41,7 @@ class LineReader {
       return readReading({}, axis);
     }
     if (first == "in") return readInLine();
-    if (first == "centres" || first == "centers") return readAcross(ReadingKind::centres);
-    if (first == "angle") return readAcross(ReadingKind::angle);
+    if (const auto kind = readingWord(first)) return readOther(*kind);
     if (const auto kind = understandingKindNamed(first)) return readUnderstanding(*kind);
     if (first == "zero") return readZero();
     if (first == "stock") return readStock();
@@ -107,16 +106,55 @@ class LineReader {
     return keep(std::move(*reading));
   }
 
-  Result<LineOutcome> readAcross(ReadingKind kind) {
+  /// Words that begin a reading which is along no axis.
+  static std::optional<ReadingKind> readingWord(std::string_view word) {
+    if (word == "centers") return ReadingKind::centres;
+    const auto kind = readingKindNamed(word);
+    return kind != ReadingKind::along ? kind : std::nullopt;
+  }
+
+  /// `centres A C 5/8`, `square_off A V 3/8`, `radius M 3/8`, `angle A C 55 against L clockwise`.
+  Result<LineOutcome> readOther(ReadingKind kind) {
     words_.take();
-    auto reading = ends(kind, {});
-    if (!reading.ok()) return reading.error();
-    return keep(std::move(*reading));
+    const Feature* from = part_.feature(words_.peek());
+    const bool line = from != nullptr && from->is(FeatureKind::line);
+    const bool single = kind == ReadingKind::radius || kind == ReadingKind::diameter ||
+                        kind == ReadingKind::pcd || (kind == ReadingKind::angle && line);
+    if (!single) {
+      auto reading = ends(kind, {});
+      if (!reading.ok()) return reading.error();
+      return keep(std::move(*reading));
+    }
+    if (!isPlace(words_.peek())) return words_.refuse("name the feature whose size this is");
+    Reading reading;
+    reading.kind = kind;
+    reading.id = nextReadingId(part_);
+    reading.from = Id(words_.take());
+    return keep(std::move(reading));
+  }
+
+  /// Behind the figure of an angle: what it is measured against, and which way.
+  void takeTurning(Reading& reading) {
+    while (!words_.empty()) {
+      if (words_.takeIf("against")) {
+        reading.against = takePlaces();
+      } else if (words_.takeIf("reversed")) {
+        reading.reversed = true;
+      } else if (const auto sense = senseNamed(words_.peek())) {
+        words_.take();
+        reading.sense = *sense;
+      } else {
+        return;
+      }
+    }
   }
 
   Result<LineOutcome> keep(Reading reading) {
     const std::size_t at = words_.at();
-    const std::string_view text = words_.takeRest();
+    const bool turned = reading.kind == ReadingKind::angle;
+    const std::string_view text =
+        turned ? words_.takeUntil({"against", "reversed", "clockwise", "anticlockwise"})
+               : words_.takeRest();
     if (text.empty()) return words_.refuse("give the figure as lettered on the print");
     Error fault;
     if (reading.kind == ReadingKind::angle) {
@@ -124,15 +162,16 @@ class LineReader {
       if (!angle.ok()) return shifted(angle.error(), at);
       reading.figure.text = std::string(text);
       reading.angle = std::move(angle).value();
+      takeTurning(reading);
     } else {
       auto figure = readLength(text, {context_.unit});
       if (!figure.ok()) return shifted(figure.error(), at);
       reading.figure = std::move(figure).value();
     }
     const bool along = reading.kind == ReadingKind::along;
-    const std::string said = reading.id + ": " + reading.from + " to " + reading.to +
-                             (along ? " along " + upper(reading.axis) : "") + ", " +
-                             std::string(text);
+    const std::string said =
+        reading.id + ": " + reading.from + (reading.to.empty() ? "" : " to " + reading.to) +
+        (along ? " along " + upper(reading.axis) : "") + ", " + std::string(text);
     Id id = reading.id;
     part_.readings.push_back(std::move(reading));
     return finish(LineDid::reading, std::move(id), said);
@@ -163,10 +202,12 @@ class LineReader {
     const std::size_t at = words_.at();
     auto feature = readFeatureLine(part_, kind, words_.takeRest(), context_);
     if (!feature.ok()) return shifted(feature.error(), at);
-    Id id = feature->id;
-    const std::string said = std::string(nameOf(kind)) + " " + id + piecesOf(*feature);
-    part_.features.push_back(std::move(feature).value());
-    return finish(LineDid::feature, std::move(id), said);
+    Id id = feature->feature.id;
+    const std::string said = std::string(nameOf(kind)) + " " + id + piecesOf(feature->feature);
+    part_.features.push_back(std::move(feature->feature));
+    auto outcome = finish(LineDid::feature, std::move(id), said);
+    if (outcome.ok()) outcome->alike = feature->alike;
+    return outcome;
   }
 
   std::vector<Id> takePlaces() {
@@ -186,26 +227,64 @@ class LineReader {
     return readRelation(kind);
   }
 
+  /// Whether a kind speaks along an axis where the line names none and says nothing else.
+  static bool isAlong(UnderstandingKind kind) {
+    return kind == UnderstandingKind::inLine || kind == UnderstandingKind::midway ||
+           kind == UnderstandingKind::symmetric || kind == UnderstandingKind::equal;
+  }
+
+  /// `in line y A B`, `in line slanted A B C`, `midway both A B C`, `equal radius M W`,
+  /// `on A B about V`, `way_round A B C clockwise`, `beside A about V left`, `tangent M W inside`.
   Result<LineOutcome> readRelation(UnderstandingKind kind) {
     Understanding understanding;
     understanding.kind = kind;
-    if (const auto axis = axisNamed(words_.peek()); axis && !isPlace(words_.peek())) {
-      words_.take();
-      understanding.axis = axis;
-    } else if (kind != UnderstandingKind::concentric) {
-      understanding.axis = context_.axis;
+    bool free = !isAlong(kind);
+    if (!isPlace(words_.peek())) {
+      if (const auto axis = axisNamed(words_.peek())) {
+        words_.take();
+        understanding.axis = axis;
+      } else if (kind == UnderstandingKind::equal && equalByNamed(words_.peek())) {
+        understanding.by = equalByNamed(words_.take());
+        free = true;
+      } else {
+        free = words_.takeIf("slanted") || words_.takeIf("both") || free;
+      }
     }
     understanding.of = takePlaces();
     if (kind == UnderstandingKind::midway && understanding.of.size() == 3) {
       understanding.between.assign(understanding.of.begin() + 1, understanding.of.end());
       understanding.of.resize(1);
     }
-    if (words_.takeIf("about")) understanding.about = Id(words_.take());
-    understanding.stated = words_.takeIf("stated");
+    takeRelated(understanding);
+    const Feature* about = part_.feature(understanding.about);
+    free = free || (about != nullptr && about->is(FeatureKind::line));
+    if (!free && !understanding.axis) understanding.axis = context_.axis;
     const std::string said = std::string(nameOf(kind)) + " " + joined(understanding.of);
     Id id = understanding.of.empty() ? Id() : understanding.of.front();
     part_.understood.push_back(std::move(understanding));
     return finish(LineDid::understanding, std::move(id), said);
+  }
+
+  /// What stands behind the places of an understanding.
+  void takeRelated(Understanding& understanding) {
+    while (!words_.empty()) {
+      if (words_.takeIf("about")) {
+        understanding.about = Id(words_.take());
+      } else if (words_.takeIf("stated")) {
+        understanding.stated = true;
+      } else if (const auto sense = senseNamed(words_.peek())) {
+        words_.take();
+        understanding.sense = *sense;
+      } else if (const auto side = faceNamed(words_.peek())) {
+        words_.take();
+        understanding.side = *side;
+      } else if (const auto touch = touchNamed(words_.peek())) {
+        words_.take();
+        understanding.touch = *touch;
+      } else {
+        return;
+      }
+    }
   }
 
   Setup& setup() {

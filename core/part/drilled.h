@@ -5,6 +5,7 @@
 #include <string_view>
 #include <vector>
 
+#include "core/measure/angle.h"
 #include "core/measure/lettered.h"
 #include "core/part/id.h"
 
@@ -36,6 +37,7 @@ struct Drilled {
   std::string thread = {};                    ///< tapped holes: `1/4-20 UNC`, `2 BA`, `M3`
   std::optional<Lettered> seatDiameter = {};  ///< counterbore, countersink, spotface
   std::optional<Lettered> seatDepth = {};
+  std::optional<LetteredAngle> seatAngle = {};  ///< of a countersink, included
   Locate locate = Locate::coordinate;
   std::optional<PartPlace> mate = {};  ///< the other part's hole it is drilled with or from
   bool breaksOut = false;              ///< it is meant to break out of the outline

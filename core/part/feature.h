@@ -87,6 +87,7 @@ struct Ring {
   std::optional<Lettered> pitchDiameter = {};    ///< PCD
   std::optional<LetteredAngle> firstAngle = {};  ///< of hole 1, anticlockwise from the face's own X
   Sense sense = Sense::anticlockwise;            ///< as the face is seen
+  std::vector<std::string> byTrace = {};         ///< members that clicks gave: `pcd`, `first_angle`
   Drilled drilled = {};                          ///< each hole
 
   bool operator==(const Ring&) const = default;
@@ -98,8 +99,9 @@ struct Row {
   /// From 1 to kMostHoles, also where the print counts spaces: then one more than those.
   int holes = 1;
   bool countedBySpaces = false;
-  std::optional<Lettered> pitch = {};  ///< from hole to hole; may be left to the readings
-  Drilled drilled = {};                ///< each hole
+  std::optional<Lettered> pitch = {};     ///< from hole to hole; may be left to the readings
+  std::vector<std::string> byTrace = {};  ///< members that clicks gave: `pitch`
+  Drilled drilled = {};                   ///< each hole
 
   bool operator==(const Row&) const = default;
 };

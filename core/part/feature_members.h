@@ -34,6 +34,8 @@ struct NoMembers {
   void depth(std::string_view, Depth&) {}
   template <class Text>
   void text(std::string_view, Text&) {}
+  template <class Texts>
+  void texts(std::string_view, Texts&) {}
   template <class Name>
   void id(std::string_view, Name&) {}
   template <class Names>
@@ -58,6 +60,7 @@ void visitDrilled(Drilled& drilled, Members& members) {
   members.text("thread", drilled.thread);
   members.size("seat_diameter", drilled.seatDiameter, SizeSymbol::radius);
   members.size("seat_depth", drilled.seatDepth, SizeSymbol::none);
+  members.angle("seat_angle", drilled.seatAngle);
   members.wordUnless("locate", drilled.locate, Locate::coordinate);
   members.partPlace("mate", drilled.mate);
   members.flag("breaks_out", drilled.breaksOut);
@@ -102,10 +105,12 @@ void visitMembers(AnyFeature& feature, Members& members) {
       members.size("pcd", shape.pitchDiameter, SizeSymbol::radius);
       members.angle("first_angle", shape.firstAngle);
       members.word("sense", shape.sense);
+      members.texts("by_trace", shape.byTrace);
       visitDrilled(shape.drilled, members);
     } else if constexpr (std::is_same_v<Kind, kind::Row>) {
       members.count(shape);
       members.size("pitch", shape.pitch, SizeSymbol::none);
+      members.texts("by_trace", shape.byTrace);
       visitDrilled(shape.drilled, members);
     } else if constexpr (std::is_same_v<Kind, kind::Round>) {
       members.size("radius", shape.radius, SizeSymbol::diameter);

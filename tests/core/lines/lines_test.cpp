@@ -228,7 +228,7 @@ TEST(Lines, WhatIsRefusedAndWhere) {
       {"in a row A B", 3},
       {"midway y A F", -1},
       {"equal x A B", -1},
-      {"hole C 1/4 3/8", 11},
+      {"hole C 1/4 3/8", 14},
       {"zero", 4},
       {"zero x", -1},
       {"stock outside 1/16", 6},

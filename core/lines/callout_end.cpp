@@ -1,0 +1,127 @@
+#include <utility>
+
+#include "core/lines/callout_reader.h"
+
+namespace inchwright {
+
+void CalloutReader::finish() {
+  if (wanted_) return fail(missing(*wanted_), text_.size());
+  if (kind_ == FeatureKind::slot) return finishSlot();
+  if (!loose_.empty()) return fail("what is this figure of?", loose_.front().from);
+  if (kind_ == FeatureKind::chamfer && !callout_.chamfer) {
+    return fail("the length of the chamfer is missing, as in `1/16 x 45°`", text_.size());
+  }
+  if (isRounded() && !callout_.radius) return fail("the radius is missing", text_.size());
+  if (!drills()) return;
+  if (callout_.radius) return fail("a hole is lettered by its diameter, not its radius", 0);
+  if (callout_.chamfer) return fail("a chamfered hole is countersunk: say its diameter", 0);
+  finishDrilled();
+  if (fault_) return;
+  if (kind_ == FeatureKind::hole && callout_.pitchDiameter) {
+    return fail("these lie on a circle: trace a ring", 0);
+  }
+  if (kind_ != FeatureKind::row && callout_.pitch) {
+    return fail("these lie in a row: trace a row, or read the distance", 0);
+  }
+  if (kind_ != FeatureKind::ring && callout_.angle) {
+    return fail("what is this angle of?", 0);
+  }
+  if (callout_ == Callout()) fail("give the size as the print letters it", 0);
+}
+
+std::string CalloutReader::missing(CalloutWord word) {
+  switch (word) {
+    case CalloutWord::deep:
+      return "how deep is missing";
+    case CalloutWord::radius:
+      return "the radius is missing";
+    case CalloutWord::centres:
+      return "the distance from one to the next is missing";
+    case CalloutWord::chamfer:
+      return "the length of the chamfer is missing";
+    default:
+      return "the diameter of the pitch circle is missing";
+  }
+}
+
+void CalloutReader::finishSlot() {
+  for (Loose& one : loose_) {
+    std::optional<Lettered>& member = !callout_.width ? callout_.width : callout_.length;
+    put(member, std::move(one.figure), "length", one.from);
+  }
+  if (callout_.pitch && callout_.width && !callout_.length) {
+    auto over = readLength(callout_.pitch->text + " + " + callout_.width->text, {unit_});
+    if (!over) return fail(over.error().text, 0);
+    callout_.length = std::move(over).value();
+    callout_.pitch.reset();
+  }
+  if (callout_.width && callout_.length && callout_.length->value < callout_.width->value) {
+    std::swap(callout_.width, callout_.length);
+  }
+  if (!callout_.width) return fail("how wide the slot is is missing", text_.size());
+  callout_.drilled.depth = slotDepth_.value_or(Depth{});
+}
+
+void CalloutReader::finishDrilled() {
+  Drilled& out = callout_.drilled;
+  std::erase_if(stages_, [](const Stage& one) {
+    return !one.make && !one.size && one.thread.empty() && !one.depth;
+  });
+  mergeAlike();
+  if (fault_) return;
+  if (!stages_.empty()) {
+    const Stage& last = stages_.back();
+    if (last.make == Make::tap && last.thread.empty()) {
+      return fail("the thread is missing, such as `1/4-20 UNC` or `2 BA`", text_.size());
+    }
+    if (!last.size && last.thread.empty()) {
+      return fail("the size is missing: how large is it " +
+                      std::string(last.make == Make::ream ? "reamed" : "drilled") + "?",
+                  text_.size());
+    }
+    out.make = last.make.value_or(Make::drill);
+    out.thread = last.thread;
+    if (last.thread.empty()) out.diameter = last.size;
+    for (const Stage& one : stages_) {
+      if (one.depth) out.depth = *one.depth;
+    }
+    if (!last.thread.empty() && !last.depth && !out.depth.through) {
+      return fail("how deep the thread is is missing: its drill is deeper", text_.size());
+    }
+  }
+  // What a hole has for a seat is how it is made; a reamed or tapped one keeps its own making.
+  if (seatMake_) {
+    if (out.make == Make::drill) out.make = *seatMake_;
+    if (*seatMake_ == Make::countersink && callout_.angle) {
+      out.seatAngle = std::exchange(callout_.angle, std::nullopt);
+    }
+    if (!out.seatDiameter) {
+      return fail("how large the seat is is missing: `C'BORE 3/8 x 3/16 DEEP`", text_.size());
+    }
+  }
+  if (stages_.size() > 1 || (seatMake_ && out.make != *seatMake_)) {
+    callout_.more = std::string(text_);
+  }
+}
+
+void CalloutReader::mergeAlike() {
+  for (std::size_t i = 0; i + 1 < stages_.size(); ++i) {
+    Stage& one = stages_[i];
+    Stage& next = stages_[i + 1];
+    if (one.size && next.size && !one.make && one.size->value == next.size->value) {
+      if (!next.depth) next.depth = one.depth;
+      stages_.erase(stages_.begin() + static_cast<std::ptrdiff_t>(i--));
+      continue;
+    }
+    // The drill of a thread need not be called one.
+    const bool vague = one.size && !one.make && next.thread.empty();
+    const Stage* unexplained = vague ? &one : next.size && !next.make ? &next : nullptr;
+    if (unexplained == nullptr) continue;
+    const std::string& figure = unexplained->size->text;
+    return fail(
+        "what is " + figure + "? Say so, as in `" + figure + " DRILL` or `" + figure + " DEEP`",
+        text_.size());
+  }
+}
+
+}  // namespace inchwright

@@ -1,0 +1,262 @@
+#include "core/lines/callout_items.h"
+
+#include <cctype>
+#include <utility>
+
+#include "core/base/ascii.h"
+
+namespace inchwright {
+namespace {
+
+struct Spelling {
+  std::string_view text;
+  CalloutWord word;
+};
+
+// Capitals, and without the points, strokes and apostrophes of abbreviations. From prints of
+// both sides of the Atlantic; common practice, no source.
+constexpr Spelling kSpellings[] = {
+    {"DRILL", CalloutWord::drill},
+    {"DRILLED", CalloutWord::drill},
+    {"DR", CalloutWord::drill},
+    {"DRL", CalloutWord::drill},
+    {"REAM", CalloutWord::ream},
+    {"REAMED", CalloutWord::ream},
+    {"REAMER", CalloutWord::ream},
+    {"RM", CalloutWord::ream},
+    {"BORE", CalloutWord::bore},
+    {"BORED", CalloutWord::bore},
+    {"TAP", CalloutWord::tap},
+    {"TAPPED", CalloutWord::tap},
+    {"TAPT", CalloutWord::tap},
+    {"TPD", CalloutWord::tap},
+    {"COUNTERBORE", CalloutWord::counterbore},
+    {"COUNTERBORED", CalloutWord::counterbore},
+    {"CBORE", CalloutWord::counterbore},
+    {"CBORED", CalloutWord::counterbore},
+    {"CB", CalloutWord::counterbore},
+    {"CBR", CalloutWord::counterbore},
+    {"COUNTERSINK", CalloutWord::countersink},
+    {"COUNTERSUNK", CalloutWord::countersink},
+    {"CSINK", CalloutWord::countersink},
+    {"CSUNK", CalloutWord::countersink},
+    {"CSK", CalloutWord::countersink},
+    {"CTSK", CalloutWord::countersink},
+    {"CS", CalloutWord::countersink},
+    {"SPOTFACE", CalloutWord::spotface},
+    {"SPOTFACED", CalloutWord::spotface},
+    {"SFACE", CalloutWord::spotface},
+    {"SF", CalloutWord::spotface},
+    {"DEEP", CalloutWord::deep},
+    {"DEPTH", CalloutWord::deep},
+    {"DP", CalloutWord::deep},
+    {"THROUGH", CalloutWord::through},
+    {"THRU", CalloutWord::through},
+    {"THRO", CalloutWord::through},
+    {"THRUALL", CalloutWord::through},
+    {"HOLE", CalloutWord::count},
+    {"HOLES", CalloutWord::count},
+    {"HLS", CalloutWord::count},
+    {"PLACE", CalloutWord::count},
+    {"PLACES", CalloutWord::count},
+    {"PLCS", CalloutWord::count},
+    {"PLS", CalloutWord::count},
+    {"PL", CalloutWord::count},
+    {"POSITIONS", CalloutWord::count},
+    {"POSNS", CalloutWord::count},
+    {"POSN", CalloutWord::count},
+    {"OFF", CalloutWord::count},
+    {"REQD", CalloutWord::count},
+    {"SLOTS", CalloutWord::count},
+    {"CORNERS", CalloutWord::count},
+    {"SPACE", CalloutWord::spaces},
+    {"SPACES", CalloutWord::spaces},
+    {"SPCS", CalloutWord::spaces},
+    {"WIDE", CalloutWord::wide},
+    {"WIDTH", CalloutWord::wide},
+    {"LONG", CalloutWord::longAll},
+    {"LG", CalloutWord::longAll},
+    {"LENGTH", CalloutWord::longAll},
+    {"CENTRES", CalloutWord::centres},
+    {"CENTERS", CalloutWord::centres},
+    {"CRS", CalloutWord::centres},
+    {"CTRS", CalloutWord::centres},
+    {"CC", CalloutWord::centres},
+    {"PITCH", CalloutWord::centres},
+    {"APART", CalloutWord::centres},
+    {"PCD", CalloutWord::pitchCircle},
+    {"PC", CalloutWord::pitchCircle},
+    {"BC", CalloutWord::pitchCircle},
+    {"BCD", CalloutWord::pitchCircle},
+    {"BHC", CalloutWord::pitchCircle},
+    {"CIRCLE", CalloutWord::pitchCircle},
+    {"R", CalloutWord::radius},
+    {"RAD", CalloutWord::radius},
+    {"RADIUS", CalloutWord::radius},
+    {"RADII", CalloutWord::radius},
+    {"FILLET", CalloutWord::radius},
+    {"DIA", CalloutWord::diameter},
+    {"DIAM", CalloutWord::diameter},
+    {"DIAMETER", CalloutWord::diameter},
+    {"ON", CalloutWord::on},
+    {"NO", CalloutWord::number},
+    {"NUMBER", CalloutWord::number},
+    {"LETTER", CalloutWord::letter},
+    {"LTR", CalloutWord::letter},
+    {"CHAM", CalloutWord::chamfer},
+    {"CHAMFER", CalloutWord::chamfer},
+    {"CHAMFERED", CalloutWord::chamfer},
+    {"BEVEL", CalloutWord::chamfer},
+    {"DEG", CalloutWord::degrees},
+    {"DEGREE", CalloutWord::degrees},
+    {"DEGREES", CalloutWord::degrees},
+    {"IN", CalloutWord::unit},
+    {"INCH", CalloutWord::unit},
+    {"INS", CalloutWord::unit},
+    {"MM", CalloutWord::unit},
+};
+
+constexpr std::string_view kFillers[] = {
+    "AND",    "THE",     "EQ",   "EQUI",     "EQUALLY", "EQUISPACED", "SPACED",  "SP",
+    "TYP",    "TYPICAL", "SLOT", "AT",       "TO",      "OF",         "A",       "BOLT",
+    "HOLED",  "BETWEEN", "INCL", "INCLUDED", "SIZE",    "ALL",        "OVERALL", "OA",
+    "KEYWAY", "KEYSLOT", "FULL", "WITH",     "BY",      "THREAD",     "THD",     "ROUND"};
+
+std::string normal(std::string_view raw) {
+  std::string out;
+  for (const char c : raw) {
+    if (std::isalpha(static_cast<unsigned char>(c)) != 0) {
+      out += static_cast<char>(std::toupper(static_cast<unsigned char>(c)));
+    }
+  }
+  return out;
+}
+
+CalloutWord wordOf(std::string_view raw) {
+  const std::string word = normal(raw);
+  for (const Spelling& one : kSpellings) {
+    if (one.text == word) return one.word;
+  }
+  for (const std::string_view filler : kFillers) {
+    if (filler == word) return CalloutWord::filler;
+  }
+  return CalloutWord::unknown;
+}
+
+bool isLetter(char c) {
+  return std::isalpha(static_cast<unsigned char>(c)) != 0;
+}
+
+/// Signs beyond ASCII that prints use, and what they stand for.
+struct Sign {
+  std::string_view bytes;
+  CalloutItemKind kind;
+  CalloutWord word;
+};
+constexpr Sign kSigns[] = {
+    {"×", CalloutItemKind::times, CalloutWord::unknown},
+    {"Ø", CalloutItemKind::symbol, CalloutWord::unknown},
+    {"ø", CalloutItemKind::symbol, CalloutWord::unknown},
+    {"⌀", CalloutItemKind::symbol, CalloutWord::unknown},
+    {"±", CalloutItemKind::symbol, CalloutWord::unknown},
+    {"°", CalloutItemKind::angleMark, CalloutWord::degrees},
+    {"⌴", CalloutItemKind::word, CalloutWord::counterbore},
+    {"⌵", CalloutItemKind::word, CalloutWord::countersink},
+    {"↧", CalloutItemKind::word, CalloutWord::deep},
+    {"″", CalloutItemKind::word, CalloutWord::unit},
+    {"”", CalloutItemKind::word, CalloutWord::unit},
+    {"\"", CalloutItemKind::word, CalloutWord::unit},
+    {"#", CalloutItemKind::word, CalloutWord::number},
+    {"+", CalloutItemKind::symbol, CalloutWord::unknown},
+};
+
+class Cutter {
+ public:
+  explicit Cutter(std::string_view text) : text_(text) {}
+
+  std::vector<CalloutItem> cut() {
+    while (at_ < text_.size()) {
+      const std::size_t from = at_;
+      cutOne();
+      if (at_ == from) ++at_;
+    }
+    return std::move(items_);
+  }
+
+ private:
+  char peek(std::size_t ahead = 0) const {
+    return at_ + ahead < text_.size() ? text_[at_ + ahead] : '\0';
+  }
+
+  void put(CalloutItemKind kind, std::size_t from, CalloutWord word = CalloutWord::unknown) {
+    items_.push_back({kind, word, from, at_, gap_, false});
+    gap_ = false;
+  }
+
+  void cutOne() {
+    const char c = peek();
+    if (c == ' ' || c == '\t') {
+      gap_ = true;
+      return;
+    }
+    for (const Sign& sign : kSigns) {
+      if (text_.substr(at_).substr(0, sign.bytes.size()) != sign.bytes) continue;
+      const std::size_t from = at_;
+      at_ += sign.bytes.size();
+      return put(sign.kind, from, sign.word);
+    }
+    if (isDigit(c) || (c == '.' && isDigit(peek(1)))) return cutNumber();
+    if (isLetter(c)) return cutWord();
+    const std::size_t from = at_++;
+    put(c == '-' ? CalloutItemKind::dash : CalloutItemKind::separator, from);
+  }
+
+  // `1/4`, `.375`, `.2490/.2493`.
+  void cutNumber() {
+    const std::size_t from = at_;
+    while (isDigit(peek()) || ((peek() == '.' || peek() == ',' || peek() == '/') &&
+                               (isDigit(peek(1)) || (peek() == '/' && peek(1) == '.')))) {
+      ++at_;
+    }
+    put(CalloutItemKind::number, from);
+    items_.back().whole =
+        text_.substr(from, at_ - from).find_first_not_of("0123456789") == std::string_view::npos;
+  }
+
+  // `C'BORE`, `P.C.D.`, `C/SINK`, `C-BORE`, `EQ.`: marks inside a word belong to it.
+  void cutWord() {
+    const std::size_t from = at_;
+    while (isLetter(peek()) || (peek() == '-' && at_ == from + 1 && isLetter(peek(1))) ||
+           (isMark() && (isLetter(peek(markLength())) || peek() != '/'))) {
+      at_ += isLetter(peek()) || peek() == '-' ? 1 : markLength();
+    }
+    const std::string_view raw = text_.substr(from, at_ - from);
+    if (raw == "x" || raw == "X") return put(CalloutItemKind::times, from);
+    // `PITCH CIRCLE` is no pitch.
+    if (!items_.empty() && items_.back().word == CalloutWord::centres &&
+        wordOf(raw) == CalloutWord::pitchCircle) {
+      items_.back().word = CalloutWord::filler;
+    }
+    put(CalloutItemKind::word, from, wordOf(raw));
+  }
+
+  bool isMark() const { return markLength() > 0; }
+  std::size_t markLength() const {
+    if (peek() == '.' && isDigit(peek(1))) return 0;  // `R.375`
+    if (peek() == '\'' || peek() == '.' || peek() == '/') return 1;
+    return text_.substr(at_).substr(0, 3) == "’" ? 3 : 0;
+  }
+
+  std::string_view text_;
+  std::size_t at_ = 0;
+  bool gap_ = false;
+  std::vector<CalloutItem> items_;
+};
+
+}  // namespace
+
+std::vector<CalloutItem> calloutItems(std::string_view text) {
+  return Cutter(text).cut();
+}
+
+}  // namespace inchwright

@@ -1,0 +1,237 @@
+#include "core/lines/callout_reader.h"
+
+#include <utility>
+
+#include "core/measure/writing.h"
+#include "core/shop/drills.h"
+#include "core/shop/thread_name.h"
+#include "core/shop/threads.h"
+
+namespace inchwright {
+
+void CalloutReader::readOne() {
+  const CalloutItem& item = items_[next_];
+  if (drills() && takeThread()) return;
+  switch (item.kind) {
+    case CalloutItemKind::times:
+      times_ = true;
+      ++next_;
+      return;
+    case CalloutItemKind::dash:
+    case CalloutItemKind::separator:
+      ++next_;
+      return;
+    case CalloutItemKind::angleMark:
+      return fail("an angle has its figure before the degree mark", item.at);
+    case CalloutItemKind::word:
+      return readWord(item);
+    case CalloutItemKind::number:
+    case CalloutItemKind::symbol:
+      break;
+  }
+  if (takeAlike() || takeAngle()) return;
+  takeFigure();
+}
+
+bool CalloutReader::takeThread() {
+  const CalloutItem& first = items_[next_];
+  const bool begins = first.kind == CalloutItemKind::number ||
+                      (first.kind == CalloutItemKind::word && !endsThread(first));
+  if (!begins || (!stages_.empty() && !stages_.back().thread.empty())) return false;
+  const std::size_t most = std::min(items_.size(), next_ + kWidestSpan);
+  for (std::size_t end = most; end > next_ + 1; --end) {
+    if (!holdsTogether(end)) continue;
+    const std::string_view text = span(next_, end);
+    if (!isThread(text, end)) continue;
+    Stage& one = stageFor(Make::tap);
+    one.make = Make::tap;
+    one.thread = std::string(text);
+    next_ = end;
+    wanted_.reset();
+    times_ = false;
+    passOverClass();
+    return true;
+  }
+  return false;
+}
+
+bool CalloutReader::isThread(std::string_view text, std::size_t end) const {
+  bool named = false, times = false;
+  for (std::size_t i = next_; i < end; ++i) {
+    named = named || items_[i].kind == CalloutItemKind::word;
+    times = times || items_[i].kind == CalloutItemKind::times;
+  }
+  // `4 x 40` of a hole is four, unless the print says that it is tapped.
+  if (!named && times && items_[next_].whole && !isWord(end, CalloutWord::tap)) return false;
+  if (threadNamed(text)) return true;
+  // Not in the tables, and yet a thread by its series: how to cut it is asked elsewhere.
+  const Result<ThreadName> name = readThreadName(text);
+  return name.ok() && named && name->series && name->perInch;
+}
+
+void CalloutReader::passOverClass() {
+  // `5/16-18 NC - 2`: the old classes stand alone; they say nothing about the tap.
+  const bool dashed = next_ + 1 < items_.size() && items_[next_].kind == CalloutItemKind::dash &&
+                      items_[next_ + 1].whole &&
+                      items_[next_ + 1].after - items_[next_ + 1].at == 1;
+  if (dashed && !isWord(next_ + 2, CalloutWord::count)) next_ += 2;
+}
+
+bool CalloutReader::endsThread(const CalloutItem& item) {
+  return item.word != CalloutWord::unknown && item.word != CalloutWord::number &&
+         item.word != CalloutWord::unit;
+}
+
+bool CalloutReader::holdsTogether(std::size_t end) const {
+  for (std::size_t i = next_; i < end; ++i) {
+    if (items_[i].kind == CalloutItemKind::word && endsThread(items_[i])) return false;
+  }
+  // `8-32 x 1/2 DEEP` ends before its depth.
+  return !(end < items_.size() && isWord(end, CalloutWord::deep) &&
+           items_[end - 1].kind == CalloutItemKind::number);
+}
+
+void CalloutReader::readWord(const CalloutItem& item) {
+  ++next_;
+  switch (item.word) {
+    case CalloutWord::drill:
+      return takeMake(Make::drill);
+    case CalloutWord::ream:
+      return takeMake(Make::ream);
+    case CalloutWord::bore:
+      return takeMake(Make::bore);
+    case CalloutWord::tap:
+      return takeTap(item.at);
+    case CalloutWord::counterbore:
+      return takeSeat(Make::counterbore, item.at);
+    case CalloutWord::countersink:
+      return takeSeat(Make::countersink, item.at);
+    case CalloutWord::spotface:
+      return takeSeat(Make::spotface, item.at);
+    case CalloutWord::through:
+      if (kind_ == FeatureKind::slot) {
+        slotDepth_ = Depth{};
+      } else {
+        stage().depth = Depth{};
+      }
+      return;
+    case CalloutWord::number:
+    case CalloutWord::letter:
+      return takeDrillName(item);
+    case CalloutWord::pitchCircle:
+      return takeNamed(callout_.pitchDiameter, item.word, "pitch circle");
+    case CalloutWord::centres:
+      return takeNamed(callout_.pitch, item.word, "distance from one to the next");
+    case CalloutWord::radius:
+      return takeNamed(callout_.radius, item.word, "radius");
+    case CalloutWord::chamfer:
+      return takeNamed(callout_.chamfer, item.word, "length of the chamfer");
+    case CalloutWord::deep:
+    case CalloutWord::on:
+      wanted_ = item.word;
+      return;
+    case CalloutWord::wide:
+    case CalloutWord::longAll:
+      return fail("the figure stands before this word, as in `3/16 WIDE x 5/8 LONG`", item.at);
+    case CalloutWord::diameter:
+      diameterBefore_ = true;
+      return;
+    case CalloutWord::unit:
+    case CalloutWord::count:
+    case CalloutWord::spaces:
+    case CalloutWord::degrees:
+    case CalloutWord::filler:
+      return;
+    case CalloutWord::unknown:
+      return takeUnknown(item);
+  }
+}
+
+void CalloutReader::takeNamed(std::optional<Lettered>& member, CalloutWord word,
+                              std::string_view what) {
+  if (loose_.empty()) {
+    if (!member) wanted_ = word;
+    return;
+  }
+  auto [figure, from] = std::move(loose_.back());
+  loose_.pop_back();
+  put(member, std::move(figure), what, from);
+}
+
+void CalloutReader::takeMake(Make make) {
+  if (seat_) {
+    seat_ = false;
+    stages_.emplace_back();
+  }
+  Stage& last = stage();
+  // `1/4 REAM` or `REAM 1/4`; `DRILL & REAM 1/4` is reamed.
+  if (last.size && last.make) stages_.emplace_back();
+  stage().make = make;
+}
+
+void CalloutReader::takeTap(std::size_t from) {
+  if (!stage().thread.empty()) return;
+  seat_ = false;
+  Stage& last = stage();
+  const bool bare = last.size && !last.make;
+  if (bare) {
+    return ask("say how many threads to the inch, or the series: `1/4-20 TAP`, `2 BA TAP`", from);
+  }
+  if (last.make || last.size) stages_.emplace_back();
+  stage().make = Make::tap;
+}
+
+void CalloutReader::takeSeat(Make make, std::size_t from) {
+  if (!drills()) return fail("only holes have such a seat", from);
+  if (callout_.drilled.seatDiameter || seatMake_) {
+    return fail("a seat is given already", from);
+  }
+  seat_ = true;
+  seatMake_ = make;
+  if (loose_.empty()) return;
+  callout_.drilled.seatDiameter = std::move(loose_.back().figure);
+  loose_.pop_back();
+}
+
+void CalloutReader::takeDrillName(const CalloutItem& item) {
+  const CalloutItem* name = peek();
+  const bool number = item.word == CalloutWord::number;
+  const std::string what = number ? "number" : "letter";
+  if (!name || (number ? !name->whole : name->kind != CalloutItemKind::word)) {
+    return fail("give the " + what + " of the drill behind this", at());
+  }
+  const std::string_view text = span(next_, next_ + 1);
+  putDrill((number ? "#" : "") + std::string(text), name->at);
+  ++next_;
+}
+
+bool CalloutReader::putDrill(const std::string& name, std::size_t from) {
+  const Drill* drill = drillNamed(name);
+  if (!drill || !drills()) {
+    fail("there is no drill `" + name + "`: numbers go from 1 to 80, letters from A to Z", from);
+    return false;
+  }
+  auto figure = readLength(
+      writeDecimal(drill->diameter, Unit::inch) + (unit_ == Unit::inch ? "" : " in"), {unit_});
+  if (!figure) return false;
+  stageFor(Make::drill).size = std::move(figure).value();
+  return true;
+}
+
+void CalloutReader::takeUnknown(const CalloutItem& item) {
+  const std::string_view text = text_.substr(item.at, item.after - item.at);
+  const CalloutItem* behind = peek();
+  if (drills() && text.size() <= 2 && behind && behind->whole && !behind->gapBefore && hasSize() &&
+      behind->after - behind->at <= 2) {
+    callout_.drilled.limits = std::string(span(next_ - 1, next_ + 1));
+    ++next_;
+    return;
+  }
+  if (drills() && text.size() == 1 && isWord(next_, CalloutWord::drill)) {
+    putDrill(std::string(text), item.at);
+    return;
+  }
+  fail("`" + std::string(text) + "` is not understood here", item.at);
+}
+
+}  // namespace inchwright

@@ -1,0 +1,162 @@
+// Typed lines of readings and understandings that place in two dimensions, of callouts, and of
+// turned work.
+
+#include <gtest/gtest.h>
+
+#include "core/lines/lines.h"
+
+namespace inchwright {
+namespace {
+
+Part partOf(const std::vector<std::string>& typed) {
+  Part part;
+  part.name = "Plate";
+  for (const std::string& line : typed) {
+    auto next = applyLine(part, line, {});
+    EXPECT_TRUE(next.ok()) << line << ": " << (next.ok() ? "" : next.error().text);
+    if (next.ok()) part = std::move(next->part);
+  }
+  return part;
+}
+
+const std::vector<std::string> kCurved{"edge L left", "hole A 1/4", "hole B 1/4", "hole C 1/4",
+                                       "line V",      "arc W 3/8",  "round M 1/2"};
+
+Part withLine(const std::string& line) {
+  std::vector<std::string> lines = kCurved;
+  lines.push_back(line);
+  return partOf(lines);
+}
+
+TEST(PlacingLines, Readings) {
+  EXPECT_EQ(withLine("square_off A V 3/8").readings[0].kind, ReadingKind::squareOff);
+  const Reading radius = withLine("radius M 1/2").readings[0];
+  EXPECT_EQ(radius.kind, ReadingKind::radius);
+  EXPECT_EQ(radius.from, "M");
+  EXPECT_TRUE(radius.to.empty());
+  const Reading ofLine = withLine("angle V 30").readings[0];
+  EXPECT_EQ(ofLine.angle->value, Angle::degrees(30));
+  EXPECT_TRUE(ofLine.to.empty());
+  const Reading against = withLine("angle A B 55 against V clockwise").readings[0];
+  EXPECT_EQ(against.against, std::vector<Id>{"V"});
+  EXPECT_EQ(against.sense, Sense::clockwise);
+  EXPECT_FALSE(against.reversed);
+  const Reading turned = withLine("angle A B 55 deg against A C").readings[0];
+  EXPECT_EQ(turned.against, (std::vector<Id>{"A", "C"}));
+  EXPECT_EQ(turned.figure.text, "55 deg");
+  EXPECT_TRUE(withLine("angle A B 55 against V reversed").readings[0].reversed);
+}
+
+TEST(PlacingLines, Understandings) {
+  struct Row {
+    const char* line;
+    UnderstandingKind kind;
+    std::optional<Axis> axis;
+    const char* about;
+  };
+  const Row rows[] = {
+      {"on A B about V", UnderstandingKind::on, {}, "V"},
+      {"way_round A B C clockwise", UnderstandingKind::wayRound, {}, ""},
+      {"beside A about V left", UnderstandingKind::beside, {}, "V"},
+      {"in line slanted A B C", UnderstandingKind::inLine, {}, ""},
+      {"in line A B C", UnderstandingKind::inLine, Axis::x, ""},
+      {"midway both A B C", UnderstandingKind::midway, {}, ""},
+      {"symmetric A B about V", UnderstandingKind::symmetric, {}, "V"},
+      {"symmetric both A B about L", UnderstandingKind::symmetric, {}, "L"},
+      {"equal spacing A B C", UnderstandingKind::equal, {}, ""},
+      {"equal radius M W", UnderstandingKind::equal, {}, ""},
+      {"equal y A B C", UnderstandingKind::equal, Axis::y, ""},
+      {"tangent M W inside", UnderstandingKind::tangent, {}, ""},
+      {"parallel V L stated", UnderstandingKind::parallel, {}, ""},
+      {"square V L", UnderstandingKind::square, {}, ""},
+  };
+  for (const Row& row : rows) {
+    SCOPED_TRACE(row.line);
+    const Part part = withLine(row.line);
+    ASSERT_EQ(part.understood.size(), 1u);
+    EXPECT_EQ(part.understood[0].kind, row.kind);
+    EXPECT_EQ(part.understood[0].axis, row.axis);
+    EXPECT_EQ(part.understood[0].about, row.about);
+  }
+  EXPECT_EQ(withLine("way_round A B C clockwise").understood[0].sense, Sense::clockwise);
+  EXPECT_EQ(withLine("beside A about V left").understood[0].side, Side::left);
+  EXPECT_EQ(withLine("equal radius M W").understood[0].by, EqualBy::radius);
+  EXPECT_EQ(withLine("tangent M W inside").understood[0].touch, Touch::inside);
+  EXPECT_TRUE(withLine("parallel V L stated").understood[0].stated);
+}
+
+TEST(CalloutLines, MakeFeatures) {
+  const Part part =
+      partOf({"hole A C'BORE 3/8 x 3/16 DEEP", "slot S 5/8 x 3/16", "slot T y 3/16 x 5/8",
+              "ring G 3 holes 3/32 on 1 1/16 PCD from 30", "row D y 4 SPACES AT 1/2, 1/8 DRILL",
+              "hole 4 x 1/8", "round R 3/8", "hole No. 30", "hole LETTER F", "slot U 5/8 by 3/16"});
+  ASSERT_EQ(part.features.size(), 10u);
+  EXPECT_EQ(part.features[0].drilled()->seatDepth->text, "3/16");
+  const kind::Slot& slot = *part.features[1].as<kind::Slot>();
+  EXPECT_EQ(slot.width->text, "3/16");
+  EXPECT_EQ(slot.length->text, "5/8");
+  EXPECT_EQ(slot.axis, Axis::x);
+  EXPECT_EQ(part.features[2].as<kind::Slot>()->axis, Axis::y);
+  const kind::Ring& ring = *part.features[3].as<kind::Ring>();
+  EXPECT_EQ(ring.holes, 3);
+  EXPECT_EQ(ring.pitchDiameter->text, "1 1/16");
+  EXPECT_EQ(ring.firstAngle->value, Angle::degrees(30));
+  EXPECT_EQ(ring.drilled.diameter->text, "3/32");
+  const kind::Row& row = *part.features[4].as<kind::Row>();
+  EXPECT_EQ(row.holes, 5);
+  EXPECT_TRUE(row.countedBySpaces);
+  EXPECT_EQ(row.axis, Axis::y);
+  EXPECT_EQ(part.features[5].drilled()->diameter->text, "1/8");
+  EXPECT_EQ(radiusOf(part.features[6])->text, "R 3/8");
+  EXPECT_EQ(part.features[7].drilled()->diameter->value, Length::ticks(1285 * 254'000LL));
+  EXPECT_EQ(part.features[8].drilled()->diameter->value, Length::ticks(2570 * 254'000LL));
+  EXPECT_EQ(part.features[9].as<kind::Slot>()->width->text, "3/16");
+}
+
+TEST(CalloutLines, TellHowManyThePrintSpeaksOf) {
+  const auto outcome = applyLine(partOf({}), "hole A 1/8 DRILL 4 PLACES", {});
+  ASSERT_TRUE(outcome.ok());
+  EXPECT_EQ(outcome->alike, 4);
+  EXPECT_EQ(applyLine(partOf({}), "hole A 1/8", {})->alike, 0);
+}
+
+TEST(CalloutLines, NamesAreNoCallouts) {
+  const Part part = partOf({"hole CB 1/4", "hole NO 1/4 ream", "round G R 3/8"});
+  EXPECT_EQ(part.features[0].id, "CB");
+  EXPECT_EQ(part.features[1].id, "NO");
+  EXPECT_EQ(part.features[2].id, "G");
+}
+
+// What could as well mean something else is asked about, and no other reading is tried.
+TEST(CalloutLines, AskRatherThanGuess) {
+  for (const char* line : {"hole A 4-1/8 DRILL", "hole A 1/4 TAP", "hole A 1/4 tap"}) {
+    const auto outcome = applyLine(partOf({}), line, {});
+    ASSERT_FALSE(outcome.ok()) << line;
+    EXPECT_EQ(outcome.error().code, ErrorCode::badRequest) << line;
+  }
+}
+
+TEST(TurnedLines, NameTheirEdges) {
+  Part part = partOf({"edge L left", "edge R right", "edge M x"});
+  part.turned = true;
+  for (const char* line :
+       {"outside J L R 3/8", "bored B L M 1/8", "groove G L M .250",
+        "screwed S L M 1/4-20 UNC left runout 1/16", "taper T L M large 1/2 angle 10",
+        "knurl N L M diamond .040", "chamfer C L 1/16 x 45°", "centre_drill D R #2"}) {
+    auto next = applyLine(part, line, {});
+    ASSERT_TRUE(next.ok()) << line << ": " << next.error().text;
+    part = std::move(next->part);
+  }
+  EXPECT_EQ(part.feature("J")->as<kind::Outside>()->between, (std::vector<Id>{"L", "R"}));
+  EXPECT_EQ(part.feature("S")->as<kind::Screwed>()->hand, Hand::left);
+  EXPECT_EQ(part.feature("S")->as<kind::Screwed>()->runout->text, "1/16");
+  EXPECT_EQ(part.feature("T")->as<kind::Taper>()->angle->value, Angle::degrees(10));
+  EXPECT_EQ(part.feature("N")->as<kind::Knurl>()->pattern, "diamond");
+  EXPECT_EQ(part.feature("C")->as<kind::Chamfer>()->length->text, "1/16");
+  EXPECT_EQ(part.feature("D")->as<kind::CentreDrill>()->size, "#2");
+  EXPECT_FALSE(applyLine(part, "outside J", {}).ok());
+  EXPECT_FALSE(applyLine(part, "taper Z L M half", {}).ok());
+}
+
+}  // namespace
+}  // namespace inchwright
