@@ -195,6 +195,8 @@ bool Desk::applyPart(const Result<Part>& next, const QString& title, const QStri
     return false;
   }
   Job changed = job();
+  // Other hands of this part follow it.
+  changed = withFollowers(changed, Part(changed.parts[state_->part]).name, next.value());
   changed.parts[state_->part] = next.value();
   apply(std::move(changed), title, merge);
   return true;

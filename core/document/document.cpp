@@ -93,6 +93,16 @@ void writeMachine(std::string& out, const Machine& machine) {
   object.close();
 }
 
+/// The name of the part that an entry of `parts` is the other hand of.
+std::optional<std::string> oppositeOf(const JsonValue& entry) {
+  if (entry.kind() != JsonKind::object) return std::nullopt;
+  for (const JsonValue::Member& member : entry.members()) {
+    if (member.name != "opposite_of") continue;
+    return member.value.kind() == JsonKind::string ? member.value.string() : std::string();
+  }
+  return std::nullopt;
+}
+
 }  // namespace
 
 Result<Job> readDocument(std::string_view json) {
@@ -114,7 +124,21 @@ Result<Job> readDocument(std::string_view json) {
   object.within("lathe", [&](ObjectReader& lathe) { job.lathe = readLathe(lathe); });
   object.require("parts", "a document lists its parts, be the list empty");
   object.each("parts", [&](const JsonValue& item, const Where& here) {
-    job.parts.push_back(readPart(item, here, trouble, job.unit));
+    job.parts.push_back(oppositeOf(item) ? Part() : readPart(item, here, trouble, job.unit));
+  });
+  // The other hands follow the parts that they are the other hand of, wherever those stand.
+  std::size_t next = 0;
+  object.each("parts", [&](const JsonValue& item, const Where& here) {
+    Part& part = job.parts[next++];
+    const std::optional<std::string> base = oppositeOf(item);
+    if (!base) return;
+    const Part* of = job.part(*base);
+    if (of == nullptr || of->opposite) {
+      return trouble.report(here,
+                            "there is no part `" + *base + "` of which this is the other hand");
+    }
+    Part made = readOppositePart(item, here, trouble, job.unit, *of);
+    part = std::move(made);
   });
   object.each("pictures", [&](const JsonValue& item, const Where& here) {
     job.pictures.push_back(readPicture(item, here, trouble));
@@ -143,7 +167,13 @@ std::string writeDocument(const Job& job) {
   list += '[';
   for (std::size_t i = 0; i < job.parts.size(); ++i) {
     list += i == 0 ? "\n    " : ",\n    ";
-    writePart(list, job.parts[i], 4);
+    const Part& part = job.parts[i];
+    const Part* base = part.opposite ? job.part(part.opposite->part) : nullptr;
+    if (base != nullptr) {
+      writeOppositePart(list, part, *base, 4);
+    } else {
+      writePart(list, part, 4);
+    }
   }
   list += job.parts.empty() ? "]" : "\n  ]";
   if (!job.pictures.empty()) {

@@ -9,4 +9,10 @@ namespace inchwright {
 /// checked here.
 Part readPart(const JsonValue& value, const Where& where, Trouble& trouble, Unit unit);
 
+/// Reads an entry that is the other hand of `base`: what it does not say is that part's, mirrored.
+/// A feature given by its id alone keeps the members it does not name; one that names its `kind`
+/// and a reading are whole; `"absent": true` drops either.
+Part readOppositePart(const JsonValue& value, const Where& where, Trouble& trouble, Unit unit,
+                      const Part& base);
+
 }  // namespace inchwright

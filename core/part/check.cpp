@@ -220,6 +220,13 @@ Result<Done> checkJob(const Job& job) {
       fault->place = pointer.text() + fault->place;
       return *fault;
     }
+    if (const auto& opposite = job.parts[i].opposite) {
+      const Part* base = job.part(opposite->part);
+      if (base == nullptr || base->opposite || opposite->across == Axis::z) {
+        return *faultAt(pointer / "opposite_of",
+                        "the other hand is that of a part that is there, across x or y");
+      }
+    }
     if (!seen.insert(job.parts[i].name).second) {
       return *faultAt(pointer / "name", "the part `" + job.parts[i].name + "` is there twice");
     }

@@ -310,6 +310,18 @@ MadePlace madeAt(const Part& part, std::string_view place, std::string_view setu
   return none;
 }
 
+Job withFollowers(const Job& job, std::string_view name, const Part& part) {
+  Job edited = job;
+  const Part* before = job.part(name);
+  if (before == nullptr) return edited;
+  for (Part& other : edited.parts) {
+    if (!other.opposite || other.opposite->part != name) continue;
+    other = followed(other, *before, part);
+    other.opposite->part = part.name;
+  }
+  return edited;
+}
+
 Result<Job> addPart(const Job& job, const Part& part) {
   return added(job, &Job::parts, part);
 }
@@ -317,7 +329,7 @@ Result<Job> addPart(const Job& job, const Part& part) {
 Result<Job> replacePart(const Job& job, std::string_view name, const Part& part) {
   const std::ptrdiff_t place = placeIn(job.parts, &Part::name, name);
   if (isEnd(job.parts, place)) return noSuch("part", name);
-  return replaced(job, &Job::parts, place, part);
+  return replaced(withFollowers(job, name, part), &Job::parts, place, part);
 }
 
 Result<Job> removePart(const Job& job, std::string_view name) {

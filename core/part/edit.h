@@ -71,6 +71,8 @@ Part withMade(const Part& part, const MadePlace& made);
 MadePlace madeAt(const Part& part, std::string_view place, std::string_view setup);
 
 Result<Job> addPart(const Job& job, const Part& part);
+/// The job in which the other hands of a part follow it to what it is about to become.
+Job withFollowers(const Job& job, std::string_view name, const Part& part);
 Result<Job> replacePart(const Job& job, std::string_view name, const Part& part);
 Result<Job> removePart(const Job& job, std::string_view name);
 

@@ -12,6 +12,7 @@
 #include "core/part/gap.h"
 #include "core/part/made.h"
 #include "core/part/mate.h"
+#include "core/part/opposite.h"
 #include "core/part/outlined.h"
 #include "core/part/picture.h"
 #include "core/part/projection.h"
@@ -38,8 +39,9 @@ struct Part {
   std::string name;
   int quantity = 1;
   std::string material;
-  bool turned = false;  ///< lies along X, its axis Y0 Z0; else flat work
-  std::string hand;     ///< `left`, `right` or empty, as the print says
+  std::optional<OppositeOf> opposite;  ///< the other hand of another part, and follows it
+  bool turned = false;                 ///< lies along X, its axis Y0 Z0; else flat work
+  std::string hand;                    ///< `left`, `right` or empty, as the print says
   General general;
   std::vector<Feature> features;
   std::vector<Reading> readings;
