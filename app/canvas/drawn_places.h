@@ -8,8 +8,8 @@
 #include <vector>
 
 #include "app/session/picture_edits.h"
-#include "core/chain/solution.h"
 #include "core/part/job.h"
+#include "core/solution/solution.h"
 
 namespace inchwright::app {
 

@@ -11,8 +11,10 @@
 
 #include "app/base/look.h"
 #include "app/base/spoken_english.h"
-#include "core/chain/doubts.h"
+#include "core/chain/label.h"
+#include "core/measure/writing.h"
 #include "core/part/edit.h"
+#include "core/say/doubt_words.h"
 #include "core/say/setup_words.h"
 
 namespace inchwright::app {
@@ -21,10 +23,11 @@ namespace {
 /// A shape and a word for each kind, so that nothing hangs on the colour.
 QString markOf(const Doubt& doubt) {
   if (doubt.accepted) return QStringLiteral("✓ ");
-  switch (doubt.kind) {
-    case DoubtKind::clash:
+  switch (doubt.key.topic) {
+    case DoubtTopic::clash:
       return QStringLiteral("≠ ");
-    case DoubtKind::alone:
+    case DoubtTopic::alone:
+    case DoubtTopic::misfit:
       return QStringLiteral("· ");
     default:
       return QStringLiteral("? ");
@@ -85,26 +88,40 @@ void DoubtsSlip::add(const QString& text, const Entry& entry, bool inDoubt) {
 }
 
 void DoubtsSlip::addDoubt(int index) {
-  const Doubt& doubt = work_.desk().solution().doubts[index];
-  add(markOf(doubt) + ownWords(doubt.text), {index, -1, -1}, doubt.holdsUp());
+  const Desk& desk = work_.desk();
+  const Doubt& doubt = desk.solution().doubts[index];
+  const std::string text = desk.hasPart() ? doubtText(desk.part(), desk.solution(), doubt) : "";
+  add(markOf(doubt) + ownWords(text), {index, -1, -1}, doubt.holdsUp());
 }
 
-void DoubtsSlip::addClash(int doubt, const Clash& clash, int index) {
+void DoubtsSlip::addClash(int doubt, int index) {
+  const Part& part = work_.desk().part();
+  const Solution& solution = work_.desk().solution();
   const Unit unit = work_.desk().job().unit;
-  for (const LoopMember& member : clash.loop) {
-    const QString figure = member.text.empty() ? ownWords(member.label) : ownWords(member.text);
+  for (const LoopMember& member : solution.clashes[index].loop) {
+    const QString label = ownWords(labelOf(part, member.source));
+    const Lettered* figure = figureOf(part, member.source);
     add(tr("      %1 %2 to %3: %4, makes %5")
-            .arg(ownWords(member.label), ownWords(member.from), ownWords(member.to), figure,
+            .arg(label, ownWords(member.from), ownWords(member.to),
+                 figure == nullptr ? label : ownWords(figure->text),
                  ownWords(spoken(member.running, unit))),
         {doubt, index, -1}, false);
   }
-  for (std::size_t i = 0; i < clash.suspects.size(); ++i) {
-    const Suspect& suspect = clash.suspects[i];
-    add(tr("   ▸ %1 may be %2: %3")
-            .arg(ownWords(suspect.reading), ownWords(suspect.wouldBeText),
-                 ownWords(suspect.reason())),
+  const std::vector<Suspect>& suspects = solution.suspects[index];
+  for (std::size_t i = 0; i < suspects.size(); ++i) {
+    const Suspect& suspect = suspects[i];
+    const QString text = suspect.reason.look == Likeness::endsSwapped ? tr("   ▸ %1 may run %2: %3")
+                                                                      : tr("   ▸ %1 may be %2: %3");
+    add(text.arg(ownWords(suspect.reading), ownWords(wouldBeText(part, suspect)),
+                 ownWords(reasonText(part, suspect))),
         {doubt, index, static_cast<int>(i)}, false);
   }
+}
+
+void DoubtsSlip::addRounding(int doubt, std::size_t index) {
+  const Rounding& rounding = work_.desk().solution().roundings[index];
+  if (rounding.fractions.empty()) return;
+  add(tr("   ▸ read all of them as fractions; the print's text stays"), {doubt, -1, 0}, false);
 }
 
 void DoubtsSlip::fill() {
@@ -139,16 +156,13 @@ int DoubtsSlip::addAll() {
     ++open;
   }
   const Solution& solution = desk.solution();
-  int clash = 0;
   for (std::size_t i = 0; i < solution.doubts.size(); ++i) {
     const Doubt& doubt = solution.doubts[i];
     if (doubt.holdsUp()) ++open;
     addDoubt(static_cast<int>(i));
-    // Clashes and their doubts stand in the same order.
-    if (doubt.kind == DoubtKind::clash && clash < static_cast<int>(solution.clashes.size())) {
-      addClash(static_cast<int>(i), solution.clashes[clash], clash);
-      ++clash;
-    }
+    const auto number = static_cast<int>(i);
+    if (doubt.key.topic == DoubtTopic::clash) addClash(number, static_cast<int>(doubt.index));
+    if (doubt.key.topic == DoubtTopic::rounded) addRounding(number, doubt.index);
   }
   if (const SetupTable* table = desk.table()) {
     for (const SetupWarning& one : table->warnings) {
@@ -185,14 +199,14 @@ void DoubtsSlip::showChosen() {
     auto& ids = reading ? selection.readings : selection.places;
     if (std::find(ids.begin(), ids.end(), id) == ids.end()) ids.push_back(id);
   };
-  if (entry->suspect >= 0) {
-    const Reading* reading = work_.desk().part().reading(
-        solution.clashes[entry->clash].suspects[entry->suspect].reading);
+  if (entry->clash >= 0 && entry->suspect >= 0) {
+    const Reading* reading =
+        work_.desk().part().reading(solution.suspects[entry->clash][entry->suspect].reading);
     if (reading != nullptr) {
       for (const Id& id : {reading->id, reading->from, reading->to}) point(id);
     }
   } else {
-    for (const Id& id : doubt.about) point(id);
+    for (const Id& id : doubt.pointsAt()) point(id);
   }
   work_.desk().select(selection);
   emit work_.show(selection.places, selection.readings);
@@ -201,19 +215,42 @@ void DoubtsSlip::showChosen() {
 bool DoubtsSlip::takeSuspect() {
   const Entry* entry = chosen();
   if (entry == nullptr || entry->suspect < 0) return false;
+  if (entry->clash < 0) return takeFractions(entry->doubt);
   Desk& desk = work_.desk();
-  const Suspect suspect = desk.solution().clashes[entry->clash].suspects[entry->suspect];
+  const Suspect suspect = desk.solution().suspects[entry->clash][entry->suspect];
   const Reading* before = desk.part().reading(suspect.reading);
   if (before == nullptr) return false;
-  auto figure = readLength(suspect.wouldBeText, {desk.job().unit});
-  if (!figure.ok()) return false;
   Reading reading = *before;
-  reading.figure = std::move(*figure);
-  reading.figure.reference = before->figure.reference;
+  if (suspect.reason.look == Likeness::endsSwapped) {
+    std::swap(reading.from, reading.to);
+  } else {
+    auto figure = readLength(suspect.wouldBeText, {desk.job().unit});
+    if (!figure.ok()) return false;
+    reading.figure = std::move(*figure);
+    reading.figure.reference = before->figure.reference;
+    reading.meant.clear();
+  }
+  const QString said = ownWords(wouldBeText(desk.part(), suspect));
   desk.endMerge();
-  return desk.applyPart(
-      replaceReading(desk.part(), reading.id, reading),
-      tr("Read %1 as %2").arg(ownWords(reading.id), ownWords(suspect.wouldBeText)));
+  return desk.applyPart(replaceReading(desk.part(), reading.id, reading),
+                        tr("Read %1 as %2").arg(ownWords(reading.id), said));
+}
+
+// All decimals of the loop at once: their text stays, and what it stands for is kept beside it.
+bool DoubtsSlip::takeFractions(int doubt) {
+  Desk& desk = work_.desk();
+  const Rounding rounding = desk.solution().roundings[desk.solution().doubts[doubt].index];
+  Part part = desk.part();
+  for (const MeantFraction& one : rounding.fractions) {
+    for (Reading& reading : part.readings) {
+      if (reading.id != one.reading) continue;
+      reading.meant = writeFraction(one.meant);
+      reading.figure.value = one.meant;
+      reading.figure.exact = true;
+    }
+  }
+  desk.endMerge();
+  return desk.applyPart(std::move(part), tr("Read rounded decimals as fractions"));
 }
 
 void DoubtsSlip::toggleAccepted() {
@@ -222,16 +259,14 @@ void DoubtsSlip::toggleAccepted() {
   Desk& desk = work_.desk();
   const Doubt doubt = desk.solution().doubts[entry->doubt];
   Part part = desk.part();
-  auto& keys = part.accepted;
-  const auto found = std::find_if(keys.begin(), keys.end(),
-                                  [&](const AcceptedDoubt& one) { return one.key == doubt.key; });
-  if (found == keys.end()) {
-    keys.push_back(doubt.key);
-  } else {
-    keys.erase(found);
+  std::erase_if(part.accepted,
+                [key = doubt.key.text()](const AcceptedDoubt& one) { return one.key == key; });
+  if (!doubt.accepted) {
+    part.accepted.emplace_back(doubt.key.text());
+    part.accepted.back().about = doubt.about;
   }
   desk.endMerge();
-  desk.applyPart(std::move(part), found == keys.end() ? tr("Accept a doubt") : tr("Take back"));
+  desk.applyPart(std::move(part), doubt.accepted ? tr("Take back") : tr("Accept a doubt"));
 }
 
 bool DoubtsSlip::eventFilter(QObject* watched, QEvent* event) {

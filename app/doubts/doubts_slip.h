@@ -46,8 +46,10 @@ class DoubtsSlip : public QWidget {
   void sayWhatComesFirst();
   int addAll();  ///< how many are open
   void addDoubt(int index);
-  void addClash(int doubt, const Clash& clash, int index);
+  void addClash(int doubt, int index);
+  void addRounding(int doubt, std::size_t index);
   void add(const QString& text, const Entry& entry, bool inDoubt);
+  bool takeFractions(int doubt);
   const Entry* chosen() const;
   void showChoices();  ///< what can be done with the chosen line
   void showChosen();

@@ -52,10 +52,9 @@ const Part& Hands::part() const {
 
 bool Hands::isPlace(const QString& id) const {
   const std::string wanted = id.toStdString();
-  const auto& positions =
-      desk.hasPart() ? desk.solution().positions : std::map<std::pair<Id, Axis>, Position>{};
-  const auto found = positions.lower_bound({wanted, Axis::x});
-  return found != positions.end() && found->first.first == wanted;
+  return desk.hasPart() && std::any_of(kAxes.begin(), kAxes.end(), [&](Axis along) {
+           return desk.solution().position(wanted, along) != nullptr;
+         });
 }
 
 bool Hands::apply(const Result<LineOutcome>& outcome) {

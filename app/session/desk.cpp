@@ -79,8 +79,9 @@ const Solution& Desk::solution() const {
     } else {
       // A sum beyond 92 000 km is a slip of the keys; the desk stays usable and says so.
       Solution empty;
-      empty.doubts.push_back(
-          {DoubtKind::question, "unsolvable", solved.error().text, {solved.error().place}, false});
+      Doubt doubt{{DoubtTopic::question, {}, {}, {}, {solved.error().place}}};
+      doubt.questions = {solved.error().text};
+      empty.doubts.push_back(std::move(doubt));
       solution = std::move(empty);
     }
   }

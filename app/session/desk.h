@@ -7,10 +7,10 @@
 #include <vector>
 
 #include "core/base/result.h"
-#include "core/chain/solution.h"
 #include "core/part/job.h"
 #include "core/plan/table.h"
 #include "core/sheet/tape_up.h"
+#include "core/solution/solution.h"
 
 namespace inchwright::app {
 

@@ -2,8 +2,8 @@
 
 #include <vector>
 
-#include "core/chain/solution.h"
 #include "core/part/job.h"
+#include "core/solution/solution.h"
 
 namespace inchwright::app {
 

@@ -220,9 +220,7 @@ QWidget* SetupSlip::paperFields() {
 
 void SetupSlip::showZero(const ZeroFields& fields) {
   QStringList places;
-  for (const auto& [key, position] : desk_.solution().positions) {
-    if (key.second == fields.axis) places << ownWords(key.first);
-  }
+  for (const Id& id : desk_.solution().positions.along(fields.axis).places) places << ownWords(id);
   const ZeroAlong* zero = desk_.setup().zeroAlong(fields.axis);
   const bool middle = zero != nullptr && zero->middle.size() == 2;
   const auto put = [&](QComboBox* box, const QString& none, const QString& now) {

@@ -5,7 +5,9 @@
 #include <ostream>
 
 #include "app/words/console.h"
+#include "core/chain/label.h"
 #include "core/measure/writing.h"
+#include "core/say/doubt_words.h"
 
 namespace inchwright::app {
 namespace {
@@ -36,13 +38,13 @@ std::string sumText(const std::vector<LoopMember>& loop, std::size_t count, Unit
 }
 
 /// One line a member: its name, from where to where, its step as walked and the sum so far.
-std::vector<std::string> loopLines(const std::vector<LoopMember>& loop, std::size_t count,
-                                   Unit unit) {
+std::vector<std::string> loopLines(const Part& part, const std::vector<LoopMember>& loop,
+                                   std::size_t count, Unit unit) {
   std::vector<std::vector<std::string>> rows{{"", "", "", ""}};
   for (std::size_t i = 0; i < count; ++i) {
     const LoopMember& member = loop[i];
-    rows.push_back({member.label, member.from + " to " + member.to, plain(member.step, unit),
-                    "makes " + plain(member.running, unit)});
+    rows.push_back({labelOf(part, member.source), member.from + " to " + member.to,
+                    plain(member.step, unit), "makes " + plain(member.running, unit)});
   }
   std::vector<std::string> lines =
       alignedRows(rows, {Justify::left, Justify::left, Justify::left, Justify::left});
@@ -54,11 +56,13 @@ std::string suspectLine(const Suspect& suspect, const Part& part) {
   std::string line = suspect.reading;
   const Reading* const reading = part.reading(suspect.reading);
   if (reading != nullptr) line += " " + reading->figure.text;
-  return line + " may be " + suspect.wouldBeText + ": " + suspect.reason() +
-         (suspect.closesAll ? "" : " (leaves another loop open)");
+  const bool turned = suspect.reason.look == Likeness::endsSwapped;
+  return line + (turned ? " may run " : " may be ") + wouldBeText(part, suspect) + ": " +
+         reasonText(part, suspect) +
+         (suspect.closesAll || !suspect.together.empty() ? "" : " (leaves another loop open)");
 }
 
-std::vector<std::string> clashLines(const Clash& clash, Unit unit) {
+std::vector<std::string> clashLines(const Part& part, const Clash& clash, Unit unit) {
   if (clash.loop.empty()) return {};
   const std::size_t others = clash.loop.size() - 1;
   const LoopMember& last = clash.loop.back();
@@ -68,8 +72,10 @@ std::vector<std::string> clashLines(const Clash& clash, Unit unit) {
   std::vector<std::string> lines;
   lines.push_back(std::string(nameOf(clash.axis)) + ": " + sumText(clash.loop, others, unit) +
                   " = " + plain(made, unit) + ", the print says " + plain(said, unit) + " (" +
-                  last.label + "): " + magnitude(clash.missesBy, unit) + std::string(way));
-  for (std::string& line : loopLines(clash.loop, others, unit)) lines.push_back(std::move(line));
+                  labelOf(part, last.source) + "): " + magnitude(clash.missesBy, unit) +
+                  std::string(way));
+  for (std::string& line : loopLines(part, clash.loop, others, unit))
+    lines.push_back(std::move(line));
   return lines;
 }
 
@@ -80,48 +86,56 @@ void printList(const Streams& streams, std::string_view heading,
   for (const std::string& line : lines) streams.out << "    " << oneLine(line) << '\n';
 }
 
-std::string joined(const std::vector<Id>& ids) {
-  std::string all;
-  for (const Id& id : ids) all += (all.empty() ? "" : ", ") + id;
-  return all;
-}
-
 }  // namespace
 
 bool isQuery(const Doubt& doubt) {
-  return doubt.kind != DoubtKind::loose && doubt.kind != DoubtKind::clash &&
-         doubt.kind != DoubtKind::alone;
+  return doubt.key.topic != DoubtTopic::loose && doubt.key.topic != DoubtTopic::clash &&
+         doubt.key.topic != DoubtTopic::alone;
 }
 
 void printCheckNote(const Part& part, const Solution& solution, Unit unit, const Streams& streams) {
   streams.out << toned(streams, Tone::heading, oneLine(part.name)) << '\n';
-  for (const Clash& clash : solution.clashes) {
-    const std::vector<std::string> lines = clashLines(clash, unit);
+  for (std::size_t number = 0; number < solution.clashes.size(); ++number) {
+    const std::vector<std::string> lines = clashLines(part, solution.clashes[number], unit);
     for (std::size_t i = 0; i < lines.size(); ++i) {
       const std::string line = oneLine(lines[i]);
       streams.out << (i == 0 ? "  " + toned(streams, Tone::doubt, line) : "      " + line) << '\n';
     }
-    for (const Suspect& suspect : clash.suspects) {
+    for (const Suspect& suspect : solution.suspects[number]) {
       streams.out << "      " << oneLine(suspectLine(suspect, part)) << '\n';
     }
   }
   std::vector<std::string> loose;
   for (const Loose& one : solution.loose) {
-    loose.push_back(one.id + " along " + std::string(nameOf(one.axis)) + ": " + one.advice);
+    loose.push_back(one.id + " along " + std::string(nameOf(one.axis)) + ": " + adviceText(one));
   }
   printList(streams, "Nothing says where these lie:", loose);
-  std::vector<std::string> queries;
+  // What contradicts itself stands before what is only asked.
+  std::vector<std::string> findings, queries;
+  std::vector<Id> notLookedAt;
   for (const Doubt& doubt : solution.doubts) {
-    if (isQuery(doubt)) queries.push_back(doubt.text + (doubt.accepted ? " (accepted)" : ""));
+    if (!isQuery(doubt)) continue;
+    std::string text = doubtText(part, solution, doubt);
+    if (doubt.accepted) text += " (accepted)";
+    (doubt.isFinding() ? findings : queries).push_back(std::move(text));
+    if (doubt.key.topic == DoubtTopic::notPlaced) notLookedAt.push_back(doubt.pointsAt().front());
+  }
+  for (const std::string& text : findings) {
+    streams.out << "  " << toned(streams, Tone::doubt, oneLine(text)) << '\n';
   }
   printList(streams, "To ask the print or its draughtsman:", queries);
   const std::vector<Id> alone = solution.aloneIds();
   if (!alone.empty())
-    printList(streams, "Nothing checks these readings; read them twice:", {joined(alone)});
-  const bool fine = solution.clashes.empty() && solution.loose.empty();
-  streams.out << "  " << (fine ? "It adds up: " : "") << solution.placed.size() << " of "
-              << part.features.size() << " features placed"
+    printList(streams, "Nothing checks these readings; read them twice:", {joined(alone, ", ")});
+  const bool fine = solution.clashes.empty() && solution.loose.empty() && findings.empty();
+  const bool all = notLookedAt.empty();
+  streams.out << "  "
+              << (!fine ? ""
+                  : all ? "It adds up: "
+                        : "What was looked at adds up: ")
+              << solution.placed.size() << " of " << part.features.size() << " features placed"
               << (solution.clashes.empty() ? ", no clash" : "") << ".\n";
+  if (!all) streams.out << "  Not looked at: " << oneLine(joined(notLookedAt, ", ")) << ".\n";
 }
 
 }  // namespace inchwright::app

@@ -1,8 +1,8 @@
 #pragma once
 
 #include "app/words/streams.h"
-#include "core/chain/solution.h"
 #include "core/part/job.h"
+#include "core/solution/solution.h"
 
 namespace inchwright::app {
 

@@ -5,7 +5,9 @@
 #include "app/words/console.h"
 #include "app/words/job_file.h"
 #include "app/words/words.h"
+#include "core/chain/label.h"
 #include "core/plan/gap.h"
+#include "core/say/doubt_words.h"
 
 namespace inchwright::app {
 namespace {
@@ -22,9 +24,9 @@ between parts that can't be added up are named too; what they come to is for sta
   --part P   only the part of that name, without gaps
   --json     one JSON object instead of a note
 
-Exit status: 0 all adds up and is placed; 1 there is a clash, a loose feature, a figure that
-was read twice and not alike, or a gap that can't be added up; 2 the words or the file could not
-be used.
+Exit status: 0 all adds up and is placed; 1 there is a clash, a loose feature, a place outside the
+part or in another's way, a figure that something else contradicts, or a gap that can't be added up;
+2 the words or the file could not be used.
 )";
 
 /// A length of the solver at the readout's step.
@@ -32,53 +34,67 @@ std::string atStep(const Rational& ticks, const Step& step) {
   return showAtStep(ticks, step).text;
 }
 
-Json asJson(const Suspect& suspect, const Step& step) {
+Json asJson(const Part& part, const Suspect& suspect, const Step& step) {
   return Json{{"reading", suspect.reading},
               {"would_be", atStep(suspect.wouldBe.rational(), step)},
-              {"would_be_text", suspect.wouldBeText},
+              {"would_be_text", wouldBeText(part, suspect)},
               {"would_be_ticks", suspect.wouldBe.ticks()},
               {"closes_all", suspect.closesAll},
-              {"why", suspect.why}};
+              {"why", suspicionText(part, suspect)}};
 }
 
-Json asJson(const Clash& clash, const Step& step) {
+Json asJson(const Part& part, const Clash& clash, const std::vector<Suspect>& suspects,
+            const Step& step) {
   Json entry;
   entry["axis"] = nameOf(clash.axis);
   entry["misses_by"] = atStep(clash.missesBy, step);
   entry["misses_by_ticks"] = clash.missesBy.rounded().value_or(0);
-  entry["loop"] = clash.readingIds();
+  entry["loop"] = clash.readingIds(part);
   entry["members"] = Json::array();
   for (const LoopMember& member : clash.loop) {
-    entry["members"].push_back(Json{{"label", member.label},
+    const Lettered* figure = figureOf(part, member.source);
+    entry["members"].push_back(Json{{"label", labelOf(part, member.source)},
                                     {"from", member.from},
                                     {"to", member.to},
-                                    {"text", member.text},
+                                    {"text", figure == nullptr ? std::string() : figure->text},
                                     {"step", atStep(member.step, step)},
                                     {"running", atStep(member.running, step)}});
   }
   entry["suspects"] = Json::array();
-  for (const Suspect& suspect : clash.suspects) entry["suspects"].push_back(asJson(suspect, step));
+  for (const Suspect& suspect : suspects) {
+    entry["suspects"].push_back(asJson(part, suspect, step));
+  }
   return entry;
 }
 
-std::string_view wordFor(DoubtKind kind) {
-  switch (kind) {
-    case DoubtKind::loose:
-      return "loose";
-    case DoubtKind::clash:
-      return "clash";
-    case DoubtKind::alone:
-      return "alone";
-    case DoubtKind::assumed:
-      return "assumed";
-    case DoubtKind::unplacedKind:
+std::string_view wordFor(DoubtTopic topic) {
+  switch (topic) {
+    case DoubtTopic::notPlaced:
       return "not_placed_yet";
-    case DoubtKind::readTwice:
+    case DoubtTopic::readTwice:
       return "read_twice";
-    case DoubtKind::question:
+    case DoubtTopic::size:
+      return "question";
+    case DoubtTopic::crossedSides:
+      return "crossed_sides";
+    case DoubtTopic::sameSide:
+      return "same_side";
+    case DoubtTopic::breaksEdge:
+      return "breaks_edge";
+    case DoubtTopic::holesMeet:
+      return "holes_meet";
+    case DoubtTopic::noSetup:
+      return "no_setup";
+    case DoubtTopic::swappedEnds:
+      return "swapped_ends";
+    case DoubtTopic::offTrace:
+      return "off_trace";
+    case DoubtTopic::millimetres:
+      return "millimetres";
+    default:
       break;
   }
-  return "question";
+  return nameOf(topic);
 }
 
 Json asJson(const Part& part, const Solution& solution, const Step& step) {
@@ -88,17 +104,20 @@ Json asJson(const Part& part, const Solution& solution, const Step& step) {
   entry["loose"] = Json::array();
   for (const Loose& loose : solution.loose) {
     entry["loose"].push_back(
-        Json{{"id", loose.id}, {"axis", nameOf(loose.axis)}, {"advice", loose.advice}});
+        Json{{"id", loose.id}, {"axis", nameOf(loose.axis)}, {"advice", adviceText(loose)}});
   }
   entry["clashes"] = Json::array();
-  for (const Clash& clash : solution.clashes) entry["clashes"].push_back(asJson(clash, step));
+  for (std::size_t i = 0; i < solution.clashes.size(); ++i) {
+    entry["clashes"].push_back(asJson(part, solution.clashes[i], solution.suspects[i], step));
+  }
   entry["alone"] = solution.aloneIds();
   entry["queries"] = Json::array();
   for (const Doubt& doubt : solution.doubts) {
     if (!isQuery(doubt)) continue;
-    entry["queries"].push_back(Json{{"kind", wordFor(doubt.kind)},
-                                    {"text", doubt.text},
-                                    {"about", doubt.about},
+    entry["queries"].push_back(Json{{"kind", wordFor(doubt.key.topic)},
+                                    {"text", doubtText(part, solution, doubt)},
+                                    {"key", doubt.key.text()},
+                                    {"about", doubt.pointsAt()},
                                     {"accepted", doubt.accepted}});
   }
   entry["draft"] = solution.isDraft();

@@ -105,7 +105,7 @@ Result<std::vector<PlannedSetup>> planJob(const Arguments& arguments, const Open
 bool hasFindings(const Solution& solution) {
   return !solution.clashes.empty() || !solution.loose.empty() ||
          std::any_of(solution.doubts.begin(), solution.doubts.end(),
-                     [](const Doubt& doubt) { return doubt.kind == DoubtKind::readTwice; });
+                     [](const Doubt& doubt) { return doubt.isFinding(); });
 }
 
 bool hasFindings(const OpenedJob& opened) {

@@ -6,10 +6,10 @@
 
 #include "app/words/arguments.h"
 #include "core/base/result.h"
-#include "core/chain/solution.h"
 #include "core/part/job.h"
 #include "core/plan/table.h"
 #include "core/turned/lathe_work.h"
+#include "core/solution/solution.h"
 
 namespace inchwright::app {
 

@@ -116,12 +116,13 @@ bool AxisSolver::reportLoops(const std::map<std::uint32_t, std::uint32_t>& block
     if (blocks.count(block) != 0) members[block].push_back(link);
   }
   for (const auto& one : members) {
-    const std::size_t before = outcome_.clashes.size();
+    const auto told = [&] { return outcome_.clashes.size() + outcome_.roundings.size(); };
+    const std::size_t before = told();
     for (const Loop& loop : shortLoops(forest_.links(), one.second)) {
       if (!reportIfMissing(circuitOf(loop))) return false;
     }
     // Short loops may each be within what rounding allows, or left out of a very large block.
-    const bool silent = outcome_.clashes.size() == before;
+    const bool silent = told() == before;
     if (silent && !reportIfMissing(circuitOf(forest_.loopOver(blocks.at(one.first))))) return false;
   }
   return true;
@@ -134,6 +135,10 @@ bool AxisSolver::reportIfMissing(const Circuit& circuit) {
   if (miss->magnitude() <= allowed) return true;
   auto clash = clashOf(part_, network_, circuit);
   if (!clash) return false;
+  if (miss->magnitude() <= lastPlacesOf(part_, network_, circuit)) {
+    outcome_.roundings.push_back(std::move(*clash));
+    return true;
+  }
   outcome_.clashes.push_back(std::move(*clash));
   for (const auto& member : circuit.links) {
     clashing_.insert(member.first);
@@ -188,8 +193,9 @@ void AxisSolver::tellStatus() {
                                     : checked_[rows_.find(i)] ? ReadingStatus::agrees
                                                               : ReadingStatus::alone;
   }
-  std::stable_sort(outcome_.clashes.begin(), outcome_.clashes.end(),
-                   [](const Clash& a, const Clash& b) { return a.loop.size() < b.loop.size(); });
+  const auto shorter = [](const Clash& a, const Clash& b) { return a.loop.size() < b.loop.size(); };
+  std::stable_sort(outcome_.clashes.begin(), outcome_.clashes.end(), shorter);
+  std::stable_sort(outcome_.roundings.begin(), outcome_.roundings.end(), shorter);
 }
 
 }  // namespace

@@ -5,14 +5,16 @@
 
 #include "core/base/result.h"
 #include "core/chain/axis_system.h"
-#include "core/chain/solution.h"
+#include "core/chain/clash.h"
 
 namespace inchwright {
 
 /// What follows along one axis.
 struct AxisOutcome {
-  std::vector<Position> positions;                ///< by place of the network
-  std::vector<Clash> clashes;                     ///< fewest members first, without suspects
+  std::vector<Position> positions;  ///< by place of the network
+  std::vector<Clash> clashes;       ///< fewest members first
+  /// Loops that miss by no more than the rounding of their decimals takes; likewise.
+  std::vector<Clash> roundings;
   std::map<std::uint32_t, ReadingStatus> status;  ///< by index into Part::readings
 };
 
@@ -25,7 +27,8 @@ struct AxisOutcome {
 /// leads through one.
 ///
 /// A circuit that passes through a ring's rounded geometry closes when it misses by no more than
-/// half a tick for each rounded member and half of the last decimal place for each reading.
+/// half a tick for each rounded member and half of the last decimal place for each reading; one
+/// of readings alone that misses by no more than that is a rounding, which disputes nothing.
 /// Errors: `outOfRange`.
 Result<AxisOutcome> solveAxis(const Part& part, const AxisSystem& system);
 

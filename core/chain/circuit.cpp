@@ -3,18 +3,10 @@
 #include <algorithm>
 #include <tuple>
 
-#include "core/chain/label.h"
-
 namespace inchwright {
 namespace {
 
-// Half of the last decimal place of a lettered figure, in ticks; 0 for a fraction.
-Rational halfLastPlace(const Lettered& figure) {
-  if (figure.lettering == Lettering::fraction) return Rational(0);
-  std::int64_t place = ticksPer(figure.unit);
-  for (int i = 0; i < figure.places && place > 1; ++i) place /= 10;
-  return Rational::of(place, 2).value_or(Rational(0));
-}
+const Id kNoId;
 
 // Which member closes the circuit: smaller is better.
 auto closingKey(const Part& part, const AxisNetwork& network, const Circuit& circuit,
@@ -23,16 +15,15 @@ auto closingKey(const Part& part, const AxisNetwork& network, const Circuit& cir
   const Lettered* figure = figureOf(part, link.source);
   const int rank = figure == nullptr ? 2 : figure->reference ? 0 : 1;
   const Rational length = Rational(link.ticks).magnitude();
-  return std::tuple(rank, length.negated(), labelOf(part, link.source), circuit.links[i].first);
+  const Id& id = figure == nullptr ? kNoId : part.readings[link.source.index].id;
+  return std::tuple(rank, length.negated(), id, circuit.links[i].first);
 }
 
-std::optional<LoopMember> memberOf(const Part& part, const AxisNetwork& network,
-                                   std::uint32_t number, const Rational& factor) {
+std::optional<LoopMember> memberOf(const AxisNetwork& network, std::uint32_t number,
+                                   const Rational& factor) {
   const AxisLink& link = network.links[number];
   LoopMember member;
   member.source = link.source;
-  member.label = labelOf(part, link.source);
-  if (const Lettered* figure = figureOf(part, link.source)) member.text = figure->text;
   member.sign = factor.sign();
   member.from = network.places[member.sign > 0 ? link.from : link.to];
   member.to = network.places[member.sign > 0 ? link.to : link.from];
@@ -55,7 +46,7 @@ bool mergeInto(std::vector<LoopMember>& loop, const LoopMember& next) {
   return true;
 }
 
-void addRelations(const Part& part, const AxisNetwork& network, const Circuit& circuit,
+void addRelations(const AxisNetwork& network, const Circuit& circuit,
                   std::vector<LoopMember>& loop) {
   for (const std::uint32_t relation : circuit.relations) {
     const AxisRelation& one = network.relations[relation];
@@ -63,7 +54,6 @@ void addRelations(const Part& part, const AxisNetwork& network, const Circuit& c
     if (std::any_of(loop.begin(), loop.end(), same)) continue;
     LoopMember member;
     member.source = one.source;
-    member.label = labelOf(part, one.source);
     member.from = network.places[one.terms.front().first];
     member.to = network.places[one.terms.back().first];
     loop.push_back(std::move(member));
@@ -83,6 +73,24 @@ std::optional<Rational> missOf(const AxisNetwork& network, const Circuit& circui
   return sum;
 }
 
+Rational halfLastPlace(const Lettered& figure) {
+  if (figure.lettering == Lettering::fraction) return Rational(0);
+  std::int64_t place = ticksPer(figure.unit);
+  for (int i = 0; i < figure.places && place > 1; ++i) place /= 10;
+  return Rational::of(place, 2).value_or(Rational(0));
+}
+
+Rational lastPlacesOf(const Part& part, const AxisNetwork& network, const Circuit& circuit) {
+  Rational sum;
+  for (const auto& [link, factor] : circuit.links) {
+    const Lettered* figure = figureOf(part, network.links[link].source);
+    const auto share =
+        figure == nullptr ? std::nullopt : halfLastPlace(*figure).times(factor.magnitude());
+    sum = (share ? sum.plus(*share) : std::nullopt).value_or(sum);
+  }
+  return sum;
+}
+
 Rational allowanceOf(const Part& part, const AxisNetwork& network, const Circuit& circuit) {
   Rational allowance;
   bool shaped = false;
@@ -96,11 +104,7 @@ Rational allowanceOf(const Part& part, const AxisNetwork& network, const Circuit
     allow(half, factor);
     shaped = shaped || network.links[link].source.kind == SourceKind::feature;
   }
-  if (!shaped) return allowance;
-  for (const auto& [link, factor] : circuit.links) {
-    const Lettered* figure = figureOf(part, network.links[link].source);
-    if (figure != nullptr) allow(halfLastPlace(*figure), factor);
-  }
+  if (shaped) allow(lastPlacesOf(part, network, circuit), Rational(1));
   return allowance;
 }
 
@@ -121,10 +125,9 @@ std::optional<Clash> clashOf(const Part& part, const AxisNetwork& network, const
   for (std::size_t i = 1; i <= count; ++i) {
     const std::size_t at = turned ? (closing + count - i) % count : (closing + i) % count;
     const auto factor = circuit.links[at].second.over(closingFactor.negated());
-    const auto member =
-        factor ? memberOf(part, network, circuit.links[at].first, *factor) : std::nullopt;
+    const auto member = factor ? memberOf(network, circuit.links[at].first, *factor) : std::nullopt;
     if (!member) return std::nullopt;
-    if (i == count) addRelations(part, network, circuit, clash.loop);
+    if (i == count) addRelations(network, circuit, clash.loop);
     if (!mergeInto(clash.loop, *member)) clash.loop.push_back(*member);
   }
   Rational running;
@@ -136,6 +139,16 @@ std::optional<Clash> clashOf(const Part& part, const AxisNetwork& network, const
   }
   clash.missesBy = running.negated();
   return clash;
+}
+
+std::vector<Id> Clash::readingIds(const Part& part) const {
+  std::vector<Id> ids;
+  for (const LoopMember& member : loop) {
+    if (member.source.kind == SourceKind::reading) {
+      ids.push_back(part.readings[member.source.index].id);
+    }
+  }
+  return ids;
 }
 
 }  // namespace inchwright

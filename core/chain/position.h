@@ -21,6 +21,7 @@ struct Position {
   How how = How::exact;
   /// Of what was placed numerically: how far its readings miss at the answer, in ticks; else 0.
   double residual = 0;
+  bool assumed = false;   ///< rests on an understanding that is assumed, and not accepted
   bool disputed = false;  ///< lies on a loop that does not close: the figure can't be trusted
 
   bool isExact() const { return how == How::exact; }

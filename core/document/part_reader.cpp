@@ -173,6 +173,13 @@ Reading readReading(const JsonValue& value, const Where& where, const Context& c
     std::optional<Lettered> figure;
     object.read("text", figure, context.unit);
     if (figure) reading.figure = *std::move(figure);
+    std::optional<Lettered> meant;
+    object.read("meant", meant, context.unit);
+    if (meant) {
+      reading.meant = meant->text;
+      reading.figure.value = meant->value;
+      reading.figure.exact = meant->exact;
+    }
   }
   object.read("view", reading.view);
   object.read("place", reading.place);

@@ -109,6 +109,7 @@ void writeReading(std::string& out, const Reading& reading) {
   if (reading.sense) object.text("sense", nameOf(*reading.sense));
   if (reading.reversed) object.flag("reversed", true);
   object.text("text", reading.figure.text);
+  object.textIfAny("meant", reading.meant);
   object.textIfAny("view", reading.view);
   object.textsIfAny("place", reading.place);
   object.textIfAny("again", reading.again);

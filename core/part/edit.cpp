@@ -64,32 +64,16 @@ Id renamed(const Feature& feature, const Id& id, std::string_view newId) {
   return std::string(newId) + id.substr(feature.id.size());
 }
 
-/// Renames what the key of an accepted doubt names: `loose:C:y` one place before its axis, others
-/// a list such as `A+B` behind their last colon. A reading of the same name is meant before a
-/// place.
-std::string renamedInKey(const Part& part, const Feature& feature, const std::string& key,
-                         std::string_view newId) {
-  const std::size_t last = key.rfind(':');
-  if (last == std::string::npos) return key;
-  const bool loose = key.starts_with("loose:");
-  std::size_t start = loose ? key.find(':') + 1 : last + 1;
-  const std::size_t end = loose ? std::max(last, start) : key.size();
-  std::string out = key.substr(0, start);
-  while (start < end) {
-    const std::size_t next = std::min(key.find('+', start), end);
-    const Id id = key.substr(start, next - start);
-    out += part.reading(id) != nullptr ? id : renamed(feature, id, newId);
-    if (next < end) out += '+';
-    start = next + 1;
-  }
-  return out + key.substr(end);
+void renameInKey(const Feature& feature, std::string& text, std::string_view newId) {
+  std::optional<DoubtKey> key = DoubtKey::read(text);
+  if (!key) return;
+  for (Id& place : key->places) place = renamed(feature, place, newId);
+  text = key->text();
 }
 
 void renameMentions(Part& part, const Feature& old, std::string_view newId) {
   forEachMention(part, [&](const std::string&, Id& id) { id = renamed(old, id, newId); });
-  for (AcceptedDoubt& one : part.accepted) {
-    one.key = renamedInKey(part, old, one.key, newId);
-  }
+  for (AcceptedDoubt& one : part.accepted) renameInKey(old, one.key, newId);
   for (MadePlace& made : part.made) made.place = renamed(old, made.place, newId);
 }
 

@@ -7,6 +7,7 @@
 
 #include "core/base/result.h"
 #include "core/part/accepted.h"
+#include "core/part/doubt_key.h"
 #include "core/part/extra.h"
 #include "core/part/feature.h"
 #include "core/part/gap.h"

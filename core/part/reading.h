@@ -43,8 +43,11 @@ struct Reading {
   std::optional<LetteredAngle> angle;
   std::string view;                ///< the view of the print it stands in, as named there
   std::vector<std::string> place;  ///< where on the print, two traced inches; evidence only
-  std::string again;               ///< what the second, blind reading gave; empty when not yet done
-  std::string offered;             ///< the witnesses with which the print itself offered it: `G S`
+  /// What a rounded decimal stands for, as understood: `9/16` for a `.563`. The figure then has its
+  /// value; the text stays as lettered. Empty where the text says it.
+  std::string meant;
+  std::string again;    ///< what the second, blind reading gave; empty when not yet done
+  std::string offered;  ///< the witnesses with which the print itself offered it: `G S`
   Extra extra;
 
   bool operator==(const Reading&) const = default;

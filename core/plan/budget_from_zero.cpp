@@ -47,11 +47,13 @@ Result<BudgetRequest> budgetRequest(const PartAt& at, Axis axis) {
   const Result<std::optional<FoundZero>> zero = findZero(at, axis);
   if (!zero) return zero.error();
   if (!*zero) return request;
-  for (const auto& [key, position] : at.solution.positions) {
-    if (key.second != axis || position.group != 0) continue;
-    const auto ticks = position.ticks.minus((*zero)->ticks);
-    if (!ticks) return Error{ErrorCode::outOfRange, "this coordinate goes too far", key.first};
-    request.places.push_back({key.first, *ticks, key.first == (*zero)->asked.at});
+  const Positions::Along& all = at.solution.positions.along(axis);
+  for (std::size_t i = 0; i < all.places.size(); ++i) {
+    if (all.positions[i].group != 0) continue;
+    const Id& place = all.places[i];
+    const auto ticks = all.positions[i].ticks.minus((*zero)->ticks);
+    if (!ticks) return Error{ErrorCode::outOfRange, "this coordinate goes too far", place};
+    request.places.push_back({place, *ticks, place == (*zero)->asked.at});
   }
   return request;
 }

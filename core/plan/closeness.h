@@ -5,6 +5,7 @@
 
 #include "core/base/result.h"
 #include "core/plan/table.h"
+#include "core/solution/solution.h"
 
 namespace inchwright {
 

@@ -6,11 +6,11 @@
 #include <vector>
 
 #include "core/base/result.h"
-#include "core/chain/solution.h"
 #include "core/measure/length.h"
 #include "core/measure/limits.h"
 #include "core/part/job.h"
 #include "core/shop/fits.h"
+#include "core/solution/solution.h"
 #include "core/tolerance/stack.h"
 
 namespace inchwright {

@@ -5,12 +5,12 @@
 #include <vector>
 
 #include "core/base/result.h"
-#include "core/chain/solution.h"
 #include "core/part/job.h"
 #include "core/plan/check_places.h"
 #include "core/plan/making.h"
 #include "core/plan/touch_off.h"
 #include "core/plan/work_at.h"
+#include "core/solution/solution.h"
 
 namespace inchwright {
 

@@ -68,10 +68,6 @@ struct Draft {
 class RowMaker {
  public:
   explicit RowMaker(const WorkAt& work) : work_(work) {
-    for (const Doubt& doubt : work.solution.doubts) {
-      if (doubt.kind != DoubtKind::assumed) continue;
-      assumed_.insert(doubt.about.begin(), doubt.about.end());
-    }
     for (const Loose& loose : work.solution.loose) loose_[{loose.id, loose.axis}] = &loose;
   }
 
@@ -109,7 +105,7 @@ class RowMaker {
     row.steps = making.steps;
     row.faults = making.faults;
     row.disputed = x->disputed || y->disputed || work_.x.zero->disputed || work_.y.zero->disputed;
-    row.assumed = assumed_.count(row.id) || assumed_.count(feature.id);
+    row.assumed = x->assumed || y->assumed;
     drafts_.push_back({std::move(row), group});
     return std::nullopt;
   }
@@ -119,7 +115,7 @@ class RowMaker {
     const Position* position = work_.position(place, along);
     if (position && axis.zero) return position;
     // What the solver says of the place, else of its feature (once), else the bare fact.
-    Loose loose{place, along, "nothing on the print places it"};
+    Loose loose{place, along, Loose::Lacks::anything};
     if (const auto own = loose_.find({place, along}); own != loose_.end()) {
       loose = *own->second;
     } else if (const auto whole = loose_.find({feature.id, along}); whole != loose_.end()) {
@@ -149,7 +145,6 @@ class RowMaker {
   }
 
   const WorkAt& work_;
-  std::set<Id> assumed_;
   std::map<std::pair<Id, Axis>, const Loose*> loose_;
   std::set<std::pair<Id, Axis>> told_;
   std::vector<Draft> drafts_;

@@ -4,8 +4,8 @@
 
 #include "core/base/rational.h"
 #include "core/base/result.h"
-#include "core/chain/solution.h"
 #include "core/part/job.h"
+#include "core/solution/solution.h"
 
 namespace inchwright {
 

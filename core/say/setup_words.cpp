@@ -2,6 +2,7 @@
 
 #include <unordered_map>
 
+#include "core/say/doubt_words.h"
 #include "core/say/figure_words.h"
 #include "core/say/making_words.h"
 
@@ -288,7 +289,7 @@ SetupWords setupWords(const Part& part, const SetupTable& table, English english
   }
   const auto isName = [&](std::string_view word) { return part.feature(word) != nullptr; };
   for (const Loose& loose : table.unplaced) {
-    words.unplaced.push_back(inEnglish(loose.advice, english, isName));
+    words.unplaced.push_back(inEnglish(adviceText(loose), english, isName));
   }
   for (const TouchOff& touch : table.touchOff) {
     SetupWords::Touch& said = words.touchOff.emplace_back();

@@ -4,7 +4,6 @@
 #include <string>
 #include <vector>
 
-#include "core/chain/solution.h"
 #include "core/part/job.h"
 #include "core/plan/drawn_part.h"
 #include "core/plan/table.h"
@@ -12,6 +11,7 @@
 #include "core/sheet/row_extents.h"
 #include "core/sheet/style.h"
 #include "core/sheet/tape_up.h"
+#include "core/solution/solution.h"
 
 namespace inchwright {
 

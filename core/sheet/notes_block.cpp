@@ -7,6 +7,7 @@
 #include <utility>
 #include <vector>
 
+#include "core/say/doubt_words.h"
 #include "core/sheet/paragraph.h"
 #include "core/sheet/symbols.h"
 
@@ -85,16 +86,15 @@ Pieces directCheckPieces(const SheetContent& content, double width) {
 }
 
 Pieces queryPieces(const SheetContent& content, double width) {
-  const auto isName = [&](std::string_view word) { return content.part.feature(word) != nullptr; };
   std::vector<std::string> open;
   std::vector<std::string> assumed;
   std::vector<std::string> accepted;
   for (const Doubt& doubt : content.solution.doubts) {
-    std::vector<std::string>& texts = doubt.holdsUp()                    ? open
-                                      : doubt.kind == DoubtKind::assumed ? assumed
-                                                                         : accepted;
+    std::vector<std::string>& texts = doubt.holdsUp()                          ? open
+                                      : doubt.key.topic == DoubtTopic::assumed ? assumed
+                                                                               : accepted;
     if (!doubt.holdsUp() && !doubt.accepted) continue;
-    texts.push_back(inEnglish(doubt.text, content.options.english, isName));
+    texts.push_back(doubtText(content.part, content.solution, doubt, content.options.english));
   }
   const std::string count = std::to_string(open.size());
   Pieces pieces =

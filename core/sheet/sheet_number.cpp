@@ -4,6 +4,7 @@
 #include <cmath>
 #include <cstdint>
 
+#include "core/say/doubt_words.h"
 #include "core/say/figure_words.h"
 #include "core/say/making_words.h"
 
@@ -98,7 +99,8 @@ void mixTable(const SheetContent& content, const SetupWords& words, Mark& mark) 
 
 void mixRest(const SheetContent& content, Mark& mark) {
   for (const Doubt& doubt : content.solution.doubts) {
-    mark.mix({doubt.text, doubt.accepted ? "accepted" : "", doubt.holdsUp() ? "open" : ""});
+    mark.mix({doubtText(content.part, content.solution, doubt), doubt.accepted ? "accepted" : "",
+              doubt.holdsUp() ? "open" : ""});
   }
   mark.mix(content.options.directChecks);
   mark.mix(content.options.showRounding ? "rounding" : "");

@@ -7,11 +7,11 @@
 
 #include "core/base/english.h"
 #include "core/base/result.h"
-#include "core/chain/solution.h"
 #include "core/part/job.h"
 #include "core/plan/closeness.h"
 #include "core/plan/table.h"
 #include "core/sheet/draw_list.h"
+#include "core/solution/solution.h"
 
 namespace inchwright {
 

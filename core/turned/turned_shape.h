@@ -7,7 +7,7 @@
 
 #include "core/base/rational.h"
 #include "core/base/result.h"
-#include "core/chain/solution.h"
+#include "core/solution/solution.h"
 #include "core/measure/length.h"
 #include "core/part/job.h"
 

@@ -55,10 +55,11 @@ TEST(FractionChains, SteppedShaftOverAll) {
 
   // Lettered over all as well, it closes; an eighth out, it does not, and by just that.
   EXPECT_TRUE(solved(published(shaft + "r7 x A H (12 9/16)")).clashes.empty());
-  const Solution clash = solved(published(shaft + "r7 x A H 12 11/16"));
+  const Part wrong = published(shaft + "r7 x A H 12 11/16");
+  const Solution clash = solved(wrong);
   ASSERT_EQ(clash.clashes.size(), 1u);
   EXPECT_EQ(nearestTick(clash.clashes[0].missesBy).value_or(Length()).magnitude(), length("1/8"));
-  EXPECT_EQ(clash.clashes[0].readingIds().size(), 7u);
+  EXPECT_EQ(clash.clashes[0].readingIds(wrong).size(), 7u);
 }
 
 // p. 42 no. 81: a strip with three circles of 3 5/16 and webs of 7/32, four along and two across.

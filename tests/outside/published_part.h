@@ -6,10 +6,10 @@
 #include <string_view>
 #include <utility>
 
-#include "core/chain/solution.h"
 #include "core/measure/lettered.h"
 #include "core/measure/writing.h"
 #include "core/part/job.h"
+#include "core/solution/solution.h"
 #include "tests/support/part_text.h"
 #include "tests/support/solved_part.h"
 

@@ -12,12 +12,13 @@
 #include <string>
 #include <vector>
 
-#include "core/chain/solution.h"
 #include "core/document/document.h"
 #include "core/measure/writing.h"
 #include "core/plan/budget_from_zero.h"
 #include "core/plan/gap.h"
 #include "core/plan/table.h"
+#include "core/say/doubt_words.h"
+#include "core/solution/solution.h"
 #include "tests/support/solved_part.h"
 
 namespace inchwright {
@@ -94,13 +95,13 @@ TEST_P(Sample, HasTheStatedFindings) {
   EXPECT_EQ(part.features.size(), GetParam().features);
   EXPECT_EQ(part.setups.size(), GetParam().setups);
   EXPECT_EQ(solution.clashes.size(), GetParam().clashes);
-  for (const Loose& loose : solution.loose) ADD_FAILURE() << loose.id << ": " << loose.advice;
+  for (const Loose& loose : solution.loose) ADD_FAILURE() << loose.id << ": " << adviceText(loose);
   std::size_t assumed = 0;
   for (const Doubt& doubt : solution.doubts) {
-    if (doubt.kind == DoubtKind::assumed) ++assumed;
-    const bool known = doubt.kind == DoubtKind::assumed || doubt.kind == DoubtKind::alone ||
-                       doubt.kind == DoubtKind::clash;
-    EXPECT_TRUE(known) << doubt.text;
+    if (doubt.key.topic == DoubtTopic::assumed) ++assumed;
+    const bool known = doubt.key.topic == DoubtTopic::assumed ||
+                       doubt.key.topic == DoubtTopic::alone || doubt.key.topic == DoubtTopic::clash;
+    EXPECT_TRUE(known) << doubtText(part, solution, doubt);
   }
   EXPECT_EQ(assumed, GetParam().assumed);
   EXPECT_EQ(solution.isDraft(), GetParam().draft);
@@ -290,12 +291,12 @@ TEST(Samples, BridgeNamesTheMisreadReadingFirst) {
   ASSERT_EQ(job.parts.size(), 1u);
   const Solution solution = solved(job.parts[0]);
   ASSERT_FALSE(solution.clashes.empty());
-  for (const Clash& clash : solution.clashes) {
-    EXPECT_EQ(clash.axis, Axis::x);
-    ASSERT_FALSE(clash.suspects.empty());
-    EXPECT_EQ(clash.suspects[0].reading, "r3");
-    EXPECT_EQ(clash.suspects[0].wouldBeText, "1 7/16");
-    EXPECT_TRUE(clash.suspects[0].closesAll);
+  for (const Clash& clash : solution.clashes) EXPECT_EQ(clash.axis, Axis::x);
+  for (const std::vector<Suspect>& suspects : solution.suspects) {
+    ASSERT_FALSE(suspects.empty());
+    EXPECT_EQ(suspects[0].reading, "r3");
+    EXPECT_EQ(suspects[0].wouldBeText, "1 7/16");
+    EXPECT_TRUE(suspects[0].closesAll);
   }
 }
 

@@ -53,7 +53,7 @@ class PartText {
       if (found == part_.features.end()) return fail();
       found->traced.assign(words_.begin() + 2, words_.end());
     } else if (words_[0] == "accepted") {
-      part_.accepted.push_back(word(1));
+      part_.accepted.push_back({word(1)});
     } else if (words_[0] == "again") {
       for (Reading& reading : part_.readings) {
         if (reading.id == word(1)) reading.again = rest(2);

@@ -4,8 +4,8 @@
 
 #include <utility>
 
-#include "core/chain/solution.h"
 #include "core/part/job.h"
+#include "core/solution/solution.h"
 
 namespace inchwright {
 

@@ -10,10 +10,10 @@
 #include <string>
 #include <vector>
 
-#include "core/chain/solution.h"
 #include "core/document/document.h"
 #include "core/geometry/homography.h"
 #include "core/part/plain_decimal.h"
+#include "core/solution/solution.h"
 
 namespace inchwright::app {
 namespace {
@@ -82,7 +82,7 @@ Part asDrawn(Part part) {
   for (int round = 0; round < 3; ++round) {
     const auto solution = solve(part);
     if (!solution.ok() || solution->clashes.empty()) break;
-    const Suspect& suspect = solution->clashes.front().suspects.front();
+    const Suspect& suspect = solution->suspects.front().front();
     for (Reading& reading : part.readings) {
       if (reading.id == suspect.reading) reading.figure.value = suspect.wouldBe;
     }

@@ -4,7 +4,7 @@
 
 #include <string>
 
-#include "tests/core/chain/small_print.h"
+#include "tests/core/solution/small_print.h"
 #include "tests/support/part_text.h"
 #include "tests/support/system_along.h"
 

@@ -5,7 +5,7 @@
 #include <string>
 #include <vector>
 
-#include "core/chain/solution.h"
+#include "core/solution/solution.h"
 #include "core/document/document.h"
 #include "core/making/found_size.h"
 

@@ -11,7 +11,6 @@ namespace inchwright {
 namespace {
 
 using Strings = std::vector<std::string>;
-using Accepted = std::vector<AcceptedDoubt>;
 
 TEST(EditFeatures, AddRefusesATakenId) {
   const Part part = samplePart();
@@ -45,6 +44,12 @@ TEST(EditFeatures, ReplaceRefusesToTakeAwayWhatIsNamed) {
   EXPECT_EQ(replaceFeature(part, "Q", smaller).error().code, ErrorCode::notFound);
 }
 
+Strings keysOf(const Part& part) {
+  Strings keys;
+  for (const AcceptedDoubt& one : part.accepted) keys.push_back(one.key);
+  return keys;
+}
+
 TEST(EditFeatures, RenameChangesEveryMention) {
   const Part part = samplePart();
   const Result<Part> edited = renameFeature(part, "A", "centre hole");
@@ -57,7 +62,7 @@ TEST(EditFeatures, RenameChangesEveryMention) {
   EXPECT_EQ(edited->readings[1].from, "centre hole");
   EXPECT_EQ(edited->understood[0].of, (Strings{"centre hole"}));
   EXPECT_EQ(edited->setups[0].checks, (Strings{"centre hole", "G2"}));
-  EXPECT_EQ(edited->accepted, (Accepted{"loose:centre hole:y", "loose:G3:x"}));
+  EXPECT_EQ(keysOf(*edited), (Strings{"loose:centre hole:y", "loose:G3:x"}));
   EXPECT_TRUE(mentionsOf(*edited, "A").empty());
 }
 
@@ -67,7 +72,7 @@ TEST(EditFeatures, RenameTakesHolesAndEndsAlong) {
   ASSERT_TRUE(ring.ok());
   EXPECT_EQ(ring->readings[1].to, "W3");
   EXPECT_EQ(ring->setups[0].checks, (Strings{"A", "W2"}));
-  EXPECT_EQ(ring->accepted, (Accepted{"loose:A:y", "loose:W3:x"}));
+  EXPECT_EQ(keysOf(*ring), (Strings{"loose:A:y", "loose:W3:x"}));
   const Result<Part> row = renameFeature(part, "D", "W");
   ASSERT_TRUE(row.ok());
   EXPECT_EQ(row->setups[0].zero[1].at, "W1");
@@ -95,11 +100,14 @@ TEST(EditFeatures, RenameRefusesATakenId) {
 TEST(EditFeatures, RenameLeavesOtherKeysOfDoubtsAlone) {
   Part part = samplePart();
   ASSERT_TRUE((part = *addFeature(part, onTop("x", FeatureKind::hole))).feature("x"));
-  part.accepted = {"loose:x:x", "kind:tangent:x+A", "clash:x:r1+r2", "question:r1", "x"};
+  part.accepted = {{"loose:x:x"},  {"kind:tangent:x+A"},   {"clash:x:r1+r2"},
+                   {"question:x"}, {"question:feature:x"}, {"outside:x::A\\+x+x"},
+                   {"x"}};
   const Result<Part> edited = renameFeature(part, "x", "W");
   ASSERT_TRUE(edited.ok());
-  EXPECT_EQ(edited->accepted,
-            (Accepted{"loose:W:x", "kind:tangent:W+A", "clash:x:r1+r2", "question:r1", "x"}));
+  EXPECT_EQ(keysOf(*edited),
+            (Strings{"loose:W:x", "kind:tangent:W+A", "clash:x:r1+r2", "question:x",
+                     "question:feature:W", "outside:x::A\\+x+W", "x"}));
 }
 
 TEST(EditFeatures, MentionsAreNamed) {

@@ -105,7 +105,7 @@ inline Part samplePart() {
   setup.stop = Side::left;
   setup.checks = {"A", "G2"};
   part.setups = {setup};
-  part.accepted = {"loose:A:y", "loose:G3:x"};
+  part.accepted = {{"loose:A:y"}, {"loose:G3:x"}};
   return part;
 }
 

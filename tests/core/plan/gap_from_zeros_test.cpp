@@ -1,7 +1,7 @@
 #include <gtest/gtest.h>
 
-#include "core/chain/solution.h"
 #include "core/plan/gap.h"
+#include "core/solution/solution.h"
 #include "tests/core/plan/gaps.h"
 #include "tests/core/plan/plates.h"
 

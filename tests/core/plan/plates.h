@@ -5,9 +5,9 @@
 #include <utility>
 #include <vector>
 
-#include "core/chain/solution.h"
 #include "core/measure/lettered.h"
 #include "core/part/job.h"
+#include "core/solution/solution.h"
 
 namespace inchwright::plates {
 
@@ -53,12 +53,12 @@ class Plate {
   }
 
   Plate& putTicks(const Id& id, Axis axis, const Rational& ticks) {
-    solution.positions[{id, axis}].ticks = ticks;
+    solution.positions.at(id, axis).ticks = ticks;
     return *this;
   }
 
   Feature& last() { return part.features.back(); }
-  Position& at(const Id& id, Axis axis) { return solution.positions.at({id, axis}); }
+  Position& at(const Id& id, Axis axis) { return solution.positions.at(id, axis); }
 
   Part part;
   Solution solution;

@@ -253,10 +253,7 @@ TEST(Table, NotesWhatARowRestsOn) {
   plate.part.features[6].drilled()->locate = Locate::mate;
   plate.part.features[6].note = "with the clutch fitted";
   plate.at("B", Axis::y).disputed = true;
-  Doubt doubt;
-  doubt.kind = DoubtKind::assumed;
-  doubt.about = {"C"};
-  plate.solution.doubts.push_back(doubt);
+  plate.at("C", Axis::y).assumed = true;
   const SaidTable said = saidOf(plate, lowerCorner());
   EXPECT_EQ(said.row("A").note, "locate from its mate; with the clutch fitted");
   EXPECT_TRUE(row(said.table, "B").disputed);
@@ -277,13 +274,16 @@ TEST(Table, TellsUnplacedPlaces) {
   Plate plate = block();
   plate.hole("A", 64, 32, "1/4").hole("B", 64, 32, "1/4");
   plate.at("A", Axis::y).group = 2;
-  plate.solution.positions.erase({"B", Axis::x});
-  plate.solution.loose.push_back({"A", Axis::y, "a reading from F would place A"});
+  Positions::Along& along = plate.solution.positions.along(Axis::x);
+  const auto b = std::find(along.places.begin(), along.places.end(), "B");
+  along.positions.erase(along.positions.begin() + (b - along.places.begin()));
+  along.places.erase(b);
+  plate.solution.loose.push_back({"A", Axis::y, Loose::Lacks::distance, {}, "F"});
   const SetupTable table = tableOf(plate, lowerCorner());
   EXPECT_TRUE(table.rows.empty());
   ASSERT_EQ(table.unplaced.size(), 2u);
   EXPECT_EQ(table.unplaced[0], plate.solution.loose[0]);
-  EXPECT_EQ(table.unplaced[1], (Loose{"B", Axis::x, "nothing on the print places it"}));
+  EXPECT_EQ(table.unplaced[1], (Loose{"B", Axis::x, Loose::Lacks::anything}));
 }
 
 TEST(Table, TakesACustomaryZeroAndSaysSo) {

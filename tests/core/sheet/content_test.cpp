@@ -141,9 +141,10 @@ TEST(SheetContent, RoundingOnlyWhenAskedFor) {
 
 TEST(SheetContent, WhatHasNoCoordinatesIsNamed) {
   MadeSheet made = settledPlate(Paper::a4);
-  made.table.unplaced = {{"Q", Axis::y, "A reading from F would place it."}};
+  made.table.unplaced = {{"Q", Axis::y, Loose::Lacks::distance, {}, "F"}};
   const std::string all = allText(made.pages());
   EXPECT_TRUE(has(all, "Q is not on this sheet"));
+  EXPECT_TRUE(has(all, "give its distance"));
 }
 
 TEST(SheetContent, SaysThatEarlierSheetsAreToGo) {
@@ -191,7 +192,7 @@ TEST(SheetNumber, FollowsFromEverythingOnThePage) {
   expectNew("hand", [](MadeSheet& one) { one.part.hand = "right"; });
   expectNew("pieces", [](MadeSheet& one) { one.part.quantity = 3; });
   expectNew("job", [](MadeSheet& one) { one.job.title = "Clock"; });
-  expectNew("query", [](MadeSheet& one) { one.solution.doubts[0].text += "?"; });
+  expectNew("query", [](MadeSheet& one) { one.solution.clashes.at(0).missesBy = Rational(Length::kTicksPerInch); });
   expectNew("accepted", [](MadeSheet& one) { one.solution.doubts[0].accepted = true; });
   expectNew("to measure", [](MadeSheet& one) { one.options.directChecks = {"A to C"}; });
   expectNew("rounding", [](MadeSheet& one) { one.options.showRounding = true; });

@@ -49,6 +49,13 @@ inline Lettered lettered(std::string_view text, Unit unit = Unit::inch) {
   return readLength(text, {unit}).value();
 }
 
+/// A query that says what it says.
+inline Doubt asked(const std::string& text) {
+  Doubt doubt{{DoubtTopic::question}};
+  doubt.questions = {text};
+  return doubt;
+}
+
 /// A front plate of a clock, 4 by 2 3/4 inches, 1/16 left at both ends, zero in the middle of its
 /// stock and on the front edge. Unless settled, one figure is misread and one line assumed.
 inline MadeSheet solvedPlate(bool settled) {
@@ -147,7 +154,7 @@ inline MadeSheet frontPlate() {
 inline MadeSheet settledPlate(Paper paper) {
   MadeSheet made = solvedPlate(true);
   made.options.paper = paper;
-  for (Doubt& doubt : made.solution.doubts) EXPECT_FALSE(doubt.holdsUp()) << doubt.text;
+  for (Doubt& doubt : made.solution.doubts) EXPECT_FALSE(doubt.holdsUp()) << doubt.key.text();
   return made;
 }
 
@@ -184,8 +191,8 @@ class RandomSheets {
     for (int row = 0; row < rows; ++row) addHole(made, row);
     addSetup(made);
     for (int i = between(-2, 5); i > 0; --i) {
-      made.solution.doubts.push_back(
-          {DoubtKind::question, "q", words(between(1, 90)), {}, chance(3)});
+      made.solution.doubts.push_back(asked(words(between(1, 90))));
+      made.solution.doubts.back().accepted = chance(3);
     }
     made.plan();
     if (chance(3)) addCloseness(made);
@@ -212,7 +219,7 @@ class RandomSheets {
 
   void put(MadeSheet& made, const Id& id, Axis axis, double from, double span) {
     const double at = from + span * std::uniform_real_distribution<>(0, 1)(random_);
-    Position& position = made.solution.positions[{id, axis}];
+    Position& position = made.solution.positions.at(id, axis);
     position.ticks = Rational(std::llround(at));
     if (chance(9)) position.how = How::rounded;
     position.disputed = chance(10);
@@ -257,8 +264,8 @@ class RandomSheets {
     put(made, hole.id, Axis::x, low_, span_);
     put(made, hole.id, Axis::y, low_, span_);
     if (!chance(30)) return;
-    made.solution.positions[{hole.id, Axis::y}].group = 1;
-    made.solution.loose.push_back({hole.id, Axis::y, words(between(0, 9))});
+    made.solution.positions.at(hole.id, Axis::y).group = 1;
+    made.solution.loose.push_back({hole.id, Axis::y, Loose::Lacks::distance, {}, "L"});
   }
 
   void addSetup(MadeSheet& made) {

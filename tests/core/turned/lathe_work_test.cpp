@@ -4,7 +4,7 @@
 
 #include <string>
 
-#include "core/chain/solution.h"
+#include "core/solution/solution.h"
 #include "core/part/edit.h"
 
 namespace inchwright {

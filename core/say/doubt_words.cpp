@@ -1,0 +1,326 @@
+#include "core/say/doubt_words.h"
+
+#include <algorithm>
+
+#include "core/chain/label.h"
+#include "core/measure/writing.h"
+
+namespace inchwright {
+namespace {
+
+std::string capital(Axis axis) {
+  std::string name(nameOf(axis));
+  name[0] = static_cast<char>(name[0] - 'a' + 'A');
+  return name;
+}
+
+std::string namesListed(const std::vector<Id>& ids) {
+  if (ids.size() < 2) return joined(ids, "");
+  const std::vector<Id> front(ids.begin(), ids.end() - 1);
+  return joined(front, ", ") + " and " + ids.back();
+}
+
+// ---- loops ----
+
+std::string signBefore(const Rational& step, bool first) {
+  return step.sign() < 0 ? (first ? "−" : " − ") : (first ? "" : " + ");
+}
+
+// A figure as a term of a sum: ` + 3/8`, ` − 2 × 7/16`.
+std::string termOf(const LoopMember& member, const Lettered& figure, Unit unit, bool first) {
+  std::string text = signBefore(member.step, first);
+  const Rational size = figure.value.rational();
+  const auto factor = member.step.over(size);
+  if (factor && factor->magnitude() != Rational(1)) {
+    const Rational bare = factor->magnitude();
+    text += std::to_string(static_cast<long long>(bare.numerator()));
+    if (!bare.isWhole()) text += "/" + std::to_string(static_cast<long long>(bare.denominator()));
+    text += " × ";
+  }
+  return text + spoken(size, unit);
+}
+
+std::string sumOf(const Part& part, const Clash& clash, Unit unit) {
+  std::string text;
+  for (std::size_t i = 0; i + 1 < clash.loop.size(); ++i) {
+    const LoopMember& member = clash.loop[i];
+    const bool first = text.empty();
+    if (const Lettered* figure = figureOf(part, member.source)) {
+      text += termOf(member, *figure, unit, first);
+    } else if (!member.step.isZero()) {
+      text += signBefore(member.step, first) + spoken(member.step.magnitude(), unit) + " (" +
+              labelOf(part, member.source) + ")";
+    }
+  }
+  return text;
+}
+
+// The understandings that a loop rests on, in words.
+std::string restingOn(const Part& part, const Clash& clash) {
+  std::vector<std::string> labels;
+  for (const LoopMember& member : clash.loop) {
+    if (member.source.kind != SourceKind::understanding) continue;
+    const std::string label = labelOf(part, member.source);
+    if (std::find(labels.begin(), labels.end(), label) == labels.end()) labels.push_back(label);
+  }
+  return labels.empty() ? "" : " (with " + joined(labels, "; ") + ")";
+}
+
+std::string wayThrough(const Clash& clash) {
+  std::vector<Id> names{clash.loop.front().from};
+  for (std::size_t i = 0; i + 1 < clash.loop.size(); ++i) {
+    const LoopMember& member = clash.loop[i];
+    if (names.back() != member.from && !member.from.empty()) names.push_back(member.from);
+    const bool step = member.source.kind != SourceKind::feature || !member.step.isZero();
+    if (step && !member.to.empty()) names.push_back(member.to);
+  }
+  return joined(names, "–");
+}
+
+std::string loopText(const Part& part, const Clash& clash) {
+  const LoopMember& last = clash.loop.back();
+  const std::string label = labelOf(part, last.source);
+  if (clash.loop.size() == 1) return label + " is measured from " + last.from + " to itself";
+  const Lettered* closing = figureOf(part, last.source);
+  const Unit unit = closing != nullptr ? closing->unit : Unit::inch;
+  const Rational said = last.step.negated();
+  const Rational made = said.minus(clash.missesBy).value_or(said);
+  const std::string sum = sumOf(part, clash, unit);
+  const std::string total = spoken(made, unit);
+  std::string text = wayThrough(clash) + restingOn(part, clash);
+  if (!sum.empty() && sum != total) text += ": " + sum;
+  text += " makes " + total;
+  text += ", " + (closing != nullptr ? "the print says " : label + " asks for ");
+  text += spoken(said, unit);
+  if (closing != nullptr && closing->reference) text += " in brackets";
+  return text + " (" + label + "): " + spoken(clash.missesBy.magnitude(), unit) +
+         (clash.missesBy.sign() > 0 ? " too long" : " too short");
+}
+
+std::string clashText(const Part& part, const Clash& clash, const std::vector<Suspect>& suspects) {
+  std::string text = loopText(part, clash);
+  if (suspects.empty()) return text;
+  const Suspect& first = suspects.front();
+  const bool turned = first.reason.look == Likeness::endsSwapped;
+  return text + "; " + first.reading + (turned ? " may run " : " may be ") +
+         wouldBeText(part, first);
+}
+
+std::string roundedText(const Part& part, const Rounding& rounding) {
+  if (rounding.fractions.empty()) {
+    return loopText(part, rounding.loop) + ", which is what rounding can take; no fractions fit";
+  }
+  std::vector<std::string> meant;
+  for (const MeantFraction& one : rounding.fractions) {
+    const Reading* reading = part.reading(one.reading);
+    meant.push_back(one.reading + " " + (reading ? reading->figure.text : "") + " is " +
+                    writeFraction(one.meant));
+  }
+  return loopText(part, rounding.loop) + ": rounded, each is a fraction; it closes when " +
+         namesListed(meant);
+}
+
+// ---- understandings ----
+
+std::string assumedText(const Understanding& what) {
+  const std::string along = what.axis ? " along " + capital(*what.axis) : "";
+  switch (what.kind) {
+    case UnderstandingKind::inLine:
+      return namesListed(what.of) + " are taken to be in line" + along;
+    case UnderstandingKind::midway:
+      return namesListed(what.of) + " is taken to be midway between " + namesListed(what.between) +
+             along;
+    case UnderstandingKind::symmetric:
+      return namesListed(what.of) + " are taken to lie alike on both sides of " + what.about +
+             along;
+    case UnderstandingKind::equal:
+      return "the spaces " + joined(what.of, "–") + " are taken to be equal" + along;
+    case UnderstandingKind::concentric:
+      return namesListed(what.of) + " are taken to share one centre";
+    default:
+      break;
+  }
+  return namesListed(what.of) + " are taken to be " + std::string(nameOf(what.kind));
+}
+
+// ---- readings and features ----
+
+std::string notPlacedText(const Part& part, const Doubt& doubt) {
+  const Source& source = *doubt.source;
+  switch (source.kind) {
+    case SourceKind::understanding:
+      return namesListed(doubt.key.places) + ": that they are " +
+             std::string(nameOf(part.understood[source.index].kind)) +
+             " is kept but does not place anything yet";
+    case SourceKind::reading:
+      return part.readings[source.index].id +
+             (part.readings[source.index].kind == ReadingKind::angle ? " is an angle"
+              : part.readings[source.index].kind == ReadingKind::centres
+                  ? " is a centre distance"
+                  : " is a distance square off") +
+             "; it is kept but does not place anything yet";
+    case SourceKind::feature:
+      break;
+  }
+  const Feature& feature = part.features[source.index];
+  return feature.id + " is " + (feature.is(FeatureKind::line) ? "a line" : "an arc") +
+         "; it is kept but not placed yet";
+}
+
+std::string sizeText(const Part& part, const Doubt& doubt) {
+  const Reading& reading = part.readings[doubt.source->index];
+  const Feature* feature = part.feature(reading.from);
+  std::string kept;
+  if (feature != nullptr) {
+    const auto* ring = feature->as<kind::Ring>();
+    const auto& radius = radiusOf(*feature);
+    const auto& diameter = diameterOf(*feature);
+    const bool pcd = reading.kind == ReadingKind::pcd && ring != nullptr;
+    const bool first = reading.kind == ReadingKind::radius ? radius.has_value() : !diameter;
+    const auto& size = pcd ? ring->pitchDiameter : first ? radius : diameter;
+    if (size) kept = size->text;
+  }
+  return reading.id + " says " + reading.figure.text + " for " + reading.from +
+         ", which is entered as " + kept;
+}
+
+std::string readTwiceText(const Part& part, const Doubt& doubt) {
+  const Reading& reading = part.readings[doubt.source->index];
+  return reading.id + " was read as " + reading.figure.text + " and then as " + reading.again +
+         "; a third look at the print settles it";
+}
+
+std::string metricText(const Doubt& doubt) {
+  const std::string& who = doubt.source->kind == SourceKind::reading ? doubt.key.readings.front()
+                                                                     : doubt.key.places.front();
+  return who + " says " + doubt.about + " on a print in inches; is it in millimetres?";
+}
+
+std::string tracedText(const Part& part, const Doubt& doubt) {
+  const Reading& reading = part.readings[doubt.source->index];
+  if (doubt.key.topic == DoubtTopic::swappedEnds) {
+    return reading.id + " " + reading.figure.text + " runs from " + reading.from + " to " +
+           reading.to + ", and the tracing has " + reading.to + " on the other hand of " +
+           reading.from + "; nothing else checks it: swap its ends?";
+  }
+  return reading.id + " says " + reading.figure.text + " and is traced at about " +
+         writeFraction(*doubt.drawn) + "; nothing else checks it";
+}
+
+// ---- order and place ----
+
+std::string orderText(const Doubt& doubt) {
+  const std::vector<Id>& places = doubt.key.places;
+  const std::string along = doubt.key.axis ? " along " + capital(*doubt.key.axis) : "";
+  const std::string by = doubt.by ? writePlain(*doubt.by, Unit::inch) : "";
+  switch (doubt.key.topic) {
+    case DoubtTopic::crossedSides:
+      return "the sides " + places.front() + " and " + places.back() + " lie the wrong way round" +
+             along + (by.empty() ? "" : ", by " + by);
+    case DoubtTopic::sameSide:
+      return namesListed(places) + " all say that they are one outer side" + along;
+    case DoubtTopic::outside:
+      return places.front() + " lies outside the part: " + by + " beyond " + places.back() + along;
+    case DoubtTopic::breaksEdge:
+      return places.size() < 2
+                 ? places.front() + " is larger than the part" + along + ", by " + by
+                 : places.front() + " runs over the edge " + places.back() + " by " + by;
+    case DoubtTopic::holesMeet:
+      return namesListed(places) + " run into each other by " + by;
+    default:
+      break;
+  }
+  return places.front() + " is on a face that no setup has up: it is on no sheet";
+}
+
+std::string textOf(const Part& part, const Solution& solution, const Doubt& doubt) {
+  switch (doubt.key.topic) {
+    case DoubtTopic::clash:
+      return clashText(part, solution.clashes[doubt.index], solution.suspects[doubt.index]);
+    case DoubtTopic::rounded:
+    case DoubtTopic::misfit:
+      return roundedText(part, solution.roundings[doubt.index]);
+    case DoubtTopic::crossedSides:
+    case DoubtTopic::sameSide:
+    case DoubtTopic::outside:
+    case DoubtTopic::breaksEdge:
+    case DoubtTopic::holesMeet:
+    case DoubtTopic::noSetup:
+      return orderText(doubt);
+    case DoubtTopic::swappedEnds:
+    case DoubtTopic::offTrace:
+      return tracedText(part, doubt);
+    case DoubtTopic::millimetres:
+      return metricText(doubt);
+    case DoubtTopic::loose: {
+      const Loose& loose = solution.loose[doubt.index];
+      return loose.id + ": nothing says where it lies along " + capital(loose.axis) + "; " +
+             adviceText(loose);
+    }
+    case DoubtTopic::assumed:
+      return assumedText(part.understood[doubt.source->index]) + "; the print does not say so";
+    case DoubtTopic::notPlaced:
+      return notPlacedText(part, doubt);
+    case DoubtTopic::question:
+      if (!doubt.source) return joined(doubt.questions, "; ");
+      return doubt.pointsAt().front() + ": " + joined(doubt.questions, "; ");
+    case DoubtTopic::size:
+      return sizeText(part, doubt);
+    case DoubtTopic::readTwice:
+      return readTwiceText(part, doubt);
+    case DoubtTopic::alone:
+      break;
+  }
+  return "nothing checks " + namesListed(doubt.key.readings) +
+         (doubt.key.readings.size() == 1 ? "; read it twice" : "; read them twice");
+}
+
+}  // namespace
+
+std::string reworded(const Part& part, const std::string& text, English english) {
+  if (english == English::uk) return text;
+  return inEnglish(text, english,
+                   [&](std::string_view word) { return part.feature(word) != nullptr; });
+}
+
+std::string spoken(const Rational& ticks, Unit unit) {
+  const auto rounded = nearestTick(ticks);
+  if (!rounded) return "more than can be held";
+  return writePlain(*rounded, unit) + (unit == Unit::millimetre ? " mm" : "");
+}
+
+std::string adviceText(const Loose& loose) {
+  std::string text;
+  const std::string along = " along " + capital(loose.axis);
+  switch (loose.lacks) {
+    case Loose::Lacks::pitchDiameter:
+      text = "give the PCD of ring " + loose.of;
+      break;
+    case Loose::Lacks::firstAngle:
+      text = "give the angle of the first hole of ring " + loose.of;
+      break;
+    case Loose::Lacks::anything:
+      text = "nothing on the print places it";
+      break;
+    case Loose::Lacks::side:
+      text = "say which side of the part " + loose.of + " is; the round lies inside it";
+      break;
+    case Loose::Lacks::distance:
+      if (!loose.kin.empty()) {
+        std::vector<Id> named = loose.kin;
+        if (loose.moreKin) named.push_back("others");
+        text = "it hangs together with " + namesListed(named) + "; ";
+      }
+      text += loose.fixed.empty() ? "give a distance" + along
+                                  : "give its distance" + along + " from " + loose.fixed +
+                                        ", or say what it is in line with";
+  }
+  return text;
+}
+
+std::string doubtText(const Part& part, const Solution& solution, const Doubt& doubt,
+                      English english) {
+  return reworded(part, textOf(part, solution, doubt), english);
+}
+
+}  // namespace inchwright

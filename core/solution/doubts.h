@@ -1,0 +1,22 @@
+#pragma once
+
+#include <vector>
+
+#include "core/solution/solution.h"
+
+namespace inchwright {
+
+/// What stands in doubt, most pressing topics first, then by key. Keys follow from ids alone.
+/// Requires: all else in `solution` is filled in.
+std::vector<Doubt> doubtsOf(const Part& part, const Solution& solution);
+
+/// Outer sides in the wrong order or there twice, places outside of them, holes that run over one,
+/// into each other or are on a face that no setup has up, figures that are millimetres by all
+/// appearance.
+void addOrderDoubts(const Part& part, const Solution& solution, std::vector<Doubt>& doubts);
+
+/// Readings that nothing else checks and the tracing contradicts. The tracing bears witness to a
+/// length where most lengths along that axis agree with it, to the order of two places always.
+void addTracedDoubts(const Part& part, const Solution& solution, std::vector<Doubt>& doubts);
+
+}  // namespace inchwright

@@ -1,0 +1,255 @@
+#include <algorithm>
+#include <array>
+#include <cmath>
+#include <set>
+#include <utility>
+
+#include "core/measure/writing.h"
+#include "core/part/feature_members.h"
+#include "core/solution/doubts.h"
+
+namespace inchwright {
+namespace {
+
+using Along = std::array<std::optional<std::int64_t>, 3>;
+
+/// Something cut at one spot.
+struct Spot {
+  const Feature* feature = nullptr;
+  Id place;
+  Along at;                                 // ticks, where it is placed in the part
+  std::optional<std::int64_t> across = {};  // its diameter
+};
+
+std::optional<std::int64_t> placedAt(const Solution& solution, const Id& place, Axis axis) {
+  const Position* position = solution.position(place, axis);
+  return position != nullptr && position->group == 0 ? position->ticks.rounded() : std::nullopt;
+}
+
+/// The outer sides along an axis, as far as they are there and placed; of two that say they are one
+/// side, the first.
+struct Sides {
+  std::array<std::vector<Id>, 2> edges;  // by end: low, high
+  std::array<std::optional<std::int64_t>, 2> at;
+};
+
+class OrderDoubts {
+ public:
+  OrderDoubts(const Part& part, const Solution& solution, std::vector<Doubt>& doubts)
+      : part_(part), solution_(solution), doubts_(doubts) {}
+
+  void run() {
+    for (const Feature& feature : part_.features) gatherSide(feature);
+    for (const Axis axis : kAxes) checkSides(axis);
+    for (const Feature& feature : part_.features) gatherSpots(feature);
+    for (const Spot& spot : spots_) checkAgainstSides(spot);
+    checkMeetings();
+    checkFaces();
+  }
+
+ private:
+  void gatherSide(const Feature& feature);
+  void checkSides(Axis axis);
+  void gatherSpots(const Feature& feature);
+  void checkAgainstSides(const Spot& spot);
+  void checkMeetings();
+  void checkMeeting(const Spot& a, const Spot& b);
+  bool shareACentre(const Feature& a, const Feature& b) const;
+  void checkFaces();
+  void add(DoubtTopic topic, std::optional<Axis> axis, std::vector<Id> places, std::int64_t by = 0);
+
+  const Part& part_;
+  const Solution& solution_;
+  std::vector<Doubt>& doubts_;
+  std::array<Sides, 3> sides_;
+  std::vector<Spot> spots_;
+};
+
+void OrderDoubts::add(DoubtTopic topic, std::optional<Axis> axis, std::vector<Id> places,
+                      std::int64_t by) {
+  Doubt doubt{{topic, {}, axis, {}, std::move(places)}};
+  if (by != 0) {
+    doubt.by = Length::ticks(by);
+    doubt.about = "by " + writePlain(*doubt.by, Unit::inch);
+  }
+  doubts_.push_back(std::move(doubt));
+}
+
+void OrderDoubts::gatherSide(const Feature& feature) {
+  const auto* edge = feature.as<kind::Edge>();
+  if (edge == nullptr || !edge->side) return;
+  Sides& sides = sides_[static_cast<std::size_t>(edge->axis)];
+  const std::size_t end = outward(*edge->side) > 0 ? 1 : 0;
+  sides.edges[end].push_back(feature.id);
+}
+
+void OrderDoubts::checkSides(Axis axis) {
+  Sides& sides = sides_[static_cast<std::size_t>(axis)];
+  for (const std::size_t end : {0u, 1u}) {
+    std::vector<Id>& edges = sides.edges[end];
+    if (edges.empty()) continue;
+    std::sort(edges.begin(), edges.end());
+    if (edges.size() > 1) add(DoubtTopic::sameSide, axis, edges);
+    sides.at[end] = placedAt(solution_, edges.front(), axis);
+  }
+  if (!sides.at[0] || !sides.at[1] || *sides.at[0] < *sides.at[1]) return;
+  add(DoubtTopic::crossedSides, axis, {sides.edges[0].front(), sides.edges[1].front()},
+      *sides.at[0] - *sides.at[1]);
+  // What lies outside of them can't be told.
+  sides.at = {};
+}
+
+void OrderDoubts::gatherSpots(const Feature& feature) {
+  const Drilled* drilled = feature.drilled();
+  const auto* slot = feature.as<kind::Slot>();
+  const auto* edge = feature.as<kind::Edge>();
+  if (drilled == nullptr && slot == nullptr && (edge == nullptr || edge->side)) return;
+  const bool within = drilled == nullptr || !feature.is(FeatureKind::hole);
+  for (const Place& place : placesOf(feature)) {
+    // A ring's own place is no hole, a row's is its first, a slot's its middle.
+    if (within && edge == nullptr && place.id == feature.id) continue;
+    Spot spot{&feature, place.id, {}};
+    for (const Axis axis : place.axes) {
+      spot.at[static_cast<std::size_t>(axis)] = placedAt(solution_, place.id, axis);
+    }
+    const std::optional<Lettered>& across = slot != nullptr ? slot->width : diameterOf(feature);
+    if (edge == nullptr && across) spot.across = across->value.ticks();
+    spots_.push_back(std::move(spot));
+  }
+}
+
+void OrderDoubts::checkAgainstSides(const Spot& spot) {
+  for (const Axis axis : kAxes) {
+    const auto number = static_cast<std::size_t>(axis);
+    const Sides& sides = sides_[number];
+    const auto axes = axesOf(*spot.feature);
+    if (std::find(axes.begin(), axes.end(), axis) == axes.end()) continue;
+    const std::int64_t across = spot.across.value_or(0);
+    if (sides.at[0] && sides.at[1] && across > *sides.at[1] - *sides.at[0]) {
+      add(DoubtTopic::breaksEdge, axis, {spot.place}, across - (*sides.at[1] - *sides.at[0]));
+      continue;
+    }
+    if (!spot.at[number]) continue;
+    for (const std::size_t end : {0u, 1u}) {
+      if (!sides.at[end]) continue;
+      // How far inside this side the place lies.
+      const std::int64_t inside =
+          end == 0 ? *spot.at[number] - *sides.at[0] : *sides.at[1] - *spot.at[number];
+      const Id& side = sides.edges[end].front();
+      if (inside < 0) {
+        add(DoubtTopic::outside, axis, {spot.place, side}, -inside);
+      } else if (across > 0 && 2 * inside < across) {
+        add(DoubtTopic::breaksEdge, axis, {spot.place, side}, across / 2 - inside);
+      }
+    }
+  }
+}
+
+// Holes of one face along its first axis, each set against those that begin before it ends.
+void OrderDoubts::checkMeetings() {
+  for (const Face face :
+       {Face::top, Face::bottom, Face::front, Face::back, Face::left, Face::right}) {
+    const auto axes = axesIn(face);
+    std::vector<const Spot*> holes;
+    for (const Spot& spot : spots_) {
+      const bool isPlaced =
+          spot.at[static_cast<std::size_t>(axes[0])] && spot.at[static_cast<std::size_t>(axes[1])];
+      if (spot.feature->drilled() != nullptr && spot.feature->face == face && spot.across &&
+          isPlaced) {
+        holes.push_back(&spot);
+      }
+    }
+    const auto number = static_cast<std::size_t>(axes[0]);
+    const auto begin = [&](const Spot* spot) { return *spot->at[number] - *spot->across / 2; };
+    std::sort(holes.begin(), holes.end(), [&](const Spot* a, const Spot* b) {
+      return std::pair(begin(a), a->place) < std::pair(begin(b), b->place);
+    });
+    for (std::size_t i = 0; i < holes.size(); ++i) {
+      const std::int64_t end = *holes[i]->at[number] + *holes[i]->across / 2;
+      for (std::size_t j = i + 1; j < holes.size() && begin(holes[j]) < end; ++j) {
+        checkMeeting(*holes[i], *holes[j]);
+      }
+    }
+  }
+}
+
+void OrderDoubts::checkMeeting(const Spot& a, const Spot& b) {
+  const auto axes = axesIn(a.feature->face);
+  const auto apart = [&](Axis axis) {
+    const auto number = static_cast<std::size_t>(axis);
+    return static_cast<long double>(*a.at[number] - *b.at[number]);
+  };
+  const long double distance = std::hypot(apart(axes[0]), apart(axes[1]));
+  const long double least = (static_cast<long double>(*a.across) + *b.across) / 2;
+  if (distance >= least) return;
+  // Steps of one bore share a centre and differ in size.
+  if (distance == 0 && (*a.across != *b.across || shareACentre(*a.feature, *b.feature))) return;
+  std::vector<Id> places{a.place, b.place};
+  std::sort(places.begin(), places.end());
+  add(DoubtTopic::holesMeet, {}, std::move(places),
+      std::max<std::int64_t>(1, std::llround(least - distance)));
+}
+
+bool OrderDoubts::shareACentre(const Feature& a, const Feature& b) const {
+  return std::any_of(part_.understood.begin(), part_.understood.end(), [&](const auto& what) {
+    const auto names = [&](const Feature& one) {
+      return std::find(what.of.begin(), what.of.end(), one.id) != what.of.end();
+    };
+    return what.kind == UnderstandingKind::concentric && names(a) && names(b);
+  });
+}
+
+void OrderDoubts::checkFaces() {
+  if (part_.setups.empty()) return;
+  std::set<Face> up;
+  for (const Setup& setup : part_.setups) up.insert(setup.face);
+  for (const Feature& feature : part_.features) {
+    const bool isCut = feature.drilled() != nullptr || feature.is(FeatureKind::slot);
+    if (isCut && up.count(feature.face) == 0) add(DoubtTopic::noSetup, {}, {feature.id});
+  }
+}
+
+// ---- millimetres on an inch print ----
+
+// A decimal in inches that would be a whole number of 64ths if it were in millimetres: 12.7.
+bool looksMetric(const Lettered& figure) {
+  if (figure.unit != Unit::inch || figure.lettering != Lettering::decimal) return false;
+  const Int128 tenfold = Int128{figure.value.ticks()} * 10;
+  constexpr std::int64_t k64th = Length::kTicksPerInch / 64;
+  // 1/16 in and more: below it decimals of inches come out so by chance.
+  return tenfold % 254 == 0 && (tenfold / 254) % k64th == 0 && tenfold / 254 >= 4 * k64th;
+}
+
+struct MetricSizes : NoMembers {
+  std::string found;
+
+  void size(std::string_view, const std::optional<Lettered>& figure, SizeSymbol) {
+    if (figure && found.empty() && looksMetric(*figure)) found = figure->text;
+  }
+  void depth(std::string_view, const Depth& depth) { size({}, depth.length, SizeSymbol::none); }
+};
+
+void addMetric(const Part& part, std::vector<Doubt>& doubts) {
+  for (std::uint32_t i = 0; i < part.readings.size(); ++i) {
+    const Reading& reading = part.readings[i];
+    if (reading.kind == ReadingKind::angle || !looksMetric(reading.figure)) continue;
+    doubts.push_back({{DoubtTopic::millimetres, {}, {}, {reading.id}}, reading.figure.text});
+    doubts.back().source = Source{SourceKind::reading, i};
+  }
+  for (std::uint32_t i = 0; i < part.features.size(); ++i) {
+    MetricSizes sizes;
+    visitMembers(part.features[i], sizes);
+    if (sizes.found.empty()) continue;
+    doubts.push_back({{DoubtTopic::millimetres, {}, {}, {}, {part.features[i].id}}, sizes.found});
+    doubts.back().source = Source{SourceKind::feature, i};
+  }
+}
+
+}  // namespace
+
+void addOrderDoubts(const Part& part, const Solution& solution, std::vector<Doubt>& doubts) {
+  OrderDoubts(part, solution, doubts).run();
+  addMetric(part, doubts);
+}
+
+}  // namespace inchwright

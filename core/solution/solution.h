@@ -1,0 +1,121 @@
+#pragma once
+
+#include <array>
+#include <cstdint>
+#include <map>
+#include <optional>
+#include <string>
+#include <string_view>
+#include <vector>
+
+#include "core/base/rational.h"
+#include "core/base/result.h"
+#include "core/chain/clash.h"
+#include "core/chain/position.h"
+#include "core/part/job.h"
+#include "core/suspect/rounding.h"
+#include "core/suspect/suspect.h"
+
+namespace inchwright {
+
+/// A place that nothing fixes against the rest of the part along an axis, and what would place it.
+struct Loose {
+  enum class Lacks {
+    distance,       ///< a reading, or what it is in line with
+    pitchDiameter,  ///< of ring `of`
+    firstAngle,     ///< of ring `of`
+    anything,       ///< nothing on the print says anything of it
+    side,           ///< which outer side the edge `of` is: the round lies inside it
+  };
+
+  Id id;
+  Axis axis = Axis::x;
+  Lacks lacks = Lacks::distance;
+  Id of = {};                ///< the ring or edge that lacks it
+  Id fixed = {};             ///< a placed one to measure from; empty when there is none
+  std::vector<Id> kin = {};  ///< the first few that it hangs together with
+  bool moreKin = false;      ///< and others
+
+  bool operator==(const Loose&) const = default;
+};
+
+/// So many ids are named one by one before others are only said to be there.
+inline constexpr std::size_t kMostNamed = 4;
+
+/// One thing to ask the print or the draughtsman about. What it is about is in its key; the rest
+/// are the figures, which `about` tells as one text for an accepted doubt to be held against.
+struct Doubt {
+  DoubtKey key;
+  std::string about = {};
+  /// Index into `Solution::clashes` (a clash), `roundings` (rounded, misfit) or `loose`.
+  std::size_t index = 0;
+  std::optional<Source> source = {};        ///< the reading, understanding or feature in question
+  std::optional<Length> by = {};            ///< how far outside, over the edge or into one another
+  std::optional<Length> drawn = {};         ///< as traced, to a 64th
+  std::vector<Id> nearby = {};              ///< places to point at beside those of the key
+  std::vector<std::string> questions = {};  ///< what is odd about a figure
+  bool accepted = false;
+  std::string reason = {};  ///< why it was accepted, in the user's words
+
+  /// All but what is only remarked makes the sheet a DRAFT until it is accepted.
+  bool holdsUp() const {
+    return !accepted && key.topic != DoubtTopic::alone && key.topic != DoubtTopic::misfit;
+  }
+  /// Contradicts something: to be looked at before the part is made, whatever else is assumed.
+  bool isFinding() const;
+  /// Places and readings to point at.
+  std::vector<Id> pointsAt() const;
+
+  bool operator==(const Doubt&) const = default;
+};
+
+/// Positions by place and axis.
+class Positions {
+ public:
+  struct Along {
+    std::vector<Id> places;           ///< ascending
+    std::vector<Position> positions;  ///< by place
+  };
+
+  const Along& along(Axis axis) const { return axes_[static_cast<std::size_t>(axis)]; }
+  Along& along(Axis axis) { return axes_[static_cast<std::size_t>(axis)]; }
+  /// Null when the place has no position along the axis.
+  const Position* find(std::string_view place, Axis axis) const;
+  /// The position of a place, made where there is none. Linear in the places.
+  Position& at(const Id& place, Axis axis);
+
+ private:
+  std::array<Along, 3> axes_;
+};
+
+/// All that follows from a part's readings. A pure function of the part; the order in which
+/// features and readings are listed never changes it (lists are ordered by id).
+struct Solution {
+  Positions positions;     ///< every place that has the axis is there
+  std::vector<Id> placed;  ///< features placed along each of their axes, in the part's order
+  std::vector<Loose> loose;
+  std::vector<Clash> clashes;
+  std::vector<std::vector<Suspect>> suspects;  ///< by clash, likeliest first
+  /// Loops that miss by no more than rounding their decimals takes, each with the fractions that
+  /// close it; none where no fractions do.
+  std::vector<Rounding> roundings;
+  std::map<Id, ReadingStatus> status;  ///< by reading
+  std::vector<Doubt> doubts;           ///< most pressing topics first
+
+  const Position* position(std::string_view id, Axis axis) const {
+    return positions.find(id, axis);
+  }
+  /// Ticks from a to b along an axis; empty when nothing fixes them against each other.
+  std::optional<Rational> between(std::string_view a, std::string_view b, Axis axis) const;
+  bool isDraft() const;  ///< any doubt holds it up
+  std::vector<Id> aloneIds() const;
+};
+
+struct SolveOptions {
+  bool findSuspects = true;
+};
+
+/// Requires: `checkPart(part)` is fine. Errors: `outOfRange` when a sum leaves its exact type.
+Result<Solution> solve(const Part& part, const SolveOptions& options = {});
+
+}  // namespace inchwright

@@ -1,0 +1,203 @@
+// The conditions of a block and what its tracing says, under the ranking of suspects.
+
+#include <gtest/gtest.h>
+
+#include <algorithm>
+#include <cmath>
+
+#include "core/chain/network.h"
+#include "core/solution/solution.h"
+#include "core/suspect/explanation.h"
+#include "core/suspect/missing_block.h"
+#include "core/suspect/tracing.h"
+#include "tests/core/suspect/drawn_print.h"
+#include "tests/support/system_along.h"
+
+namespace inchwright {
+namespace {
+
+using drawn::Maker;
+using drawn::Manner;
+using drawn::Print;
+using drawn::Trace;
+
+// The blocks that still miss once readings are longer by so much.
+std::vector<MissingBlock> blocksAfter(const Part& part, AxisNetwork network,
+                                      const std::vector<Correction>& corrections) {
+  for (const Correction& one : corrections) network.links[one.link].ticks += one.longer;
+  const auto system = AxisSystem::of(part, std::move(network));
+  EXPECT_TRUE(system.ok());
+  return ConditionSpace(part, *system).blocks();
+}
+
+struct Wrong {
+  Axis axis;
+  std::vector<Correction> truth;  ///< what would mend it
+};
+
+// The misread links along the axis of the first of them, as corrections.
+Wrong wrongIn(const Print& print) {
+  Wrong wrong{print.part.reading(print.misread.front().reading)->axis, {}};
+  const AxisSystem system = test::systemAlong(print.part, wrong.axis);
+  const AxisNetwork& network = system.network();
+  for (std::uint32_t i = 0; i < network.links.size(); ++i) {
+    const Reading& reading = print.part.readings[network.links[i].source.index];
+    for (const auto& misread : print.misread) {
+      if (misread.reading != reading.id) continue;
+      wrong.truth.push_back({i, misread.truth.ticks() - reading.figure.value.ticks()});
+    }
+  }
+  return wrong;
+}
+
+TEST(SuspectBlocks, NoneWhenAllCloses) {
+  for (std::uint64_t seed = 1; seed <= 20; ++seed) {
+    SCOPED_TRACE(seed);
+    const Print print = Maker(seed, Manner::chained).make(0, Trace::none);
+    for (const Axis axis : {Axis::x, Axis::y}) {
+      const AxisSystem system = test::systemAlong(print.part, axis);
+      EXPECT_TRUE(ConditionSpace(print.part, system).blocks().empty());
+    }
+  }
+}
+
+TEST(SuspectBlocks, TheTruthMendsEveryCondition) {
+  for (std::uint64_t seed = 1; seed <= 60; ++seed) {
+    SCOPED_TRACE(seed);
+    const Print print = Maker(seed, Manner::chained).make(1, Trace::none);
+    const Wrong wrong = wrongIn(print);
+    const AxisSystem system = test::systemAlong(print.part, wrong.axis);
+    const AxisNetwork& network = system.network();
+    const ConditionSpace space(print.part, system);
+    ASSERT_EQ(space.blocks().size(), 1u);
+    EXPECT_TRUE(blocksAfter(print.part, network, wrong.truth).empty());
+    // As the columns say without solving again.
+    const MissingBlock& block = space.blocks().front();
+    const Correction& truth = wrong.truth.front();
+    const auto at = std::find(block.readings.begin(), block.readings.end(), truth.link);
+    ASSERT_NE(at, block.readings.end());
+    const auto& column = block.columns[at - block.readings.begin()];
+    for (std::size_t i = 0; i < block.misses.size(); ++i) {
+      EXPECT_TRUE(block.misses[i] + Int128{truth.longer} * column[i] == 0);
+      EXPECT_TRUE(block.slack[i] == 0);
+    }
+  }
+}
+
+// A links-and-midway system, by hand: 2 · r1 − r2 must vanish and misses by 2 · 19/16 − 21/8 =
+// −1/4.
+TEST(SuspectBlocks, AMidwayIsOneCondition) {
+  AxisNetwork network;
+  network.places = {"A", "L", "R"};
+  network.owners = {0, 1, 2};
+  constexpr std::int64_t k16th = Length::kTicksPerInch / 16;
+  network.links = {{1, 0, 19 * k16th, true, {SourceKind::reading, 0}},
+                   {1, 2, 42 * k16th, true, {SourceKind::reading, 1}}};
+  network.relations = {{{{0, 2}, {1, -1}, {2, -1}}, {SourceKind::understanding, 0}}};
+  Part part;
+  part.readings.resize(2);
+  part.understood.resize(1);
+  part.features.resize(3);
+  const auto system = AxisSystem::of(part, network);
+  ASSERT_TRUE(system.ok());
+  const ConditionSpace space(part, *system);
+  ASSERT_EQ(space.blocks().size(), 1u);
+  const MissingBlock& block = space.blocks().front();
+  EXPECT_EQ(block.relations, std::vector<std::uint32_t>{0});
+  ASSERT_EQ(block.misses.size(), 1u);
+  EXPECT_EQ(block.columns[0][0], -2 * block.columns[1][0]);
+  EXPECT_TRUE(block.misses[0] * 2 == Int128{block.columns[0][0]} * -4 * k16th);
+}
+
+TEST(SuspectTracing, FitsTheTruthBest) {
+  for (std::uint64_t seed = 1; seed <= 60; ++seed) {
+    SCOPED_TRACE(seed);
+    const Print print = Maker(seed, Manner::ladder).make(1, Trace::gaussian);
+    const Wrong wrong = wrongIn(print);
+    const Correction& truth = wrong.truth.front();
+    if (std::abs(truth.longer) < Length::kTicksPerInch / 4) continue;
+    const AxisSystem system = test::systemAlong(print.part, wrong.axis);
+    const AxisNetwork& network = system.network();
+    const ConditionSpace space(print.part, system);
+    ASSERT_EQ(space.blocks().size(), 1u);
+    const Tracing tracing(print.part, network, space, space.blocks().front());
+    ASSERT_TRUE(tracing.isUsable());
+    EXPECT_EQ(tracing.cost({}), tracing.cost({}));
+    // Only where the reading carries a place: a spare one moves nothing.
+    if (space.forest().holds(truth.link)) {
+      EXPECT_LT(tracing.cost({truth}), tracing.cost({}));
+      EXPECT_LT(tracing.cost({truth}), tracing.cost({{truth.link, -truth.longer}}));
+    }
+    const auto length = tracing.lengthOf(truth.link);
+    ASSERT_TRUE(length.has_value());
+    const double now = Length::ticks(network.links[truth.link].ticks).toInches();
+    const double then = Length::ticks(network.links[truth.link].ticks + truth.longer).toInches();
+    EXPECT_LT(std::abs(*length - then), std::abs(*length - now));
+  }
+}
+
+TEST(SuspectTracing, UntracedPrintsSayNothing) {
+  const Print print = Maker(3, Manner::ladder).make(1, Trace::none);
+  const Wrong wrong = wrongIn(print);
+  const AxisSystem system = test::systemAlong(print.part, wrong.axis);
+  const AxisNetwork& network = system.network();
+  const ConditionSpace space(print.part, system);
+  ASSERT_EQ(space.blocks().size(), 1u);
+  const Tracing tracing(print.part, network, space, space.blocks().front());
+  EXPECT_FALSE(tracing.isUsable());
+  EXPECT_EQ(tracing.cost(wrong.truth), 0);
+  EXPECT_EQ(tracing.lengthOf(wrong.truth.front().link), std::nullopt);
+}
+
+TEST(SuspectTracing, ALinkBearsOnWhatHangsBelowIt) {
+  const Print print = Maker(5, Manner::ladder).make(1, Trace::uniform);
+  const Wrong wrong = wrongIn(print);
+  const AxisSystem system = test::systemAlong(print.part, wrong.axis);
+  const AxisNetwork& network = system.network();
+  const ConditionSpace space(print.part, system);
+  ASSERT_EQ(space.blocks().size(), 1u);
+  const Tracing tracing(print.part, network, space, space.blocks().front());
+  for (std::uint32_t node = 0; node < network.places.size(); ++node) {
+    Int128 sum = 0;
+    for (std::uint32_t link = 0; link < network.links.size(); ++link) {
+      sum += Int128{network.links[link].ticks} * tracing.shareOf(node, link);
+    }
+    EXPECT_TRUE(sum == space.forest().position(node)) << network.places[node];
+  }
+}
+
+// Whatever is offered closes every condition, and the truth is among it.
+TEST(SuspectExplanations, EveryOneClosesTheBlock) {
+  for (std::uint64_t seed = 1; seed <= 30; ++seed) {
+    for (const Trace trace : {Trace::none, Trace::gaussian}) {
+      SCOPED_TRACE(seed);
+      const Print print = Maker(seed, Manner::chained).make(1, trace);
+      const Wrong wrong = wrongIn(print);
+      const AxisSystem system = test::systemAlong(print.part, wrong.axis);
+      const AxisNetwork& network = system.network();
+      const ConditionSpace space(print.part, system);
+      ASSERT_EQ(space.blocks().size(), 1u);
+      const MissingBlock& block = space.blocks().front();
+      const Tracing tracing(print.part, network, space, block);
+      const auto explanations = explain(print.part, network, space, block, tracing);
+      ASSERT_FALSE(explanations.empty());
+      bool hasTruth = false;
+      for (std::size_t i = 0; i < explanations.size(); ++i) {
+        const Explanation& one = explanations[i];
+        EXPECT_EQ(one.reasons.size(), one.corrections.size());
+        EXPECT_GE(one.cost, explanations[i == 0 ? 0 : i - 1].cost);
+        hasTruth = hasTruth || one.corrections == wrong.truth;
+        EXPECT_TRUE(blocksAfter(print.part, network, one.corrections).empty());
+        for (const Correction& each : one.corrections) {
+          const std::int64_t now = network.links[each.link].ticks;
+          EXPECT_TRUE(now + each.longer > 0 || now + each.longer == -now) << "ends swapped at most";
+          EXPECT_NE(each.longer, 0);
+        }
+      }
+      EXPECT_TRUE(hasTruth);
+    }
+  }
+}
+
+}  // namespace
+}  // namespace inchwright
