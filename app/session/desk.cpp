@@ -3,6 +3,8 @@
 #include <algorithm>
 #include <utility>
 
+#include "core/part/edit.h"
+
 namespace inchwright::app {
 struct Desk::State {
   struct Version {
