@@ -9,6 +9,13 @@ std::string shown(Length length, const Step& step) {
   return showAtStep(length.rational(), step).text;
 }
 
+/// Clearances are told to a tenth of a thou or to 2 µm: a readout's step would round them away.
+Step finer(const Step& step) {
+  const std::int64_t fine =
+      step.unit == Unit::inch ? Length::kTicksPerInch / 10'000 : Length::kTicksPerMillimetre / 500;
+  return {Length::ticks(std::min(step.size.ticks(), fine)), step.unit};
+}
+
 std::string signedShown(Length length, const Step& step) {
   const std::string text = shown(length, step);
   return text.starts_with('-') ? text : "+" + text;
@@ -173,7 +180,8 @@ std::string verdictWords(Verdict verdict) {
   return "not measured";
 }
 
-std::vector<std::string> madeLines(const AsMade& made, const Step& step) {
+std::vector<std::string> madeLines(const AsMade& made, const Step& readout) {
+  const Step step = finer(readout);
   std::vector<std::string> lines;
   for (const MadeRow& row : made.rows) lines.push_back(rowLine(row, step));
   for (const MateState& mate : made.mates) lines.push_back(mateLine(mate, step));
@@ -182,7 +190,8 @@ std::vector<std::string> madeLines(const AsMade& made, const Step& step) {
   return lines;
 }
 
-std::vector<std::string> waysOutLines(const std::vector<Way>& ways, const Step& step) {
+std::vector<std::string> waysOutLines(const std::vector<Way>& ways, const Step& readout) {
+  const Step step = finer(readout);
   std::vector<std::string> lines;
   for (const Way& way : ways) {
     lines.push_back(wayLine(way, step));

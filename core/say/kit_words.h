@@ -9,7 +9,8 @@
 
 namespace inchwright {
 
-// Sentences about the whole kit, in UK English; lengths at a step.
+// Sentences about the whole kit, in UK English; lengths at a step, or finer where clearances ask
+// for it.
 
 /// `over` → `over size`, for a size; `cannot_tell` → `can't tell: a limit lies within the error`.
 std::string verdictWords(Verdict verdict);
