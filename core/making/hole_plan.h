@@ -95,7 +95,8 @@ struct Lacking {
     dialTooCoarse,
     noSeatTool,
     noDrillUnder,  ///< nothing to start a bore with
-    reamerBeyondLimits
+    reamerBeyondLimits,
+    noCutter  ///< that goes into a slot
   } why = Why::noDrillOfSize;
   std::vector<Near> near;
   bool barWouldDo = false;  ///< boring to size, or under it, would
@@ -136,7 +137,6 @@ struct HolePlan {
 /// What is wanted of one hole, and how the work stands.
 struct HoleWork {
   Drilled drilled;
-  std::string limits;      ///< `H7`, `RC4`, or figures as `low/high`; empty: as lettered
   Unit unit = Unit::inch;  ///< of the job
   std::string material;
   /// From the face as it is now to the far side as it is now, and as it will be finished. Empty
@@ -150,8 +150,7 @@ struct HoleWork {
 
 /// The limits of a hole's size: by its `limits`, else by the tolerance lettered with its diameter;
 /// empty where neither says so. Errors: those of reading them.
-Result<std::optional<SizeLimits>> limitsOfHole(const Drilled& drilled, std::string_view limits,
-                                               Unit unit);
+Result<std::optional<SizeLimits>> limitsOfHole(const Drilled& drilled, Unit unit);
 
 /// The steps of a hole with the tools owned. Never fails: what can't be made is in `lacking`, and
 /// nothing is planned in its stead. `speeds` are the machine's.

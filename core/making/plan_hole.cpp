@@ -49,8 +49,8 @@ std::string_view nameOf(Rule rule) {
   return kNames[static_cast<std::size_t>(rule)];
 }
 
-Result<std::optional<SizeLimits>> limitsOfHole(const Drilled& drilled, std::string_view limits,
-                                               Unit unit) {
+Result<std::optional<SizeLimits>> limitsOfHole(const Drilled& drilled, Unit unit) {
+  const std::string& limits = drilled.limits;
   const auto about = [](Length size, const Tolerance& tolerance) {
     return std::optional<SizeLimits>(
         SizeLimits{sumHeld(size, tolerance.lower), sumHeld(size, tolerance.upper)});
@@ -66,7 +66,7 @@ Result<std::optional<SizeLimits>> limitsOfHole(const Drilled& drilled, std::stri
     if (!figures) return figures.error();
     if (!figures->tolerance || figures->tolerance->width() <= Length()) {
       return Error{ErrorCode::badText,
-                   "`" + std::string(limits) +
+                   "`" + limits +
                        "` names no limits: say such as `H7` or "
                        "`0.2500/0.2506`",
                    ""};
@@ -88,7 +88,7 @@ HolePlanner::HolePlanner(const HoleWork& work, const ToolsOwned& tools,
                          const std::vector<int>& speeds)
     : work_(work), tools_(tools), speeds_(speeds), cutting_(cuttingSpeedOf(work.material)) {
   unit_ = work.drilled.diameter ? work.drilled.diameter->unit : work.unit;
-  const auto limits = limitsOfHole(work.drilled, work.limits, work.unit);
+  const auto limits = limitsOfHole(work.drilled, work.unit);
   if (limits) plan_.limits = *limits;
 }
 

@@ -110,7 +110,7 @@ TEST(BoredHole, NamesWhatIsLacking) {
   bare.cutters.emplace();
   EXPECT_EQ(plan(hole("1/2", Make::bore), bare).lacking[0].why, Lacking::Why::noDrillUnder);
   HoleWork close = hole("1/2", Make::bore);
-  close.limits = "0.50005/0.50010";
+  close.drilled.limits = "0.50005/0.50010";
   shop.boring = {boringHead("1/8", "3", DialCounts::slide, ".005")};
   EXPECT_EQ(plan(close, shop).lacking[0].why, Lacking::Why::dialTooCoarse);
 }

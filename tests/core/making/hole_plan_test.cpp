@@ -68,7 +68,7 @@ TEST(HolePlan, NamesTheNearestWhereNoDrillWillDo) {
   EXPECT_EQ(made.lacking[0].near[1].name, "17/64");
   // Limits on the hole are kept to, whatever custom allows.
   HoleWork close = hole("1/4", Make::drill);
-  close.limits = "0.2500/0.2510";
+  close.drilled.limits = "0.2500/0.2510";
   EXPECT_FALSE(plan(close, drillsOwned({"6.4 mm"})).lacking.empty());
   EXPECT_TRUE(plan(close, drillsOwned({"1/4"})).lacking.empty());
 }
@@ -265,25 +265,25 @@ TEST(HolePlan, SuitsWaitForWhatIsMeasured) {
 
 TEST(HolePlan, LimitsChooseReamerAndPins) {
   HoleWork work = hole("1/4", Make::ream);
-  work.limits = "H7";
+  work.drilled.limits = "H7";
   const HolePlan made = plan(work);
   ASSERT_TRUE(made.limits && made.pins);
   EXPECT_EQ(made.limits->least, size("1/4"));
   EXPECT_EQ(made.limits->greatest.ticks() - size("1/4").ticks(), 1'500'000);  // 15 µm
   EXPECT_EQ(made.pins->go, size("1/4"));
   EXPECT_FALSE(made.pins->owned);
-  work.limits = "0.2490/0.2493";
+  work.drilled.limits = "0.2490/0.2493";
   EXPECT_EQ(plan(work).lacking[0].why, Lacking::Why::reamerBeyondLimits);
   Shop shop;
   shop.reamers = {reamer("1/4"), reamer("0.2492")};
   EXPECT_EQ(stepsOf(plan(work, shop), Op::ream).at(0)->tool, "ream 0.2492");
-  work.limits = "RC4";
+  work.drilled.limits = "RC4";
   EXPECT_EQ(plan(work).limits->greatest, size(".2509"));
 }
 
 TEST(HolePlan, PinsOfTheShopShowThatTheHoleIsWithin) {
   HoleWork work = hole("1/4", Make::ream);
-  work.limits = "0.2495/0.2525";
+  work.drilled.limits = "0.2495/0.2525";
   Shop shop;
   OwnedPins pins;
   pins.sizes = *pinSizesIn("0.2400 to 0.2600");
@@ -298,15 +298,19 @@ TEST(HolePlan, PinsOfTheShopShowThatTheHoleIsWithin) {
 TEST(HolePlan, LimitsByNameOrFiguresOrNot) {
   Drilled drilled;
   drilled.diameter = figure("1/4");
-  EXPECT_FALSE(limitsOfHole(drilled, "", Unit::inch)->has_value());
-  EXPECT_EQ((*limitsOfHole(drilled, ".2500/.2506", Unit::inch))->greatest, size(".2506"));
+  EXPECT_FALSE(limitsOfHole(drilled, Unit::inch)->has_value());
+  drilled.limits = ".2500/.2506";
+  EXPECT_EQ((*limitsOfHole(drilled, Unit::inch))->greatest, size(".2506"));
   for (const char* bad : {"Q9", "1/4", "H99", "hello", "?"}) {
-    EXPECT_FALSE(limitsOfHole(drilled, bad, Unit::inch).ok()) << bad;
+    drilled.limits = bad;
+    EXPECT_FALSE(limitsOfHole(drilled, Unit::inch).ok()) << bad;
   }
+  drilled.limits.clear();
   drilled.diameter = figure("1/4 +.001 -.000");
-  EXPECT_EQ((*limitsOfHole(drilled, "", Unit::inch))->greatest, size(".251"));
+  EXPECT_EQ((*limitsOfHole(drilled, Unit::inch))->greatest, size(".251"));
   drilled.diameter.reset();
-  EXPECT_FALSE(limitsOfHole(drilled, "H7", Unit::inch).ok());
+  drilled.limits = "H7";
+  EXPECT_FALSE(limitsOfHole(drilled, Unit::inch).ok());
 }
 
 TEST(HolePlan, SpeedsAreAGuideTheMachineHas) {

@@ -1,0 +1,57 @@
+#pragma once
+
+#include <array>
+#include <vector>
+
+#include "core/checks/finding.h"
+#include "core/plan/hole_work.h"
+
+namespace inchwright {
+
+/// What is looked at: one setup of a part with its holes planned. Everything outlives it.
+struct CheckedWork {
+  const Job& job;
+  const Part& part;
+  const Solution& solution;
+  const Setup& setup;
+  const WorkBlock& block;
+  const std::vector<PlannedHole>& holes;  ///< of all faces
+  const ToolsOwned& tools;
+};
+
+/// What one measured piece of stock leaves at each side of the part, where a side of its axis is
+/// fixed: the stop and the fixed jaw, and what it stands on, keep their own side's stock, and the
+/// rest is left opposite; below 0 where it does not clean up.
+struct PieceLeft {
+  std::string name;
+  bool cleansUp = true;
+  std::array<std::optional<Length>, 6> left;  ///< by Side
+
+  bool operator==(const PieceLeft&) const = default;
+};
+
+/// Holes that run into each other or leave too thin a wall, of all faces, whatever the setup.
+std::vector<Finding> checkBetweenHoles(const Part& part, const WorkBlock& block,
+                                       const std::vector<PlannedHole>& holes,
+                                       const ToolsOwned& tools);
+
+/// Holes of one face against the outline: breaks_out, thin_wall, breaks_through.
+std::vector<Finding> checkOutline(const CheckedWork& work, Face face);
+
+/// What tools of the setup's face come into: parallels, jaws, stop, clamps, clear_of, the vice's
+/// bed.
+std::vector<Finding> checkInTheWay(const CheckedWork& work);
+
+/// Tools that are not owned, cutters and flutes that do not do, tools of unlike length, the grip,
+/// the travel.
+std::vector<Finding> checkTools(const CheckedWork& work);
+std::vector<Finding> checkRoom(const CheckedWork& work);
+
+std::vector<PieceLeft> piecesLeft(const Setup& setup, const WorkBlock& block);
+std::vector<Finding> checkPieces(const Setup& setup, const WorkBlock& block);
+
+/// All of these for a setup: first what holds of the holes in any setup, then its own, in the order
+/// of `FindingCode`, then of the places.
+std::vector<Finding> checkSetupWork(const CheckedWork& work);
+
+}  // namespace inchwright

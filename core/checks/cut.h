@@ -1,0 +1,37 @@
+#pragma once
+
+#include <vector>
+
+#include "core/checks/checks.h"
+#include "core/checks/plan_shapes.h"
+
+namespace inchwright {
+
+/// What is cut at one hole or along one slot of the setup's face, as the checks look at it: where,
+/// and with which tools how deep. Ticks in the part's own axes.
+struct Cut {
+  struct Tool {
+    std::string name;
+    std::int64_t radius = 0;
+    std::optional<Length> end;  ///< depth of its end from the face as it is now
+    Length below;               ///< how far it goes below through work
+    bool through = false;
+  };
+  Id id;
+  Spot from{};              ///< the centre; of a slot that of its end at the lower end of its axis
+  std::size_t along = 0;    ///< index of the face's axis that a slot runs along
+  std::int64_t length = 0;  ///< 0 for a hole
+  std::vector<Tool> tools;
+  bool through = false;
+
+  /// The tool that reaches furthest to the side; null when none has a size.
+  const Tool* widest() const;
+};
+
+/// a + b, or a where that is beyond a length.
+Length sumOf(Length a, Length b);
+
+/// The cuts of a setup's face that have a place.
+std::vector<Cut> cutsOf(const CheckedWork& work);
+
+}  // namespace inchwright

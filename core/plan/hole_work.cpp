@@ -1,0 +1,158 @@
+#include "core/plan/hole_work.h"
+
+#include <map>
+#include <tuple>
+
+#include "core/plan/zero.h"
+
+namespace inchwright {
+namespace {
+
+Length customaryFraction(const General& general) {
+  return general.fractions ? general.fractions->value : Length::ticks(Length::kTicksPerInch / 64);
+}
+
+/// Holes that are alike in all that matters to a plan share it.
+using LikeKey = std::tuple<Face, std::string, std::string, std::string, std::string, std::string,
+                           std::string, int, int, bool, bool>;
+
+std::string textOf(const std::optional<Lettered>& figure) {
+  if (!figure) return "";
+  return figure->text + (figure->unit == Unit::inch ? "" : "|mm");
+}
+
+class HolePlans {
+ public:
+  HolePlans(const HolesAsked& asked, const WorkBlock& block, const ToolsOwned& tools)
+      : asked_(asked), block_(block), tools_(tools), close_(closelyLettered(*asked.part)) {}
+
+  std::vector<PlannedHole> take() {
+    std::vector<PlannedHole> holes;
+    for (const Feature& feature : asked_.part->features) {
+      const Drilled* drilled = feature.drilled();
+      if (!drilled) continue;
+      std::vector<Place> places = placesOf(feature);
+      if (places.size() > 1) places.erase(places.begin());
+      for (const Place& place : places) holes.push_back(holeAt(feature, *drilled, place.id));
+    }
+    return holes;
+  }
+
+ private:
+  PlannedHole holeAt(const Feature& feature, const Drilled& drilled, const Id& place) {
+    PlannedHole hole;
+    hole.id = place;
+    hole.feature = feature.id;
+    hole.face = feature.face;
+    hole.drilled = &drilled;
+    hole.centre = centreOf(place, feature.face);
+    hole.diameter = finishedDiameter(drilled).value_or(Length());
+    if (isUp(feature.face)) hole.onFace = block_.stock(feature.face);
+    hole.closePlace = close_.count(place) > 0 || close_.count(feature.id) > 0;
+    const bool out = breaksOutNow(hole);
+    const LikeKey key{feature.face,
+                      textOf(drilled.diameter),
+                      drilled.thread,
+                      textOf(drilled.seatDiameter),
+                      textOf(drilled.seatDepth),
+                      drilled.depth.through ? "" : textOf(drilled.depth.length),
+                      drilled.limits,
+                      static_cast<int>(drilled.make),
+                      static_cast<int>(drilled.locate),
+                      hole.closePlace,
+                      out};
+    std::shared_ptr<const HolePlan>& plan = plans_[key];
+    if (!plan) {
+      plan = std::make_shared<const HolePlan>(
+          planHole(workOf(hole, out), tools_, asked_.job->machine.speeds));
+    }
+    hole.plan = plan;
+    return hole;
+  }
+
+  std::optional<std::array<Length, 2>> centreOf(const Id& place, Face face) const {
+    std::array<Length, 2> centre;
+    for (std::size_t i = 0; i < 2; ++i) {
+      const Position* position = placedPosition(*asked_.solution, place, axesIn(face)[i]);
+      const auto at = position ? nearestTick(position->ticks) : std::nullopt;
+      if (!at) return std::nullopt;
+      centre[i] = *at;
+    }
+    return centre;
+  }
+
+  bool isUp(Face face) const { return asked_.setup && asked_.setup->face == face; }
+
+  bool breaksOutNow(const PlannedHole& hole) const {
+    if (!hole.centre) return false;
+    const Length radius = Length::ticks(hole.diameter.ticks() / 2);
+    for (std::size_t i = 0; i < 2; ++i) {
+      for (const bool upper : {false, true}) {
+        const Side side = sideAt(axesIn(hole.face)[i], upper);
+        const auto at = isUp(hole.face) ? block_.now(side) : block_.finished(side);
+        if (!at) continue;
+        const std::int64_t inside = (at->ticks() - (*hole.centre)[i].ticks()) * (upper ? 1 : -1);
+        if (inside < radius.ticks()) return true;
+      }
+    }
+    return false;
+  }
+
+  HoleWork workOf(const PlannedHole& hole, bool out) const {
+    HoleWork work;
+    work.drilled = *hole.drilled;
+    work.unit = asked_.job->unit;
+    work.material = asked_.part->material;
+    work.closePlace = hole.closePlace;
+    work.breaksOut = out;
+    const Axis across = axisAcross(hole.face);
+    const bool up = isUp(hole.face);
+    work.onFace = hole.onFace;
+    work.throughFinished = block_.sizeFinished(across);
+    if (work.throughFinished) {
+      work.throughFinished = work.throughFinished->plus(work.onFace);
+    }
+    work.throughNow = up ? block_.sizeNow(across) : work.throughFinished;
+    return work;
+  }
+
+  const HolesAsked& asked_;
+  const WorkBlock& block_;
+  const ToolsOwned& tools_;
+  std::set<std::string_view> close_;
+  std::map<LikeKey, std::shared_ptr<const HolePlan>> plans_;
+};
+
+}  // namespace
+
+std::set<std::string_view> closelyLettered(const Part& part) {
+  const std::int64_t fraction = 2 * customaryFraction(part.general).ticks();
+  std::set<std::string_view> close;
+  for (const Reading& reading : part.readings) {
+    const Lettered& figure = reading.figure;
+    const bool places = reading.kind == ReadingKind::along || reading.kind == ReadingKind::centres;
+    if (!places || figure.reference) continue;
+    const bool tight = figure.tolerance && figure.tolerance->width().ticks() < fraction;
+    const bool decimal = figure.lettering == Lettering::decimal && figure.places >= 3 &&
+                         (!figure.tolerance || tight);
+    if (!tight && !decimal && !figure.basic) continue;
+    close.insert(reading.from);
+    close.insert(reading.to);
+  }
+  return close;
+}
+
+std::optional<Length> finishedDiameter(const Drilled& drilled) {
+  if (drilled.make == Make::tap) {
+    if (const Result<Thread> thread = threadNamed(drilled.thread); thread) return thread->major;
+  }
+  if (!drilled.diameter) return std::nullopt;
+  return drilled.diameter->value;
+}
+
+std::vector<PlannedHole> planHoles(const HolesAsked& asked, const WorkBlock& block,
+                                   const ToolsOwned& tools) {
+  return HolePlans(asked, block, tools).take();
+}
+
+}  // namespace inchwright
