@@ -4,10 +4,12 @@
 #include "app/words/check_note.h"
 #include "app/words/console.h"
 #include "app/words/job_file.h"
+#include "app/words/making_json.h"
 #include "app/words/words.h"
 #include "core/chain/label.h"
 #include "core/plan/gap.h"
 #include "core/say/doubt_words.h"
+#include "core/say/plan_words.h"
 
 namespace inchwright::app {
 namespace {
@@ -21,12 +23,15 @@ Says whether the print adds up: what does not close and by how much, which figur
 misread and why, what nothing places, which figures nothing checks, what was assumed. Gaps
 between parts that can't be added up are named too; what they come to is for stack.
 
+Findings before cutting are named as well: holes that run into each other, break out or through,
+tools in the way of parallels, jaws, stop and clamps, tools not owned (see plan).
+
   --part P   only the part of that name, without gaps
   --json     one JSON object instead of a note
 
 Exit status: 0 all adds up and is placed; 1 there is a clash, a loose feature, a place outside the
-part or in another's way, a figure that something else contradicts, or a gap that can't be added up;
-2 the words or the file could not be used.
+part or in another's way, a figure that something else contradicts, a finding before cutting, or a
+gap that can't be added up; 2 the words or the file could not be used.
 )";
 
 /// A length of the solver at the readout's step.
@@ -97,7 +102,8 @@ std::string_view wordFor(DoubtTopic topic) {
   return nameOf(topic);
 }
 
-Json asJson(const Part& part, const Solution& solution, const Step& step) {
+Json asJson(const Part& part, const Solution& solution, const std::vector<Finding>& findings,
+            const Step& step) {
   Json entry;
   entry["part"] = part.name;
   entry["placed"] = solution.placed;
@@ -120,6 +126,7 @@ Json asJson(const Part& part, const Solution& solution, const Step& step) {
                                     {"about", doubt.pointsAt()},
                                     {"accepted", doubt.accepted}});
   }
+  entry["findings"] = findingsAsJson(findings, step);
   entry["draft"] = solution.isDraft();
   return entry;
 }
@@ -137,13 +144,21 @@ int runCheck(std::span<const std::string> args, Streams& streams) {
   const Result<Step> step = readStep(opened->job.machine.step, opened->job.machine.unit);
   if (!step) return refuse(streams, "check", step.error(), opened->file);
 
+  const ToolsOwned tools(opened->job.shop);
+  bool found = hasFindings(*opened);
   Json parts = Json::array();
   for (const OpenedJob::Solved& solved : opened->solved) {
     const Part& part = opened->part(solved);
+    const std::vector<Finding> findings = findingsOf(opened->job, part, solved.solution, tools);
+    found = found || !findings.empty();
     if (arguments->has("--json")) {
-      parts.push_back(asJson(part, solved.solution, *step));
-    } else {
-      printCheckNote(part, solved.solution, opened->job.unit, streams);
+      parts.push_back(asJson(part, solved.solution, findings, *step));
+      continue;
+    }
+    printCheckNote(part, solved.solution, opened->job.unit, streams);
+    for (const Finding& finding : findings) {
+      streams.out << "  before cutting: "
+                  << toned(streams, Tone::doubt, oneLine(wordsOf(finding, *step))) << '\n';
     }
   }
   const std::vector<Error> faults = faultsOfGaps(*arguments, opened->job);
@@ -160,7 +175,7 @@ int runCheck(std::span<const std::string> args, Streams& streams) {
     }
     streams.out << all.dump(2, ' ', false, Json::error_handler_t::replace) << '\n';
   }
-  return hasFindings(*opened) || !faults.empty() ? kFindings : kFine;
+  return found || !faults.empty() ? kFindings : kFine;
 }
 
 }  // namespace

@@ -12,6 +12,7 @@ extern const Word kReadWord;
 extern const Word kCheckWord;
 extern const Word kTableWord;
 extern const Word kSheetWord;
+extern const Word kPlanWord;
 extern const Word kStackWord;
 extern const Word kRangesWord;
 extern const Word kBudgetWord;

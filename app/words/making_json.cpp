@@ -1,0 +1,89 @@
+#include "app/words/making_json.h"
+
+#include <cmath>
+#include <nlohmann/json.hpp>
+
+#include "core/say/plan_words.h"
+
+namespace inchwright::app {
+namespace {
+
+using Json = nlohmann::ordered_json;
+
+void put(Json& entry, const std::string& name, const std::optional<Length>& length,
+         const Step& step) {
+  entry[name] = lengthAt(length, step);
+  entry[name + "_ticks"] = ticksAt(length);
+}
+
+Json stepAsJson(const HoleStep& made, const Step& step) {
+  Json entry{{"op", nameOf(made.op)}, {"tool", made.tool}};
+  put(entry, "size", made.size, step);
+  put(entry, "full_depth", made.fullDepth, step);
+  put(entry, "point_depth", made.pointDepth, step);
+  entry["rule"] = nameOf(made.rule);
+  entry["why"] = wordsOf(made.rule);
+  entry["speed"] = made.speed ? Json(*made.speed) : Json();
+  entry["not"] = made.struckOut.empty() ? Json() : Json(made.struckOut);
+  entry["percent"] = made.percent ? Json(std::round(*made.percent / 10.0) / 10) : Json();
+  put(entry, "dial", made.dial, step);
+  entry["measure"] = made.measure;
+  put(entry, "may_cut_over", made.cutsOver, step);
+  return entry;
+}
+
+}  // namespace
+
+Json lengthAt(const std::optional<Length>& length, const Step& step) {
+  return length ? Json(showAtStep(length->rational(), step).text) : Json();
+}
+
+Json ticksAt(const std::optional<Length>& length) {
+  return length ? Json(length->ticks()) : Json();
+}
+
+Json findingsAsJson(const std::vector<Finding>& findings, const Step& step) {
+  Json list = Json::array();
+  for (const Finding& finding : findings) {
+    Json entry{{"code", nameOf(finding.code)},
+               {"places", finding.places},
+               {"text", wordsOf(finding, step)}};
+    put(entry, "by", finding.by, step);
+    if (!finding.setup.empty()) entry["setup"] = finding.setup;
+    list.push_back(std::move(entry));
+  }
+  return list;
+}
+
+Json holeAsJson(const PlannedHole& hole, const Step& step) {
+  Json entry{{"id", hole.id}, {"steps", Json::array()}};
+  for (const HoleStep& one : hole.plan->steps) entry["steps"].push_back(stepAsJson(one, step));
+  if (hole.plan->limits) {
+    const SizeLimits& limits = *hole.plan->limits;
+    entry["limits"] = {lengthAt(limits.least, step), lengthAt(limits.greatest, step)};
+    entry["limits_ticks"] = {limits.least.ticks(), limits.greatest.ticks()};
+    put(entry, "go", hole.plan->pins->go, step);
+    put(entry, "no_go", hole.plan->pins->noGo, step);
+  }
+  entry["notes"] = Json::array();
+  for (const HoleNote note : hole.plan->notes) entry["notes"].push_back(wordsOf(note));
+  entry["locate"] = nameOf(hole.drilled->locate);
+  if (hole.drilled->mate) {
+    entry["mate"] = {{"part", hole.drilled->mate->part}, {"place", hole.drilled->mate->place}};
+  }
+  return entry;
+}
+
+Json piecesAsJson(const std::vector<PieceLeft>& pieces, const Step& step) {
+  Json list = Json::array();
+  for (const PieceLeft& piece : pieces) {
+    Json left = Json::object();
+    for (std::size_t i = 0; i < piece.left.size(); ++i) {
+      if (piece.left[i]) put(left, std::string(nameOf(static_cast<Side>(i))), piece.left[i], step);
+    }
+    list.push_back({{"name", piece.name}, {"cleans_up", piece.cleansUp}, {"left", left}});
+  }
+  return list;
+}
+
+}  // namespace inchwright::app

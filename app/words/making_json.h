@@ -1,0 +1,26 @@
+#pragma once
+
+#include <nlohmann/json_fwd.hpp>
+
+#include "core/checks/whole_part.h"
+#include "core/measure/writing.h"
+
+namespace inchwright::app {
+
+// Pieces of JSON of what is planned and found before cutting.
+
+/// A length at the step, or null.
+nlohmann::ordered_json lengthAt(const std::optional<Length>& length, const Step& step);
+/// Its ticks, or null.
+nlohmann::ordered_json ticksAt(const std::optional<Length>& length);
+
+/// `{"code", "places", "text", "by", "by_ticks"}` each.
+nlohmann::ordered_json findingsAsJson(const std::vector<Finding>& findings, const Step& step);
+
+/// `{"id", "steps": […], …}`.
+nlohmann::ordered_json holeAsJson(const PlannedHole& hole, const Step& step);
+
+/// `{"name", "cleans_up", "left": {side: length, side_ticks}}` each.
+nlohmann::ordered_json piecesAsJson(const std::vector<PieceLeft>& pieces, const Step& step);
+
+}  // namespace inchwright::app

@@ -1,0 +1,193 @@
+#include <algorithm>
+#include <map>
+#include <nlohmann/json.hpp>
+#include <ostream>
+
+#include "app/words/console.h"
+#include "app/words/job_file.h"
+#include "app/words/making_json.h"
+#include "app/words/words.h"
+#include "core/plan/tools_in_order.h"
+#include "core/say/plan_words.h"
+
+namespace inchwright::app {
+namespace {
+
+using Json = nlohmann::ordered_json;
+
+constexpr std::string_view kPlanHelp =
+    R"(inchwright plan FILE [--part P] [--setup S] [--unit in|mm] [--step STEP] [--json]
+
+How each hole is made with the tools owned, step by step: what to fit, how deep to full diameter
+and to the tool's end from the face as it is now, which rule chose it, the size never to drill
+before a reamer or tap, each boring cut's dial. Then the tools in the order of use, and what would
+go wrong before anything is cut: tools in parallels, jaws, stop or clamps, holes that run into each
+other or break out, tools that are not owned, work that is not held, pieces that don't clean up.
+
+What is owned is in the document's shop; of what it says nothing, all customary sizes are taken.
+
+  --part P, --setup S   only those of that name, else all
+  --unit in|mm          the unit of the figures, else the machine's
+  --step STEP           the step of the readout, else the machine's
+  --json                one JSON object
+
+Exit status: 0 fine; 1 printed, and there is something to look at: a finding, a clash or a loose
+feature (see check); 2 the words or the file could not be used.
+)";
+
+/// A setup with its plan, its holes in the order of the table.
+struct SetupPlan {
+  const PlannedSetup* planned = nullptr;
+  const Part* part = nullptr;
+  CheckedSetup checked;
+  std::vector<const PlannedHole*> holes;  ///< of the setup's face
+};
+
+SetupPlan planOf(const OpenedJob& opened, const PlannedSetup& planned, const ToolsOwned& tools) {
+  SetupPlan plan;
+  plan.planned = &planned;
+  const OpenedJob::Solved& solved = opened.solved[planned.solved];
+  plan.part = &opened.part(solved);
+  plan.checked = planAndCheck(opened.job, *plan.part, solved.solution, planned.setup, tools);
+  std::map<std::string_view, std::size_t> rank;
+  for (const TableRow& row : planned.table.rows) rank.emplace(row.id, rank.size());
+  for (const PlannedHole& hole : plan.checked.holes) {
+    if (hole.face == planned.setup.face) plan.holes.push_back(&hole);
+  }
+  const auto rankOf = [&](const PlannedHole* hole) {
+    const auto found = rank.find(hole->id);
+    return found == rank.end() ? rank.size() : found->second;
+  };
+  std::stable_sort(
+      plan.holes.begin(), plan.holes.end(),
+      [&](const PlannedHole* a, const PlannedHole* b) { return rankOf(a) < rankOf(b); });
+  return plan;
+}
+
+/// How far the readout goes each way from zero.
+Json roomAsJson(const SetupTable& table) {
+  Json room = Json::object();
+  if (table.rows.empty()) return room;
+  for (const bool x : {true, false}) {
+    const auto value = [x](const TableRow& row) { return x ? row.x.value : row.y.value; };
+    Length low, high;  // zero itself is driven to
+    for (const TableRow& row : table.rows) {
+      low = std::min(low, value(row));
+      high = std::max(high, value(row));
+    }
+    const std::string name = x ? "x" : "y";
+    room[name] = {lengthAt(low, table.step), lengthAt(high, table.step)};
+    room[name + "_ticks"] = {low.ticks(), high.ticks()};
+  }
+  return room;
+}
+
+Json asJson(const SetupPlan& plan) {
+  const Step& step = plan.planned->table.step;
+  Json entry{{"part", plan.part->name},
+             {"setup", plan.planned->setup.name},
+             {"unit", nameOf(step.unit)},
+             {"holes", Json::array()},
+             {"tools", Json::array()}};
+  for (const PlannedHole* hole : plan.holes) entry["holes"].push_back(holeAsJson(*hole, step));
+  for (const ToolUse& use : toolsInOrder(plan.checked.holes, plan.planned->setup.face)) {
+    const Json name = use.tool;
+    if (entry["tools"].empty() || entry["tools"].back() != name) entry["tools"].push_back(name);
+  }
+  entry["findings"] = findingsAsJson(plan.checked.findings, step);
+  entry["pieces"] = piecesAsJson(plan.checked.pieces, step);
+  entry["room"] = roomAsJson(plan.planned->table);
+  return entry;
+}
+
+void printHole(const PlannedHole& hole, const Step& step, const Streams& streams) {
+  streams.out << "  " << oneLine(hole.id);
+  if (hole.plan->limits) {
+    streams.out << "  " << showAtStep(hole.plan->limits->least.rational(), step).text << " to "
+                << showAtStep(hole.plan->limits->greatest.rational(), step).text << ": pin "
+                << showAtStep(hole.plan->pins->go.rational(), step).text << " goes in, "
+                << showAtStep(hole.plan->pins->noGo.rational(), step).text << " does not";
+  }
+  streams.out << '\n';
+  std::vector<std::vector<std::string>> rows;
+  for (const HoleStep& one : hole.plan->steps) {
+    rows.push_back({std::string(nameOf(one.op)), oneLine(one.tool), oneLine(wordsOf(one, step)),
+                    wordsOf(one.rule)});
+  }
+  rows.insert(rows.begin(), {"", "", "", ""});
+  const std::vector<std::string> lines =
+      alignedRows(rows, {Justify::left, Justify::left, Justify::left, Justify::left});
+  for (std::size_t i = 1; i < lines.size(); ++i) streams.out << "    " << lines[i] << '\n';
+  for (const HoleNote note : hole.plan->notes) streams.out << "    " << wordsOf(note) << '\n';
+}
+
+void print(const SetupPlan& plan, const Streams& streams) {
+  const Step& step = plan.planned->table.step;
+  streams.out << toned(streams, Tone::heading,
+                       oneLine(plan.part->name + ", setup " + plan.planned->setup.name))
+              << '\n';
+  const HolePlan* last = nullptr;
+  for (const PlannedHole* hole : plan.holes) {
+    if (hole->plan.get() == last) {
+      streams.out << "  " << oneLine(hole->id) << "  as the one before\n";
+    } else {
+      printHole(*hole, step, streams);
+    }
+    last = hole->plan.get();
+  }
+  streams.out << "  In this order:\n";
+  for (const ToolUse& use : toolsInOrder(plan.checked.holes, plan.planned->setup.face)) {
+    std::string places;
+    for (const Id& id : use.places) places += (places.empty() ? "" : " ") + id;
+    streams.out << "    " << oneLine(use.tool + ": " + places) << '\n';
+  }
+  for (const PieceLeft& piece : plan.checked.pieces) {
+    std::string left;
+    for (std::size_t i = 0; i < piece.left.size(); ++i) {
+      if (!piece.left[i]) continue;
+      left += (left.empty() ? "" : ", ") + std::string(nameOf(static_cast<Side>(i))) + " " +
+              showAtStep(piece.left[i]->rational(), step).text;
+    }
+    streams.out << "  Piece " << oneLine(piece.name) << ": left to come off " << left
+                << (piece.cleansUp ? "" : ": it does not clean up") << '\n';
+  }
+  for (const Finding& finding : plan.checked.findings) {
+    streams.out << "  " << toned(streams, Tone::doubt, oneLine(wordsOf(finding, step))) << '\n';
+  }
+}
+
+int runPlan(std::span<const std::string> args, Streams& streams) {
+  const Result<Arguments> arguments = sortArguments(
+      args, {{"--json"}, {"--part", true}, {"--setup", true}, {"--unit", true}, {"--step", true}});
+  if (!arguments) return refuse(streams, "plan", arguments.error());
+  const Result<OpenedJob> opened = openJob(*arguments);
+  if (!opened) return refuse(streams, "plan", opened.error());
+  const Result<std::vector<PlannedSetup>> planned = planJob(*arguments, *opened);
+  if (!planned) return refuse(streams, "plan", planned.error());
+
+  const ToolsOwned tools(opened->job.shop);
+  bool found = hasFindings(*opened);
+  Json plans = Json::array();
+  for (const PlannedSetup& one : *planned) {
+    const SetupPlan plan = planOf(*opened, one, tools);
+    found = found || !plan.checked.findings.empty();
+    if (arguments->has("--json")) {
+      plans.push_back(asJson(plan));
+    } else {
+      print(plan, streams);
+    }
+  }
+  if (arguments->has("--json")) {
+    const Json whole{{"inchwright", 1}, {"plans", plans}};
+    streams.out << whole.dump(2, ' ', false, Json::error_handler_t::replace) << '\n';
+  }
+  return found ? kFindings : kFine;
+}
+
+}  // namespace
+
+extern const Word kPlanWord{"plan",
+                            "how each hole is made with the tools owned, and what is in the way",
+                            kPlanHelp, runPlan};
+
+}  // namespace inchwright::app

@@ -1,0 +1,26 @@
+#pragma once
+
+#include <vector>
+
+#include "core/checks/checks.h"
+
+namespace inchwright {
+
+/// One setup worked out: its holes with their plans, what was found, the pieces.
+struct CheckedSetup {
+  std::vector<PlannedHole> holes;  ///< of all faces
+  std::vector<Finding> findings;
+  std::vector<PieceLeft> pieces;
+};
+
+/// Plans the holes of a part and looks for what would go wrong in one of its setups. The part
+/// outlives the outcome, which points into it.
+CheckedSetup planAndCheck(const Job& job, const Part& part, const Solution& solution,
+                          const Setup& setup, const ToolsOwned& tools);
+
+/// What is found in any of a part's setups, each once (in the one it has by default, where it names
+/// none), and of the holes of faces that no setup turns up.
+std::vector<Finding> findingsOf(const Job& job, const Part& part, const Solution& solution,
+                                const ToolsOwned& tools);
+
+}  // namespace inchwright

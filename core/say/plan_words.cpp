@@ -1,0 +1,208 @@
+#include "core/say/plan_words.h"
+
+#include "core/shop/clearance.h"
+
+namespace inchwright {
+namespace {
+
+std::string figureAt(Length length, const Step& shown) {
+  return showAtStep(length.rational(), shown).text + (shown.unit == Unit::millimetre ? " mm" : "");
+}
+
+std::string percentText(int hundredths) {
+  return std::to_string((hundredths + 50) / 100) + " %";
+}
+
+std::string overOrUnder(Length length, const Step& shown) {
+  return figureAt(length.magnitude(), shown) + (length < Length() ? " under" : " over");
+}
+
+/// What another thread would change.
+std::string threadText(const Lacking::Near& near, const Step& shown) {
+  const Thread& thread = *near.thread;
+  std::string text =
+      thread.name + " (" + overOrUnder(near.differs, shown) + " outside, drill " + thread.tapDrill;
+  const bool ba = thread.series == ThreadSeries::ba;
+  if (const auto hole = clearanceHole(ba ? "clear" : "close", thread.name)) {
+    text += ", clearance hole " + hole->drill;
+  }
+  const Length wall = Length::ticks(near.differs.ticks() / 2);
+  text += ", wall " + figureAt(wall.magnitude(), shown) +
+          (wall > Length() ? " thinner" : " thicker") + ", " + figureAt(thread.major, shown) +
+          " of thread in steel or " + figureAt(Length::ticks(thread.major.ticks() / 2 * 3), shown) +
+          " in aluminium, a screw to match)";
+  return text;
+}
+
+std::string nearText(const Lacking& lacking, const Step& shown) {
+  std::string text;
+  for (const Lacking::Near& near : lacking.near) {
+    text += text.empty() ? "; the nearest: " : "; ";
+    if (near.thread) {
+      text += threadText(near, shown);
+      continue;
+    }
+    text += near.name + " (" + overOrUnder(near.differs, shown);
+    if (near.percent) text += ", " + percentText(*near.percent) + " of thread";
+    text += ")";
+  }
+  return text;
+}
+
+std::string whyText(const Lacking& lacking) {
+  const std::string& wanted = lacking.wanted;
+  switch (lacking.why) {
+    case Lacking::Why::noDrillOfSize:
+      return "no drill owned makes a hole of " + wanted;
+    case Lacking::Why::noneLeavesEnough:
+      return "no drill owned leaves the reamer " + wanted + " what it is to cut";
+    case Lacking::Why::noReamer:
+      return "no reamer of " + wanted + " is owned";
+    case Lacking::Why::reamerBeyondLimits:
+      return "a reamer of " + wanted + " does not keep the limits named";
+    case Lacking::Why::noneWithinPercent:
+      return "no drill owned leaves enough and not too much thread for " + wanted;
+    case Lacking::Why::noTap:
+      return "no tap for " + wanted +
+             " is owned, and nothing is planned with another until one is chosen";
+    case Lacking::Why::noSuchThread:
+      return "the tables have no thread " + wanted + ", so nothing is planned for it";
+    case Lacking::Why::noThread:
+      return "the print names no thread";
+    case Lacking::Why::noDiameter:
+      return "the print names no diameter";
+    case Lacking::Why::noBar:
+      return "no boring bar owned goes in and opens it to " + wanted;
+    case Lacking::Why::dialTooCoarse:
+      return "no whole division of the dial comes within the limits of " + wanted;
+    case Lacking::Why::noSeatTool:
+      return "no tool for a seat of " + wanted + " is owned";
+    case Lacking::Why::noDrillUnder:
+      return "nothing owned is small enough to start a bore of " + wanted;
+    case Lacking::Why::noCutter:
+      break;
+  }
+  return "no cutter owned goes into a slot of " + wanted;
+}
+
+std::string remedyText(const Lacking& lacking) {
+  switch (lacking.why) {
+    case Lacking::Why::noDrillOfSize:
+      return "; buy that drill";
+    case Lacking::Why::noneLeavesEnough:
+      return lacking.barWouldDo ? "; buy a drill that leaves it, or bore under the reamer"
+                                : "; buy a drill that leaves it";
+    case Lacking::Why::noReamer:
+    case Lacking::Why::reamerBeyondLimits:
+      return lacking.barWouldDo ? "; buy the reamer, or bore to size" : "; buy the reamer";
+    case Lacking::Why::noneWithinPercent:
+      return "; buy the table's own drill";
+    case Lacking::Why::noTap:
+      return "; buy the tap, or choose another thread for both parts";
+    case Lacking::Why::noBar:
+      return "; buy a bar for it, or a reamer";
+    case Lacking::Why::noSeatTool:
+    case Lacking::Why::noCutter:
+      return "; buy one";
+    case Lacking::Why::dialTooCoarse:
+      return "; a dial with a finer division would, or a reamer";
+    default:
+      return "";
+  }
+}
+
+}  // namespace
+
+std::string wordsOf(Rule rule) {
+  switch (rule) {
+    case Rule::spotFirst:
+      return "spotted so that the drill starts true (common practice)";
+    case Rule::roughFaceFirst:
+      return "first, on the rough face";
+    case Rule::pilotFirst:
+      return "a pilot of about a third before a large drill (from memory)";
+    case Rule::stepUp:
+      return "a step of about two thirds (from memory)";
+    case Rule::drillOfSize:
+      return "the drill of that size";
+    case Rule::drillNearSize:
+      return "the nearest owned that a drilled hole may have (AND10387, or the limits named)";
+    case Rule::beforeReamer:
+      return "the largest owned that leaves the machine reamer enough and not too much";
+    case Rule::beforeHandReamer:
+      return "the largest owned that leaves the hand reamer enough and not too much";
+    case Rule::beforeBoreReam:
+      return "well under, since boring puts the hole in its place";
+    case Rule::boreBeforeReamer:
+      return ".005 to .010 under the reamer (school workshop practice): it does not move a hole";
+    case Rule::tableTapDrill:
+      return "the table's own drill for the thread";
+    case Rule::nearestPercent:
+      return "the owned drill nearest to the percent of thread wanted";
+    case Rule::underBore:
+      return "the largest owned under the bore";
+    case Rule::endMillUnderBore:
+      return "the largest end mill owned under the bore";
+    case Rule::trialCut:
+      return "a trial cut, to see what the dial counts";
+    case Rule::boringCut:
+      return "whole divisions; the last two halve what is left; run the last setting twice";
+    case Rule::reamToSize:
+      return "to size";
+    case Rule::tapThread:
+    case Rule::asLettered:
+      return "as lettered";
+    case Rule::underSuit:
+      return "left 1/32 under until it is known what it has to suit";
+    case Rule::waitsToSuit:
+      return "to suit: its size waits for what is measured";
+    case Rule::breakEdges:
+      break;
+  }
+  return "break both edges";
+}
+
+std::string wordsOf(const HoleStep& step, const Step& shown) {
+  std::string text;
+  const auto add = [&](const std::string& more) { text += (text.empty() ? "" : ", ") + more; };
+  if (step.dial) {
+    add("dial " + writeDecimal(*step.dial, shown.unit));
+    if (step.size) add("to " + figureAt(*step.size, shown));
+  } else if (step.kind == ToolKind::drill && step.size) {
+    add(figureAt(*step.size, shown));
+  }
+  if (step.fullDepth) add(figureAt(*step.fullDepth, shown) + " deep");
+  if (step.pointDepth && step.pointDepth != step.fullDepth) {
+    add(figureAt(*step.pointDepth, shown) + " to its end");
+  }
+  if (step.percent) add(percentText(*step.percent) + " of thread");
+  if (step.cutsOver) add("may cut " + figureAt(*step.cutsOver, shown) + " over");
+  if (step.speed) add("about " + std::to_string(*step.speed) + " rpm");
+  if (!step.struckOut.empty()) add("never drill " + step.struckOut);
+  if (step.measure) add("measure: ______");
+  return text;
+}
+
+std::string wordsOf(HoleNote note) {
+  switch (note) {
+    case HoleNote::barTooSmall:
+      return "its place is lettered close, but it is too small for the bar: drilled and reamed";
+    case HoleNote::reamerDoesNotMove:
+      return "bored before it is reamed: a reamer follows the hole it finds";
+    case HoleNote::interrupted:
+      return "it breaks out, so the bar cuts by turns: end mills first, light cuts";
+    case HoleNote::dialUnsaid:
+      return "dial figures are the growth of the hole; many dials want half: trial cut first";
+    case HoleNote::shortOfFar:
+      return "room for chips is cut short by the far side: clear them often";
+    case HoleNote::waitsToSuit:
+      break;
+  }
+  return "its size waits for what is measured";
+}
+
+std::string wordsOf(const Lacking& lacking, const Step& shown) {
+  return whyText(lacking) + nearText(lacking, shown) + remedyText(lacking);
+}
+
+}  // namespace inchwright

@@ -1,0 +1,28 @@
+#pragma once
+
+#include <string>
+#include <vector>
+
+#include "core/checks/finding.h"
+#include "core/measure/writing.h"
+
+namespace inchwright {
+
+// What a plan and the checks say, in UK English (see `inEnglish`). Figures are shown at the step of
+// the readout, in its unit.
+
+/// Why a step is as it is, with where the rule comes from.
+std::string wordsOf(Rule rule);
+
+/// Of a step what is worth saying behind its tool: `0.2420, 0.3435 deep, 0.4165 to its end`.
+std::string wordsOf(const HoleStep& step, const Step& shown);
+
+std::string wordsOf(HoleNote note);
+
+/// What is lacking, the nearest that is owned with what each changes, and what to buy or bore.
+std::string wordsOf(const Lacking& lacking, const Step& shown);
+
+/// One finding: what meets what, by how much, what to shift.
+std::string wordsOf(const Finding& finding, const Step& shown);
+
+}  // namespace inchwright
