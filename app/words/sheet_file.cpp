@@ -25,6 +25,9 @@ bool bearsOurMark(std::string_view content) {
   if (content.substr(0, 8) == "\x89PNG\r\n\x1a\n"sv) {
     return has(content, "tEXtSoftware\0Inchwright "sv);
   }
+  if (content.substr(0, 15) == "<!DOCTYPE html>") {
+    return has(content, "<meta name=\"generator\" content=\"Inchwright ");
+  }
   return has(content, "<svg") && has(content, "<desc>Inchwright ");
 }
 

@@ -12,6 +12,7 @@
 #include "core/document/atomic_file.h"
 #include "core/measure/lettered.h"
 #include "core/sheet/lathe_sheet.h"
+#include "core/sheet/tablet_page.h"
 #include "core/sheet/tape_up.h"
 
 namespace inchwright::app {
@@ -20,12 +21,13 @@ namespace {
 namespace fs = std::filesystem;
 
 constexpr std::string_view kSheetHelp =
-    R"(inchwright sheet FILE --out NAME.pdf|.svg|.png [--part P] [--setup S] [--paper a4|letter]
+    R"(inchwright sheet FILE --out NAME.pdf|.svg|.png|.html [--part P] [--setup S] [--paper a4|letter]
                  [--distance "1.5 m"] [--unit in|mm] [--step STEP] [--english uk|us]
                  [--rounding] [--closeness] [--force]
 
 Writes the sheet to tape up at the machine. The ending says what is wanted. A PDF holds all the
-pages; pictures (SVG, PNG) of several pages are numbered NAME-1.png, NAME-2.png ...
+pages; pictures (SVG, PNG) of several pages are numbered NAME-1.png, NAME-2.png ... An HTML
+page is for a tablet or phone at the machine: one file, no network, one step at a time.
 
   --out NAME            where to; a file that Inchwright did not make is not replaced
   --part P, --setup S   only those of that name, else all
@@ -49,7 +51,7 @@ constexpr double kPixelsPerMm = 300 / 25.4;
 constexpr double kNearest = 200;    // mm; nearer than a hand's breadth is a slip of the pen
 constexpr double kFarthest = 5000;  // mm; the figures would fill the paper
 
-enum class Form { pdf, svg, png };
+enum class Form { pdf, svg, png, html };
 
 struct Wanted {
   fs::path out;
@@ -71,7 +73,8 @@ Result<Form> formByEnding(const fs::path& out) {
   if (ending == ".pdf") return Form::pdf;
   if (ending == ".svg") return Form::svg;
   if (ending == ".png") return Form::png;
-  return badOption("--out", "“" + out.string() + "” must end in .pdf, .svg or .png");
+  if (ending == ".html") return Form::html;
+  return badOption("--out", "“" + out.string() + "” must end in .pdf, .svg, .png or .html");
 }
 
 /// `1.5 m`, `1500 mm`, `5'`, `60 in`; a bare figure is in metres. Only the size
@@ -94,7 +97,8 @@ Result<double> readDistance(const std::string& text) {
 Result<Wanted> wantedOf(const Arguments& arguments) {
   Wanted wanted;
   const auto out = arguments.value("--out");
-  if (!out || out->empty()) return badOption("--out", "say where to: --out NAME.pdf, .svg or .png");
+  if (!out || out->empty())
+    return badOption("--out", "say where to: --out NAME.pdf, .svg, .png or .html");
   wanted.out = *out;
   const Result<Form> form = formByEnding(wanted.out);
   if (!form) return form.error();
@@ -174,6 +178,25 @@ Result<SheetOptions> optionsFor(const Wanted& wanted, const Job& job, const Part
   return options;
 }
 
+/// The page for a tablet: all setups asked for, one file.
+Result<fs::path> writeTablet(const OpenedJob& opened, const std::vector<PlannedSetup>& planned,
+                             const Wanted& wanted) {
+  const ToolsOwned tools(opened.job.shop);
+  std::vector<TabletSetup> setups;
+  for (const PlannedSetup& one : planned) {
+    const OpenedJob::Solved& solved = opened.solved[one.solved];
+    const Part& part = opened.part(solved);
+    const CheckedSetup checked = planAndCheck(opened.job, part, solved.solution, one.setup, tools);
+    setups.push_back(
+        tabletSetup(part, one.table, checked, solved.solution.isDraft(), wanted.options.english));
+  }
+  const std::string page =
+      tabletPage(opened.job.title, opened.job.print, wanted.options.date, setups);
+  if (const Result<Done> free = mayReplace(wanted.out, wanted.force); !free) return free.error();
+  if (const Result<Done> done = replaceFile(wanted.out, page); !done) return done.error();
+  return wanted.out;
+}
+
 int runSheet(std::span<const std::string> args, Streams& streams) {
   const Result<Arguments> arguments = sortArguments(args, {{"--out", true},
                                                            {"--part", true},
@@ -194,6 +217,12 @@ int runSheet(std::span<const std::string> args, Streams& streams) {
   const Result<std::vector<PlannedSetup>> planned = planJob(*arguments, *opened);
   if (!planned) return refuse(streams, "sheet", planned.error());
 
+  if (wanted->form == Form::html) {
+    const Result<fs::path> file = writeTablet(*opened, *planned, *wanted);
+    if (!file) return refuse(streams, "sheet", file.error());
+    streams.out << oneLine(file->string()) << '\n';
+    return hasFindings(*opened) ? kFindings : kFine;
+  }
   std::vector<Page> pages;
   for (const PlannedSetup& one : *planned) {
     const OpenedJob::Solved& solved = opened->solved[one.solved];

@@ -3,6 +3,7 @@
 #include <algorithm>
 #include <utility>
 
+#include "core/lines/found_line.h"
 #include "core/lines/line_words.h"
 #include "core/part/common_axis.h"
 #include "core/part/edit.h"
@@ -47,6 +48,7 @@ class LineReader {
     if (first == "stock") return readStock();
     if (first == "delete") return readDelete();
     if (first == "rename") return readRename();
+    if (first == "found") return readFound();
     return readNamedReading();
   }
 
@@ -356,6 +358,19 @@ class LineReader {
     if (!next.ok()) return next.error();
     part_ = std::move(next).value();
     return finish(LineDid::renamed, to, from + " is now called " + to);
+  }
+
+  Result<LineOutcome> readFound() {
+    words_.take();
+    const std::size_t at = words_.at();
+    const auto found = readFoundLine(part_, words_.takeRest(), context_.unit);
+    if (!found) return shifted(found.error(), at);
+    std::string places;
+    for (const MadePlace& made : *found) {
+      part_ = withMade(part_, made);
+      places += (places.empty() ? "" : ", ") + made.place;
+    }
+    return finish(LineDid::found, found->back().place, "found at " + places);
   }
 
   Part part_;

@@ -119,6 +119,10 @@ enum class HoleNote {
   reamerDoesNotMove,  ///< bored first, since a reamer follows the hole it finds
   interrupted,        ///< it breaks out of the outline, so a bar cuts by turns
   dialUnsaid,         ///< growth of the hole; many dials want half
+  throughBoth,        ///< clamped to its mate and drilled once, deep enough for both
+  byMatesSheet,       ///< drilled with its mate, by the other part's coordinates
+  fromMate,           ///< spotted through its mate
+  onAssembly,         ///< drilled once what it goes with is in place
   shortOfFar,         ///< chip room was cut short by the far side
   waitsToSuit
 };
@@ -146,6 +150,7 @@ struct HoleWork {
   Length onFace;            ///< still to come off the face it is cut from
   bool closePlace = false;  ///< its place is lettered closer than a fraction
   bool breaksOut = false;   ///< of the outline as it is now
+  bool pairLeads = false;   ///< a pair drilled by this part's coordinates: depths count both
 };
 
 /// The limits of a hole's size: by its `limits`, else by the tolerance lettered with its diameter;

@@ -51,6 +51,7 @@ class HolePlanner {
   void setSpeed(HoleStep& step, Length size, int partsOfTwo);
   Lacking& lack(Op op, std::string wanted, Lacking::Why why);
   void nameNearestDrills(Lacking& lacking, Length low, Length high);
+  void addLocating();
   void setPins();
 
   // plan_reamed.cpp

@@ -106,6 +106,7 @@ HolePlan HolePlanner::take() && {
                      };
                      return rank(a) < rank(b);
                    });
+  addLocating();
   setPins();
   return std::move(plan_);
 }
@@ -334,6 +335,22 @@ void HolePlanner::addSeat() {
                         ? static_cast<int>(tool->angle->value.toDegrees() + 0.5)
                         : (seat.unit == Unit::inch ? kInchCountersink : kMetricCountersink);
   step.pointDepth = sumHeld(step.fullDepth.value_or(work_.onFace), pointLength(seat.value, angle));
+}
+
+void HolePlanner::addLocating() {
+  switch (work_.drilled.locate) {
+    case Locate::pair:
+      plan_.notes.push_back(work_.pairLeads ? HoleNote::throughBoth : HoleNote::byMatesSheet);
+      break;
+    case Locate::mate:
+      plan_.notes.push_back(HoleNote::fromMate);
+      break;
+    case Locate::assembly:
+      plan_.notes.push_back(HoleNote::onAssembly);
+      break;
+    default:
+      break;
+  }
 }
 
 void HolePlanner::setPins() {

@@ -14,7 +14,7 @@ Length customaryFraction(const General& general) {
 
 /// Holes that are alike in all that matters to a plan share it.
 using LikeKey = std::tuple<Face, std::string, std::string, std::string, std::string, std::string,
-                           std::string, int, int, bool, bool>;
+                           std::string, int, int, bool, bool, bool, std::int64_t>;
 
 std::string textOf(const std::optional<Lettered>& figure) {
   if (!figure) return "";
@@ -50,6 +50,7 @@ class HolePlans {
     if (isUp(feature.face)) hole.onFace = block_.stock(feature.face);
     hole.closePlace = close_.count(place) > 0 || close_.count(feature.id) > 0;
     const bool out = breaksOutNow(hole);
+    const Pair pair = pairOf(hole);
     const LikeKey key{feature.face,
                       textOf(drilled.diameter),
                       drilled.thread,
@@ -60,11 +61,13 @@ class HolePlans {
                       static_cast<int>(drilled.make),
                       static_cast<int>(drilled.locate),
                       hole.closePlace,
-                      out};
+                      out,
+                      pair.leads,
+                      pair.further.ticks()};
     std::shared_ptr<const HolePlan>& plan = plans_[key];
     if (!plan) {
       plan = std::make_shared<const HolePlan>(
-          planHole(workOf(hole, out), tools_, asked_.job->machine.speeds));
+          planHole(workOf(hole, out, pair), tools_, asked_.job->machine.speeds));
     }
     hole.plan = plan;
     return hole;
@@ -98,7 +101,46 @@ class HolePlans {
     return false;
   }
 
-  HoleWork workOf(const PlannedHole& hole, bool out) const {
+  /// A hole drilled with another part's: does it lead, and how much further does the drill go then.
+  struct Pair {
+    bool leads = false;
+    Length further;
+  };
+
+  Pair pairOf(const PlannedHole& hole) {
+    if (hole.drilled->locate != Locate::pair) return {};
+    const Job& job = *asked_.job;
+    const Part& part = *asked_.part;
+    bool before = false;  // whether this part stands in the document before the one looked at
+    for (const Part& other : job.parts) {
+      if (&other == &part || other.name == part.name) {
+        before = true;
+        continue;
+      }
+      for (const Feature& feature : other.features) {
+        const Drilled* drilled = feature.drilled();
+        if (!drilled || drilled->locate != Locate::pair || !drilled->mate) continue;
+        const bool named =
+            drilled->mate->part == part.name &&
+            (drilled->mate->place == hole.id || drilled->mate->place == hole.feature);
+        // The one that names its mate follows it; where both do, the part that comes first leads.
+        if (!named || (hole.drilled->mate && !before)) continue;
+        return {true, thicknessOf(other, axisAcross(feature.face))};
+      }
+    }
+    return {!hole.drilled->mate, Length()};
+  }
+
+  Length thicknessOf(const Part& part, Axis axis) {
+    const auto [entry, fresh] = thickness_.emplace(std::pair(part.name, axis), Length());
+    if (!fresh) return entry->second;
+    if (const Result<Solution> solution = solve(part, {.findSuspects = false})) {
+      entry->second = WorkBlock(part, *solution, nullptr).sizeFinished(axis).value_or(Length());
+    }
+    return entry->second;
+  }
+
+  HoleWork workOf(const PlannedHole& hole, bool out, const Pair& pair) const {
     HoleWork work;
     work.drilled = *hole.drilled;
     work.unit = asked_.job->unit;
@@ -113,6 +155,8 @@ class HolePlans {
       work.throughFinished = work.throughFinished->plus(work.onFace);
     }
     work.throughNow = up ? block_.sizeNow(across) : work.throughFinished;
+    work.pairLeads = pair.leads;
+    if (work.throughNow) work.throughNow = work.throughNow->plus(pair.further);
     return work;
   }
 
@@ -121,6 +165,7 @@ class HolePlans {
   const ToolsOwned& tools_;
   std::set<std::string_view> close_;
   std::map<LikeKey, std::shared_ptr<const HolePlan>> plans_;
+  std::map<std::pair<std::string, Axis>, Length> thickness_;
 };
 
 }  // namespace

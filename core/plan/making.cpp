@@ -12,9 +12,9 @@ namespace {
 enum Rank { kMark, kDrill, kBore, kReam, kTap, kSlot };
 
 /// Gathers the run of tools of one hole.
-class HolePlan {
+class HoleMaker {
  public:
-  explicit HolePlan(const Drilled& hole) : hole_(hole) {
+  explicit HoleMaker(const Drilled& hole) : hole_(hole) {
     if (hole.diameter) {
       unit_ = hole.diameter->unit;
       sets_ = DrillSets::customaryFor(unit_);
@@ -154,7 +154,7 @@ std::string_view nameOf(StepKind kind) {
 }
 
 Making makingOf(const Feature& feature) {
-  if (const Drilled* hole = feature.drilled()) return HolePlan(*hole).take();
+  if (const Drilled* hole = feature.drilled()) return HoleMaker(*hole).take();
   Making making;
   if (const auto* slot = feature.as<kind::Slot>()) {
     making.rank = kSlot;

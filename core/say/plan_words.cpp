@@ -193,6 +193,14 @@ std::string wordsOf(HoleNote note) {
       return "it breaks out, so the bar cuts by turns: end mills first, light cuts";
     case HoleNote::dialUnsaid:
       return "dial figures are the growth of the hole; many dials want half: trial cut first";
+    case HoleNote::throughBoth:
+      return "clamped to its mate and drilled once by this sheet, through both";
+    case HoleNote::byMatesSheet:
+      return "drilled with its mate, by the other part's sheet: not by these coordinates";
+    case HoleNote::fromMate:
+      return "spotted through its mate: not by these coordinates";
+    case HoleNote::onAssembly:
+      return "drilled on assembly: not by these coordinates";
     case HoleNote::shortOfFar:
       return "room for chips is cut short by the far side: clear them often";
     case HoleNote::waitsToSuit:

@@ -12,6 +12,7 @@
 #include <string>
 #include <vector>
 
+#include "core/checks/whole_part.h"
 #include "core/document/document.h"
 #include "core/kit/difference.h"
 #include "core/kit/ways_out.h"
@@ -30,6 +31,8 @@ namespace {
 // The samples of several parts, which have tests of their own.
 const char* const kEndShake = "end_shake";
 const char* const kClickWork = "click_work";
+// The one that shows what would go wrong; it has no print.
+const char* const kPalletCock = "pallet_cock";
 
 const std::filesystem::path kSamples = std::filesystem::path(INCHWRIGHT_SOURCE_DIR) / "samples";
 
@@ -172,6 +175,7 @@ TEST(Samples, NoneIsLeftOut) {
   for (const Findings& one : expected()) tested.insert(one.name);
   tested.insert(kEndShake);
   tested.insert(kClickWork);
+  tested.insert(kPalletCock);
   EXPECT_EQ(found, tested);
 }
 
@@ -241,6 +245,29 @@ TEST(Samples, FrontPlateByHand) {
   ASSERT_NE(h, table.rows.end());
   EXPECT_EQ(h->x.text, "0.8125");
   EXPECT_EQ(h->y.text, "4.0000");
+}
+
+// `C breaks_out`, in the order of the codes.
+std::vector<std::string> foundIn(const std::string& name) {
+  const Job job = sample(name);
+  const Part& part = job.parts.at(0);
+  std::vector<std::string> lines;
+  for (const Finding& finding : findingsOf(job, part, solved(part), ToolsOwned(job.shop))) {
+    std::string line(nameOf(finding.code));
+    for (const Id& place : finding.places) line += " " + place;
+    lines.push_back(line);
+  }
+  return lines;
+}
+
+TEST(Samples, FrontPlateIsReadyToCut) {
+  EXPECT_EQ(foundIn("front_plate"), std::vector<std::string>{});
+}
+
+TEST(Samples, PalletCockShowsWhatWouldGoWrong) {
+  expectWrittenAsTheProgramWritesIt(kPalletCock);
+  EXPECT_EQ(foundIn(kPalletCock),
+            (std::vector<std::string>{"parallel B", "breaks_into B D", "breaks_out C"}));
 }
 
 TEST(Samples, FrontPlateCrossHoleByHand) {

@@ -118,7 +118,7 @@ TEST(Jaw, IsMetBelowItsTopAlone) {
   held.vice("1 3/4");
   held.parallel(Jaw::fixed, "1/8", "1", "0");
   // Jaws begin 1 + 1 − 1 3/4 = 1/4 below the face: the seat just does not reach it.
-  EXPECT_EQ(linesOf(held.findings()), Lines{"parallel A 0.0312"});
+  EXPECT_EQ(linesOf(held.findings()), Lines{"parallel A 0.0313"});
   held.vice("1.8");
   held.setup.held.parallels->front().thick = lettered("1/16");
   EXPECT_EQ(linesOf(held.findings()), Lines{"jaw A 0.0313"});
@@ -209,7 +209,7 @@ TEST(BreaksInto, OfOneFace) {
 TEST(BreaksInto, OfFacesAcross) {
   HeldPlate held = plate();
   held.hole("B", "1", "1/2", "1/4", Face::front);  // under A, right through
-  EXPECT_EQ(linesOf(held.findings()), Lines{"breaks_into A B 0.2812"});
+  EXPECT_EQ(linesOf(held.findings()), Lines{"breaks_into A B 0.2813"});
   held.blind("B", "3/4");  // its point reaches .7500 + .0751, A begins at .875
   EXPECT_EQ(linesOf(held.findings()), Lines{});
   held.blind("B", ".79");  // tip at .8651: .0099 left
@@ -236,9 +236,10 @@ TEST(BreaksInto, CountsTheDeeperDrillUnderAReamer) {
   HeldPlate held = plate();
   held.part.features.back().drilled()->make = Make::ream;
   held.blind("A", "1/2");
-  // Drilled .242 to .5 + 1/32 + .0605 with a point of .0727: the tip is .6645 deep, .3355 above U.
+  // Drilled .242 to .5 + 1/32 + .0605 with a point of .0727: the tip is .66445 deep, .33555 above
+  // U.
   held.hole("B", "1", "0.2", "1/4", Face::front);  // its top at .325
-  EXPECT_EQ(linesOf(held.findings()), Lines{"breaks_into A B 0.0208"});
+  EXPECT_EQ(linesOf(held.findings()), Lines{"breaks_into A B 0.0207"});
 }
 
 TEST(BreaksInto, WithoutAThicknessThroughHolesOfAFaceStillCount) {
@@ -258,7 +259,7 @@ TEST(Outline, BreaksOutAndThinWall) {
   held.hole("B", ".14", "1 1/2", "1/4");  // a wall of .015
   held.hole("C", "4.05", "1", "1/4");     // beyond the side
   EXPECT_EQ(linesOf(held.findings()),
-            (Lines{"breaks_out A 0.0250", "breaks_out C 0.1750", "thin_wall B 0.0162"}));
+            (Lines{"breaks_out A 0.0250", "breaks_out C 0.1750", "thin_wall B 0.0163"}));
   EXPECT_TRUE(held.findings()[0].nowToo);
   held.setup.stock[static_cast<std::size_t>(Side::left)] = lettered("1/4");
   EXPECT_FALSE(held.findings()[0].nowToo) << "drill it before that side is cut down";
@@ -274,7 +275,7 @@ TEST(Outline, BreaksOutIsSilencedAgainstTheOutlineAlone) {
   held.setup.jaw = Side::front;
   held.vice("1 1/2");
   held.parallel(Jaw::fixed, "1/8", "1", "0");
-  EXPECT_EQ(linesOf(held.findings()), (Lines{"jaw A 0.1562", "parallel A 0.1562"}));
+  EXPECT_EQ(linesOf(held.findings()), (Lines{"jaw A 0.1563", "parallel A 0.1563"}));
 }
 
 TEST(Outline, BreaksThroughCountsThePointAndTheLead) {

@@ -119,9 +119,8 @@ inline std::vector<std::string> linesOf(const std::vector<Finding>& findings) {
     std::string line(nameOf(finding.code));
     for (const Id& place : finding.places) line += " " + place;
     if (finding.by) {
-      char figure[32];
-      std::snprintf(figure, sizeof figure, " %.4f", finding.by->toInches());
-      line += figure;
+      // To the nearest, halves upwards.
+      line += " " + decimal((finding.by->ticks() + 127'000) / 254'000);
     }
     lines.push_back(line);
   }

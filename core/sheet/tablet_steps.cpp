@@ -1,0 +1,142 @@
+#include <algorithm>
+#include <map>
+
+#include "core/plan/tools_in_order.h"
+#include "core/say/figure_words.h"
+#include "core/say/plan_words.h"
+#include "core/say/setup_words.h"
+#include "core/sheet/tablet_page.h"
+
+namespace inchwright {
+namespace {
+
+std::string verbOf(const ToolUse& use) {
+  switch (use.op) {
+    case Op::spot:
+      return "Spot";
+    case Op::deburr:
+      return "Break the edges";
+    case Op::bore:
+      return "Bore";
+    case Op::pilot:
+    case Op::drill:
+      return use.tool.starts_with("end mill") ? "Fit " + use.tool : "Fit drill " + use.tool;
+    default:
+      return "Fit " + use.tool;
+  }
+}
+
+class StepGatherer {
+ public:
+  StepGatherer(const SetupTable& table, const CheckedSetup& checked)
+      : table_(table), checked_(checked) {
+    for (const TableRow& row : table.rows) rows_.emplace(row.id, &row);
+    for (const PlannedHole& hole : checked.holes) holes_.emplace(hole.id, &hole);
+  }
+
+  std::vector<TabletStep> toolSteps() const {
+    std::vector<TabletStep> steps;
+    for (const ToolUse& use : toolsInOrder(checked_.holes, table_.face)) {
+      TabletStep step;
+      step.title = verbOf(use);
+      for (const TableRow& row : table_.rows) {
+        if (std::find(use.places.begin(), use.places.end(), row.id) == use.places.end()) continue;
+        addUse(step, use, row);
+      }
+      if (!step.rows.empty()) steps.push_back(std::move(step));
+    }
+    TabletStep slots;
+    slots.title = "Slots and points";
+    for (const TableRow& row : table_.rows) {
+      if (holes_.count(row.id) == 0) slots.rows.push_back(rowOf(row, ""));
+    }
+    if (!slots.rows.empty()) steps.push_back(std::move(slots));
+    return steps;
+  }
+
+  TabletStep measuring() const {
+    TabletStep step;
+    step.title = "Measure before it is taken out";
+    step.measures = true;
+    for (const TableRow& row : table_.rows) {
+      const auto hole = holes_.find(row.id);
+      if (hole == holes_.end()) continue;
+      const HolePlan& plan = *hole->second->plan;
+      std::string what;
+      if (plan.limits) {
+        what = "pin " + atStep(plan.pins->go, table_.step) + " goes in, " +
+               atStep(plan.pins->noGo, table_.step) + " does not";
+      }
+      step.rows.push_back(rowOf(row, what));
+    }
+    return step;
+  }
+
+ private:
+  TabletRow rowOf(const TableRow& row, std::string what) const {
+    return {row.id, signedText(row.x), signedText(row.y), std::move(what)};
+  }
+
+  void addUse(TabletStep& step, const ToolUse& use, const TableRow& row) const {
+    const PlannedHole& hole = *holes_.at(row.id);
+    std::string what;
+    for (const HoleStep& made : hole.plan->steps) {
+      const bool same = made.tool == use.tool &&
+                        (made.op == use.op || use.op == Op::drill || use.op == Op::pilot);
+      if (!same) continue;
+      if (made.dial || use.op == Op::bore) {
+        step.rows.push_back(rowOf(row, wordsOf(made, table_.step)));
+        continue;
+      }
+      what = wordsOf(made, table_.step);
+      if (!made.struckOut.empty()) step.struckOut = made.struckOut;
+    }
+    if (use.op == Op::bore) return;
+    step.rows.push_back(rowOf(row, std::move(what)));
+    for (const HoleNote note : hole.plan->notes) {
+      const std::string words = row.id + ": " + wordsOf(note);
+      const bool last = use.op == Op::ream || use.op == Op::tap;
+      if (last) step.lines.push_back(words);
+    }
+  }
+
+  const SetupTable& table_;
+  const CheckedSetup& checked_;
+  std::map<std::string_view, const TableRow*> rows_;
+  std::map<std::string_view, const PlannedHole*> holes_;
+};
+
+}  // namespace
+
+TabletSetup tabletSetup(const Part& part, const SetupTable& table, const CheckedSetup& checked,
+                        bool draft, English english) {
+  const SetupWords words = setupWords(part, table, english);
+  TabletSetup setup;
+  setup.part = table.part;
+  setup.setup = table.setup;
+  setup.heading = table.part + ", setup " + table.setup;
+  setup.zero = words.zero;
+  setup.counts = countsWords(table, english);
+  setup.draft = draft;
+  setup.millimetres = table.step.unit == Unit::millimetre;
+  for (const std::string& warning : words.warnings) setup.before.push_back(warning);
+  for (const Finding& finding : checked.findings) {
+    setup.before.push_back(inEnglish(wordsOf(finding, table.step), english));
+  }
+  for (const SetupWords::Touch& touch : words.touchOff) {
+    setup.steps.push_back({"Find zero: " + touch.what, touch.steps, "", {}, false});
+  }
+  TabletStep look{"Drive there and look before cutting", {}, "", {}, false};
+  for (std::size_t i = 0; i < table.checks.size(); ++i) {
+    look.rows.push_back({"check " + std::to_string(i + 1), signedText(table.checks[i].x),
+                         signedText(table.checks[i].y), words.checks[i]});
+  }
+  if (!look.rows.empty()) setup.steps.push_back(std::move(look));
+  const StepGatherer gatherer(table, checked);
+  for (TabletStep& step : gatherer.toolSteps()) setup.steps.push_back(std::move(step));
+  TabletStep measuring = gatherer.measuring();
+  if (!measuring.rows.empty()) setup.steps.push_back(std::move(measuring));
+  return setup;
+}
+
+}  // namespace inchwright
