@@ -5,6 +5,7 @@
 
 #include "app/words/console.h"
 #include "app/words/job_file.h"
+#include "app/words/lathe_json.h"
 #include "app/words/making_json.h"
 #include "app/words/words.h"
 #include "core/plan/tools_in_order.h"
@@ -48,6 +49,7 @@ SetupPlan planOf(const OpenedJob& opened, const PlannedSetup& planned, const Too
   plan.planned = &planned;
   const OpenedJob::Solved& solved = opened.solved[planned.solved];
   plan.part = &opened.part(solved);
+  if (planned.lathe) return plan;
   plan.checked = planAndCheck(opened.job, *plan.part, solved.solution, planned.setup, tools);
   std::map<std::string_view, std::size_t> rank;
   for (const TableRow& row : planned.table.rows) rank.emplace(row.id, rank.size());
@@ -83,12 +85,18 @@ Json roomAsJson(const SetupTable& table) {
 }
 
 Json asJson(const SetupPlan& plan) {
-  const Step& step = plan.planned->table.step;
+  const bool lathe = plan.planned->lathe.has_value();
+  const Step& step = lathe ? plan.planned->lathe->step : plan.planned->table.step;
   Json entry{{"part", plan.part->name},
              {"setup", plan.planned->setup.name},
              {"unit", nameOf(step.unit)},
              {"holes", Json::array()},
              {"tools", Json::array()}};
+  if (lathe) {
+    entry["cuts"] = cutsAsJson(*plan.planned->lathe);
+    entry["findings"] = Json::array();
+    return entry;
+  }
   for (const PlannedHole* hole : plan.holes) entry["holes"].push_back(holeAsJson(*hole, step));
   for (const ToolUse& use : toolsInOrder(plan.checked.holes, plan.planned->setup.face)) {
     const Json name = use.tool;
@@ -121,11 +129,21 @@ void printHole(const PlannedHole& hole, const Step& step, const Streams& streams
   for (const HoleNote note : hole.plan->notes) streams.out << "    " << wordsOf(note) << '\n';
 }
 
+/// The cuts of a setup of the lathe, one a line.
+void printCuts(const LatheWork& work, const Streams& streams) {
+  for (const Cut& cut : work.cuts) {
+    std::string of;
+    for (const Id& id : cut.of) of += (of.empty() ? "" : " ") + id;
+    streams.out << "  " << oneLine(std::string(nameOf(cut.op)) + "  " + of) << '\n';
+  }
+}
+
 void print(const SetupPlan& plan, const Streams& streams) {
   const Step& step = plan.planned->table.step;
   streams.out << toned(streams, Tone::heading,
                        oneLine(plan.part->name + ", setup " + plan.planned->setup.name))
               << '\n';
+  if (plan.planned->lathe) return printCuts(*plan.planned->lathe, streams);
   const HolePlan* last = nullptr;
   for (const PlannedHole* hole : plan.holes) {
     if (hole->plan.get() == last) {

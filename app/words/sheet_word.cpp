@@ -184,11 +184,15 @@ Result<fs::path> writeTablet(const OpenedJob& opened, const std::vector<PlannedS
   const ToolsOwned tools(opened.job.shop);
   std::vector<TabletSetup> setups;
   for (const PlannedSetup& one : planned) {
+    if (one.lathe) continue;
     const OpenedJob::Solved& solved = opened.solved[one.solved];
     const Part& part = opened.part(solved);
     const CheckedSetup checked = planAndCheck(opened.job, part, solved.solution, one.setup, tools);
     setups.push_back(
         tabletSetup(part, one.table, checked, solved.solution.isDraft(), wanted.options.english));
+  }
+  if (setups.empty()) {
+    return badOption("--out", "a page for a tablet shows setups of the mill, and there is none");
   }
   const std::string page =
       tabletPage(opened.job.title, opened.job.print, wanted.options.date, setups);

@@ -5,8 +5,8 @@
 namespace inchwright {
 namespace {
 
-Cut cutOfHole(const PlannedHole& hole) {
-  Cut cut;
+CutPlace cutOfHole(const PlannedHole& hole) {
+  CutPlace cut;
   cut.id = hole.id;
   cut.from = {(*hole.centre)[0].ticks(), (*hole.centre)[1].ticks()};
   cut.through = hole.drilled->depth.through || !hole.drilled->depth.length;
@@ -26,10 +26,10 @@ Cut cutOfHole(const PlannedHole& hole) {
   return cut;
 }
 
-std::optional<Cut> cutOfSlot(const CheckedWork& work, const Feature& feature,
-                             const kind::Slot& slot) {
+std::optional<CutPlace> cutOfSlot(const CheckedWork& work, const Feature& feature,
+                                  const kind::Slot& slot) {
   if (!slot.axis || !slot.width || slot.width->value <= Length()) return std::nullopt;
-  Cut cut;
+  CutPlace cut;
   cut.id = feature.id;
   const auto axes = axesIn(feature.face);
   std::array<Spot, 2> ends{};
@@ -46,7 +46,7 @@ std::optional<Cut> cutOfSlot(const CheckedWork& work, const Feature& feature,
   cut.along = axes[1] == *slot.axis ? 1 : 0;
   cut.length = ends[1][cut.along] - ends[0][cut.along];
   cut.through = slot.depth.through || !slot.depth.length;
-  Cut::Tool tool;
+  CutPlace::Tool tool;
   tool.name = "end mill";
   tool.radius = slot.width->value.ticks() / 2;
   tool.through = cut.through;
@@ -67,7 +67,7 @@ Length sumOf(Length a, Length b) {
   return a.plus(b).value_or(a);
 }
 
-const Cut::Tool* Cut::widest() const {
+const CutPlace::Tool* CutPlace::widest() const {
   const Tool* widest = nullptr;
   for (const Tool& tool : tools) {
     if (!widest || tool.radius > widest->radius) widest = &tool;
@@ -75,8 +75,8 @@ const Cut::Tool* Cut::widest() const {
   return widest;
 }
 
-std::vector<Cut> cutsOf(const CheckedWork& work) {
-  std::vector<Cut> cuts;
+std::vector<CutPlace> cutPlaces(const CheckedWork& work) {
+  std::vector<CutPlace> cuts;
   for (const PlannedHole& hole : work.holes) {
     if (hole.face == work.setup.face && hole.centre) cuts.push_back(cutOfHole(hole));
   }
@@ -84,7 +84,8 @@ std::vector<Cut> cutsOf(const CheckedWork& work) {
     if (feature.face != work.setup.face) continue;
     const auto* slot = feature.as<kind::Slot>();
     if (!slot) continue;
-    if (std::optional<Cut> cut = cutOfSlot(work, feature, *slot)) cuts.push_back(*std::move(cut));
+    if (std::optional<CutPlace> cut = cutOfSlot(work, feature, *slot))
+      cuts.push_back(*std::move(cut));
   }
   return cuts;
 }

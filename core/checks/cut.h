@@ -9,7 +9,7 @@ namespace inchwright {
 
 /// What is cut at one hole or along one slot of the setup's face, as the checks look at it: where,
 /// and with which tools how deep. Ticks in the part's own axes.
-struct Cut {
+struct CutPlace {
   struct Tool {
     std::string name;
     std::int64_t radius = 0;
@@ -32,6 +32,6 @@ struct Cut {
 Length sumOf(Length a, Length b);
 
 /// The cuts of a setup's face that have a place.
-std::vector<Cut> cutsOf(const CheckedWork& work);
+std::vector<CutPlace> cutPlaces(const CheckedWork& work);
 
 }  // namespace inchwright

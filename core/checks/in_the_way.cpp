@@ -104,7 +104,7 @@ Rectangle rectangleOf(Side side, std::int64_t at, const CheckedWork& work, const
 class WayChecker {
  public:
   explicit WayChecker(const CheckedWork& work)
-      : work_(work), cuts_(cutsOf(work)), around_(work.tools.marginAround().ticks()) {}
+      : work_(work), cuts_(cutPlaces(work)), around_(work.tools.marginAround().ticks()) {}
 
   std::vector<Finding> take() && {
     if (const std::optional<ViceFrame> vice = viceOf(work_)) {
@@ -120,7 +120,8 @@ class WayChecker {
 
  private:
   /// How much nearer than it may a tool of a cut comes to a rectangle; 0 or less where it does not.
-  std::int64_t nearerBy(const Cut& cut, const Cut::Tool& tool, const Rectangle& rectangle) const {
+  std::int64_t nearerBy(const CutPlace& cut, const CutPlace::Tool& tool,
+                        const Rectangle& rectangle) const {
     const Rectangle grown =
         cut.length > 0 ? grownBack(rectangle, cut.along, cut.length) : rectangle;
     return tool.radius + around_ - distanceTo(grown, cut.from);
@@ -128,10 +129,10 @@ class WayChecker {
 
   /// The tool that comes nearest among those that pass; its finding, or nothing.
   template <class Passes>
-  Finding* check(const Cut& cut, const Rectangle& rectangle, FindingCode code, Passes passes) {
-    const Cut::Tool* worst = nullptr;
+  Finding* check(const CutPlace& cut, const Rectangle& rectangle, FindingCode code, Passes passes) {
+    const CutPlace::Tool* worst = nullptr;
     std::int64_t by = 0;
-    for (const Cut::Tool& tool : cut.tools) {
+    for (const CutPlace::Tool& tool : cut.tools) {
       if (!passes(tool)) continue;
       const std::int64_t nearer = nearerBy(cut, tool, rectangle);
       if (nearer <= by) continue;
@@ -154,9 +155,9 @@ class WayChecker {
     for (std::size_t i = 0; parallels && i < parallels->size(); ++i) {
       const LaidParallel& one = (*parallels)[i];
       const Rectangle rectangle = rectangleOf(one, vice);
-      for (const Cut& cut : cuts_) {
+      for (const CutPlace& cut : cuts_) {
         Finding* found = check(cut, rectangle, FindingCode::parallel,
-                               [](const Cut::Tool& tool) { return tool.through; });
+                               [](const CutPlace::Tool& tool) { return tool.through; });
         if (!found) continue;
         found->which = i;
         found->jaw = one.jaw;
@@ -167,15 +168,15 @@ class WayChecker {
 
   /// How far the parallel would have to go, away from its jaw (above 0) or towards it: the shorter
   /// way that leaves it beside the jaw.
-  std::optional<Length> shiftOf(const LaidParallel& one, const Cut& cut,
+  std::optional<Length> shiftOf(const LaidParallel& one, const CutPlace& cut,
                                 const ViceFrame& vice) const {
     const bool fixed = one.jaw == Jaw::fixed;
     const std::int64_t jawAt = fixed ? vice.fixedAt : vice.movingAt;
     const int into = fixed ? vice.into : -vice.into;
     const std::int64_t gap = one.gap ? one.gap->value.ticks() : 0;
     const std::int64_t thick = one.thick->value.ticks();
-    const Cut::Tool* widest = nullptr;
-    for (const Cut::Tool& tool : cut.tools) {
+    const CutPlace::Tool* widest = nullptr;
+    for (const CutPlace::Tool& tool : cut.tools) {
       if (tool.through && (!widest || tool.radius > widest->radius)) widest = &tool;
     }
     const std::int64_t keep = widest->radius + around_;
@@ -200,8 +201,8 @@ class WayChecker {
       const Side side = fixed ? vice.fixedSide : vice.movingSide;
       const Rectangle rectangle =
           rectangleOf(side, fixed ? vice.fixedAt : vice.movingAt, work_, vice);
-      for (const Cut& cut : cuts_) {
-        Finding* found = check(cut, rectangle, FindingCode::jaw, [&](const Cut::Tool& tool) {
+      for (const CutPlace& cut : cuts_) {
+        Finding* found = check(cut, rectangle, FindingCode::jaw, [&](const CutPlace::Tool& tool) {
           return tool.end && tool.end->ticks() > top;
         });
         if (!found) continue;
@@ -223,9 +224,9 @@ class WayChecker {
   void checkBed() {
     if (!work_.setup.held.parallels) return;  // nobody said what it stands on
     const Length room = standsOn();
-    for (const Cut& cut : cuts_) {
-      const Cut::Tool* deepest = nullptr;
-      for (const Cut::Tool& tool : cut.tools) {
+    for (const CutPlace& cut : cuts_) {
+      const CutPlace::Tool* deepest = nullptr;
+      for (const CutPlace::Tool& tool : cut.tools) {
         if (tool.through && (!deepest || tool.below > deepest->below)) deepest = &tool;
       }
       if (!deepest || deepest->below <= room) continue;
@@ -250,9 +251,9 @@ class WayChecker {
     Rectangle rectangle;
     const std::size_t axis = axes[0] == axisAcross(*stop) ? 0 : 1;
     (outward(*stop) > 0 ? rectangle.low : rectangle.high)[axis] = at->ticks();
-    for (const Cut& cut : cuts_) {
+    for (const CutPlace& cut : cuts_) {
       Finding* found =
-          check(cut, rectangle, FindingCode::stop, [](const Cut::Tool&) { return true; });
+          check(cut, rectangle, FindingCode::stop, [](const CutPlace::Tool&) { return true; });
       if (found) found->side = *stop;
     }
   }
@@ -272,15 +273,15 @@ class WayChecker {
         rectangle.high[j] = lower->ticks() + span->second.value.ticks();
       }
       if (!known) continue;
-      for (const Cut& cut : cuts_) {
-        Finding* found = check(cut, rectangle, code, [](const Cut::Tool&) { return true; });
+      for (const CutPlace& cut : cuts_) {
+        Finding* found = check(cut, rectangle, code, [](const CutPlace::Tool&) { return true; });
         if (found) found->which = i;
       }
     }
   }
 
   const CheckedWork& work_;
-  std::vector<Cut> cuts_;
+  std::vector<CutPlace> cuts_;
   std::int64_t around_;
   std::vector<Finding> findings_;
 };

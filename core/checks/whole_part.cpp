@@ -42,6 +42,7 @@ std::vector<Finding> findingsOf(const Job& job, const Part& part, const Solution
   std::vector<Finding> all;
   std::array<bool, 6> turnedUp{};
   for (const Setup& setup : setups) {
+    if (setup.chucked) continue;  // nothing of it is drilled from a face
     turnedUp[static_cast<std::size_t>(setup.face)] = true;
     addNew(all, planAndCheck(job, part, solution, setup, tools).findings);
   }
