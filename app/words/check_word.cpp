@@ -29,9 +29,9 @@ tools in the way of parallels, jaws, stop and clamps, tools not owned (see plan)
   --part P   only the part of that name, without gaps
   --json     one JSON object instead of a note
 
-Exit status: 0 all adds up and is placed; 1 there is a clash, a loose feature, a place outside the
-part or in another's way, a figure that something else contradicts, a finding before cutting, or a
-gap that can't be added up; 2 the words or the file could not be used.
+Exit status: 0 all adds up and is placed; 1 there is a clash, a loose feature, a place outside
+the part or in another's way, a figure that something else contradicts, a finding before
+cutting, or a gap that can't be added up; 2 the words or the file could not be used.
 )";
 
 /// A length of the solver at the readout's step.

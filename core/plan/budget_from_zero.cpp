@@ -66,9 +66,8 @@ Result<Budget> budgetAlong(const PartAt& at, Axis axis) {
   return budgetOf(at.part, *network, *request);
 }
 
-Result<std::vector<StackMember>> membersFromZero(const PartAt& at, Axis axis,
-                                                 std::string_view from, std::string_view to,
-                                                 std::optional<Length> held) {
+Result<std::vector<StackMember>> membersFromZero(const PartAt& at, Axis axis, std::string_view from,
+                                                 std::string_view to, std::optional<Length> held) {
   const auto axes = axesIn(at.setup.face);
   const bool inFace = std::find(axes.begin(), axes.end(), axis) != axes.end();
   const Result<BudgetRequest> request = budgetRequest(at, axis);

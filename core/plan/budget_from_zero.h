@@ -28,8 +28,7 @@ Result<Budget> budgetAlong(const PartAt& at, Axis axis);
 /// error. Positions that are no whole tick are rounded to the nearest.
 /// Errors: as `budgetAlong` and `nodeAlong`; `unsolvable` for a loose place; `badRequest` when the
 /// setup has no zero along the axis, or when nothing says how closely a place is held.
-Result<std::vector<StackMember>> membersFromZero(const PartAt& at, Axis axis,
-                                                 std::string_view from, std::string_view to,
-                                                 std::optional<Length> held);
+Result<std::vector<StackMember>> membersFromZero(const PartAt& at, Axis axis, std::string_view from,
+                                                 std::string_view to, std::optional<Length> held);
 
 }  // namespace inchwright

@@ -3,7 +3,6 @@
 #include <algorithm>
 #include <cmath>
 
-
 namespace inchwright {
 namespace {
 
@@ -46,7 +45,7 @@ class PartDrawer {
  private:
   // Without a zero along an axis everything is drawn about 0 there.
   std::optional<double> position(const TableAxis& axis, std::string_view place,
-                              Length beyond = Length()) const {
+                                 Length beyond = Length()) const {
     const Position* found = work_.position(place, axis.part.axis);
     if (!found || !axis.zero) return std::nullopt;
     const std::optional<Rational> now = found->ticks.plus(beyond.rational());
@@ -101,7 +100,7 @@ class PartDrawer {
 
   void addSlot(const Feature& feature) {
     const std::optional<PlanePoint> from = pointOf(feature.id + "1"),
-                                      to = pointOf(feature.id + "2");
+                                    to = pointOf(feature.id + "2");
     if (from && to) {
       picture_.slots.push_back(
           {feature.id, *from, *to, millimetres(feature.as<kind::Slot>()->width)});
@@ -159,8 +158,10 @@ class PartDrawer {
     const Reach about = drawn(axis.machine);
     const std::optional<double> low = sideAt(axis, false, withStock);
     const std::optional<double> high = sideAt(axis, true, withStock);
-    if (missing && !low) missing->push_back(axis.machine == MachineAxis::x ? TableSide::left : TableSide::near);
-    if (missing && !high) missing->push_back(axis.machine == MachineAxis::x ? TableSide::right : TableSide::far);
+    if (missing && !low)
+      missing->push_back(axis.machine == MachineAxis::x ? TableSide::left : TableSide::near);
+    if (missing && !high)
+      missing->push_back(axis.machine == MachineAxis::x ? TableSide::right : TableSide::far);
     return {low.value_or(about.low - kMargin), high.value_or(about.high + kMargin)};
   }
 
@@ -196,7 +197,7 @@ class PartDrawer {
         continue;
       }
       const PlanePoint centre{corner.x + (corner.x == x_.low ? radius : -radius),
-                                corner.y + (corner.y == y_.low ? radius : -radius)};
+                              corner.y + (corner.y == y_.low ? radius : -radius)};
       // The lower left corner turns from 180 to 270 degrees, each further one a quarter on.
       for (int step = 0; step <= kCornerSteps; ++step) {
         const double angle =

@@ -3,8 +3,8 @@
 #include <array>
 #include <optional>
 
-#include "core/chain/solution.h"
 #include "core/part/job.h"
+#include "core/solution/solution.h"
 
 namespace inchwright {
 

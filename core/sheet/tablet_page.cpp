@@ -89,7 +89,8 @@ void addSetup(std::string& out, const TabletSetup& setup) {
   if (!setup.before.empty()) {
     out += "<div class=\"before\"><h2>Before cutting</h2><ul>\n";
     for (const std::string& line : setup.before) out += "<li>" + escaped(line) + "</li>\n";
-    out += "</ul></div>\n";
+    out += "</ul></div>\n<p class=\"still\" hidden>" + std::to_string(setup.before.size()) +
+           " to look at before cutting: see the first step</p>\n";
   }
   for (std::size_t i = 0; i < setup.steps.size(); ++i) {
     addStep(out, setup.steps[i], i + 1, setup.steps.size());

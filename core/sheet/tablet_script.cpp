@@ -56,7 +56,12 @@ std::string_view tabletScript() {
   function show(step, scroll) {
     at = Math.max(0, Math.min(steps.length - 1, step));
     steps.forEach(function (one, i) { one.hidden = i !== at; });
-    all("section.setup").forEach(function (one) { one.hidden = !one.contains(steps[at]); });
+    all("section.setup").forEach(function (one) {
+      one.hidden = !one.contains(steps[at]);
+      var first = one.querySelector("article.step") === steps[at];
+      all(".before, .zero", one).forEach(function (block) { block.hidden = !first; });
+      all(".still", one).forEach(function (line) { line.hidden = first; });
+    });
     document.getElementById("back").disabled = at === 0;
     document.getElementById("next").disabled = at === steps.length - 1;
     write("at", String(at));

@@ -6,8 +6,8 @@
 #include <string>
 #include <vector>
 
-#include "core/chain/solution.h"
 #include "core/checks/checks.h"
+#include "core/solution/solution.h"
 #include "tests/support/solved_part.h"
 
 namespace inchwright::test {
