@@ -129,11 +129,15 @@ void printCheckNote(const Part& part, const Solution& solution, Unit unit, const
     printList(streams, "Nothing checks these readings; read them twice:", {joined(alone, ", ")});
   const bool fine = solution.clashes.empty() && solution.loose.empty() && findings.empty();
   const bool all = notLookedAt.empty();
+  // A line, or a stretch of turned work, has no place of its own.
+  const auto placeable =
+      std::count_if(part.features.begin(), part.features.end(),
+                    [](const Feature& feature) { return !axesOf(feature).empty(); });
   streams.out << "  "
               << (!fine ? ""
                   : all ? "It adds up: "
                         : "What was looked at adds up: ")
-              << solution.placed.size() << " of " << part.features.size() << " features placed"
+              << solution.placed.size() << " of " << placeable << " features placed"
               << (solution.clashes.empty() ? ", no clash" : "") << ".\n";
   if (!all) streams.out << "  Not looked at: " << oneLine(joined(notLookedAt, ", ")) << ".\n";
 }

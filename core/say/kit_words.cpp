@@ -190,6 +190,19 @@ std::vector<std::string> madeLines(const AsMade& made, const Step& readout) {
   return lines;
 }
 
+std::vector<std::string> kitDoubtLines(const AsMade& made, const Step& readout) {
+  const Step step = finer(readout);
+  std::vector<std::string> lines;
+  for (const MateState& mate : made.mates) {
+    const bool fine = mate.verdict == Verdict::in || mate.verdict == Verdict::notMeasured;
+    if (mate.fault || !fine) lines.push_back(mateLine(mate, step));
+  }
+  for (const GapState& gap : made.gaps) {
+    if (gap.fault || !gap.keeps) lines.push_back(gapLine(gap, step));
+  }
+  return lines;
+}
+
 std::vector<std::string> waysOutLines(const std::vector<Way>& ways, const Step& readout) {
   const Step step = finer(readout);
   std::vector<std::string> lines;
