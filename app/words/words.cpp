@@ -10,9 +10,9 @@
 namespace inchwright::app {
 namespace {
 
-constexpr std::array kWords{&kReadWord,  &kCheckWord,      &kTableWord,  &kPlanWord,   &kSheetWord,
-                            &kStackWord, &kRangesWord,     &kBudgetWord, &kAdjustWord, &kMadeWord,
-                            &kMendWord,  &kDifferenceWord, &kOutlineWord};
+constexpr std::array kWords{&kReadWord,  &kCheckWord,      &kTableWord,   &kPlanWord,   &kSheetWord,
+                            &kStackWord, &kRangesWord,     &kBudgetWord,  &kAdjustWord, &kMadeWord,
+                            &kMendWord,  &kDifferenceWord, &kOutlineWord, &kCurveWord};
 
 bool asksForHelp(std::span<const std::string> args) {
   for (const std::string& arg : args) {

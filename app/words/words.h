@@ -21,6 +21,7 @@ extern const Word kMadeWord;
 extern const Word kMendWord;
 extern const Word kDifferenceWord;
 extern const Word kOutlineWord;
+extern const Word kCurveWord;
 
 /// The word named, or null: then the argument is a document for the desk.
 const Word* wordNamed(std::string_view name);
