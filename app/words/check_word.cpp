@@ -1,3 +1,5 @@
+#include <algorithm>
+#include <cmath>
 #include <nlohmann/json.hpp>
 #include <ostream>
 
@@ -10,6 +12,8 @@
 #include "core/plan/gap.h"
 #include "core/say/doubt_words.h"
 #include "core/say/plan_words.h"
+#include "core/solution/placed_solution.h"
+#include "core/suspect/centre_suspects.h"
 
 namespace inchwright::app {
 namespace {
@@ -102,8 +106,50 @@ std::string_view wordFor(DoubtTopic topic) {
   return nameOf(topic);
 }
 
-Json asJson(const Part& part, const Solution& solution, const std::vector<Finding>& findings,
-            const Step& step) {
+// Contradictions of centre distances and angles, chains among them.
+Json asJson(const Part& part, const CentresClash& clash, const Step& step) {
+  const auto ticks = static_cast<std::int64_t>(
+      std::llround(clash.missesBy * static_cast<double>(Length::kTicksPerInch)));
+  Json entry{{"axis", "centres"},
+             {"misses_by", atStep(Rational(ticks), step)},
+             {"misses_by_ticks", ticks},
+             {"loop", Json::array()},
+             {"suspects", Json::array()}};
+  for (const std::uint32_t member : clash.members) {
+    entry["loop"].push_back(part.readings[member].id);
+  }
+  for (const CentreSuspect& suspect : rankCentreSuspects(part, clash)) {
+    Json one{{"reading", part.readings[suspect.reading].id}};
+    if (suspect.degrees) {
+      one["would_be"] = std::round(*suspect.degrees * 1e6) / 1e6;
+    } else {
+      one["would_be"] = atStep(suspect.wouldBe.rational(), step);
+      one["would_be_ticks"] = suspect.wouldBe.ticks();
+    }
+    one["would_be_text"] = suspect.wouldBeText;
+    one["closes_all"] = suspect.closesAll;
+    one["why"] = suspect.why;
+    entry["suspects"].push_back(std::move(one));
+  }
+  return entry;
+}
+
+Json asJson(const SeveralAnswers& several, const std::string& text, const Step& step) {
+  Json entry{{"kind", several.isTaken ? "mirror_taken" : "two_answers"},
+             {"text", text},
+             {"place", several.place},
+             {"about", several.about},
+             {"answers", Json::array()},
+             {"answers_ticks", Json::array()}};
+  for (const auto& [first, second] : several.answers) {
+    entry["answers"].push_back({atStep(first.rational(), step), atStep(second.rational(), step)});
+    entry["answers_ticks"].push_back({first.ticks(), second.ticks()});
+  }
+  return entry;
+}
+
+Json asJson(const Part& part, const Solution& solution, const PlacedPart& placed,
+            const std::vector<Finding>& findings, const Step& step) {
   Json entry;
   entry["part"] = part.name;
   entry["placed"] = solution.placed;
@@ -116,10 +162,22 @@ Json asJson(const Part& part, const Solution& solution, const std::vector<Findin
   for (std::size_t i = 0; i < solution.clashes.size(); ++i) {
     entry["clashes"].push_back(asJson(part, solution.clashes[i], solution.suspects[i], step));
   }
+  for (const CentresClash& clash : placed.clashes) {
+    entry["clashes"].push_back(asJson(part, clash, step));
+  }
   entry["alone"] = solution.aloneIds();
   entry["queries"] = Json::array();
   for (const Doubt& doubt : solution.doubts) {
     if (!isQuery(doubt)) continue;
+    // Several answers are told with their figures.
+    const auto several =
+        std::find_if(placed.answers.begin(), placed.answers.end(),
+                     [&](const SeveralAnswers& one) { return keyOf(one) == doubt.key; });
+    if (several != placed.answers.end()) {
+      entry["queries"].push_back(asJson(*several, doubtText(part, solution, doubt), step));
+      entry["queries"].back()["accepted"] = doubt.accepted;
+      continue;
+    }
     entry["queries"].push_back(Json{{"kind", wordFor(doubt.key.topic)},
                                     {"text", doubtText(part, solution, doubt)},
                                     {"key", doubt.key.text()},
@@ -150,9 +208,11 @@ int runCheck(std::span<const std::string> args, Streams& streams) {
   for (const OpenedJob::Solved& solved : opened->solved) {
     const Part& part = opened->part(solved);
     const std::vector<Finding> findings = findingsOf(opened->job, part, solved.solution, tools);
-    found = found || !findings.empty();
+    const auto placed = placedFacts(part);
+    if (!placed) return refuse(streams, "check", placed.error(), opened->file);
+    found = found || !findings.empty() || !placed->clashes.empty();
     if (arguments->has("--json")) {
-      parts.push_back(asJson(part, solved.solution, findings, *step));
+      parts.push_back(asJson(part, solved.solution, *placed, findings, *step));
       continue;
     }
     printCheckNote(part, solved.solution, opened->job.unit, streams);

@@ -37,6 +37,7 @@ class Contradictions {
   std::optional<WouldBe> open(std::uint32_t reading, const std::set<std::uint32_t>& blocks,
                               std::optional<std::uint32_t> spare) const;
   bool allAgree(std::span<const double> at) const;
+  double misfit(std::span<const double> at) const;
   double allowance(const Row& row, std::uint32_t index, std::span<const double> at) const;
   CentresClash clashOf(const SpareRow& spare, bool findWouldBe) const;
   CentresClash clashOf(const PlacedBlock& block, bool findWouldBe) const;
@@ -130,6 +131,18 @@ bool Contradictions::allAgree(std::span<const double> at) const {
   });
 }
 
+double Contradictions::misfit(std::span<const double> at) const {
+  double sum = 0;
+  for (const SpareRow& spare : outcome_.spares) {
+    if (!spare.isKnown) continue;
+    const Row& row = outcome_.equations.rows()[spare.row];
+    const double off = outcome_.equations.evaluate(row, at).residual;
+    const double times = off / std::max(3 * allowance(row, spare.row, at), 1e-12);
+    sum += std::min(times * times / 2, 8.0);
+  }
+  return sum;
+}
+
 // What a reading has to be: its correction is one more unknown. Of a spare row that row is one more
 // equation; of rows that do not meet the least correction that makes them meet is looked for.
 std::optional<WouldBe> Contradictions::open(std::uint32_t reading,
@@ -162,7 +175,7 @@ std::optional<WouldBe> Contradictions::open(std::uint32_t reading,
   const double off = at[figure->second];
   if (!(summary.residual <= 1e-8) || !(std::abs(off) < kFarthestOff)) return std::nullopt;
   const Reading& what = part_.readings[reading];
-  WouldBe would{reading, {}, {}, allAgree(at)};
+  WouldBe would{reading, {}, {}, allAgree(at), misfit(at)};
   if (what.kind == ReadingKind::angle) {
     would.degrees = what.angle->value.toDegrees() + off * 180 / std::numbers::pi;
     return would;

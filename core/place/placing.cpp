@@ -310,6 +310,11 @@ Result<PlacedPart> PartPlacing::run() {
     }
     if (!any) break;
   }
+  // The widest miss first: a misread figure rather than a sum of roundings.
+  std::stable_sort(out_.clashes.begin(), out_.clashes.end(),
+                   [](const CentresClash& a, const CentresClash& b) {
+                     return std::abs(a.missesBy) > std::abs(b.missesBy);
+                   });
   for (auto& free : free_) out_.free.insert(out_.free.end(), free.begin(), free.end());
   return std::move(out_);
 }

@@ -34,6 +34,9 @@ struct WouldBe {
   Length length;                  ///< of a distance
   std::optional<double> degrees;  ///< of an angle instead
   bool closesAll = false;         ///< with it every spare reading agrees
+  /// What the spare readings then still have against it: half the squares of how far they miss, in
+  /// three times what they may, each up to 8.
+  double misfit = 0;
 
   bool operator==(const WouldBe&) const = default;
 };

@@ -75,14 +75,7 @@ void addUnderstandings(const Part& part, std::vector<Doubt>& doubts) {
     const Understanding& what = part.understood[i];
     Doubt doubt{{DoubtTopic::assumed, what.kind, what.axis, {}, placesIn(what)}};
     doubt.source = Source{SourceKind::understanding, i};
-    if (!what.stated) doubts.push_back(doubt);
-    if (what.kind == UnderstandingKind::tangent || what.kind == UnderstandingKind::parallel ||
-        what.kind == UnderstandingKind::square || what.kind == UnderstandingKind::wayRound ||
-        what.kind == UnderstandingKind::beside) {
-      doubt.key.topic = DoubtTopic::notPlaced;
-      doubt.key.axis.reset();
-      doubts.push_back(std::move(doubt));
-    }
+    if (!what.stated) doubts.push_back(std::move(doubt));
   }
 }
 
@@ -117,7 +110,7 @@ bool isOtherSize(const Reading& reading, const Feature& feature, const Lettered&
   return !kept || !said || *kept != *said;
 }
 
-void addReading(const Part& part, std::uint32_t number, std::vector<Doubt>& doubts) {
+void addReading(const Part& part, std::uint32_t number, bool isUnused, std::vector<Doubt>& doubts) {
   const Reading& reading = part.readings[number];
   const auto add = [&](DoubtTopic topic, std::string about) -> Doubt& {
     doubts.push_back({{topic, {}, {}, {reading.id}}, std::move(about)});
@@ -127,7 +120,7 @@ void addReading(const Part& part, std::uint32_t number, std::vector<Doubt>& doub
   };
   const bool isSize = reading.kind == ReadingKind::radius ||
                       reading.kind == ReadingKind::diameter || reading.kind == ReadingKind::pcd;
-  if (!isSize && reading.kind != ReadingKind::along) {
+  if (!isSize && reading.kind != ReadingKind::along && isUnused) {
     add(DoubtTopic::notPlaced, reading.figure.text);
   }
   if (!reading.figure.questions.empty()) {
@@ -165,7 +158,6 @@ void addFeature(const Part& part, std::uint32_t number, std::vector<Doubt>& doub
     doubts.back().source = Source{SourceKind::feature, number};
     return doubts.back();
   };
-  if (feature.is(FeatureKind::line) || feature.is(FeatureKind::arc)) add(DoubtTopic::notPlaced, "");
   AskedOfSizes sizes;
   visitMembers(feature, sizes);
   if (sizes.asked.empty()) return;
@@ -198,7 +190,11 @@ std::vector<Doubt> doubtsOf(const Part& part, const Solution& solution) {
     all.back().index = i;
   }
   addUnderstandings(part, all);
-  for (std::uint32_t i = 0; i < part.readings.size(); ++i) addReading(part, i, all);
+  for (std::uint32_t i = 0; i < part.readings.size(); ++i) {
+    const auto status = solution.status.find(part.readings[i].id);
+    addReading(part, i, status == solution.status.end() || status->second == ReadingStatus::unused,
+               all);
+  }
   for (std::uint32_t i = 0; i < part.features.size(); ++i) addFeature(part, i, all);
   if (std::vector<Id> alone = solution.aloneIds(); !alone.empty()) {
     all.push_back({{DoubtTopic::alone, {}, {}, std::move(alone)}});

@@ -4,6 +4,7 @@
 #include "core/chain/axis_solver.h"
 #include "core/solution/doubts.h"
 #include "core/solution/loose.h"
+#include "core/solution/placed_solution.h"
 #include "core/solution/solution.h"
 #include "core/suspect/suspects.h"
 
@@ -75,9 +76,6 @@ Result<Solution> solve(const Part& part, const SolveOptions& options) {
     auto outcome = solveAxis(part, system);
     if (!outcome) return outcome.error();
     for (const auto& [index, one] : outcome->status) status[index] = one;
-    for (Loose& one : looseAlong(part, system.network(), outcome->positions)) {
-      solution.loose.push_back(std::move(one));
-    }
     for (Clash& clash : outcome->clashes) solution.clashes.push_back(std::move(clash));
     for (const Clash& loop : outcome->roundings) {
       solution.roundings.push_back(roundingOf(part, loop));
@@ -88,6 +86,13 @@ Result<Solution> solve(const Part& part, const SolveOptions& options) {
   for (std::size_t i = 0; i < status.size(); ++i) {
     solution.status.emplace(part.readings[i].id, status[i]);
   }
+  const auto placed = placeBeyondChains(part, *systems, solution);
+  if (!placed) return placed.error();
+  for (std::size_t i = 0; i < systems->size(); ++i) {
+    for (Loose& one : looseAlong(part, (*systems)[i].network(), placed->positions[i])) {
+      solution.loose.push_back(std::move(one));
+    }
+  }
   std::stable_sort(solution.loose.begin(), solution.loose.end(),
                    [](const Loose& a, const Loose& b) {
                      return std::tie(a.id, a.axis) < std::tie(b.id, b.axis);
@@ -96,6 +101,7 @@ Result<Solution> solve(const Part& part, const SolveOptions& options) {
   solution.suspects.resize(solution.clashes.size());
   if (options.findSuspects) solution.suspects = suspectsOf(part, *systems, solution.clashes);
   solution.doubts = doubtsOf(part, solution);
+  addPlacingDoubts(part, *placed, solution.doubts);
   markAssumed(part, *systems, solution);
   return solution;
 }

@@ -1,0 +1,81 @@
+#include "core/solution/placed_solution.h"
+
+#include <gtest/gtest.h>
+
+#include <algorithm>
+#include <cmath>
+
+#include "tests/support/part_text.h"
+#include "tests/support/solved_part.h"
+
+namespace inchwright::test {
+namespace {
+
+const std::string kPlate =
+    "edge L x left\nedge F y front\nhole A 1/4\nhole B 1/4\n"
+    "b1 x L A 1/2\nb2 y F A 3/4\nb3 x A B 3\nin_line y A B\n";
+
+Solution solvedText(const std::string& text) {
+  Part part = PartText::read(text);
+  part.name = "Plate";
+  return solved(part);
+}
+
+double inchesOf(const Solution& solution, const Id& id, Axis axis) {
+  const auto from = axis == Axis::x ? "L" : "F";
+  const auto ticks = solution.between(from, id, axis);
+  EXPECT_TRUE(ticks) << id;
+  return ticks ? ticks->toDouble() / static_cast<double>(Length::kTicksPerInch) : 0;
+}
+
+TEST(PlacedSolution, ACentreDistanceAndAnAnglePlaceAndStandAlone) {
+  const Solution solution =
+      solvedText(kPlate + "hole C 1/8\nr1 centres A C 5/8\nr2 angle A C 55\n");
+  EXPECT_TRUE(solution.loose.empty());
+  EXPECT_NEAR(inchesOf(solution, "C", Axis::x), 0.5 + 0.625 * std::cos(55 * M_PI / 180), 1e-9);
+  EXPECT_EQ(solution.status.at("r1"), ReadingStatus::alone);
+  EXPECT_EQ(solution.status.at("r2"), ReadingStatus::alone);
+  EXPECT_EQ(solution.placed, (std::vector<Id>{"L", "F", "A", "B", "C"}));
+  const auto isKept = [](const Doubt& one) { return one.key.topic == DoubtTopic::notPlaced; };
+  EXPECT_FALSE(std::any_of(solution.doubts.begin(), solution.doubts.end(), isKept));
+}
+
+TEST(PlacedSolution, WhatIsInDoubtIsLooseWithAllThatHangsOnIt) {
+  const Solution solution = solvedText(
+      kPlate +
+      "hole C 1/8\nhole D 1/8\nr1 centres A C 2\nr2 centres B C 2\nr3 x C D 1\nr4 y C D 1\n");
+  std::vector<Id> loose;
+  for (const Loose& one : solution.loose) loose.push_back(one.id);
+  EXPECT_TRUE(std::find(loose.begin(), loose.end(), "C") != loose.end());
+  EXPECT_TRUE(std::find(loose.begin(), loose.end(), "D") != loose.end());
+  const auto asks = [](const Doubt& one) {
+    return one.key.topic == DoubtTopic::question && one.key.places == std::vector<Id>{"C"};
+  };
+  EXPECT_TRUE(std::any_of(solution.doubts.begin(), solution.doubts.end(), asks));
+  EXPECT_TRUE(solution.isDraft());
+}
+
+TEST(PlacedSolution, ASpareReadingThatMissesMakesItADraft) {
+  const Solution solution = solvedText(
+      kPlate + "hole C 1/8\nr1 centres A C 2\nr2 centres B C 2\nr3 angle A C 45\ntraced C 2 2.1\n");
+  EXPECT_EQ(solution.status.at("r3"), ReadingStatus::clashes);
+  const auto asks = [](const Doubt& one) {
+    return one.key.readings == std::vector<Id>{"b3", "r1", "r2", "r3"};
+  };
+  EXPECT_TRUE(std::any_of(solution.doubts.begin(), solution.doubts.end(), asks));
+  EXPECT_TRUE(solution.isDraft());
+  EXPECT_TRUE(solution.position("C", Axis::x)->disputed);
+}
+
+TEST(PlacedSolution, ASpareReadingThatAgreesChecksTheOthers) {
+  const Solution solution = solvedText(kPlate +
+                                       "hole C 1/8\nr1 centres A C 2\nr2 centres B C 2\n"
+                                       "r3 angle A C 41 1/2\ntraced C 2 2.1\n");
+  for (const char* id : {"b3", "r1", "r2", "r3"}) {
+    EXPECT_EQ(solution.status.at(id), ReadingStatus::agrees) << id;
+  }
+  EXPECT_EQ(solution.status.at("b1"), ReadingStatus::alone);
+}
+
+}  // namespace
+}  // namespace inchwright::test

@@ -1,0 +1,108 @@
+#include "core/suspect/centre_suspects.h"
+
+#include <gtest/gtest.h>
+
+#include <cmath>
+#include <numbers>
+#include <random>
+#include <string>
+
+#include "tests/core/place/mixed_print.h"
+#include "tests/core/place/placed_part.h"
+
+namespace inchwright::test {
+namespace {
+
+// A print of a few places held by spare centre distances and angles: all right, but for one figure
+// with one digit changed.
+struct Misread {
+  Part part;
+  Id reading;
+};
+
+void addSpares(MixedPrint& print, std::mt19937_64& random) {
+  auto& truth = print.truth;
+  for (std::size_t i = 1; i < truth.size(); ++i) {
+    for (int k = 0; k < 2; ++k) {
+      const std::size_t j = random() % i;
+      const double dx = truth[i].x - truth[j].x, dy = truth[i].y - truth[j].y;
+      const double length = std::hypot(dx, dy);
+      if (length < 0.3) continue;
+      Reading reading;
+      reading.id = "s" + std::to_string(print.part.readings.size());
+      reading.from = truth[j].id;
+      reading.to = truth[i].id;
+      char text[32];
+      if (random() % 3 == 0) {
+        reading.kind = ReadingKind::angle;
+        double degrees = std::atan2(dy, dx) * 180 / std::numbers::pi;
+        if (degrees < 0) degrees += 360;
+        const auto hundredths = std::llround(degrees * 100) % 36000;
+        std::snprintf(text, sizeof text, "%lld.%02lld", hundredths / 100, hundredths % 100);
+        reading.figure.text = text;
+        reading.angle = *readAngle(text);
+      } else {
+        reading.kind = ReadingKind::centres;
+        const auto thousandths = std::llround(length * 1000);
+        std::snprintf(text, sizeof text, "%lld.%03lld", thousandths / 1000, thousandths % 1000);
+        reading.figure = *readLength(text);
+      }
+      print.part.readings.push_back(reading);
+    }
+  }
+}
+
+std::optional<Misread> misread(std::uint64_t seed) {
+  MixedPrint print = MixedPrintMaker(seed).make(7, true);
+  std::mt19937_64 random(seed);
+  addSpares(print, random);
+  std::vector<std::size_t> slanted;
+  for (std::size_t i = 0; i < print.part.readings.size(); ++i) {
+    if (print.part.readings[i].kind != ReadingKind::along) slanted.push_back(i);
+  }
+  Reading& wrong = print.part.readings[slanted[random() % slanted.size()]];
+  std::string text = wrong.kind == ReadingKind::angle ? wrong.angle->text : wrong.figure.text;
+  // A digit that matters: neither the last one nor a leading one.
+  const std::size_t point = text.find('.');
+  const std::size_t at = point == std::string::npos       ? text.size() - 1
+                         : random() % 2 == 0 && point > 0 ? point - 1
+                                                          : point + 1;
+  const char digit = text[at];
+  do {
+    text[at] = static_cast<char>('0' + random() % 10);
+  } while (text[at] == digit);
+  if (wrong.kind == ReadingKind::angle) {
+    wrong.angle = *readAngle(text);
+    wrong.figure.text = text;
+  } else {
+    wrong.figure = *readLength(text);
+    if (wrong.figure.value <= Length()) return std::nullopt;
+  }
+  return Misread{print.part, wrong.id};
+}
+
+TEST(CentreSuspects, OneMisreadAmongSpareOnesIsFirst) {
+  int found = 0, told = 0;
+  for (std::uint64_t seed = 1; seed <= 200; ++seed) {
+    const auto wrong = misread(seed);
+    if (!wrong) continue;
+    const PlacedForTest part = PlacedForTest::of(wrong->part);
+    if (part.placed.clashes.empty()) continue;  // it was not checked by any other
+    ++told;
+    bool isFirst = false;
+    for (const CentresClash& clash : part.placed.clashes) {
+      const auto suspects = rankCentreSuspects(part.part, clash);
+      if (suspects.empty()) continue;
+      isFirst = isFirst || part.part.readings[suspects[0].reading].id == wrong->reading;
+      break;
+    }
+    found += isFirst ? 1 : 0;
+  }
+  RecordProperty("first", found);
+  RecordProperty("told", told);
+  EXPECT_GE(told, 100);
+  EXPECT_GE(found * 100, told * 95) << found << " of " << told;
+}
+
+}  // namespace
+}  // namespace inchwright::test
