@@ -31,12 +31,12 @@ filing buttons.
 Exit status: 0 fine; 1 something asked for can't be had so; 2 the words or the file could not be used.
 )";
 
-std::string lengthAt(Length length, const Step& step) {
+std::string readoutOf(Length length, const Step& step) {
   return showAtStep(length.rational(), step).text;
 }
 
 void put(Json& entry, const char* name, const std::optional<Length>& length, const Step& step) {
-  entry[name] = length ? Json(lengthAt(*length, step)) : Json();
+  entry[name] = length ? Json(readoutOf(*length, step)) : Json();
   entry[std::string(name) + "_ticks"] = length ? Json(length->ticks()) : Json();
 }
 
@@ -99,25 +99,25 @@ void print(const Cuts& all, const Streams& streams) {
   for (const CurveCut& cut : all.cuts.cuts) {
     streams.out << toned(streams, Tone::heading, oneLine(all.part)) << ", setup "
                 << oneLine(all.setup) << ": " << oneLine(cut.of) << ", radius "
-                << lengthAt(cut.radius, all.step) << (cut.isInside ? " inside" : " outside")
+                << readoutOf(cut.radius, all.step) << (cut.isInside ? " inside" : " outside")
                 << ", centre at " << cut.x.text << ", " << cut.y.text << '\n';
     if (cut.dial) {
       streams.out << "  rotary: ";
       if (cut.spindle)
-        streams.out << "spindle " << lengthAt(*cut.spindle, all.step)
+        streams.out << "spindle " << readoutOf(*cut.spindle, all.step)
                     << " off the table's centre; ";
       streams.out << "dial from " << degreesText(cut.dial->start) << " to "
                   << degreesText(cut.dial->end) << ", table turned "
                   << (cut.dial->isTurnedClockwise ? "clockwise" : "anticlockwise") << '\n';
-      if (cut.pin) streams.out << "  on a pin of " << lengthAt(*cut.pin, all.step) << '\n';
+      if (cut.pin) streams.out << "  on a pin of " << readoutOf(*cut.pin, all.step) << '\n';
     }
     for (const CurveCut::At& at : cut.points) {
       streams.out << "  " << at.x.text << "  " << at.y.text << '\n';
     }
-    if (cut.ridge) streams.out << "  leaves ridges of " << lengthAt(*cut.ridge, all.step) << '\n';
+    if (cut.ridge) streams.out << "  leaves ridges of " << readoutOf(*cut.ridge, all.step) << '\n';
     if (cut.buttons) {
-      streams.out << "  two filing buttons of " << lengthAt(cut.buttons->outside, all.step)
-                  << " on a pin of " << lengthAt(cut.buttons->bore, all.step) << '\n';
+      streams.out << "  two filing buttons of " << readoutOf(cut.buttons->outside, all.step)
+                  << " on a pin of " << readoutOf(cut.buttons->bore, all.step) << '\n';
     }
   }
   for (const CurveFinding& finding : all.cuts.findings) {

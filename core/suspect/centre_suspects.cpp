@@ -129,6 +129,26 @@ Length asLettered(const Reading& reading, Length would) {
   return off <= 2 * agreesWithin(reading) && nearest > 0 ? Length::ticks(nearest) : would;
 }
 
+// Of decimals within two of the last place, which is as far as rounding goes, the one that the
+// lettered figure is most easily taken for.
+Length nearAndAlike(const Reading& reading, Length would) {
+  const Lettered& figure = reading.figure;
+  if (figure.lettering == Lettering::fraction) return would;
+  std::int64_t unit = ticksPer(figure.unit);
+  for (int i = 0; i < std::min(figure.places, 6); ++i) unit /= 10;
+  Length best = would;
+  double least = resemblance(figure, would).cost;
+  for (const int off : {-1, 1, -2, 2}) {
+    const Length near = Length::ticks(would.ticks() + off * unit);
+    if (near <= Length() || near == figure.value) continue;
+    const double cost = resemblance(figure, near).cost + 0.3 * std::abs(off);
+    if (cost >= least) continue;
+    least = cost;
+    best = near;
+  }
+  return best;
+}
+
 CentreSuspect suspectOf(const Part& part, const WouldBe& would) {
   const Reading& reading = part.readings[would.reading];
   CentreSuspect suspect;
@@ -139,12 +159,21 @@ CentreSuspect suspectOf(const Part& part, const WouldBe& would) {
   if (would.degrees) {
     const int places = placesOfAngle(reading);
     suspect.degrees = would.degrees;
-    suspect.wouldBeText = degreesLike(*would.degrees, places);
     seen = reading.angle->value.toDegrees();
-    other = *would.degrees;
-    look = resemblanceOfAngles(seen, other, places);
+    // What the others make is rounded too: a figure within two of the last place may be meant.
+    const double unit = std::pow(10.0, -places);
+    look = resemblanceOfAngles(seen, *would.degrees, places);
+    for (const int off : {-1, 1, -2, 2}) {
+      const double near = std::round(*would.degrees / unit) * unit + off * unit;
+      const Likened nearBy = resemblanceOfAngles(seen, near, places);
+      if (nearBy.cost + 0.3 * std::abs(off) >= look.cost) continue;
+      look = {nearBy.cost + 0.3 * std::abs(off), nearBy.why};
+      suspect.degrees = near;
+    }
+    other = *suspect.degrees;
+    suspect.wouldBeText = degreesLike(other, places);
   } else {
-    suspect.wouldBe = asLettered(reading, would.length);
+    suspect.wouldBe = nearAndAlike(reading, asLettered(reading, would.length));
     suspect.wouldBeText = letteredLike(reading.figure, suspect.wouldBe);
     const Resemblance lengths = resemblance(reading.figure, suspect.wouldBe);
     look = {lengths.cost,

@@ -87,7 +87,8 @@ TEST(CentreSuspects, OneMisreadAmongSpareOnesIsFirst) {
     const auto wrong = misread(seed);
     if (!wrong) continue;
     const PlacedForTest part = PlacedForTest::of(wrong->part);
-    if (part.placed.clashes.empty()) continue;  // it was not checked by any other
+    // It was not checked by any other, or what misses is a sum of roundings.
+    if (part.placed.clashes.empty() || std::abs(part.placed.clashes[0].missesBy) < 0.004) continue;
     ++told;
     bool isFirst = false;
     for (const CentresClash& clash : part.placed.clashes) {
