@@ -83,26 +83,24 @@ TEST(Solve, ContractExample) {
   EXPECT_EQ(at(solution, "R", Axis::x), "2");
   EXPECT_EQ(at(solution, "A", Axis::y), "3/4");
   EXPECT_EQ(at(solution, "B", Axis::y), "3/4");
-  EXPECT_EQ(at(solution, "C", Axis::x), "loose");
-  EXPECT_EQ(at(solution, "C", Axis::y), "loose");
-  EXPECT_EQ(solution.placed, (std::vector<Id>{"L", "R", "F", "K", "A", "B"}));
+  // 5/8 at 55 degrees from A.
+  const auto across = solution.between("A", "C", Axis::x);
+  const auto up = solution.between("A", "C", Axis::y);
+  ASSERT_TRUE(across && up);
+  EXPECT_EQ(*across, Rational(910'552'593));
+  EXPECT_EQ(*up, Rational(1'300'403'870));
+  EXPECT_EQ(solution.placed, (std::vector<Id>{"L", "R", "F", "K", "A", "B", "C"}));
   EXPECT_TRUE(solution.clashes.empty());
   for (const char* id : {"r1", "r2", "r3", "r4"}) {
     EXPECT_EQ(solution.status.at(id), ReadingStatus::agrees) << id;
   }
   EXPECT_EQ(solution.status.at("r5"), ReadingStatus::alone);
-  EXPECT_EQ(solution.status.at("r6"), ReadingStatus::unused);
-  EXPECT_EQ(solution.status.at("r7"), ReadingStatus::unused);
-  EXPECT_EQ(keys(solution),
-            "loose:C:x\nloose:C:y\nassumed:in_line:y:A+B\nkind:r6\nkind:r7\nalone\n");
-  EXPECT_EQ(textOf(solution, "loose:C:y"),
-            "C: nothing says where it lies along Y; give its distance along Y from F, or say what "
-            "it is in line with");
+  EXPECT_EQ(solution.status.at("r6"), ReadingStatus::alone);
+  EXPECT_EQ(solution.status.at("r7"), ReadingStatus::alone);
+  EXPECT_EQ(keys(solution), "assumed:in_line:y:A+B\nalone\n");
   EXPECT_EQ(textOf(solution, "assumed:in_line:y:A+B"),
             "A and B are taken to be in line along Y; the print does not say so");
-  EXPECT_EQ(textOf(solution, "kind:r6"),
-            "r6 is a centre distance; it is kept but does not place anything yet");
-  EXPECT_EQ(textOf(solution, "alone"), "nothing checks r5; read it twice");
+  EXPECT_EQ(textOf(solution, "alone"), "nothing checks r5, r6 and r7; read them twice");
   EXPECT_TRUE(solution.isDraft());
 }
 
@@ -430,12 +428,9 @@ r2 x L A 3/8
 again r2 5/8
 r3 diameter A 5/16
 accepted loose:A:y
-accepted kind:feature:M
 )");
-  EXPECT_EQ(keys(solution),
-            "loose:A:y\nkind:feature:M\nquestion:r1\nsize::r3:A\nreadtwice:r2\nalone\n");
+  EXPECT_EQ(keys(solution), "loose:A:y\nquestion:r1\nsize::r3:A\nreadtwice:r2\nalone\n");
   EXPECT_TRUE(doubt(solution, "loose:A:y") == nullptr || doubt(solution, "loose:A:y")->accepted);
-  EXPECT_TRUE(doubt(solution, "kind:feature:M")->accepted);
   EXPECT_EQ(textOf(solution, "readtwice:r2"),
             "r2 was read as 3/8 and then as 5/8; a third look at the print settles it");
   EXPECT_EQ(textOf(solution, "size::r3:A"), "r3 says 5/16 for A, which is entered as 1/4");
