@@ -95,6 +95,9 @@ void CalloutReader::finishDrilled() {
     if (*seatMake_ == Make::countersink && callout_.angle) {
       out.seatAngle = std::exchange(callout_.angle, std::nullopt);
     }
+    if (out.seatDiameter && out.diameter && out.seatDiameter->value <= out.diameter->value) {
+      return ask("the seat is no larger than its hole: which is which?", 0);
+    }
     if (!out.seatDiameter) {
       return fail("how large the seat is is missing: `C'BORE 3/8 x 3/16 DEEP`", text_.size());
     }

@@ -87,6 +87,10 @@ Result<Step> readStep(std::string_view text, Unit unit) {
   if (step.value.ticks() <= 0) {
     return Error{ErrorCode::badText, "a step must be greater than 0", "", 0};
   }
+  // A coarser one would show every figure as nothing.
+  if (step.value > Length::ticks(Length::kTicksPerInch / 10)) {
+    return Error{ErrorCode::badText, "a readout's step is 0.1 in at most, such as 0.0005", "", 0};
+  }
   if (!step.exact) {
     return Error{ErrorCode::badText, "a step must come out at a whole number of ticks of 10 pm", "",
                  0};

@@ -2,6 +2,7 @@
 
 #include <algorithm>
 #include <string>
+#include <vector>
 
 #include "core/base/ascii.h"
 
@@ -25,10 +26,56 @@ AxisSet axisSetOf(const Feature& feature) {
   return set;
 }
 
+/// Marks that nobody sees on paper: blanks of all widths but the plain one, joiners, marks of
+/// direction, the byte order mark.
+bool holdsUnseen(std::string_view id) {
+  constexpr std::string_view kUnseen[] = {"\xC2\xA0",     "\xC2\xAD",     "\xE3\x80\x80",
+                                          "\xEF\xBB\xBF", "\xE2\x80\xAF", "\xE2\x81\x9F"};
+  for (const std::string_view mark : kUnseen) {
+    if (id.find(mark) != std::string_view::npos) return true;
+  }
+  // U+2000 to U+200F, U+2028 to U+202E, U+2060 to U+206F.
+  for (std::size_t i = 0; i + 2 < id.size(); ++i) {
+    const auto first = static_cast<unsigned char>(id[i]);
+    const auto second = static_cast<unsigned char>(id[i + 1]);
+    const auto third = static_cast<unsigned char>(id[i + 2]);
+    if (first != 0xE2) continue;
+    if (second == 0x80 && (third <= 0x8F || (third >= 0xA8 && third <= 0xAE))) return true;
+    if (second == 0x81 && third >= 0xA0 && third <= 0xAF) return true;
+  }
+  return false;
+}
+
+/// An id as it looks: capitals of other scripts that look like Latin ones stand for those.
+std::string asSeen(std::string_view id) {
+  struct Alike {
+    std::string_view other;
+    char latin;
+  };
+  constexpr Alike kAlike[] = {
+      {"А", 'A'}, {"В", 'B'}, {"С", 'C'}, {"Е", 'E'}, {"Н", 'H'}, {"К", 'K'}, {"М", 'M'},
+      {"О", 'O'}, {"Р", 'P'}, {"Т", 'T'}, {"Х", 'X'}, {"Ѕ", 'S'}, {"І", 'I'}, {"Ј", 'J'},
+      {"Α", 'A'}, {"Β", 'B'}, {"Ε", 'E'}, {"Ζ", 'Z'}, {"Η", 'H'}, {"Ι", 'I'}, {"Κ", 'K'},
+      {"Μ", 'M'}, {"Ν", 'N'}, {"Ο", 'O'}, {"Ρ", 'P'}, {"Τ", 'T'}, {"Υ", 'Y'}, {"Χ", 'X'}};
+  std::string seen;
+  for (std::size_t i = 0; i < id.size();) {
+    const auto* alike = std::find_if(std::begin(kAlike), std::end(kAlike), [&](const Alike& one) {
+      return id.substr(i, one.other.size()) == one.other;
+    });
+    if (alike != std::end(kAlike)) {
+      seen += alike->latin;
+      i += alike->other.size();
+    } else {
+      seen += id[i++];
+    }
+  }
+  return seen;
+}
+
 }  // namespace
 
 bool isSoundId(std::string_view id) {
-  if (id.empty() || id.size() > kLongestId) return false;
+  if (id.empty() || id.size() > kLongestId || holdsUnseen(id)) return false;
   if (id.front() == ' ' || id.back() == ' ') return false;
   return std::none_of(id.begin(), id.end(), [](char c) {
     const auto byte = static_cast<unsigned char>(c);
@@ -39,6 +86,7 @@ bool isSoundId(std::string_view id) {
 Result<PlaceIndex> PlaceIndex::of(const Part& part) {
   PlaceIndex index;
   index.features_.reserve(part.features.size());
+  std::vector<std::size_t> foreign;  // ids that are not plain ASCII
   for (std::size_t i = 0; i < part.features.size(); ++i) {
     const Feature& feature = part.features[i];
     const std::string pointer = "/features/" + std::to_string(i) + "/id";
@@ -46,10 +94,21 @@ Result<PlaceIndex> PlaceIndex::of(const Part& part) {
       return Error{ErrorCode::badDocument,
                    "an id is 1 to 64 bytes without control characters or outer blanks", pointer};
     }
+    const bool plain = std::all_of(feature.id.begin(), feature.id.end(),
+                                   [](char c) { return static_cast<unsigned char>(c) < 0x80; });
+    if (!plain) foreign.push_back(i);
     if (index.features_.emplace(feature.id, &feature).second) continue;
     return Error{ErrorCode::badDocument,
                  "the id `" + feature.id + "` is there twice; give one of the two another",
                  pointer};
+  }
+  for (const std::size_t i : foreign) {
+    const std::string& id = part.features[i].id;
+    const std::string seen = asSeen(id);
+    if (seen == id || !index.find(seen)) continue;
+    return Error{ErrorCode::badDocument,
+                 "the id `" + id + "` looks like `" + seen + "` in other letters; give one another",
+                 "/features/" + std::to_string(i) + "/id"};
   }
   // Holes of two features can't share an id unless one feature bears the id of the other's hole:
   // in `A11` of `A1` the figures behind `A` make a number larger than that of `A1` itself.

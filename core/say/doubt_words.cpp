@@ -258,6 +258,10 @@ std::string textOf(const Part& part, const Solution& solution, const Doubt& doub
              adviceText(loose);
     }
     case DoubtTopic::assumed:
+      if (doubt.source->kind == SourceKind::feature) {
+        return doubt.about + " of " + part.features[doubt.source->index].id +
+               " came from where it was traced; read it off the print";
+      }
       return assumedText(part.understood[doubt.source->index]) + "; the print does not say so";
     case DoubtTopic::notPlaced:
       return notPlacedText(part, doubt);

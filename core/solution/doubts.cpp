@@ -151,6 +151,23 @@ struct AskedOfSizes : NoMembers {
   void depth(std::string_view, const Depth& depth) { size({}, depth.length, SizeSymbol::none); }
 };
 
+// The figures of a ring or row that came from clicks on the print: nothing is measured from it.
+std::string figuresByTrace(const Feature& feature) {
+  std::string figures;
+  const auto add = [&](const std::vector<std::string>& given, std::string_view member,
+                       const std::string& text) {
+    if (std::find(given.begin(), given.end(), member) != given.end()) addText(figures, text);
+  };
+  if (const auto* ring = feature.as<kind::Ring>()) {
+    if (ring->pitchDiameter) add(ring->byTrace, "pcd", ring->pitchDiameter->text);
+    if (ring->firstAngle) add(ring->byTrace, "first_angle", ring->firstAngle->text + "°");
+  }
+  if (const auto* row = feature.as<kind::Row>()) {
+    if (row->pitch) add(row->byTrace, "pitch", row->pitch->text);
+  }
+  return figures;
+}
+
 void addFeature(const Part& part, std::uint32_t number, std::vector<Doubt>& doubts) {
   const Feature& feature = part.features[number];
   const auto add = [&](DoubtTopic topic, std::string about) -> Doubt& {
@@ -158,6 +175,9 @@ void addFeature(const Part& part, std::uint32_t number, std::vector<Doubt>& doub
     doubts.back().source = Source{SourceKind::feature, number};
     return doubts.back();
   };
+  if (const std::string traced = figuresByTrace(feature); !traced.empty()) {
+    add(DoubtTopic::assumed, traced);
+  }
   AskedOfSizes sizes;
   visitMembers(feature, sizes);
   if (sizes.asked.empty()) return;

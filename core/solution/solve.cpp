@@ -56,8 +56,10 @@ void markAssumed(const AxisSystem& system, const std::vector<bool>& isOpen,
 void markAssumed(const Part& part, const std::array<AxisSystem, 3>& systems, Solution& solution) {
   std::vector<bool> isOpen(part.understood.size());
   for (const Doubt& doubt : solution.doubts) {
-    if (doubt.key.topic == DoubtTopic::assumed && !doubt.accepted)
+    if (doubt.key.topic == DoubtTopic::assumed && !doubt.accepted &&
+        doubt.source->kind == SourceKind::understanding) {
       isOpen[doubt.source->index] = true;
+    }
   }
   if (std::find(isOpen.begin(), isOpen.end(), true) == isOpen.end()) return;
   for (const AxisSystem& system : systems) {

@@ -69,6 +69,8 @@ TEST(ReadStep, PlainLengthsAboveNothing) {
   EXPECT_EQ(fine->unit, Unit::inch);
   EXPECT_EQ(readStep("0.005", Unit::millimetre)->size.ticks(), microns(5));
   EXPECT_EQ(readStep("1/64", Unit::inch)->size.ticks(), in64(1));
+  EXPECT_TRUE(readStep("0.1", Unit::inch).ok());
+  for (const char* coarse : {"5", "0.101", "3 mm"}) EXPECT_FALSE(readStep(coarse, Unit::inch).ok());
   const auto crossed = readStep("0.005 mm", Unit::inch);
   ASSERT_TRUE(crossed.ok());
   EXPECT_EQ(crossed->size.ticks(), microns(5));

@@ -61,6 +61,15 @@ TEST(CheckPart, Ids) {
       {"/features/4/id", "1 to 64", [](Part& p) { p.features[4].id = std::string(65, 'A'); }},
       {"/features/4/id", "control", [](Part& p) { p.features[4].id = "A\n"; }},
       {"/features/4/id", "blanks", [](Part& p) { p.features[4].id = " A"; }},
+      {"/features/4/id", "1 to 64", [](Part& p) { p.features[4].id = "A\xE2\x80\x8B"; }},
+      {"/features/4/id", "1 to 64", [](Part& p) { p.features[4].id = "A\xC2\xA0"; }},
+      {"/features/4/id", "1 to 64",
+       [](Part& p) {
+         p.features[4].id =
+             "\xE2\x80\xAE"
+             "A";
+       }},
+      {"/features/5/id", "looks like `A`", [](Part& p) { p.features[5].id = "\xD0\x90"; }},
       {"/features/5/id", "twice", [](Part& p) { p.features[5].id = "A"; }},
       {"/features/4/id", "hole or end of `G`", [](Part& p) { p.features[4].id = "G3"; }},
       {"/features/13/id", "hole or end of `G`", [](Part& p) { p.features[13].id = "G3"; }},
