@@ -8,10 +8,10 @@
 #include "app/words/console.h"
 #include "app/words/job_file.h"
 #include "app/words/sheet_file.h"
+#include "app/words/sheet_pages.h"
 #include "app/words/words.h"
 #include "core/document/atomic_file.h"
 #include "core/measure/lettered.h"
-#include "core/sheet/lathe_sheet.h"
 #include "core/sheet/tablet_page.h"
 #include "core/sheet/tape_up.h"
 
@@ -23,7 +23,7 @@ namespace fs = std::filesystem;
 constexpr std::string_view kSheetHelp =
     R"(inchwright sheet FILE --out NAME.pdf|.svg|.png|.html [--part P] [--setup S] [--paper a4|letter]
                  [--distance "1.5 m"] [--unit in|mm] [--step STEP] [--english uk|us]
-                 [--rounding] [--closeness] [--force]
+                 [--rounding] [--closeness] [--pages LIST] [--force]
 
 Writes the sheet to tape up at the machine. The ending says what is wanted. A PDF holds all the
 pages; pictures (SVG, PNG) of several pages are numbered NAME-1.png, NAME-2.png ... An HTML
@@ -39,6 +39,10 @@ page is for a tablet or phone at the machine: one file, no network, one step at 
   --english uk|us       British or American words (uk)
   --rounding            shows what rounding to the step cost each figure
   --closeness           adds how close to work at each place so that the print holds
+  --pages LIST          what else the paper holds, with commas between (setup): setup;
+                        cover, all parts at a glance; stock to cut; tools for the job;
+                        layout, each face at full size; first_off, every reading with a
+                        line to write on
   --force               replaces whatever is there
 
 The date on it is today's, or that of SOURCE_DATE_EPOCH where that is set.
@@ -58,6 +62,7 @@ struct Wanted {
   Form form = Form::pdf;
   bool force = false;
   bool closeness = false;
+  std::vector<PageKind> pages;
   SheetOptions options;
 };
 
@@ -107,6 +112,10 @@ Result<Wanted> wantedOf(const Arguments& arguments) {
   wanted.options.date = sheetDate();
   wanted.options.showRounding = arguments.has("--rounding");
   wanted.closeness = arguments.has("--closeness");
+  Result<std::vector<PageKind>> kinds =
+      pageKindsNamed(arguments.value("--pages").value_or("setup"));
+  if (!kinds) return kinds.error();
+  wanted.pages = std::move(kinds).value();
   const std::string paper = arguments.value("--paper").value_or("a4");
   if (paper != "a4" && paper != "letter") {
     return badOption("--paper", "“" + paper + "” is no paper here; say a4 or letter");
@@ -212,6 +221,7 @@ int runSheet(std::span<const std::string> args, Streams& streams) {
                                                            {"--step", true},
                                                            {"--rounding"},
                                                            {"--closeness"},
+                                                           {"--pages", true},
                                                            {"--force"}});
   if (!arguments) return refuse(streams, "sheet", arguments.error());
   const Result<Wanted> wanted = wantedOf(*arguments);
@@ -227,27 +237,23 @@ int runSheet(std::span<const std::string> args, Streams& streams) {
     streams.out << oneLine(file->string()) << '\n';
     return hasFindings(*opened) ? kFindings : kFine;
   }
-  std::vector<Page> pages;
+  std::vector<SheetOptions> options;
   for (const PlannedSetup& one : *planned) {
     const OpenedJob::Solved& solved = opened->solved[one.solved];
-    const Part& part = opened->part(solved);
     if (one.lathe) {
-      const std::vector<Page> more =
-          latheSheet(opened->job, part, solved.solution, *one.lathe,
-                     latheFor(opened->job, one.options), wanted->options);
-      pages.insert(pages.end(), more.begin(), more.end());
+      options.push_back(wanted->options);
       continue;
     }
-    const Result<SheetOptions> options =
-        optionsFor(*wanted, opened->job, part, solved.solution, one);
-    if (!options) return refuse(streams, "sheet", options.error(), opened->file);
-    const std::vector<Page> more =
-        tapeUpSheet(opened->job, part, solved.solution, one.table, *options);
-    pages.insert(pages.end(), more.begin(), more.end());
+    Result<SheetOptions> made =
+        optionsFor(*wanted, opened->job, opened->part(solved), solved.solution, one);
+    if (!made) return refuse(streams, "sheet", made.error(), opened->file);
+    options.push_back(std::move(made).value());
   }
+  const Result<std::vector<Page>> pages = pagesOf(wanted->pages, *opened, *planned, options);
+  if (!pages) return refuse(streams, "sheet", pages.error(), opened->file);
   headlessApplication();
   const Result<std::vector<fs::path>> files =
-      write(pages, QString::fromStdString(opened->job.title), *wanted);
+      write(*pages, QString::fromStdString(opened->job.title), *wanted);
   if (!files) return refuse(streams, "sheet", files.error());
   for (const fs::path& file : *files) streams.out << oneLine(file.string()) << '\n';
   return hasFindings(*opened) ? kFindings : kFine;

@@ -245,6 +245,10 @@ Composition::~Composition() = default;
 Composition::Composition(Composition&&) noexcept = default;
 Composition& Composition::operator=(Composition&&) noexcept = default;
 
+const std::string& Composition::number() const {
+  return laying_->content.number;
+}
+
 std::size_t Composition::pageCount() const {
   return laying_->layout.pages();
 }

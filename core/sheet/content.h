@@ -38,6 +38,7 @@ class Composition {
   Composition(Composition&&) noexcept;
   Composition& operator=(Composition&&) noexcept;
 
+  const std::string& number() const;  ///< of the sheet
   std::size_t pageCount() const;
   double width() const;  ///< of every page, mm
   double height() const;

@@ -1,0 +1,107 @@
+#include "app/words/sheet_pages.h"
+
+#include <algorithm>
+#include <array>
+
+#include "core/sheet/job_pages.h"
+#include "core/sheet/lathe_sheet.h"
+
+namespace inchwright::app {
+namespace {
+
+constexpr std::array<std::string_view, 6> kNames{"setup", "cover",  "stock",
+                                                 "tools", "layout", "first_off"};
+
+Result<JobOnPaper> jobOnPaper(const OpenedJob& opened, const std::vector<PlannedSetup>& planned,
+                              const std::vector<SheetOptions>& options) {
+  JobOnPaper paper{opened.job, {}, options.front()};
+  for (std::size_t i = 0; i < opened.solved.size(); ++i) {
+    const Part& part = opened.part(opened.solved[i]);
+    const Solution& solution = opened.solved[i].solution;
+    PartInJob in{part, solution, {}, {}};
+    for (std::size_t k = 0; k < planned.size(); ++k) {
+      if (planned[k].solved != i) continue;
+      if (planned[k].lathe) {
+        in.onLathe.push_back(planned[k].setup.name);
+        continue;
+      }
+      Result<SetupInJob> setup =
+          setupInJob(opened.job, part, solution, planned[k].setup, planned[k].table, options[k]);
+      if (!setup) return setup.error();
+      in.setups.push_back(*std::move(setup));
+    }
+    paper.parts.push_back(std::move(in));
+  }
+  return paper;
+}
+
+std::vector<Page> setupSheets(const OpenedJob& opened, const std::vector<PlannedSetup>& planned,
+                              const std::vector<SheetOptions>& options) {
+  std::vector<Page> pages;
+  for (std::size_t i = 0; i < planned.size(); ++i) {
+    const OpenedJob::Solved& solved = opened.solved[planned[i].solved];
+    const std::vector<Page> more =
+        tapeUpSheet(opened.job, opened.part(solved), solved.solution, planned[i].table, options[i]);
+    pages.insert(pages.end(), more.begin(), more.end());
+  }
+  return pages;
+}
+
+std::vector<Page> pagesOf(PageKind kind, const JobOnPaper& paper) {
+  switch (kind) {
+    case PageKind::cover:
+      return coverPages(paper);
+    case PageKind::stock:
+      return stockPages(paper);
+    case PageKind::tools:
+      return toolPages(paper);
+    case PageKind::layout:
+      return layoutPages(paper);
+    default:
+      return firstOffPages(paper);
+  }
+}
+
+}  // namespace
+
+Result<std::vector<PageKind>> pageKindsNamed(std::string_view text) {
+  std::vector<PageKind> kinds;
+  for (std::size_t at = 0; at <= text.size();) {
+    const std::size_t end = std::min(text.find(',', at), text.size());
+    const std::string_view name = text.substr(at, end - at);
+    const auto found = std::find(kNames.begin(), kNames.end(), name);
+    if (found == kNames.end()) {
+      return Error{ErrorCode::badRequest,
+                   "“" + std::string(name) +
+                       "” are no pages; say setup, cover, stock, tools, layout or first_off, with "
+                       "commas between",
+                   "--pages"};
+    }
+    const auto kind = static_cast<PageKind>(found - kNames.begin());
+    if (std::find(kinds.begin(), kinds.end(), kind) == kinds.end()) kinds.push_back(kind);
+    at = end + 1;
+  }
+  return kinds;
+}
+
+Result<std::vector<Page>> pagesOf(const std::vector<PageKind>& kinds, const OpenedJob& opened,
+                                  const std::vector<PlannedSetup>& planned,
+                                  const std::vector<SheetOptions>& options) {
+  const bool more = std::any_of(kinds.begin(), kinds.end(),
+                                [](PageKind kind) { return kind != PageKind::setup; });
+  std::optional<JobOnPaper> paper;
+  if (more) {
+    Result<JobOnPaper> made = jobOnPaper(opened, planned, options);
+    if (!made) return made.error();
+    paper.emplace(*std::move(made));
+  }
+  std::vector<Page> pages;
+  for (const PageKind kind : kinds) {
+    const std::vector<Page> some =
+        kind == PageKind::setup ? setupSheets(opened, planned, options) : pagesOf(kind, *paper);
+    pages.insert(pages.end(), some.begin(), some.end());
+  }
+  return pages;
+}
+
+}  // namespace inchwright::app

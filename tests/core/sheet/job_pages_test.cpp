@@ -1,0 +1,196 @@
+// The pages about the whole job: what stands on them, and that a layout is as large as it says.
+#include "core/sheet/job_pages.h"
+
+#include <gtest/gtest.h>
+
+#include <cmath>
+#include <set>
+
+#include "core/sheet/bounds.h"
+#include "tests/core/sheet/made_sheet.h"
+
+namespace inchwright {
+namespace {
+
+/// The plate as a job of its own.
+struct PlateJob {
+  explicit PlateJob(bool settled = false) : made(solvedPlate(settled)) { take(); }
+
+  void take() {
+    made.plan();
+    paper.reset();
+    paper.emplace(JobOnPaper{made.job, {}, made.options});
+    const auto setup = setupInJob(made.job, made.part, made.solution, made.part.setups[0],
+                                  made.table, made.options);
+    ASSERT_TRUE(setup.ok());
+    PartInJob part{made.part, made.solution, {}};
+    part.setups.push_back(*setup);
+    paper->parts.push_back(part);
+  }
+
+  MadeSheet made;
+  std::optional<JobOnPaper> paper;
+};
+
+std::string wordsOn(const std::vector<Page>& pages) {
+  std::string all;
+  for (const Page& page : pages) {
+    for (const DrawItem& item : page.items) {
+      if (const auto* text = std::get_if<TextItem>(&item)) all += text->text + "\n";
+    }
+  }
+  return all;
+}
+
+void expectAll(const std::string& all, std::initializer_list<const char*> words) {
+  for (const char* one : words) EXPECT_NE(all.find(one), std::string::npos) << one << "\n" << all;
+}
+
+void expectOnPaper(const std::vector<Page>& pages) {
+  for (const Page& page : pages) {
+    const PaperBox paper{6, 6, page.width - 6, page.height - 6};
+    for (const DrawItem& item : page.items) {
+      const PaperBox box = boundsOf(item);
+      EXPECT_TRUE(paper.holds(box))
+          << box.left << " " << box.top << " " << box.right << " " << box.bottom;
+    }
+  }
+}
+
+TEST(JobPages, CoverNamesPartsSetupsSheetsAndWhatIsInDoubt) {
+  PlateJob job;
+  const std::vector<Page> pages = coverPages(*job.paper);
+  const std::string all = wordsOn(pages);
+  expectAll(all, {"Front plate \u00B7 make 2 in brass \u00B7 left hand", "Clock plates",
+                  "sheet 2, second edition", "2026-11-25", "DRAFT: ", "queries open", "page 1 of 1",
+                  "qualified practice"});
+  // The number under which the setup's own sheet goes.
+  const std::string number = job.paper->parts[0].setups[0].number;
+  EXPECT_NE(all.find(number), std::string::npos);
+  EXPECT_NE(wordsOn(job.made.pages()).find(number), std::string::npos);
+  EXPECT_EQ(job.paper->parts[0].setups[0].pages, job.made.pages().size());
+  expectAll(wordsOn(coverPages(*PlateJob(true).paper)), {"Nothing is in doubt."});
+  expectOnPaper(pages);
+}
+
+// 4 long with 1/16 at each end is 4 1/8; 2 3/4 deep; the thickness has no sides.
+TEST(JobPages, StockCountsWhatIsLeftAndTheSaw) {
+  const PlateJob job;
+  const std::string all = wordsOn(stockPages(*job.paper));
+  expectAll(all, {"4 in", "1/8 in", "4 1/8 in", "2 3/4 in", "nothing", "not placed",
+                  "8 3/8 in of bar", "a third of the height"});
+  expectOnPaper(stockPages(*job.paper));
+}
+
+TEST(JobPages, ToolsAreCountedOverTheJob) {
+  PlateJob job;
+  const std::string all = wordsOn(toolPages(*job.paper));
+  expectAll(all, {"drill 15/64", "ream 1/4", "drill #43", "tap #4-40 UNC", "Front plate 1"});
+  EXPECT_EQ(all.find("Not to be had"), std::string::npos);
+  // Twelve holes are spotted.
+  EXPECT_NE(all.find("spot\n12\n"), std::string::npos) << all;
+  job.made.part.features[4].drilled()->diameter = lettered("2 1/7");
+  job.take();
+  expectAll(wordsOn(toolPages(*job.paper)), {"Not to be had from the tables", "Front plate 1, A: "});
+}
+
+TEST(JobPages, FirstOffHasEveryReadingWithItsLimits) {
+  PlateJob job;
+  for (Reading& reading : job.made.part.readings) {
+    if (reading.id == "r2") reading.figure = lettered("1.1875 +.002 -.001");
+    if (reading.id == "r5") reading.figure = lettered("(4)");
+  }
+  const std::vector<Page> pages = firstOffPages(*job.paper);
+  const std::string all = wordsOn(pages);
+  for (const Reading& reading : job.made.part.readings) {
+    EXPECT_NE(all.find("\n" + reading.id + "\n"), std::string::npos) << reading.id;
+  }
+  expectAll(all, {"A \u2013 B\n", "1.1865", "1.1895", "measured by", "each \u00D8"});
+  // A figure in brackets has no limits of its own.
+  EXPECT_NE(all.find("(4)\n____"), std::string::npos) << all;
+  // 11/16 by the customary 1/64: 0.671875 to 0.703125, inwards.
+  expectAll(all, {"0.6719", "0.7031"});
+  expectOnPaper(pages);
+}
+
+/// The lengths of all lines on a page that stand alone, by their direction.
+std::set<long> lengthsOn(const Page& page, bool upright) {
+  std::set<long> lengths;
+  for (const DrawItem& item : page.items) {
+    const auto* line = std::get_if<PolylineItem>(&item);
+    if (!line || line->points.size() != 2) continue;
+    const PlanePoint way = line->points[1] - line->points[0];
+    if ((upright ? way.x : way.y) != 0) continue;
+    lengths.insert(std::lround(std::abs(upright ? way.y : way.x) * 1000));
+  }
+  return lengths;
+}
+
+// Measured on the page itself: the bars, the sides of the plate and the way between two holes.
+TEST(JobPages, ALayoutIsFullSize) {
+  for (const Paper paper : {Paper::a4, Paper::letter}) {
+    PlateJob job;
+    job.paper->options.paper = paper;
+    const std::vector<Page> pages = layoutPages(*job.paper);
+    ASSERT_EQ(pages.size(), 1u);
+    EXPECT_TRUE(lengthsOn(pages[0], false).count(101'600));  // the bar of 4 in and the plate's side
+    EXPECT_TRUE(lengthsOn(pages[0], true).count(101'600));
+    EXPECT_TRUE(lengthsOn(pages[0], true).count(69'850));    // 2 3/4 in
+    EXPECT_TRUE(lengthsOn(pages[0], false).count(104'775));  // the stock, 4 1/8 in
+    expectAll(wordsOn(pages), {"4 in: measure this bar before use", "not to measure by"});
+    expectOnPaper(pages);
+  }
+  EXPECT_EQ(layoutBar(Unit::millimetre), 100);
+}
+
+// A plate of 20 by 16 inches: each hole's cross stands whole on some sheet, and neighbouring sheets
+// put it 8 mm apart from where their shared corner crosses say.
+TEST(JobPages, ALargeLayoutGoesOverSeveralSheets) {
+  PlateJob job(true);
+  MadeSheet& made = job.made;
+  for (auto& [key, position] : made.solution.positions) {
+    position.ticks = *position.ticks.times(Rational(5));
+  }
+  job.take();
+  const std::vector<Page> pages = layoutPages(*job.paper);
+  // 511.2 (the stock) by 349.3 mm on 177 by about 245 mm of room, less what neighbours share.
+  EXPECT_EQ(pages.size(), 6u);
+  expectOnPaper(pages);
+  const std::string all = wordsOn(pages);
+  for (const TableRow& row : made.table.rows) {
+    EXPECT_NE(all.find("\n" + row.id + "\n"), std::string::npos) << row.id;
+  }
+  expectAll(all, {"Sheet 2 down, 3 across of 2 by 3", "page 6 of 6"});
+  for (const Page& page : pages) {
+    EXPECT_TRUE(lengthsOn(page, false).count(101'600));
+    EXPECT_TRUE(lengthsOn(page, true).count(101'600));
+  }
+}
+
+TEST(JobPages, LongJobsGoOnWithTheirHeading) {
+  RandomSheets random(11);
+  for (int round = 0; round < 12; ++round) {
+    MadeSheet made = random.next(random.between(0, 60));
+    JobOnPaper paper{made.job, {}, made.options};
+    const auto setup = setupInJob(made.job, made.part, made.solution, made.part.setups[0],
+                                  made.table, made.options);
+    ASSERT_TRUE(setup.ok());
+    paper.parts.push_back({made.part, made.solution, {}});
+    paper.parts.back().setups.push_back(*setup);
+    for (const auto& make : {coverPages, stockPages, toolPages, firstOffPages}) {
+      const std::vector<Page> pages = make(paper);
+      ASSERT_FALSE(pages.empty());
+      for (const Page& page : pages) {
+        for (const DrawItem& item : page.items) {
+          const auto* text = std::get_if<TextItem>(&item);
+          if (text == nullptr) continue;
+          EXPECT_LE(boundsOf(*text).bottom, page.height - 6) << text->text;
+          EXPECT_LE(boundsOf(*text).right, page.width - 6) << text->text;
+        }
+      }
+    }
+  }
+}
+
+}  // namespace
+}  // namespace inchwright
