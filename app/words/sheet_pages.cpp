@@ -40,8 +40,12 @@ std::vector<Page> setupSheets(const OpenedJob& opened, const std::vector<Planned
   std::vector<Page> pages;
   for (std::size_t i = 0; i < planned.size(); ++i) {
     const OpenedJob::Solved& solved = opened.solved[planned[i].solved];
+    const Part& part = opened.part(solved);
     const std::vector<Page> more =
-        tapeUpSheet(opened.job, opened.part(solved), solved.solution, planned[i].table, options[i]);
+        planned[i].lathe
+            ? latheSheet(opened.job, part, solved.solution, *planned[i].lathe,
+                         latheFor(opened.job, planned[i].options), options[i])
+            : tapeUpSheet(opened.job, part, solved.solution, planned[i].table, options[i]);
     pages.insert(pages.end(), more.begin(), more.end());
   }
   return pages;

@@ -52,6 +52,8 @@ constexpr double kLeastLeft = 88;
 constexpr double kAfterRows = 3;
 /// What stays below a picture, enough for the highest box that is not torn.
 constexpr double kLeastBelowPicture = 60;
+/// The picture gives way down to this share of its column, so that finding zero stays on one page.
+constexpr double kLeastPicture = 0.3;
 constexpr std::size_t kMostPages = 9999;
 
 PaperSize sizeOf(Paper paper, bool landscape) {
@@ -151,7 +153,7 @@ std::optional<SheetLayout> Composer::sideBySide() const {
   const double full = bottom - firstTop;
   const double spare = full - heightOf(zeroPieces(content_, left));
   const double mostPicture =
-      spare > full * 0.5 ? spare : std::min(full * 0.6, full - kLeastBelowPicture);
+      spare > full * kLeastPicture ? spare : std::min(full * 0.6, full - kLeastBelowPicture);
   SheetLayout layout = blank(left);
   const Pieces& picture =
       layout.pieces.emplace_back(Pieces{picturePiece(content_, left, mostPicture)});

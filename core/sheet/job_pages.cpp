@@ -6,6 +6,7 @@
 #include <tuple>
 
 #include "core/measure/limits.h"
+#include "core/say/doubt_words.h"
 #include "core/say/figure_words.h"
 #include "core/say/making_words.h"
 #include "core/say/setup_words.h"
@@ -127,7 +128,7 @@ std::pair<std::string, std::string> limitsInWords(const Lettered& figure, const 
   return {writeDecimal(limits->least, figure.unit), writeDecimal(limits->greatest, figure.unit)};
 }
 
-struct ToolUse {
+struct JobTool {
   std::size_t times = 0;
   std::vector<std::string> where;
 };
@@ -182,7 +183,9 @@ std::vector<Page> coverPages(const JobOnPaper& job) {
     } else {
       join(pieces, plainText("DRAFT: " + counted(open, "query", "queries") + " open", width, true));
       for (const Doubt& doubt : in.solution.doubts) {
-        if (doubt.holdsUp()) join(pieces, plainText("? " + doubt.text, width));
+        if (doubt.holdsUp())
+          join(pieces, plainText("? " + doubtText(in.part, in.solution, doubt, job.options.english),
+                                 width));
       }
     }
     pieces.push_back(space(4));
@@ -227,7 +230,7 @@ std::vector<Page> stockPages(const JobOnPaper& job) {
 std::vector<Page> toolPages(const JobOnPaper& job) {
   const double width = plainWidth(job);
   using Key = std::tuple<StepKind, Length, std::string>;
-  std::map<Key, ToolUse> uses;
+  std::map<Key, JobTool> uses;
   std::vector<std::string> lacking;
   for (const PartInJob& in : job.parts) {
     for (const SetupInJob& one : in.setups) {
@@ -237,7 +240,7 @@ std::vector<Page> toolPages(const JobOnPaper& job) {
         const TableRow& row = one.table.rows[i];
         for (const MakingStep& step : row.steps) {
           if (step.kind == StepKind::mark) continue;
-          ToolUse& use = uses[{step.kind, step.diameter,
+          JobTool& use = uses[{step.kind, step.diameter,
                                stepWords(step, one.table.step.unit, job.options.english)}];
           ++use.times;
           if (use.where.empty() || use.where.back() != where) use.where.push_back(where);

@@ -110,6 +110,18 @@ TEST(PictureOf, DrawsSlotsRoundsMarksAndEdges) {
   EXPECT_NEAR(picture.edges[4].from.y, 9.525, 1e-9);
 }
 
+TEST(PictureOf, TellsDisputedHolesFromSoundOnes) {
+  Plate plate = block();
+  plate.hole("A", 56, 32, "1/4").hole("B", 96, 32, "1/4").hole("C", 120, 32, "1/4");
+  plate.at("A", Axis::x).disputed = true;
+  plate.at("B", Axis::y).disputed = true;
+  const DrawnPart picture = pictureOfPlate(plate, lowerCorner());
+  ASSERT_EQ(picture.circles.size(), 3u);
+  EXPECT_TRUE(picture.circles[0].disputed);
+  EXPECT_TRUE(picture.circles[1].disputed);
+  EXPECT_FALSE(picture.circles[2].disputed);
+}
+
 TEST(PictureOf, NamesTheSidesItHadToGuess) {
   Plate plate;
   plate.edge("L", Axis::x, 0, Side::left);

@@ -261,6 +261,37 @@ TEST(Table, NotesWhatARowRestsOn) {
   EXPECT_EQ(said.row("C").note, "its place rests on an assumption");
 }
 
+TEST(Table, NotesHowAHoleIsLocated) {
+  struct Located {
+    Locate locate;
+    const char* note;
+  };
+  for (const auto& [locate, note] : {Located{Locate::coordinate, ""},
+                                     {Locate::mate, "locate from its mate"},
+                                     {Locate::pair, "drill with its mate, as a pair"},
+                                     {Locate::assembly, "locate on assembly"},
+                                     {Locate::suit, "locate to suit"}}) {
+    Plate plate = block();
+    plate.hole("A", 64, 32, "1/4");
+    plate.last().drilled()->locate = locate;
+    EXPECT_EQ(saidOf(plate, lowerCorner()).row("A").note, note);
+  }
+}
+
+TEST(Table, SaysWhichWayTheReadoutsCount) {
+  const auto counts = [](CountsX x, CountsY y, English english) {
+    return countsWords(tableOf(block(), lowerCorner(), jobWith(x, y)), english);
+  };
+  EXPECT_EQ(counts(CountsX::right, CountsY::away, English::uk),
+            "X counts up to the right, Y counts up away from you");
+  EXPECT_EQ(counts(CountsX::left, CountsY::away, English::uk),
+            "X counts up to the left, Y counts up away from you");
+  EXPECT_EQ(counts(CountsX::right, CountsY::towards, English::uk),
+            "X counts up to the right, Y counts up towards you");
+  EXPECT_EQ(counts(CountsX::left, CountsY::towards, English::us),
+            "X counts up to the left, Y counts up toward you");
+}
+
 TEST(Table, ADisputedZeroDisputesEveryRow) {
   Plate plate = block();
   plate.hole("A", 64, 32, "1/4");

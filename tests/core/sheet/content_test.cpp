@@ -57,6 +57,61 @@ TEST(SheetContent, HeadSaysWhatTheSheetIsFor) {
   EXPECT_TRUE(has(allText(inMillimetres(frontPlate()).pages()), "MILLIMETRES"));
 }
 
+// Accepted doubts of every kind stay on the sheet: a centre distance that is not placed too.
+TEST(SheetContent, WhatWasLookedAtAndLetStandStaysOnTheSheet) {
+  MadeSheet made = settledPlate(Paper::a4);
+  made.solution.doubts.push_back(asked("the centre distance A to C is kept, not placed"));
+  EXPECT_TRUE(has(allText(made.pages()), "OPEN QUERIES: 1"));
+  made.solution.doubts.back().accepted = true;
+  const std::string all = allText(made.pages());
+  EXPECT_TRUE(has(all, "LOOKED AT AND LET STAND"));
+  EXPECT_TRUE(has(all, "the centre distance A to C"));
+  EXPECT_FALSE(has(all, "OPEN QUERIES"));
+  EXPECT_FALSE(has(all, "ASSUMED AND ACCEPTED"));
+}
+
+// The circles of holes in dispute are dashed and their names bear a question mark.
+TEST(SheetContent, DisputedHolesAreDrawnAndNamedSo) {
+  const auto dashed = [](const std::vector<Page>& pages) {
+    std::size_t count = 0;
+    for (const DrawItem& item : pages[0].items) {
+      const auto* circle = std::get_if<CircleItem>(&item);
+      count += circle && circle->filled && !circle->stroke.dash.empty();
+    }
+    return count;
+  };
+  const MadeSheet draft = frontPlate();
+  const auto disputed = static_cast<std::size_t>(
+      std::count_if(draft.picture.circles.begin(), draft.picture.circles.end(),
+                    [](const DrawnHole& hole) { return hole.disputed; }));
+  EXPECT_GT(disputed, 0u);
+  EXPECT_LT(disputed, draft.picture.circles.size());
+  EXPECT_EQ(dashed(draft.pages()), disputed);
+  EXPECT_TRUE(has(allText(draft.pages()), "F2 ?"));
+  EXPECT_TRUE(has(allText(draft.pages()), "Dashed holes with ? are in dispute."));
+  EXPECT_EQ(dashed(settledPlate(Paper::a4).pages()), 0u);
+  EXPECT_FALSE(has(allText(settledPlate(Paper::a4).pages()), " ? "));
+}
+
+// All of finding zero stands on one page, in boxes that are closed.
+TEST(SheetContent, FindingZeroIsNotTornBetweenPages) {
+  for (const Paper paper : {Paper::a4, Paper::letter}) {
+    for (const double distance : {700.0, 1000.0, 1300.0}) {
+      MadeSheet made = settledPlate(paper);
+      made.options.readingDistance = distance;
+      const std::vector<Page> pages = made.pages();
+      std::set<std::size_t> on;
+      for (std::size_t i = 0; i < pages.size(); ++i) {
+        const std::string all = allText({pages[i]});
+        for (const char* box : {"X0 ", "Y0 ", "Z0 "}) {
+          if (has(all, box)) on.insert(i);
+        }
+      }
+      EXPECT_LE(on.size(), distance < 1000 ? 1u : 2u) << distance;
+    }
+  }
+}
+
 TEST(SheetContent, ASettledSheetIsNoDraft) {
   const std::string all = allText(settledPlate(Paper::a4).pages());
   EXPECT_FALSE(has(all, "DRAFT"));
@@ -192,7 +247,9 @@ TEST(SheetNumber, FollowsFromEverythingOnThePage) {
   expectNew("hand", [](MadeSheet& one) { one.part.hand = "right"; });
   expectNew("pieces", [](MadeSheet& one) { one.part.quantity = 3; });
   expectNew("job", [](MadeSheet& one) { one.job.title = "Clock"; });
-  expectNew("query", [](MadeSheet& one) { one.solution.clashes.at(0).missesBy = Rational(Length::kTicksPerInch); });
+  expectNew("query", [](MadeSheet& one) {
+    one.solution.clashes.at(0).missesBy = Rational(Length::kTicksPerInch);
+  });
   expectNew("accepted", [](MadeSheet& one) { one.solution.doubts[0].accepted = true; });
   expectNew("to measure", [](MadeSheet& one) { one.options.directChecks = {"A to C"}; });
   expectNew("rounding", [](MadeSheet& one) { one.options.showRounding = true; });

@@ -23,7 +23,7 @@ struct PlateJob {
     const auto setup = setupInJob(made.job, made.part, made.solution, made.part.setups[0],
                                   made.table, made.options);
     ASSERT_TRUE(setup.ok());
-    PartInJob part{made.part, made.solution, {}};
+    PartInJob part{made.part, made.solution, {}, {}};
     part.setups.push_back(*setup);
     paper->parts.push_back(part);
   }
@@ -91,7 +91,8 @@ TEST(JobPages, ToolsAreCountedOverTheJob) {
   EXPECT_NE(all.find("spot\n12\n"), std::string::npos) << all;
   job.made.part.features[4].drilled()->diameter = lettered("2 1/7");
   job.take();
-  expectAll(wordsOn(toolPages(*job.paper)), {"Not to be had from the tables", "Front plate 1, A: "});
+  expectAll(wordsOn(toolPages(*job.paper)),
+            {"Not to be had from the tables", "Front plate 1, A: "});
 }
 
 TEST(JobPages, FirstOffHasEveryReadingWithItsLimits) {
@@ -148,8 +149,10 @@ TEST(JobPages, ALayoutIsFullSize) {
 TEST(JobPages, ALargeLayoutGoesOverSeveralSheets) {
   PlateJob job(true);
   MadeSheet& made = job.made;
-  for (auto& [key, position] : made.solution.positions) {
-    position.ticks = *position.ticks.times(Rational(5));
+  for (const Axis axis : kAxes) {
+    for (Position& position : made.solution.positions.along(axis).positions) {
+      position.ticks = *position.ticks.times(Rational(5));
+    }
   }
   job.take();
   const std::vector<Page> pages = layoutPages(*job.paper);
@@ -175,7 +178,7 @@ TEST(JobPages, LongJobsGoOnWithTheirHeading) {
     const auto setup = setupInJob(made.job, made.part, made.solution, made.part.setups[0],
                                   made.table, made.options);
     ASSERT_TRUE(setup.ok());
-    paper.parts.push_back({made.part, made.solution, {}});
+    paper.parts.push_back({made.part, made.solution, {}, {}});
     paper.parts.back().setups.push_back(*setup);
     for (const auto& make : {coverPages, stockPages, toolPages, firstOffPages}) {
       const std::vector<Page> pages = make(paper);
