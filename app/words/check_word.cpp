@@ -11,6 +11,7 @@
 #include "core/chain/label.h"
 #include "core/plan/gap.h"
 #include "core/say/doubt_words.h"
+#include "core/say/kit_words.h"
 #include "core/say/plan_words.h"
 #include "core/solution/placed_solution.h"
 #include "core/suspect/centre_suspects.h"
@@ -25,7 +26,8 @@ constexpr std::string_view kCheckHelp =
 
 Says whether the print adds up: what does not close and by how much, which figure may be
 misread and why, what nothing places, which figures nothing checks, what was assumed. Gaps
-between parts that can't be added up are named too; what they come to is for stack.
+and mates of the job that may not go together are named at the end; what they come to is for stack
+and made.
 
 Findings before cutting are named as well: holes that run into each other, break out or through,
 tools in the way of parallels, jaws, stop and clamps, tools not owned (see plan).
@@ -189,9 +191,24 @@ Json asJson(const Part& part, const Solution& solution, const PlacedPart& placed
   return entry;
 }
 
-// What is wrong with gaps, or nothing when only one part was asked for.
-std::vector<Error> faultsOfGaps(const Arguments& arguments, const Job& job) {
-  return arguments.has("--part") ? std::vector<Error>() : gapFaults(job);
+// What is said of the whole job, where not only one part was asked for.
+struct OfTheJob {
+  std::vector<Error> faults;       ///< gaps that can't be added up
+  std::vector<std::string> apart;  ///< what stands in the way of going together
+
+  bool any() const { return !faults.empty() || !apart.empty(); }
+};
+
+Result<OfTheJob> ofTheJob(const Arguments& arguments, const OpenedJob& opened, const Step& step) {
+  OfTheJob all;
+  if (arguments.has("--part")) return all;
+  all.faults = gapFaults(opened.job);
+  std::vector<Solution> solutions;
+  for (const OpenedJob::Solved& one : opened.solved) solutions.push_back(one.solution);
+  const Result<AsMade> made = asMade(opened.job, solutions);
+  if (!made) return made.error();
+  all.apart = kitDoubtLines(*made, step);
+  return all;
 }
 
 int runCheck(std::span<const std::string> args, Streams& streams) {
@@ -221,21 +238,26 @@ int runCheck(std::span<const std::string> args, Streams& streams) {
                   << toned(streams, Tone::doubt, oneLine(wordsOf(finding, *step))) << '\n';
     }
   }
-  const std::vector<Error> faults = faultsOfGaps(*arguments, opened->job);
-  for (const Error& fault : faults) {
-    if (arguments->has("--json")) break;
-    streams.out << toned(streams, Tone::doubt,
-                         oneLine("A gap can't be added up: " + fault.place + ": " + fault.text))
-                << '\n';
-  }
+  const Result<OfTheJob> whole = ofTheJob(*arguments, *opened, *step);
+  if (!whole) return refuse(streams, "check", whole.error(), opened->file);
   if (arguments->has("--json")) {
     Json all{{"inchwright", 1}, {"parts", parts}, {"gaps", Json::array()}};
-    for (const Error& fault : faults) {
+    for (const Error& fault : whole->faults) {
       all["gaps"].push_back(Json{{"place", fault.place}, {"error", fault.text}});
     }
+    all["together"] = whole->apart;
     streams.out << all.dump(2, ' ', false, Json::error_handler_t::replace) << '\n';
+  } else {
+    for (const Error& fault : whole->faults) {
+      streams.out << toned(streams, Tone::doubt,
+                           oneLine("A gap can't be added up: " + fault.place + ": " + fault.text))
+                  << '\n';
+    }
+    for (const std::string& line : whole->apart) {
+      streams.out << toned(streams, Tone::doubt, oneLine(line)) << '\n';
+    }
   }
-  return found || !faults.empty() ? kFindings : kFine;
+  return found || whole->any() ? kFindings : kFine;
 }
 
 }  // namespace

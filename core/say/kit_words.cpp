@@ -198,7 +198,7 @@ std::vector<std::string> kitDoubtLines(const AsMade& made, const Step& readout) 
     if (mate.fault || !fine) lines.push_back(mateLine(mate, step));
   }
   for (const GapState& gap : made.gaps) {
-    if (gap.fault || !gap.keeps) lines.push_back(gapLine(gap, step));
+    if (!gap.fault && !gap.keeps) lines.push_back(gapLine(gap, step));
   }
   return lines;
 }

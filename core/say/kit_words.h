@@ -18,10 +18,10 @@ std::string verdictWords(Verdict verdict);
 /// A line a place, mate and gap, each with what was wanted and what was found.
 std::vector<std::string> madeLines(const AsMade& made, const Step& step);
 
-/// What stands in the way of going together, a line each: mates too tight or too loose, gaps that
-/// may not keep to their limits at worst, and what of either can't be worked out. Empty where all
-/// is well. `Gap end shake: at worst -0.0110 to 0.0370, has to be 0.0015 to 0.0250; may not keep to
-/// it`.
+/// What stands in the way of going together, a line each: mates too tight, too loose or not to be
+/// worked out, and gaps that may not keep to their limits at worst. Gaps that can't be added up are
+/// told by `gapFaults`. Empty where all is well.
+/// `Gap end shake: at worst -0.0110 to 0.0370, has to be 0.0015 to 0.0250; may not keep to it`.
 std::vector<std::string> kitDoubtLines(const AsMade& made, const Step& step);
 
 /// A heading a way and a line an effect. `a bush about the wanted centre (+1.0000, +0.7500): bore
