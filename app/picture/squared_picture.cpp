@@ -5,13 +5,13 @@
 #include <cmath>
 #include <thread>
 
-#include "core/geometry/homography.h"
 #include "core/geometry/warp.h"
 
 namespace inchwright::app {
 namespace {
 
 constexpr int kSmallestLevel = 256;
+constexpr int kLookedAt = 900;  // pixels wide: a level whose lines can be looked for
 constexpr int kRowsAtATime = 32;
 constexpr int kLargestSide = 32'000;
 constexpr double kMostSquaredPixels = 30e6;
@@ -84,14 +84,13 @@ double resolutionAt(const Homography& toInches, PlanePoint at) {
 }
 
 std::optional<Squaring> squaringBy(const QSize& size, const std::vector<SquaringPoint>& points) {
-  std::vector<KnownPoint> known;
+  const std::vector<KnownPoint> known = knownPoints(points);
   std::vector<PlanePoint> inches;
   PlanePoint middle;
-  for (const SquaringPoint& one : points) {
-    known.push_back({{one.pixelX, one.pixelY}, {one.x.value.toInches(), one.y.value.toInches()}});
-    inches.push_back(known.back().inches);
-    middle.x += one.pixelX / static_cast<double>(points.size());
-    middle.y += one.pixelY / static_cast<double>(points.size());
+  for (const KnownPoint& one : known) {
+    inches.push_back(one.inches);
+    middle.x += one.pixel.x / static_cast<double>(known.size());
+    middle.y += one.pixel.y / static_cast<double>(known.size());
   }
   const auto squared = squareUp(known);
   if (!squared.ok()) return std::nullopt;
@@ -142,6 +141,14 @@ std::optional<QImage> warped(const QImage& source, const Squaring& squaring, Wor
 
 }  // namespace
 
+std::vector<KnownPoint> knownPoints(const std::vector<SquaringPoint>& points) {
+  std::vector<KnownPoint> known;
+  for (const SquaringPoint& one : points) {
+    known.push_back({{one.pixelX, one.pixelY}, {one.x.value.toInches(), one.y.value.toInches()}});
+  }
+  return known;
+}
+
 QRectF SquaredPicture::bounds() const {
   if (levels.empty()) return {};
   const QSizeF size = QSizeF(levels.front().size()) / pixelsPerInch;
@@ -171,6 +178,17 @@ std::optional<SquaredPicture> squarePicture(QImage source, const std::vector<Squ
     squared.levels.push_back(last.scaled((last.width() + 1) / 2, (last.height() + 1) / 2,
                                          Qt::IgnoreAspectRatio, Qt::SmoothTransformation)
                                  .convertToFormat(QImage::Format_RGB32));
+  }
+  // Small enough to be looked at quickly, and large enough for thin lines.
+  std::size_t level = 0;
+  while (level + 1 < squared.levels.size() && squared.levels[level + 1].width() > kLookedAt) {
+    ++level;
+  }
+  const QImage& looked = squared.levels[level];
+  if (squaring) {
+    squared.lean = leanOf(looked, looked.width() / squared.bounds().width());
+  } else {
+    squared.askew = askewOf(looked);
   }
   work.percent = 100;
   return squared;

@@ -6,6 +6,8 @@
 #include <optional>
 #include <vector>
 
+#include "app/picture/askew.h"
+#include "core/geometry/homography.h"
 #include "core/part/picture.h"
 
 namespace inchwright::app {
@@ -14,12 +16,19 @@ namespace inchwright::app {
 /// from its top left corner to the right and, negative, downwards.
 inline constexpr double kAsTakenPixelsPerInch = 100;
 
+/// The points a picture is squared up by, as the squaring up takes them.
+std::vector<KnownPoint> knownPoints(const std::vector<SquaringPoint>& points);
+
 /// A picture squared up to the print's inches, and halved again and again for far views.
 struct SquaredPicture {
   std::vector<QImage> levels;  ///< each half as large as the one before
   double pixelsPerInch = 0;    ///< of levels[0]
   double left = 0;             ///< inches of its top left corner; y up
   double top = 0;
+  /// As it was taken: how askew, where its lines tell.
+  std::optional<Askew> askew;
+  /// Squared up: how far places may lie from where it shows them, in inches, where its lines tell.
+  std::optional<double> lean;
 
   QRectF bounds() const;  ///< inches, y up: top() is the lower edge
 };

@@ -50,6 +50,10 @@ const Part& Hands::part() const {
   return desk.hasPart() ? desk.part() : none;
 }
 
+TracingEvidence Hands::evidence() const {
+  return TracingEvidence(part(), squaringError);
+}
+
 bool Hands::isPlace(const QString& id) const {
   const std::string wanted = id.toStdString();
   return desk.hasPart() && std::any_of(kAxes.begin(), kAxes.end(), [&](Axis along) {

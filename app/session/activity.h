@@ -6,6 +6,7 @@
 #include <optional>
 #include <vector>
 
+#include "app/session/plausible.h"
 #include "app/session/stacked.h"
 #include "app/session/work.h"
 #include "core/lines/lines.h"
@@ -20,6 +21,9 @@ struct Hands {
   bool stated = false;  ///< the last understanding was said to stand on the print
   /// What was offered as an understanding and left, by its kind: it is not offered again.
   std::map<UnderstandingKind, std::vector<std::vector<Id>>> declined = {};
+  /// How askew the picture under this face was taken, where its lines tell.
+  std::optional<Askew> askew = {};
+  double squaringError = 0;  ///< inches a place may lie from where the picture shows it
   /// Asks for something to be brought into sight; Work passes it on.
   std::vector<Id> showPlaces = {};
   std::vector<Id> showReadings = {};
@@ -33,6 +37,8 @@ struct Hands {
   /// Where the part stands now; an empty one before there is any.
   const Part& part() const;
   bool isPlace(const QString& id) const;
+  /// What the tracing of the part says, as far as its picture can be trusted.
+  TracingEvidence evidence() const;
   /// Applies what a line made as one step of undo; a refusal goes to the strip.
   bool apply(const Result<LineOutcome>& outcome);
   bool apply(Part next, const QString& title);

@@ -12,8 +12,8 @@ constexpr double kTracingError = 1.0 / 64;
 
 }  // namespace
 
-double tracingBound(double inches) {
-  return 3 * std::sqrt(2.0) * kTracingError + 0.01 * std::abs(inches);
+double tracingBound(double inches, double squaringError) {
+  return 3 * std::sqrt(2.0) * std::hypot(kTracingError, squaringError) + 0.01 * std::abs(inches);
 }
 
 std::string likelyFigure(double inches, Unit unit) {
@@ -35,7 +35,8 @@ std::string likelyFigure(double inches, Unit unit) {
   return {};
 }
 
-TracingEvidence::TracingEvidence(const Part& part) {
+TracingEvidence::TracingEvidence(const Part& part, double squaringError)
+    : squaringError_(squaringError) {
   for (const Feature& feature : part.features) {
     if (!feature.traced.empty()) traced_.emplace(feature.id, &feature);
   }
@@ -47,7 +48,7 @@ TracingEvidence::TracingEvidence(const Part& part) {
     const auto axis = static_cast<std::size_t>(reading.axis);
     const double figure = reading.figure.value.toInches();
     ++all[axis];
-    if (std::abs(*drawn - figure) <= tracingBound(figure)) ++agree[axis];
+    if (std::abs(*drawn - figure) <= tracingBound(figure, squaringError_)) ++agree[axis];
   }
   for (std::size_t axis = 0; axis < 3; ++axis) {
     toScale_[axis] = agree[axis] >= 2 && 2 * agree[axis] > all[axis];
@@ -80,7 +81,7 @@ std::string TracingEvidence::objection(const Reading& reading) const {
   const auto drawn = distance(reading.from, reading.to, reading.axis);
   if (!drawn) return {};
   const double figure = reading.figure.value.toInches();
-  if (std::abs(*drawn - figure) <= tracingBound(figure)) return {};
+  if (std::abs(*drawn - figure) <= tracingBound(figure, squaringError_)) return {};
   const std::string likely = likelyFigure(*drawn, reading.figure.unit);
   return likely.empty() ? "the tracing puts the two in line" : "the tracing says about " + likely;
 }

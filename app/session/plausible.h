@@ -16,8 +16,9 @@ namespace inchwright::app {
 std::string likelyFigure(double inches, Unit unit);
 
 /// How far a figure may lie from its traced distance before the tracing can't explain it: three
-/// standard deviations of two ends traced to 1/64 in, and 1 % for the picture's own scale. Inches.
-double tracingBound(double inches);
+/// standard deviations of two ends traced to 1/64 in on a picture squared up to `squaringError`,
+/// and 1 % for the picture's own scale. Inches.
+double tracingBound(double inches, double squaringError = 0);
 
 /// What the tracing says about the figures of a part. Evidence only: nothing is measured from a
 /// picture, but it can offer what is likely and cast doubt on what is not.
@@ -25,7 +26,8 @@ double tracingBound(double inches);
 /// Looks into the part it was made from, which has to outlive it unchanged. Made in linear time.
 class TracingEvidence {
  public:
-  explicit TracingEvidence(const Part& part);
+  /// `squaringError`: inches that a place may lie from where the picture shows it.
+  explicit TracingEvidence(const Part& part, double squaringError = 0);
 
   /// The traced distance between two features along an axis, in inches, signed; empty when either
   /// is not traced itself.
@@ -43,6 +45,7 @@ class TracingEvidence {
   /// The feature whose trace is the trace of this place; null when it has none of its own.
   const Feature* tracedAt(std::string_view place) const;
 
+  double squaringError_;
   std::unordered_map<std::string_view, const Feature*> traced_;
   std::array<bool, 3> toScale_{};
 };

@@ -39,7 +39,7 @@ class ReadingActivity : public Activity {
 
   QString offer() const override {
     if (chosen_.size() != 2) return {};
-    const TracingEvidence evidence(hands_.part());
+    const TracingEvidence evidence = hands_.evidence();
     if (!evidence.toScale(hands_.axis) && !hands_.drawnToScale()) return {};
     const auto traced = evidence.distance(chosen_[0], chosen_[1], hands_.axis);
     if (!traced) return {};
@@ -63,7 +63,7 @@ class ReadingActivity : public Activity {
     std::tie(reading.from, reading.to) = ordered(line->from, line->to, reading.axis);
     const auto figure = readLength(line->figure.toStdString(), {hands_.desk.job().unit});
     reading.figure = *figure;
-    const std::string objection = TracingEvidence(hands_.part()).objection(reading);
+    const std::string objection = hands_.evidence().objection(reading);
     if (!objection.empty()) {
       echo.text += QStringLiteral("   ") + QString::fromStdString(objection);
       echo.doubtful = true;
@@ -141,7 +141,7 @@ class ReadingActivity : public Activity {
   /// A reading runs in the positive direction of its axis; a chain may be walked against it. The
   /// tracing, else what is already placed, tells which end comes first.
   std::pair<Id, Id> ordered(const Id& from, const Id& to, Axis axis) const {
-    if (const auto traced = TracingEvidence(hands_.part()).distance(from, to, axis)) {
+    if (const auto traced = hands_.evidence().distance(from, to, axis)) {
       return *traced < 0 ? std::pair(to, from) : std::pair(from, to);
     }
     const auto placed = hands_.desk.solution().between(from, to, axis);

@@ -1,6 +1,7 @@
 // Squaring a picture up: point at places that are known, say where they are, then Enter.
 
 #include <cmath>
+#include <numbers>
 
 #include "app/picture/squared_picture.h"
 #include "app/session/activity.h"
@@ -11,14 +12,6 @@
 
 namespace inchwright::app {
 namespace {
-
-std::vector<KnownPoint> knownPoints(const std::vector<SquaringPoint>& points) {
-  std::vector<KnownPoint> known;
-  for (const SquaringPoint& one : points) {
-    known.push_back({{one.pixelX, one.pixelY}, {one.x.value.toInches(), one.y.value.toInches()}});
-  }
-  return known;
-}
 
 /// Bare figures of the document are inches here; others carry their unit.
 Lettered inOwnUnit(Lettered figure, Unit bare) {
@@ -46,8 +39,15 @@ class SquaringActivity : public Activity {
       case 0:
         return tr("Square up: point at a corner or centre whose place you know");
       case 1:
-        return tr("Point at a second known place; four corners also take out a slant");
+        return needed() > 2 ? tr("%1. Point at a second known place").arg(askewWords())
+                            : tr("Point at a second known place; a photo needs four");
       default:
+        if (points_.size() < needed()) {
+          return tr("%1 places known of %2: %3. Point at another")
+              .arg(points_.size())
+              .arg(needed())
+              .arg(askewWords());
+        }
         return tr("%1 places known. Point at another, or press Enter to square up by these")
             .arg(points_.size());
     }
@@ -75,7 +75,11 @@ class SquaringActivity : public Activity {
   void point(const Pointed& pointed) override { pending_ = pointed.at; }
 
   bool enter(const QString& typed) override {
-    if (!pending_ && typed.isEmpty() && points_.size() >= 2) return finish();
+    if (!pending_ && typed.isEmpty() && points_.size() >= 2) {
+      if (points_.size() >= needed()) return finish();
+      emit hands_.desk.refused(askewWords());
+      return false;
+    }
     const QString text = typed.isEmpty() ? offer() : typed;
     if (!pending_) {
       emit hands_.desk.refused(tr("Point at the place on the picture first"));
@@ -173,6 +177,21 @@ class SquaringActivity : public Activity {
     const auto x = addChecked(a.x.value.ticks(), *bcX), y = addChecked(a.y.value.ticks(), *bcY);
     if (!x || !y) return {};
     return inUnit(written(Length::ticks(*x), Length::ticks(*y)), hands_.desk.job().unit);
+  }
+
+  /// How many places this picture needs to be squared up: four of a photo, as its lines tell.
+  std::size_t needed() const {
+    if (!hands_.askew || hands_.askew->isFlat()) return 2;
+    return hands_.askew->runsTogether() ? 4 : 3;
+  }
+
+  QString askewWords() const {
+    const double degrees = hands_.askew->worst() * 180 / std::numbers::pi;
+    return hands_.askew->runsTogether()
+               ? tr("its lines run together by %1°, as in a photo: a photo needs four places")
+                     .arg(degrees, 0, 'f', 1)
+               : tr("its lines are out of square by %1°: it needs three places")
+                     .arg(degrees, 0, 'f', 1);
   }
 
   /// How well the points agree, once there are enough to tell.

@@ -62,6 +62,19 @@ std::optional<Result<Stacked>> Work::stacked() const {
   return state_->activity->stacked();
 }
 
+void Work::noteAskew(std::optional<Askew> askew) {
+  if (std::exchange(state_->hands.askew, askew) == askew) return;
+  if (doing() == Doing::squaring) tell();
+}
+
+void Work::noteSquaringError(double inches) {
+  state_->hands.squaringError = inches;
+}
+
+double Work::squaringError() const {
+  return state_->hands.squaringError;
+}
+
 std::vector<QPointF> Work::marks() const {
   return state_->activity->marks();
 }

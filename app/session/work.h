@@ -7,6 +7,7 @@
 #include <optional>
 #include <vector>
 
+#include "app/picture/askew.h"
 #include "app/session/desk.h"
 #include "app/session/stacked.h"
 #include "core/part/axis.h"
@@ -97,6 +98,12 @@ class Work : public QObject {
   std::optional<QPointF> pending() const;
   /// While stacking: what was chosen as it adds up, or why it does not; empty before that.
   std::optional<Result<Stacked>> stacked() const;
+  /// What is known of the picture under this face: how askew it was taken, while it is being
+  /// squared up, and how far places may lie from where it shows them, in inches, once it is. Both
+  /// come from whoever reads it, and are empty or 0 until then.
+  void noteAskew(std::optional<Askew> askew);
+  void noteSquaringError(double inches);
+  double squaringError() const;
   /// While squaring up: the places that are known already.
   std::vector<QPointF> marks() const;
 

@@ -1,0 +1,87 @@
+// How many known places a picture needs, by how askew it was taken.
+
+#include <gtest/gtest.h>
+
+#include "app/session/picture_edits.h"
+#include "app/session/work.h"
+#include "tests/support/desk_application.h"
+
+namespace inchwright::app {
+namespace {
+
+class SquaringActivityTest : public testing::Test {
+ protected:
+  void SetUp() override {
+    deskApplication();
+    Job job;
+    job.parts.emplace_back();
+    job.parts[0].name = "Plate";
+    desk.take(job, {});
+    desk.apply(*layPicture(desk.job(), 0, Face::top, QStringLiteral("print"), "bytes"), "lay");
+    QObject::connect(&desk, &Desk::refused, &desk, [this](const QString& why) { refused = why; });
+    work.squareUp();
+    ASSERT_EQ(work.doing(), Doing::squaring);
+  }
+
+  void known(double x, double y, const char* place) {
+    Pointed pointed;
+    pointed.at = QPointF(x, y);
+    work.point(pointed);
+    ASSERT_TRUE(work.enter(QString::fromUtf8(place))) << place;
+  }
+
+  Desk desk;
+  Work work{desk};
+  QString refused;
+};
+
+TEST_F(SquaringActivityTest, TwoPlacesDoForAScan) {
+  work.noteAskew(Askew{0.002, -0.001, 0.001});
+  known(0, 0, "0, 0");
+  known(3, 2, "3, 2");
+  EXPECT_TRUE(work.enter({}));
+  EXPECT_EQ(work.doing(), Doing::looking);
+  EXPECT_EQ(desk.job().pictures[0].points.size(), 2u);
+}
+
+TEST_F(SquaringActivityTest, APhotoNeedsFour) {
+  work.noteAskew(Askew{0.05, 0.01, 0.002});
+  known(0, 0, "0, 0");
+  EXPECT_TRUE(work.prompt().contains(QStringLiteral("a photo needs four")));
+  known(3, 0, "3, 0");
+  EXPECT_FALSE(work.enter({}));
+  EXPECT_TRUE(refused.contains(QStringLiteral("a photo needs four")));
+  EXPECT_TRUE(refused.contains(QStringLiteral("2.9°"))) << qPrintable(refused);
+  known(3, 2, "3, 2");
+  EXPECT_FALSE(work.enter({}));
+  EXPECT_EQ(work.doing(), Doing::squaring);
+  known(0.1, 1.9, "0, 2");
+  EXPECT_TRUE(work.enter({}));
+  EXPECT_EQ(desk.job().pictures[0].points.size(), 4u);
+}
+
+TEST_F(SquaringActivityTest, WhatIsOnlyOutOfSquareNeedsThree) {
+  work.noteAskew(Askew{0.001, 0.001, 0.03});
+  known(0, 0, "0, 0");
+  known(3, 0, "3, 0");
+  EXPECT_FALSE(work.enter({}));
+  known(3, 2, "3, 2");
+  EXPECT_TRUE(work.enter({}));
+}
+
+TEST_F(SquaringActivityTest, WhereNothingTellsTwoAreTaken) {
+  work.noteAskew({});
+  known(0, 0, "0, 0");
+  EXPECT_TRUE(work.prompt().contains(QStringLiteral("a photo needs four")));
+  known(3, 2, "3, 2");
+  EXPECT_TRUE(work.enter({}));
+}
+
+// What is squared up badly explains more.
+TEST_F(SquaringActivityTest, TheErrorOfTheSquaringUpWidensWhatIsPlausible) {
+  EXPECT_GT(tracingBound(2, 0.05), tracingBound(2) + 0.1);
+  EXPECT_DOUBLE_EQ(tracingBound(2, 0), tracingBound(2));
+}
+
+}  // namespace
+}  // namespace inchwright::app
