@@ -4,6 +4,7 @@
 #include <QGuiApplication>
 #include <QImage>
 #include <QPainter>
+#include <QScreen>
 #include <algorithm>
 #include <cmath>
 
@@ -12,10 +13,16 @@ namespace {
 
 Look::Choice chosen = Look::Choice::system;
 
+int textPixels = kUsualTextSize;
+
+/// As the system was before the desk's own palette came over it.
 bool systemIsDark() {
-  const QPalette palette = QGuiApplication::palette();
-  return palette.color(QPalette::Window).lightness() <
-         palette.color(QPalette::WindowText).lightness();
+  static const bool dark = [] {
+    const QPalette palette = QGuiApplication::palette();
+    return palette.color(QPalette::Window).lightness() <
+           palette.color(QPalette::WindowText).lightness();
+  }();
+  return dark;
 }
 
 constexpr int kMostRows = 28;  // device pixels, of three runs each; Qt shares out from 96 runs
@@ -55,12 +62,14 @@ const QImage& shadowTile(qreal ratio) {
 
 QFont scaled(const QString& family, qreal scale) {
   QFont font = QGuiApplication::font();
-  const qreal points = font.pointSizeF() > 0 ? font.pointSizeF() : 10;
   // A system's own B612 may answer for its mono sister: the brought face goes first where the
   // application has named it.
   const QStringList brought = QFont::substitutes(family);
   font.setFamily(brought.isEmpty() ? family : brought.first());
-  font.setPointSizeF(points * scale);
+  // By points, with which styled text reckons, of the screen's own reckoning.
+  const QScreen* screen = QGuiApplication::primaryScreen();
+  const qreal dots = screen != nullptr ? screen->logicalDotsPerInch() : 96;
+  font.setPointSizeF(textPixels * scale * 72 / dots);
   return font;
 }
 
@@ -68,6 +77,7 @@ QFont scaled(const QString& family, qreal scale) {
 
 const Look& Look::day() {
   static const Look look{.desk = QColor(0xCF, 0xC3, 0xAE),
+                         .onDesk = QColor(0x2E, 0x2C, 0x2A),
                          .shadow = QColor(60, 45, 20, 70),
                          .print = QColor(0xFB, 0xF5, 0xE4),
                          .sheet = QColor(0xFF, 0xFF, 0xFF),
@@ -83,17 +93,18 @@ const Look& Look::day() {
 }
 
 const Look& Look::lamplight() {
-  static const Look look{.desk = QColor(0x2A, 0x21, 0x19),
-                         .shadow = QColor(0, 0, 0, 130),
-                         .print = QColor(0x3D, 0x34, 0x29),
-                         .sheet = QColor(0xE9, 0xE2, 0xD2),
-                         .slip = QColor(0x38, 0x2F, 0x25),
-                         .pencil = QColor(0xF0, 0xE7, 0xD6),
-                         .faint = QColor(0xB5, 0xA9, 0x95),
-                         .blue = QColor(0x9C, 0xC1, 0xFF),
-                         .red = QColor(0xFF, 0xA0, 0x90),
-                         .wash = QColor(0x9C, 0xC1, 0xFF, 50),
-                         .redWash = QColor(0xFF, 0xA0, 0x90, 44),
+  static const Look look{.desk = QColor(0x2B, 0x21, 0x18),
+                         .onDesk = QColor(0xEA, 0xDC, 0xC0),
+                         .shadow = QColor(0, 0, 0, 150),
+                         .print = QColor(0xF1, 0xE0, 0xBA),
+                         .sheet = QColor(0xF8, 0xEB, 0xCF),
+                         .slip = QColor(0xEA, 0xD8, 0xB0),
+                         .pencil = QColor(0x30, 0x27, 0x1C),
+                         .faint = QColor(0x68, 0x58, 0x40),
+                         .blue = QColor(0x1C, 0x45, 0x84),
+                         .red = QColor(0x9E, 0x22, 0x14),
+                         .wash = QColor(0x1C, 0x45, 0x84, 42),
+                         .redWash = QColor(0x9E, 0x22, 0x14, 36),
                          .dark = true};
   return look;
 }
@@ -111,7 +122,7 @@ QPalette Look::palette() const {
   QPalette p;
   p.setColor(QPalette::Window, slip);
   p.setColor(QPalette::WindowText, pencil);
-  p.setColor(QPalette::Base, dark ? print : sheet);
+  p.setColor(QPalette::Base, sheet);
   p.setColor(QPalette::AlternateBase, slip);
   p.setColor(QPalette::Text, pencil);
   p.setColor(QPalette::PlaceholderText, faint);
@@ -120,12 +131,19 @@ QPalette Look::palette() const {
   p.setColor(QPalette::ToolTipBase, slip);
   p.setColor(QPalette::ToolTipText, pencil);
   p.setColor(QPalette::Highlight, blue);
-  p.setColor(QPalette::HighlightedText, dark ? desk : sheet);
+  p.setColor(QPalette::HighlightedText, sheet);
   p.setColor(QPalette::Link, blue);
   for (const auto role : {QPalette::WindowText, QPalette::Text, QPalette::ButtonText}) {
     p.setColor(QPalette::Disabled, role, faint);
   }
   return p;
+}
+
+int textSize() {
+  return textPixels;
+}
+void chooseTextSize(int pixels) {
+  textPixels = pixels;
 }
 
 QFont deskFont(qreal scale) {

@@ -10,12 +10,14 @@ class QRectF;
 
 namespace inchwright::app {
 
-/// The colours of the desk: paper and pencil, by day and by lamplight.
+/// The colours of the desk: paper and pencil, by day and by lamplight. By lamplight paper is paper
+/// still, lit warm, on a table in the dark.
 ///
 /// No meaning hangs on a colour alone: what is in doubt also has a word or a torn edge, what is
 /// mine a solid line. Text on its ground keeps a contrast of at least 4.5 to 1 (WCAG 2.1, 1.4.3).
 struct Look {
   QColor desk;     ///< the table the two sheets lie on
+  QColor onDesk;   ///< words and marks on the table itself
   QColor shadow;   ///< under a sheet
   QColor print;    ///< their paper: cream
   QColor sheet;    ///< my paper: white
@@ -44,7 +46,14 @@ struct Look {
 inline constexpr qreal kFineLine = 1.0;
 inline constexpr qreal kFirmLine = 1.8;
 
-/// The brought font at the system's text size times `scale`; figures are of one width in `figures`.
+/// The desk's own size of text, device-independent pixels: what people read at arm's length with
+/// their glasses on. Small, usual, large and very large.
+inline constexpr int kTextSizes[] = {13, 15, 17, 20};
+inline constexpr int kUsualTextSize = 15;
+int textSize();
+void chooseTextSize(int pixels);
+
+/// The brought font at the desk's text size times `scale`; figures are of one width in `figures`.
 QFont deskFont(qreal scale = 1.0);
 QFont figures(qreal scale = 1.0);
 

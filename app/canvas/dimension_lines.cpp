@@ -4,7 +4,8 @@
 #include <map>
 #include <utility>
 
-#include "app/session/plausible.h"
+#include "app/session/picture_edits.h"
+#include "core/part/plain_decimal.h"
 
 namespace inchwright::app {
 namespace {
@@ -18,6 +19,13 @@ Standing standingOf(const TracingEvidence& evidence, const Solution& solution,
   if (!evidence.objection(reading).empty()) return Standing::doubtful;
   return found != solution.status.end() && found->second == ReadingStatus::alone ? Standing::alone
                                                                                  : Standing::agrees;
+}
+
+std::optional<QPointF> placeOf(const Reading& reading, Face face) {
+  if (reading.place.size() != 2) return std::nullopt;
+  const auto x = plainDecimal(reading.place[0]), y = plainDecimal(reading.place[1]);
+  if (!x || !y) return std::nullopt;
+  return asViewed({*x, *y}, face);
 }
 
 /// Levels of one side, each a set of taken spans that do not overlap.
@@ -46,10 +54,10 @@ class Levels {
 }  // namespace
 
 std::vector<DimensionLine> dimensionLines(const Part& part, const Solution& solution,
-                                          const DrawnFace& drawn, double textWidthPerCharacter) {
+                                          const DrawnFace& drawn, const TracingEvidence& evidence,
+                                          double textWidthPerCharacter) {
   std::vector<DimensionLine> lines;
   const auto axes = axesIn(drawn.face);
-  const TracingEvidence evidence(part);
   for (const Reading& reading : part.readings) {
     if (reading.kind != ReadingKind::along) continue;
     if (reading.axis != axes[0] && reading.axis != axes[1]) continue;
@@ -69,6 +77,7 @@ std::vector<DimensionLine> dimensionLines(const Part& part, const Solution& solu
       std::swap(line.fromAt, line.toAt);
     }
     line.standing = standingOf(evidence, solution, reading);
+    line.place = placeOf(reading, drawn.face);
     lines.push_back(std::move(line));
   }
   std::stable_sort(lines.begin(), lines.end(), [](const DimensionLine& a, const DimensionLine& b) {
@@ -76,6 +85,7 @@ std::vector<DimensionLine> dimensionLines(const Part& part, const Solution& solu
   });
   Levels below, beside;
   for (DimensionLine& line : lines) {
+    if (line.place) continue;
     const double lettering = textWidthPerCharacter * static_cast<double>(line.text.size() + 2);
     const double room = std::max(line.to - line.from, lettering);
     const double middle = (line.from + line.to) / 2;

@@ -2,9 +2,11 @@
 
 #include <QPointF>
 #include <QString>
+#include <optional>
 #include <vector>
 
 #include "app/canvas/drawn_places.h"
+#include "app/session/plausible.h"
 
 namespace inchwright::app {
 
@@ -21,6 +23,9 @@ struct DimensionLine {
   /// Which line beside the view it stands on: 0 is nearest. Along X they are stacked below the
   /// view, along Y to its left.
   int level = 0;
+  /// Where the print's own figure stands, inches in the view: then it is drawn there, and has no
+  /// line of its own beside the view.
+  std::optional<QPointF> place;
   QPointF fromAt;  ///< inches: what the guides lead to
   QPointF toAt;
   Standing standing = Standing::agrees;
@@ -30,6 +35,7 @@ struct DimensionLine {
 /// view, each on the first level with room. `textWidth` gives the width of a figure in inches at
 /// the scale it will be drawn, so that lettering has room too. Time n log n but for crowded levels.
 std::vector<DimensionLine> dimensionLines(const Part& part, const Solution& solution,
-                                          const DrawnFace& drawn, double textWidthPerCharacter);
+                                          const DrawnFace& drawn, const TracingEvidence& evidence,
+                                          double textWidthPerCharacter);
 
 }  // namespace inchwright::app

@@ -72,6 +72,38 @@ bool isPlaced(const Solution& solution, const Id& id, Axis axis, bool& disputed)
   return position != nullptr && position->group == 0;
 }
 
+/// The run of a slot from its middle to the centre of an end, in the view.
+QPointF halfOf(const Feature& feature, Face face) {
+  const auto* slot = feature.as<kind::Slot>();
+  if (slot == nullptr || !slot->axis || !slot->length || !slot->width) return {};
+  const double half = (slot->length->value.toInches() - slot->width->value.toInches()) / 2;
+  if (half <= 0) return {};
+  return asViewed(*slot->axis == axesIn(face)[0] ? QPointF(half, 0) : QPointF(0, half), face);
+}
+
+/// Which way a round bulges: out of its side, or into the corner of its two edges.
+void bulge(DrawnPlace& round, const Feature& feature, const DrawnFace& drawn) {
+  const auto* shape = feature.as<kind::Round>();
+  if (shape == nullptr) return;
+  const auto axes = axesIn(drawn.face);
+  if (shape->side) {
+    const double way = outward(*shape->side) > 0 ? 1 : -1;
+    const bool first = axisAcross(*shape->side) == axes[0];
+    round.bulges = asViewed(first ? QPointF(way, 0) : QPointF(0, way), drawn.face);
+    round.onRim = true;
+    return;
+  }
+  for (const Id& id : shape->corner) {
+    const DrawnPlace* edge = drawn.find(id);
+    if (edge == nullptr || !edge->across) continue;
+    if (edge->alongViewX) {
+      round.bulges.setX(edge->at.x() > round.at.x() ? 1 : -1);
+    } else {
+      round.bulges.setY(edge->at.y() > round.at.y() ? 1 : -1);
+    }
+  }
+}
+
 QRectF spanned(const std::vector<DrawnPlace>& places) {
   double left = 0, right = 0, low = 0, high = 0;
   bool anyX = false, anyY = false;
@@ -126,6 +158,7 @@ DrawnFace drawFace(const Part& part, const Solution& solution, Face face, bool o
       one.placed = (!wantsFirst || isPlaced(solution, place.id, axes[0], one.disputed)) &&
                    (!wantsSecond || isPlaced(solution, place.id, axes[1], one.disputed));
       one.parked = !first || !second;
+      if (place.id == feature.id) one.half = halfOf(feature, face);
       one.at = asViewed({first.value_or(0), second.value_or(0)}, face);
       drawn.places.push_back(std::move(one));
     }
@@ -140,6 +173,9 @@ DrawnFace drawFace(const Part& part, const Solution& solution, Face face, bool o
                 drawn.bounds.bottom() - waiting * kParkedSpacing};
     }
     drawn.index.emplace(one.id, i);
+  }
+  for (DrawnPlace& one : drawn.places) {
+    if (one.kind == FeatureKind::round) bulge(one, *part.feature(one.feature), drawn);
   }
   return drawn;
 }

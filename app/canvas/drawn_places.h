@@ -23,7 +23,11 @@ struct DrawnPlace {
   std::optional<Axis> across = {};  ///< an edge's axis
   bool alongViewX = true;  ///< an edge: its coordinate is the view's x, so it is drawn upright
   double radius = 0;       ///< inches; 0 when there is none
-  bool placed = false;     ///< solid line; else broken, with a question mark
+  QPointF half = {};       ///< a slot: inches from its middle to the centre of an end
+  /// A round: which way from its centre it bulges, -1, 0 or 1 along each; 0, 0 where unknown.
+  QPointF bulges = {};
+  bool onRim = false;   ///< a round that is known by its outermost point: `at` is that
+  bool placed = false;  ///< solid line; else broken, with a question mark
   bool disputed = false;
   bool parked = false;  ///< nothing says where it is drawn: it waits in the margin
 };

@@ -71,11 +71,18 @@ QLineF runOf(const DimensionLine& line, const DrawnFace& drawn, const PrintMap& 
   return {x, map.toWidget({0, line.from}).y(), x, map.toWidget({0, line.to}).y()};
 }
 
-QRectF letteringOn(const QLineF& run, const DimensionLine& line, const Lettering& lettering,
-                   const QRectF& pane) {
+QRectF letteringOn(const QLineF& run, const DimensionLine& line, const PrintMap& map,
+                   const Lettering& lettering, const QRectF& pane) {
   const bool marked = line.standing == Standing::doubtful || line.standing == Standing::clashes;
   const qreal wide =
       lettering.character * static_cast<qreal>(line.text.size() + (marked ? 2 : 0)) + 4;
+  if (line.place) {
+    const QSizeF size(line.alongViewX ? wide : lettering.height,
+                      line.alongViewX ? lettering.height : wide);
+    QRectF box(QPointF(0, 0), size);
+    box.moveCenter(map.toWidget(*line.place));
+    return box;
+  }
   // The middle of what can be seen of the line, when there is room for it.
   qreal low = line.alongViewX ? run.x1() : run.y2(), high = line.alongViewX ? run.x2() : run.y1();
   const qreal first = std::max(low, line.alongViewX ? pane.left() : pane.top());

@@ -43,8 +43,9 @@ qreal roomBeside(int levels, const Lettering& lettering);
 /// Where a dimension line lies: its run in widget pixels, left to right or bottom to top.
 QLineF runOf(const DimensionLine& line, const DrawnFace& drawn, const PrintMap& map,
              const Lettering& lettering);
-/// Where its lettering stands: above the middle of what of its run lies within `pane`.
-QRectF letteringOn(const QLineF& run, const DimensionLine& line, const Lettering& lettering,
-                   const QRectF& pane);
+/// Where its lettering stands: on the print's own figure where that is known, else above the middle
+/// of what of its run lies within `pane`.
+QRectF letteringOn(const QLineF& run, const DimensionLine& line, const PrintMap& map,
+                   const Lettering& lettering, const QRectF& pane);
 
 }  // namespace inchwright::app

@@ -7,6 +7,7 @@
 
 #include "app/base/look.h"
 #include "app/session/desk.h"
+#include "app/session/plausible.h"
 
 namespace inchwright::app {
 namespace {
@@ -27,7 +28,14 @@ qreal distanceTo(const DrawnPlace& place, const PrintMap& map, QPointF at) {
   if (place.across) {
     return place.alongViewX ? std::abs(at.x() - centre.x()) : std::abs(at.y() - centre.y());
   }
-  const qreal apart = std::hypot(at.x() - centre.x(), at.y() - centre.y());
+  QPointF far = at - centre;
+  if (!place.half.isNull()) {
+    // From the nearest point of a slot's run.
+    const QPointF half = map.toWidget(place.at + place.half) - centre;
+    const qreal share = QPointF::dotProduct(far, half) / QPointF::dotProduct(half, half);
+    far -= std::clamp(share, -1.0, 1.0) * half;
+  }
+  const qreal apart = std::hypot(far.x(), far.y());
   const bool pitchCircle = place.kind == FeatureKind::ring && place.id == place.feature;
   // Anywhere in a hole is the hole; of a pitch circle only its centre and its line are.
   const qreal radius = place.radius * map.scale();
@@ -44,7 +52,10 @@ PrintLayout::PrintLayout() {
   drawn_.bounds = QRectF(0, 0, 4, 3);
 }
 
-PrintLayout::PrintLayout(const Desk& desk, bool overPicture, const PrintMap& map) : PrintLayout() {
+PrintLayout::PrintLayout(const Desk& desk, bool overPicture, double squaringError,
+                         const PrintMap& map)
+    : PrintLayout() {
+  squaringError_ = squaringError;
   if (desk.hasPart()) {
     drawn_ = drawFace(desk.part(), desk.solution(), desk.face(), overPicture);
     readings_ = readingsOf(desk.part(), desk.face());
@@ -53,7 +64,9 @@ PrintLayout::PrintLayout(const Desk& desk, bool overPicture, const PrintMap& map
 }
 
 PrintLayout::PrintLayout(PrintLayout&& before, const Desk& desk, const PrintMap& map)
-    : drawn_(std::move(before.drawn_)), readings_(before.readings_) {
+    : drawn_(std::move(before.drawn_)),
+      squaringError_(before.squaringError_),
+      readings_(before.readings_) {
   letter(desk, map);
 }
 
@@ -61,7 +74,9 @@ void PrintLayout::letter(const Desk& desk, const PrintMap& map) {
   made_ = madeFor(map);
   lettering_ = letteringFor(drawn_, readings_, map);
   if (!desk.hasPart()) return;
-  lines_ = dimensionLines(desk.part(), desk.solution(), drawn_, lettering_.character / map.scale());
+  lines_ = dimensionLines(desk.part(), desk.solution(), drawn_,
+                          TracingEvidence(desk.part(), squaringError_),
+                          lettering_.character / map.scale());
 }
 
 bool PrintLayout::suits(const PrintMap& map) const {
@@ -70,7 +85,7 @@ bool PrintLayout::suits(const PrintMap& map) const {
 
 QRectF PrintLayout::figureBox(const DimensionLine& line, const PrintMap& map,
                               const QRectF& pane) const {
-  return letteringOn(runOf(line, drawn_, map, lettering_), line, lettering_, pane);
+  return letteringOn(runOf(line, drawn_, map, lettering_), line, map, lettering_, pane);
 }
 
 PrintLayout::Hit PrintLayout::hit(QPointF at, const PrintMap& map, const QRectF& pane) const {
@@ -97,6 +112,7 @@ PrintMap PrintLayout::fitted(const QRectF& content, const QSizeF& pane, qreal ma
   const PrintMap whole = PrintMap::fitting(content, pane, margin);
   int below = 0, beside = 0;
   for (const DimensionLine& line : lines_) {
+    if (line.place) continue;
     int& most = line.alongViewX ? below : beside;
     most = std::max(most, line.level + 1);
   }

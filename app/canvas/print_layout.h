@@ -18,7 +18,8 @@ class PrintLayout {
  public:
   /// Of an empty sheet.
   PrintLayout();
-  PrintLayout(const Desk& desk, bool overPicture, const PrintMap& map);
+  /// `squaringError`: inches that a place may lie from where the picture shows it.
+  PrintLayout(const Desk& desk, bool overPicture, double squaringError, const PrintMap& map);
   /// The same part at another scale.
   PrintLayout(PrintLayout&& before, const Desk& desk, const PrintMap& map);
 
@@ -47,6 +48,7 @@ class PrintLayout {
   void letter(const Desk& desk, const PrintMap& map);
 
   DrawnFace drawn_;
+  double squaringError_ = 0;
   std::size_t readings_ = 0;  ///< of this face
   std::vector<DimensionLine> lines_;
   Lettering lettering_;

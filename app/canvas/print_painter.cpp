@@ -11,13 +11,14 @@
 #include <vector>
 
 #include "app/base/look.h"
+#include "app/canvas/print_shapes.h"
 #include "app/canvas/stamps.h"
+#include "app/canvas/taken_room.h"
 
 namespace inchwright::app {
 namespace {
 
 constexpr qreal kLeastRadius = 4;  // pixels: a small hole can still be seen and hit
-constexpr qreal kRoom = 8;         // pixels: the grain of what names cover
 constexpr qreal kTear = 5;         // pixels: the teeth of a torn line
 
 constexpr std::size_t kMostBoxes = 60;  // beyond that one box about all is quicker
@@ -42,43 +43,6 @@ QPainterPath torn(const QLineF& line) {
   path.lineTo(line.p2());
   return path;
 }
-
-/// Squares of the pane on which something stands.
-class Taken {
- public:
-  explicit Taken(const QRectF& pane)
-      : columns_(squareOf(pane.width()) + 1), rows_(squareOf(pane.height()) + 1) {
-    squares_.resize(static_cast<std::size_t>(columns_ * rows_));
-  }
-
-  bool isFree(const QRectF& box) const {
-    bool free = true;
-    each(box, [&](std::size_t square) { free = free && !squares_[square]; });
-    return free;
-  }
-  void take(const QRectF& box) {
-    each(box, [&](std::size_t square) { squares_[square] = true; });
-  }
-
- private:
-  static int squareOf(qreal at) { return static_cast<int>(std::floor(at / kRoom)); }
-
-  template <class Each>
-  void each(const QRectF& box, Each visit) const {
-    const int left = std::max(squareOf(box.left() + 1), 0);
-    const int right = std::min(squareOf(box.right() - 1), columns_ - 1);
-    const int top = std::max(squareOf(box.top() + 1), 0);
-    const int bottom = std::min(squareOf(box.bottom() - 2), rows_ - 1);
-    for (int row = top; row <= bottom; ++row) {
-      for (int column = left; column <= right; ++column) {
-        visit(static_cast<std::size_t>(row * columns_ + column));
-      }
-    }
-  }
-
-  int columns_, rows_;
-  std::vector<bool> squares_;
-};
 
 template <class... Parts>
 std::size_t markOf(const Parts&... parts) {
@@ -110,12 +74,16 @@ class PrintPainter {
     std::vector<QLineF> runs;
     for (const DimensionLine& line : scene_.lines) {
       runs.push_back(runNow(line));
+      if (!drawsLine(line)) continue;
       guide(map_.toWidget(line.fromAt), runs.back().p1(), line.alongViewX);
       guide(map_.toWidget(line.toAt), runs.back().p2(), line.alongViewX);
     }
     drawGuides();
-    for (std::size_t i = 0; i < runs.size(); ++i) paintLine(scene_.lines[i], runs[i]);
+    for (std::size_t i = 0; i < runs.size(); ++i) {
+      if (drawsLine(scene_.lines[i])) paintLine(scene_.lines[i], runs[i]);
+    }
     for (std::size_t i = 0; i < runs.size(); ++i) paintFigure(scene_.lines[i], runs[i]);
+    paintRows();
     if (painter_ != nullptr) painter_->setFont(nameFont_);
     for (const DrawnPlace& place : scene_.drawn.places) takeSpot(place);
     for (const DrawnPlace& place : scene_.drawn.places) paintPlace(place);
@@ -178,11 +146,18 @@ class PrintPainter {
     const QPointF at = map_.toWidget(place.at);
     const qreal radius = std::max(place.radius * map_.scale(), kLeastRadius);
     const bool ringCentre = place.kind == FeatureKind::ring && place.id == place.feature;
-    const QRectF box =
-        QRectF(at.x() - radius, at.y() - radius, 2 * radius, 2 * radius).adjusted(-9, -9, 9, 9);
+    const QPainterPath outline = outlineOf(place, map_);
+    const QRectF box = QRectF(at.x() - radius, at.y() - radius, 2 * radius, 2 * radius)
+                           .united(outline.boundingRect())
+                           .adjusted(-9, -9, 9, 9);
     if (wants(box, markOf(2, at.x(), at.y(), radius, colour.rgba(), chosen, place.placed,
-                          ringCentre, static_cast<int>(place.kind)))) {
-      drawSpot(place, at, radius, chosen, ringCentre ? look_.faint : colour, colour);
+                          ringCentre, static_cast<int>(place.kind), place.half.x(), place.half.y(),
+                          place.bulges.x(), place.bulges.y(), place.id == place.feature))) {
+      if (outline.isEmpty()) {
+        drawSpot(place, at, radius, chosen, ringCentre ? look_.faint : colour, colour);
+      } else {
+        drawOutline(outline, at, place.placed, chosen, colour);
+      }
     }
     if (!scene_.pane.intersects(box)) return;
     name(place, at, std::min(radius, 14.0) * 0.72, colour);
@@ -199,7 +174,7 @@ class PrintPainter {
     painter_->setPen(ringCentre ? pencil(outline, kFineLine, true)
                                 : pencil(colour, chosen ? 2.6 : kFirmLine, !place.placed));
     painter_->setBrush(Qt::NoBrush);
-    if (place.kind == FeatureKind::point) {
+    if (place.kind == FeatureKind::point || isSlotEnd(place)) {
       painter_->drawLine(at + QPointF(-5, -5), at + QPointF(5, 5));
       painter_->drawLine(at + QPointF(-5, 5), at + QPointF(5, -5));
       return;
@@ -210,6 +185,32 @@ class PrintPainter {
       stampCircle(*painter_, at, radius, colour, chosen ? 2.6 : kFirmLine);
     }
     stampCircle(*painter_, at, 1.2, colour);
+  }
+
+  void drawOutline(const QPainterPath& outline, QPointF at, bool placed, bool chosen,
+                   const QColor& colour) {
+    painter_->setBrush(Qt::NoBrush);
+    if (chosen) {
+      painter_->setPen(QPen(look_.wash, 11));
+      painter_->drawPath(outline);
+    }
+    painter_->setPen(pencil(colour, chosen ? 2.6 : kFirmLine, !placed));
+    painter_->drawPath(outline);
+    stampCircle(*painter_, at, 1.2, colour);
+  }
+
+  /// The centre of one end of a slot, which is drawn as a whole.
+  static bool isSlotEnd(const DrawnPlace& place) {
+    return place.kind == FeatureKind::slot && place.id != place.feature;
+  }
+
+  void paintRows() {
+    for (const QLineF& line : rowLines(scene_.drawn, map_)) {
+      const QRectF box = QRectF(line.p1(), line.p2()).normalized().adjusted(-2, -2, 2, 2);
+      if (!wants(box, markOf(9, line.x1(), line.y1(), line.x2(), line.y2()))) continue;
+      painter_->setPen(pencil(look_.faint, kFineLine, true));
+      painter_->drawLine(line);
+    }
   }
 
   /// The id beside what it names, at the first of its four corners where it covers neither another
@@ -277,6 +278,9 @@ class PrintPainter {
     return line.alongViewX ? run.translated(0, down) : run.translated(across, 0);
   }
 
+  /// What stands on the print's own figure has the print's own line.
+  static bool drawsLine(const DimensionLine& line) { return !line.place; }
+
   QColor colourOf(const DimensionLine& line) const {
     const bool wrong = line.standing == Standing::clashes || line.standing == Standing::doubtful;
     return wrong ? look_.red : look_.blue;
@@ -303,7 +307,7 @@ class PrintPainter {
   }
 
   void paintFigure(const DimensionLine& line, const QLineF& run) {
-    QRectF box = letteringOn(run, line, scene_.lettering, scene_.pane);
+    QRectF box = letteringOn(run, line, map_, scene_.lettering, scene_.pane);
     if (scene_.hideFigures) box = sameForAll(box);
     const bool chosen = scene_.chosenReadings.count(line.reading) > 0;
     const QColor colour = colourOf(line);
@@ -315,6 +319,11 @@ class PrintPainter {
     QColor patch = look_.print;
     patch.setAlpha(225);
     fillBlended(*painter_, box, chosen ? blended(look_.print, look_.wash) : patch);
+    if (line.place) {
+      painter_->setPen(pencil(colour, chosen ? 2.6 : kFineLine));
+      painter_->setBrush(Qt::NoBrush);
+      painter_->drawRoundedRect(box, 4, 4);
+    }
     painter_->setPen(colour);
     QString text = scene_.hideFigures ? QStringLiteral("…") : line.text;
     if (line.standing == Standing::doubtful && !scene_.hideFigures) text += QStringLiteral(" ?");
@@ -397,8 +406,8 @@ class PrintPainter {
   QRectF bounds_;
   QFont nameFont_;
   qreal ascent_, high_;  ///< of names, pixels
-  Taken names_;          ///< where a name stands
-  Taken spots_;
+  TakenRoom names_;      ///< where a name stands
+  TakenRoom spots_;
   QList<QLineF> guides_;
   std::vector<Inked> inked_;
 };

@@ -6,6 +6,7 @@
 #include <QGuiApplication>
 #include <QMimeData>
 #include <QUrl>
+#include <algorithm>
 #include <utility>
 
 #include "app/picture/kept_picture.h"
@@ -14,6 +15,11 @@
 #include "core/document/atomic_file.h"
 
 namespace inchwright::app {
+namespace {
+
+constexpr double kLeastSaid = 0.005;  // inches: what is better than that needs no word
+
+}  // namespace
 
 PrintPicture::PrintPicture(Work& work, QObject* parent) : QObject(parent), work_(work) {
   Desk& desk = work.desk();
@@ -23,7 +29,7 @@ PrintPicture::PrintPicture(Work& work, QObject* parent) : QObject(parent), work_
   connect(&work, &Work::allLeft, this, &PrintPicture::stopOpened);
   connect(&reader_, &PictureReader::progressed, this, &PrintPicture::changed);
   connect(&reader_, &PictureReader::arrived, this, [this](std::shared_ptr<SquaredPicture> picture) {
-    if (picture) layer_.show(std::move(*picture));
+    if (picture) take(std::move(*picture));
     emit changed();
   });
   // The document may have been on the desk before.
@@ -33,6 +39,17 @@ PrintPicture::PrintPicture(Work& work, QObject* parent) : QObject(parent), work_
 const Picture* PrintPicture::underFace() const {
   const Desk& desk = work_.desk();
   return desk.hasPart() ? pictureUnder(desk.job(), desk.part(), desk.face()) : nullptr;
+}
+
+void PrintPicture::take(SquaredPicture picture) {
+  squaringError_ = picture.lean.value_or(0);
+  if (!wanted_->points.empty()) {
+    const auto squared = inchwright::squareUp(knownPoints(wanted_->points));
+    if (squared.ok()) squaringError_ = std::max(squaringError_, squared->largestResidual);
+  }
+  if (showing_ != Showing::ofAnotherFace) work_.noteAskew(picture.askew);
+  work_.noteSquaringError(squaringError_);
+  layer_.show(std::move(picture));
 }
 
 std::optional<WantedPicture> PrintPicture::lookUp(QPointF& at) const {
@@ -65,6 +82,7 @@ void PrintPicture::follow() {
   const Picture* under = underFace();
   setTone(under != nullptr ? under->tone : PictureTone());
   if (before != showing_ && !bounds().isNull()) emit turned();
+  if (before == Showing::asTaken && squared_ && under != nullptr) emit squaredUp(under->points);
   if (had != this->wanted()) emit came();
 }
 
@@ -92,6 +110,9 @@ void PrintPicture::want(std::optional<WantedPicture> wanted, QPointF at) {
   wanted_ = std::move(wanted);
   layer_.clear();
   stopped_ = false;
+  squaringError_ = 0;
+  work_.noteAskew({});
+  work_.noteSquaringError(0);
   if (wanted_) {
     reader_.read(*wanted_);
   } else {
@@ -112,6 +133,9 @@ QString PrintPicture::note() const {
   }
   if (stopped_) return tr("Squaring up was stopped; Ctrl+U does it after all");
   if (wanted_ && !reader_.trouble().isEmpty()) return tr("No picture: %1").arg(reader_.trouble());
+  if (showing_ == Showing::underFace && squaringError_ > kLeastSaid) {
+    return tr("Squared up to about %1 in").arg(squaringError_, 0, 'f', 2);
+  }
   return {};
 }
 
@@ -164,6 +188,7 @@ bool PrintPicture::lay(const QString& name, const QByteArray& bytes) {
     emit desk.refused(QString::fromStdString(kept.error().text));
     return false;
   }
+  if (!mayLay_()) return false;
   auto next = layPicture(desk.job(), desk.partIndex(), desk.face(), name, *kept);
   if (!next.ok()) {
     emit desk.refused(QString::fromStdString(next.error().text));

@@ -1,6 +1,7 @@
 #pragma once
 
 #include <QObject>
+#include <functional>
 #include <optional>
 #include <vector>
 
@@ -28,6 +29,9 @@ class PrintPicture : public QObject {
   bool wanted() const { return wanted_.has_value(); }
   /// Only the picture is seen: what is traced does not lie on it as it is shown.
   bool isBare() const { return showing_ != Showing::underFace; }
+  /// How far places may lie from where it shows them, in inches: by its own lines and by points to
+  /// spare; 0 where nothing tells.
+  double squaringError() const { return squaringError_; }
   /// What is to be said on the print about it; empty when there is nothing.
   QString note() const;
   void setTone(const PictureTone& tone);
@@ -51,6 +55,8 @@ class PrintPicture : public QObject {
   /// Lays a picture underneath, from a file or the clipboard; it is kept in the document and then
   /// squared up. False when it can't be read; the desk has told why.
   bool takeFile(const QString& file);
+  /// Asked before one is laid down; false leaves things as they are.
+  void setMayLay(std::function<bool()> mayLay) { mayLay_ = std::move(mayLay); }
   bool paste();
 
  signals:
@@ -58,6 +64,8 @@ class PrintPicture : public QObject {
   void turned();   ///< it lies elsewhere now, or another way of showing it began
   void came();     ///< the face has a picture now, or none any more
   void laid();     ///< a new one was laid down
+  /// It was squared up by these points, known on it as it was taken.
+  void squaredUp(const std::vector<SquaringPoint>& points);
 
  private:
   /// What of the pictures is to be seen: the one under this face, that one as it was taken while it
@@ -68,6 +76,7 @@ class PrintPicture : public QObject {
   void noteSquaring(Showing before);
   std::optional<WantedPicture> lookUp(QPointF& at) const;
   void want(std::optional<WantedPicture> wanted, QPointF at);
+  void take(SquaredPicture picture);
   void cancel();
   bool lay(const QString& name, const QByteArray& bytes);
   const Picture* underFace() const;
@@ -79,7 +88,9 @@ class PrintPicture : public QObject {
   PictureLayer layer_;
   Showing showing_ = Showing::underFace;
   std::optional<WantedPicture> wanted_;
+  std::function<bool()> mayLay_ = [] { return true; };
   bool stopped_ = false;
+  double squaringError_ = 0;
   std::vector<SquaringPoint> pointsBefore_;  ///< of the picture, as its squaring up began
   std::optional<Job> squared_;               ///< the work as the last squaring up left it
 };

@@ -22,6 +22,7 @@ PrintSight::PrintSight(Work& work, PrintPicture& picture, QObject* parent)
   Desk& desk = work.desk();
   connect(&desk, &Desk::edited, this, &PrintSight::forgetLayout);
   connect(&desk, &Desk::viewChanged, this, [this] {
+    staysStill_ = false;
     forgetLayout();
     fit();
     emit moved();
@@ -29,11 +30,18 @@ PrintSight::PrintSight(Work& work, PrintPicture& picture, QObject* parent)
   connect(&picture, &PrintPicture::turned, this, &PrintSight::fit);
   connect(&picture, &PrintPicture::came, this, &PrintSight::forgetLayout);
   connect(&picture, &PrintPicture::laid, this, [this] { pictureSeen_ = false; });
+  connect(&picture, &PrintPicture::squaredUp, this, &PrintSight::stayStill);
   connect(&picture, &PrintPicture::changed, this, [this] {
     const bool seen = !picture_.bounds().isNull();
     // The close look of the second reading stays where it is when its picture arrives late.
-    if (seen && !pictureSeen_ && work_.doing() != Doing::rereading) fit();
+    if (seen && !pictureSeen_ && !staysStill_ && work_.doing() != Doing::rereading) fit();
     pictureSeen_ = seen;
+    if (seen) staysStill_ = false;
+    // What the tracing can say hangs on how well the picture is squared up.
+    if (std::exchange(squaringError_, picture_.squaringError()) != squaringError_) {
+      layout_.reset();
+      emit changed();
+    }
   });
 }
 
@@ -45,7 +53,7 @@ void PrintSight::setPane(const QSizeF& pane) {
 const PrintLayout& PrintSight::layout() const {
   const Desk& desk = work_.desk();
   if (!layout_) {
-    layout_.emplace(desk, picture_.wanted(), map_);
+    layout_.emplace(desk, picture_.wanted(), picture_.squaringError(), map_);
   } else if (!layout_->suits(map_)) {
     layout_ = PrintLayout(std::move(*layout_), desk, map_);
   }
@@ -103,6 +111,14 @@ void PrintSight::fit() {
   fitted_ = true;
 }
 
+void PrintSight::lookAt(QPointF inches, qreal scale) {
+  setMap({std::clamp(scale, PrintMap::kSmallestScale, PrintMap::kLargestScale),
+          pane().center() - QPointF(inches.x(), -inches.y()) * scale});
+  fitted_ = false;
+  // Its picture may come later, and comes where it lay.
+  staysStill_ = picture_.bounds().isNull();
+}
+
 void PrintSight::fitToSelection() {
   QRectF box;
   for (const Id& id : work_.desk().selection().places) {
@@ -117,6 +133,30 @@ void PrintSight::fitToSelection() {
   }
   setMap(PrintMap::fitting(box, pane_, 60));
   fitted_ = false;
+}
+
+void PrintSight::stayStill(const std::vector<SquaringPoint>& points) {
+  QPointF here, there;  // their middle on the pane, and in inches
+  const auto count = static_cast<qreal>(points.size());
+  std::vector<std::pair<QPointF, QPointF>> pairs;
+  for (const SquaringPoint& one : points) {
+    const QPointF taken(one.pixelX / kAsTakenPixelsPerInch, -one.pixelY / kAsTakenPixelsPerInch);
+    pairs.emplace_back(map_.toWidget(taken),
+                       QPointF(one.x.value.toInches(), one.y.value.toInches()));
+    here += pairs.back().first / count;
+    there += pairs.back().second / count;
+  }
+  qreal pixels = 0, inches = 0;
+  for (const auto& [pixel, inch] : pairs) {
+    pixels += std::hypot(pixel.x() - here.x(), pixel.y() - here.y());
+    inches += std::hypot(inch.x() - there.x(), inch.y() - there.y());
+  }
+  if (!(pixels > 0) || !(inches > 0)) return;
+  const qreal scale =
+      std::clamp(pixels / inches, PrintMap::kSmallestScale, PrintMap::kLargestScale);
+  setMap({scale, here - QPointF(there.x(), -there.y()) * scale});
+  fitted_ = false;
+  staysStill_ = true;
 }
 
 void PrintSight::bringIntoSight(const std::vector<Id>& places) {

@@ -30,6 +30,8 @@ class PrintSight : public QObject {
 
   void fit();  ///< all that is drawn, with its dimension lines
   void fitToSelection();
+  void lookAt(QPointF inches, qreal scale);
+  bool isFitted() const { return fitted_; }
   /// The second reading looks at the print itself, close up; else what is out of sight comes in.
   void bringIntoSight(const std::vector<Id>& places);
   void moveByHand(const PrintMap& map);
@@ -50,6 +52,8 @@ class PrintSight : public QObject {
   void changed();  ///< what is drawn may be
 
  private:
+  /// The print stays where it was to the eye, as nearly as one scale can do it.
+  void stayStill(const std::vector<SquaringPoint>& points);
   QRectF content() const;
   PrintMap fittedMap() const;
   void enlarge(const std::vector<Id>& places);
@@ -63,7 +67,9 @@ class PrintSight : public QObject {
   PrintMap map_;
   QElapsedTimer moved_;       ///< since a hand moved the map
   bool fitted_ = false;       ///< still as fitted: another size or edit fits again
+  double squaringError_ = 0;  ///< the layout was made with
   bool pictureSeen_ = false;  ///< the picture has been fitted once
+  bool staysStill_ = false;   ///< what is being squared up comes where it lay
   mutable std::optional<PrintLayout> layout_;
 };
 

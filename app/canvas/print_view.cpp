@@ -14,8 +14,9 @@
 #include <utility>
 
 #include "app/base/look.h"
-#include "app/canvas/face_box.h"
+#include "app/canvas/loupe.h"
 #include "app/canvas/print_accessible.h"
+#include "app/canvas/view_slip.h"
 #include "app/session/picture_edits.h"
 #include "core/part/edit.h"
 
@@ -63,12 +64,17 @@ void PrintView::wire() {
             shownReadings_ = readings;
             sight_.bringIntoSight(places);
           });
-  connect(&sight_, &PrintSight::moved, this, qOverload<>(&QWidget::update));
+  connect(&sight_, &PrintSight::moved, this, [this] {
+    update();
+    emit zoomChanged();
+  });
   connect(&sight_, &PrintSight::changed, this, &PrintView::refresh);
-  // The box of faces lies in the low left corner, and the print beside it where there is room.
+  // The slip of views lies in the low left corner, and the print beside it where there is room.
   sight_.setCovered([this] {
-    const auto* faces = findChild<const FaceBox*>();
-    return faces != nullptr && faces->isVisibleTo(this) ? faces->geometry().right() : 0.0;
+    const auto* views = findChild<const ViewSlip*>();
+    return views != nullptr && views->isVisibleTo(this) && !views->isOpen()
+               ? views->geometry().right()
+               : 0.0;
   });
   connect(&picture_, &PrintPicture::changed, this, [this] {
     stop_->setEnabled(picture_.canTakeBack());
@@ -86,6 +92,45 @@ void PrintView::letReadUnseen() {
 
 void PrintView::zoomBy(qreal factor) {
   sight_.moveByHand(map().zoomed(factor, QRectF(rect()).center()));
+}
+
+void PrintView::light(const Id& place) {
+  if (place == light_) return;
+  light_ = place;
+  refresh();
+}
+
+void PrintView::hideMine(bool on) {
+  hidesMine_ = on;
+  update();
+}
+
+bool PrintView::aimsAtPicture() const {
+  if (picture_.bounds().isNull()) return false;
+  return picture_.isBare() || work_.doing() == Doing::tracing;
+}
+
+QPointF PrintView::aimed(QPointF at) const {
+  return map().toWidget(picture_.layer().snapped(map().toInches(at), kSnap / map().scale()));
+}
+
+void PrintView::moveLoupe(std::optional<QPointF> at) {
+  if (!aimsAtPicture()) at.reset();
+  if (at == loupe_) return;
+  for (const auto& one : {loupe_, at}) {
+    if (one) update(Loupe::boxFor(*one, size()).adjusted(-1, -1, 1, 1));
+  }
+  loupe_ = at;
+}
+
+void PrintView::leaveEvent(QEvent* event) {
+  moveLoupe({});
+  if (!hovered_.empty()) {
+    hovered_.clear();
+    refresh();
+    emit hovered({});
+  }
+  QWidget::leaveEvent(event);
 }
 
 int PrintView::thingCount() const {
@@ -150,6 +195,7 @@ PrintScene PrintView::sceneNow() const {
   for (const Id& id : desk.selection().places) scene.chosenPlaces.insert(id);
   for (const Id& id : work_.chosen()) scene.chosenPlaces.insert(id);
   for (const Id& id : desk.selection().readings) scene.chosenReadings.insert(id);
+  if (!light_.empty()) scene.chosenPlaces.insert(light_);
   scene.chosenReadings.insert(shownReadings_.begin(), shownReadings_.end());
   if (const auto pending = work_.pending()) scene.pending = asViewed(*pending, desk.face());
   scene.hideFigures = work_.doing() == Doing::rereading;
@@ -168,8 +214,10 @@ void PrintView::paintEvent(QPaintEvent* event) {
   }
   const PrintScene scene = sceneNow();
   if (isEmpty(scene)) paintInvitation(painter);
-  auto ink = paintPrint(painter, scene, map(), event->region());
-  if (event->rect().contains(rect())) inked_ = std::move(ink);
+  if (!hidesMine_) {
+    auto ink = paintPrint(painter, scene, map(), event->region());
+    if (event->rect().contains(rect())) inked_ = std::move(ink);
+  }
   paintNote(painter);
   // After the whole desk has been painted, of which this is a part.
   QMetaObject::invokeMethod(&picture_, &PrintPicture::letRead, Qt::QueuedConnection);
@@ -178,10 +226,11 @@ void PrintView::paintEvent(QPaintEvent* event) {
     painter.setBrush(Qt::NoBrush);
     painter.drawRect(QRectF(rect()).adjusted(1, 1, -1, -1));
   }
+  if (loupe_) Loupe::paint(painter, layer, map(), *loupe_, aimed(*loupe_), size());
 }
 
 void PrintView::paintNote(QPainter& painter) {
-  const QString note = picture_.note();
+  const QString note = hidesMine_ ? tr("What is mine is hidden; Ctrl+H shows it") : picture_.note();
   if (note.isEmpty()) return;
   painter.setFont(deskFont());
   const QFontMetricsF metrics(painter.font());
@@ -205,8 +254,10 @@ void PrintView::resizeEvent(QResizeEvent*) {
 }
 
 void PrintView::press(QPointF at, Qt::MouseButton button) {
-  grasped_ = work_.doing() == Doing::looking ? sight_.hit(at).place : Id();
-  pointer_.press(at, button, !grasped_.empty());
+  const Pointed under = work_.doing() == Doing::looking ? sight_.hit(at) : Pointed();
+  grasped_ = under.place;
+  graspedReading_ = under.reading;
+  pointer_.press(at, button, !grasped_.empty() || !graspedReading_.empty());
 }
 
 void PrintView::act(const PointerDeed& deed, Qt::KeyboardModifiers with) {
@@ -214,9 +265,11 @@ void PrintView::act(const PointerDeed& deed, Qt::KeyboardModifiers with) {
     case PointerDeed::Kind::nothing:
       break;
     case PointerDeed::Kind::hover:
+      moveLoupe(deed.at);
       if (const Id under = sight_.hit(deed.at).place; under != hovered_) {
         hovered_ = under;
         refresh();
+        emit hovered(under);
       }
       break;
     case PointerDeed::Kind::click:
@@ -226,7 +279,11 @@ void PrintView::act(const PointerDeed& deed, Qt::KeyboardModifiers with) {
       sight_.moveByHand(map().moved(deed.by));
       break;
     case PointerDeed::Kind::drag:
-      dragTrace(deed.at);
+      if (graspedReading_.empty()) {
+        dragTrace(deed.at);
+      } else {
+        dragFigure(deed.at);
+      }
       break;
     case PointerDeed::Kind::drop:
       work_.desk().endMerge();
@@ -239,11 +296,7 @@ void PrintView::act(const PointerDeed& deed, Qt::KeyboardModifiers with) {
 
 void PrintView::click(QPointF at, Qt::KeyboardModifiers with) {
   // On the picture, what is traced is drawn to a line near by.
-  const bool onLines = picture_.isBare() || work_.doing() == Doing::tracing;
-  if (onLines && !with.testFlag(Qt::ControlModifier)) {
-    const QPointF inches = map().toInches(at);
-    at = map().toWidget(picture_.layer().snapped(inches, kSnap / map().scale()));
-  }
+  if (aimsAtPicture() && !with.testFlag(Qt::ControlModifier)) at = aimed(at);
   Pointed pointed = sight_.hit(at);
   pointed.extend = with.testFlag(Qt::ShiftModifier);
   shownReadings_.clear();
@@ -262,8 +315,28 @@ void PrintView::mouseReleaseEvent(QMouseEvent* event) {
   act(pointer_.release(event->position(), event->button()), event->modifiers());
 }
 
+void PrintView::contextMenuEvent(QContextMenuEvent* event) {
+  if (picture_.isBare()) return;
+  Pointed under = sight_.hit(event->pos());
+  if (event->reason() == QContextMenuEvent::Keyboard) {
+    // By the key it is asked of what is chosen.
+    const Selection& chosen = work_.desk().selection();
+    under = {};
+    if (!chosen.places.empty()) under.place = chosen.places.front();
+    if (!chosen.readings.empty()) under.reading = chosen.readings.front();
+  }
+  emit choicesWanted(under, event->globalPos());
+}
+
 void PrintView::mouseDoubleClickEvent(QMouseEvent* event) {
-  if (sight_.hit(event->position()).place.empty()) fit();
+  const Pointed under = sight_.hit(event->position());
+  if (under.place.empty() && under.reading.empty()) {
+    fit();
+  } else if (work_.doing() == Doing::looking) {
+    work_.desk().select(under.place.empty() ? Selection{{}, {under.reading}}
+                                            : Selection{{under.place}, {}});
+    emit amendWanted();
+  }
 }
 
 void PrintView::dragTrace(QPointF to) {
@@ -280,6 +353,20 @@ void PrintView::dragTrace(QPointF to) {
   sight_.stayPut();
   const QString id = QString::fromStdString(feature->id);
   desk.applyPart(moveTrace(desk.part(), feature->id, traced), tr("Move %1").arg(id),
+                 QStringLiteral("move:") + id);
+}
+
+/// A figure is put where the print letters it.
+void PrintView::dragFigure(QPointF to) {
+  Desk& desk = work_.desk();
+  const Reading* reading = desk.part().reading(graspedReading_);
+  if (reading == nullptr) return;
+  const QPointF at = sight_.inFace(to);
+  Reading moved = *reading;
+  moved.place = {tracedText(at.x()), tracedText(at.y())};
+  sight_.stayPut();
+  const QString id = QString::fromStdString(moved.id);
+  desk.applyPart(replaceReading(desk.part(), moved.id, moved), tr("Move the figure of %1").arg(id),
                  QStringLiteral("move:") + id);
 }
 
@@ -372,6 +459,9 @@ void PrintView::keyPressEvent(QKeyEvent* event) {
       return walk(false);
     case Qt::Key_Home:
       return fit();
+    case Qt::Key_Delete:
+      emit deleteWanted();
+      return;
     default:
       emit typed(event);
   }

@@ -31,8 +31,19 @@ class PrintView : public QWidget {
   void fit() { sight_.fit(); }
   void fitToSelection() { sight_.fitToSelection(); }
   void zoomBy(qreal factor);  ///< about the middle of the sheet
+  /// Shows a place of the view, in inches, in the middle at a scale in pixels an inch.
+  void lookAt(QPointF inches, qreal scale) { sight_.lookAt(inches, scale); }
+  /// Whether all is in sight as it was fitted, and stays so.
+  bool isFitted() const { return sight_.isFitted(); }
   const PrintMap& map() const { return sight_.map(); }
   std::optional<QPointF> whereIs(const Id& place) const { return sight_.whereIs(place); }
+
+  /// Whether all that is mine is hidden, so that their print alone is seen.
+  bool hidesMine() const { return hidesMine_; }
+  void hideMine(bool on);
+
+  /// Lights a place from elsewhere, such as one that is pointed at on my sheet; empty: none.
+  void light(const Id& place);
 
   /// The picture under the print; dropped on it, it is laid underneath.
   PrintPicture& picture() { return picture_; }
@@ -45,6 +56,14 @@ class PrintView : public QWidget {
   QSize sizeHint() const override { return {640, 480}; }
 
  signals:
+  void zoomChanged();
+  /// The place the pointer is on; empty when it is on none.
+  void hovered(const Id& place);
+  /// A double click on a place or figure, or F2: it is to be put right.
+  void amendWanted();
+  void deleteWanted();
+  /// The right button, or the key for it: what can be done with what lies there?
+  void choicesWanted(const Pointed& under, const QPoint& global);
   /// A key that belongs to the strip.
   void typed(QKeyEvent* event);
 
@@ -60,6 +79,8 @@ class PrintView : public QWidget {
   void dragEnterEvent(QDragEnterEvent* event) override;
   void dropEvent(QDropEvent* event) override;
   bool event(QEvent* event) override;
+  void leaveEvent(QEvent* event) override;
+  void contextMenuEvent(QContextMenuEvent* event) override;
 
  private:
   void wire();
@@ -67,8 +88,13 @@ class PrintView : public QWidget {
   void press(QPointF at, Qt::MouseButton button);
   void act(const PointerDeed& deed, Qt::KeyboardModifiers with = {});
   void click(QPointF at, Qt::KeyboardModifiers with);
+  /// Whether a click falls on the picture's own lines, which draw it to themselves.
+  bool aimsAtPicture() const;
+  QPointF aimed(QPointF at) const;
+  void moveLoupe(std::optional<QPointF> at);
   bool touch(QTouchEvent& event);
   void dragTrace(QPointF to);
+  void dragFigure(QPointF to);
   void nudge(QPointF pixels);
   void walk(bool forward);
 
@@ -88,9 +114,13 @@ class PrintView : public QWidget {
   bool refreshing_ = false;
   bool inviting_ = false;
   Id hovered_;
+  Id light_;  ///< from elsewhere
   std::vector<Id> shownReadings_;
+  bool hidesMine_ = false;
+  std::optional<QPointF> loupe_;  ///< the pointer it lies beside
   PrintPointer pointer_;
-  Id grasped_;  ///< the trace that would be dragged
+  Id grasped_;         ///< the trace that would be dragged
+  Id graspedReading_;  ///< or the reading, onto the print's own figure
 };
 
 }  // namespace inchwright::app

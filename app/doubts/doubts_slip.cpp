@@ -66,8 +66,8 @@ DoubtsSlip::DoubtsSlip(Work& work, QWidget* parent)
   head->addWidget(take_);
   head->addWidget(accept_);
   auto* column = new QVBoxLayout(this);
-  column->setContentsMargins(14, 8, 10, 8);
-  column->setSpacing(4);
+  column->setContentsMargins(10, 2, 6, 4);
+  column->setSpacing(1);
   column->addLayout(head);
   column->addWidget(list_, 1);
 

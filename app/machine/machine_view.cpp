@@ -261,7 +261,7 @@ void MachineView::paintEvent(QPaintEvent*) {
   const Look& look = Look::now();
   QPainter painter(this);
   painter.setRenderHint(QPainter::Antialiasing);
-  painter.fillRect(rect(), look.dark ? look.desk : look.sheet);
+  painter.fillRect(rect(), look.sheet);
   const TableRow* row = current();
   if (row == nullptr) return;
   painter.setPen(look.pencil);

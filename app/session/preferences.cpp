@@ -1,10 +1,13 @@
 #include "app/session/preferences.h"
 
+#include <QCryptographicHash>
 #include <QDir>
 #include <QFileInfo>
 #include <QSettings>
 #include <QStandardPaths>
 #include <algorithm>
+#include <cmath>
+#include <iterator>
 
 #include "core/measure/lettered.h"
 #include "core/measure/writing.h"
@@ -92,6 +95,16 @@ void Preferences::setLook(Look::Choice choice) {
                                                    : QStringLiteral("system"));
 }
 
+int Preferences::textSize() {
+  const int kept = app::kept("text", kUsualTextSize).toInt();
+  const auto known = std::find(std::begin(kTextSizes), std::end(kTextSizes), kept);
+  return known == std::end(kTextSizes) ? kUsualTextSize : kept;
+}
+
+void Preferences::setTextSize(int pixels) {
+  keep("text", pixels);
+}
+
 EnglishChoice Preferences::english() {
   const QString word = kept("english").toString();
   return word == QLatin1String("uk")   ? EnglishChoice::uk
@@ -116,6 +129,58 @@ QByteArray Preferences::windowGeometry() {
 }
 void Preferences::setWindowGeometry(const QByteArray& geometry) {
   keep("window", geometry);
+}
+
+QByteArray Preferences::deskSplit(const QString& which) {
+  return settings().value(QStringLiteral("split/") + which).toByteArray();
+}
+void Preferences::setDeskSplit(const QString& which, const QByteArray& state) {
+  settings().setValue(QStringLiteral("split/") + which, state);
+}
+bool Preferences::viewSlipShown() {
+  return kept("view_slip", true).toBool();
+}
+void Preferences::setViewSlipShown(bool shown) {
+  keep("view_slip", shown);
+}
+
+namespace {
+
+/// Files are told apart by a mark of their path: a path itself would be taken for groups.
+QString markOf(const QString& file) {
+  const QByteArray path = QFileInfo(file).absoluteFilePath().toUtf8();
+  return QString::fromLatin1(QCryptographicHash::hash(path, QCryptographicHash::Sha1).toHex());
+}
+
+}  // namespace
+
+std::optional<Preferences::Looked> Preferences::looked(const QString& file) {
+  const QStringList kept =
+      settings().value(QStringLiteral("looked/") + markOf(file)).toStringList();
+  if (kept.size() != 6) return std::nullopt;
+  Looked looked{kept[0].toInt(), kept[1].toInt(), kept[2].toInt(), kept[3].toDouble(), {}};
+  looked.middle = {kept[4].toDouble(), kept[5].toDouble()};
+  const bool sound = looked.part >= 0 && looked.setup >= 0 && looked.face >= 0 && looked.face < 6 &&
+                     std::isfinite(looked.scale) && std::isfinite(looked.middle.x()) &&
+                     std::isfinite(looked.middle.y());
+  return sound ? std::optional(looked) : std::nullopt;
+}
+
+void Preferences::noteLooked(const QString& file, const Looked& looked) {
+  QSettings all = settings();
+  QStringList order = all.value(QStringLiteral("looked_order")).toStringList();
+  const QString mark = markOf(file);
+  order.removeAll(mark);
+  order.prepend(mark);
+  while (order.size() > kMostRecent) {
+    all.remove(QStringLiteral("looked/") + order.takeLast());
+  }
+  all.setValue(QStringLiteral("looked_order"), order);
+  const auto number = [](double value) { return QString::number(value, 'g', 9); };
+  all.setValue(QStringLiteral("looked/") + mark,
+               QStringList{QString::number(looked.part), QString::number(looked.setup),
+                           QString::number(looked.face), number(looked.scale),
+                           number(looked.middle.x()), number(looked.middle.y())});
 }
 
 QStringList Preferences::recentFiles() {

@@ -2,8 +2,10 @@
 
 #include <QByteArray>
 #include <QLocale>
+#include <QPointF>
 #include <QString>
 #include <QStringList>
+#include <optional>
 
 #include "app/base/look.h"
 #include "app/base/spoken_english.h"
@@ -28,6 +30,10 @@ class Preferences {
   static Look::Choice look();
   static void setLook(Look::Choice choice);
 
+  /// One of `kTextSizes`.
+  static int textSize();
+  static void setTextSize(int pixels);
+
   static EnglishChoice english();
   static void setEnglish(EnglishChoice choice);
 
@@ -36,6 +42,23 @@ class Preferences {
 
   static QByteArray windowGeometry();
   static void setWindowGeometry(const QByteArray& geometry);
+  /// How the desk is shared out: between the sheets, and what lies below them.
+  static QByteArray deskSplit(const QString& which);
+  static void setDeskSplit(const QString& which, const QByteArray& state);
+  /// Whether the slip that says which view this is lies on the print.
+  static bool viewSlipShown();
+  static void setViewSlipShown(bool shown);
+
+  /// What of a file one looked at when it was left.
+  struct Looked {
+    int part = 0;
+    int setup = 0;
+    int face = 0;
+    double scale = 0;  ///< pixels an inch; 0: as fitted
+    QPointF middle;    ///< inches in the view
+  };
+  static std::optional<Looked> looked(const QString& file);
+  static void noteLooked(const QString& file, const Looked& looked);
 
   /// Files opened or saved, the last one first, at most ten; those that are gone are left out.
   static QStringList recentFiles();

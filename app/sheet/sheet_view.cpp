@@ -9,6 +9,7 @@
 #include <QScrollBar>
 #include <algorithm>
 #include <cmath>
+#include <limits>
 #include <tuple>
 
 #include "app/base/look.h"
@@ -27,6 +28,10 @@ constexpr qreal kStill = 4;           // pixels: below it a press is a click
 
 /// Millimetres from a place on paper to a target; 0 within a circle.
 qreal distanceOf(const PaperTarget& target, QPointF at) {
+  if (target.kind != TargetKind::pictured) {
+    const QRectF box(QPointF(target.from.x, target.from.y), QPointF(target.to.x, target.to.y));
+    return box.contains(at) ? 0 : std::numeric_limits<qreal>::infinity();
+  }
   const QPointF from(target.from.x, target.from.y), to(target.to.x, target.to.y);
   const QPointF along = to - from, off = at - from;
   const qreal length = QPointF::dotProduct(along, along);
@@ -62,6 +67,7 @@ SheetView::SheetView(Desk& desk, QWidget* parent) : QAbstractScrollArea(parent),
   verticalScrollBar()->setAccessibleName(tr("My sheet, up and down"));
   connect(&desk, &Desk::edited, this, &SheetView::follow);
   connect(&desk, &Desk::viewChanged, this, &SheetView::follow);
+  connect(&desk, &Desk::selectionChanged, viewport(), qOverload<>(&QWidget::update));
   follow();
 }
 
@@ -72,7 +78,7 @@ void SheetView::follow() {
   paper_ = paper();
   shown_.resize(pages);
   for (Shown& shown : shown_) shown.followed = false;
-  hovered_.reset();
+  hover({});
   if (!sameShape) {
     layOut();
     if (fit_ != Fit::none) showPage(0);
@@ -105,6 +111,7 @@ void SheetView::layOut() {
   horizontalScrollBar()->setRange(0, std::max(0, right - static_cast<int>(room.width())));
   horizontalScrollBar()->setPageStep(static_cast<int>(room.width()));
   horizontalScrollBar()->setSingleStep(30);
+  emit zoomChanged();
 }
 
 QRectF SheetView::boxOf(int index) const {
@@ -154,8 +161,7 @@ void SheetView::paintEmpty(QPainter& painter) const {
                    size);
   paintPaperShadow(painter, box);
   painter.fillRect(box, look.sheet);
-  // The paper is light by day and by lamplight.
-  painter.setPen(Look::day().faint);
+  painter.setPen(look.faint);
   painter.setFont(deskFont(1.15));
   const auto& error = desk_.tableError();
   const QString why =
@@ -180,10 +186,10 @@ void SheetView::paintEvent(QPaintEvent*) {
     if (hasFocus() && i == pageInSight()) {
       painter.setPen(QPen(Look::now().blue, kFirmLine));
       painter.setBrush(Qt::NoBrush);
-      painter.drawRect(box.adjusted(-3, -3, 3, 3));
+      painter.drawRect(box.adjusted(1, 1, -1, -1));
     }
   }
-  paintHovered(painter);
+  paintLit(painter);
 }
 
 int SheetView::pageInSight() const {
@@ -284,8 +290,11 @@ std::optional<SheetView::Hit> SheetView::hit(QPointF at) const {
     const QPointF paper = (at + scroll - box.topLeft()) / scale_;
     for (const PaperTarget& target : page(i).targets) {
       const qreal away = distanceOf(target, paper) * scale_;
-      // Holes come last and lie on the edges that cross them.
-      const bool onTop = target.radius > 0 && best && best->target.radius <= 0 && away < kReach;
+      // Holes come last and lie on the edges that cross them, and coordinates on their rows.
+      const bool onTop =
+          best && away < kReach &&
+          (target.kind != best->target.kind ? target.kind != TargetKind::row
+                                            : target.radius > 0 && best->target.radius <= 0);
       if (away >= nearest && !onTop) continue;
       nearest = away;
       best = Hit{i, target};
@@ -298,7 +307,7 @@ std::optional<QPointF> SheetView::whereIs(const Id& place) const {
   const QPointF scroll(horizontalScrollBar()->value(), verticalScrollBar()->value());
   for (int i = 0; i < pageCount(); ++i) {
     for (const PaperTarget& target : page(i).targets) {
-      if (target.place != place) continue;
+      if (target.place != place || target.kind != TargetKind::pictured) continue;
       // A third along, where the middles of other lines do not cross it.
       const QPointF at(target.from.x + (target.to.x - target.from.x) / 3,
                        target.from.y + (target.to.y - target.from.y) / 3);
@@ -308,22 +317,78 @@ std::optional<QPointF> SheetView::whereIs(const Id& place) const {
   return std::nullopt;
 }
 
-void SheetView::paintHovered(QPainter& painter) const {
-  if (!hovered_ || hovered_->page >= pageCount()) return;
-  const QPointF corner = boxOf(hovered_->page).topLeft();
-  const PaperTarget& target = hovered_->target;
-  const auto onView = [&](const PlanePoint& point) {
-    return corner + QPointF(point.x, point.y) * scale_;
-  };
-  // The paper is light by day and by lamplight.
-  painter.setPen(QPen(Look::day().blue, 3));
-  painter.setBrush(Qt::NoBrush);
-  const qreal radius = std::max(target.radius * scale_, 4.0);
-  if (target.from == target.to) {
-    painter.drawEllipse(onView(target.from), radius, radius);
-  } else {
-    painter.drawLine(onView(target.from), onView(target.to));
+std::optional<QPointF> SheetView::whereIsFigure(const Id& place, bool ofX) const {
+  const QPointF scroll(horizontalScrollBar()->value(), verticalScrollBar()->value());
+  const TargetKind wanted = ofX ? TargetKind::figureX : TargetKind::figureY;
+  for (int i = 0; i < pageCount(); ++i) {
+    for (const PaperTarget& target : page(i).targets) {
+      if (target.place != place || target.kind != wanted) continue;
+      const QPointF at((target.from.x + target.to.x) / 2, (target.from.y + target.to.y) / 2);
+      return boxOf(i).topLeft() + at * scale_ - scroll;
+    }
   }
+  return std::nullopt;
+}
+
+void SheetView::light(const Id& place) {
+  if (place == light_) return;
+  light_ = place;
+  viewport()->update();
+}
+
+/// What is pointed at, here or on the print, and what is chosen.
+std::vector<Id> SheetView::lit() const {
+  std::vector<Id> places = desk_.selection().places;
+  if (!light_.empty()) places.push_back(light_);
+  if (hovered_) places.push_back(hovered_->target.place);
+  return places;
+}
+
+void SheetView::paintLit(QPainter& painter) const {
+  const std::vector<Id> places = lit();
+  if (places.empty()) return;
+  const Look& look = Look::now();
+  for (int i = 0; i < pageCount(); ++i) {
+    const QPointF corner = boxOf(i).topLeft();
+    const auto onView = [&](const PlanePoint& point) {
+      return corner + QPointF(point.x, point.y) * scale_;
+    };
+    for (const PaperTarget& target : page(i).targets) {
+      if (std::find(places.begin(), places.end(), target.place) == places.end()) continue;
+      const QRectF box(onView(target.from), onView(target.to));
+      const bool figure = target.kind == TargetKind::figureX || target.kind == TargetKind::figureY;
+      if (target.kind == TargetKind::row) {
+        fillBlended(painter, box, look.wash);
+      } else if (figure && hovered_ == Hit{i, target}) {
+        painter.setPen(QPen(look.blue, kFirmLine));
+        painter.drawLine(box.bottomLeft(), box.bottomRight());
+      } else if (!figure) {
+        painter.setPen(QPen(look.blue, 3));
+        painter.setBrush(Qt::NoBrush);
+        const qreal radius = std::max(target.radius * scale_, 4.0);
+        if (target.from == target.to) {
+          painter.drawEllipse(onView(target.from), radius, radius);
+        } else {
+          painter.drawLine(onView(target.from), onView(target.to));
+        }
+      }
+    }
+  }
+}
+
+void SheetView::hover(const std::optional<Hit>& under) {
+  if (under == hovered_) return;
+  const Id before = hovered_ ? hovered_->target.place : Id();
+  hovered_ = under;
+  const Id now = hovered_ ? hovered_->target.place : Id();
+  viewport()->setCursor(under ? Qt::PointingHandCursor : Qt::ArrowCursor);
+  const bool figure = under && (under->target.kind == TargetKind::figureX ||
+                                under->target.kind == TargetKind::figureY);
+  viewport()->setToolTip(
+      figure ? tr("%1: a click shows the sum behind it").arg(QString::fromStdString(now))
+             : QString::fromStdString(now));
+  viewport()->update();
+  if (now != before) emit hovered(now);
 }
 
 void SheetView::mousePressEvent(QMouseEvent* event) {
@@ -333,12 +398,7 @@ void SheetView::mousePressEvent(QMouseEvent* event) {
 
 void SheetView::mouseMoveEvent(QMouseEvent* event) {
   if (!held_) {
-    const auto under = hit(event->position());
-    if (under == hovered_) return;
-    hovered_ = under;
-    viewport()->setCursor(under ? Qt::PointingHandCursor : Qt::ArrowCursor);
-    viewport()->setToolTip(under ? QString::fromStdString(under->target.place) : QString());
-    viewport()->update();
+    hover(hit(event->position()));
     return;
   }
   const QPointF far = event->position() - pressed_;
@@ -356,12 +416,18 @@ void SheetView::mouseReleaseEvent(QMouseEvent* event) {
   held_ = dragging_ = false;
   viewport()->unsetCursor();
   if (!click) return;
-  if (const auto at = hit(event->position())) {
+  const auto at = hit(event->position());
+  if (!at) return;
+  const bool ofX = at->target.kind == TargetKind::figureX;
+  if (ofX || at->target.kind == TargetKind::figureY) {
+    emit figureAsked(at->target.place, ofX);
+  } else {
     emit pointedAt(at->target.place, event->modifiers().testFlag(Qt::ShiftModifier));
   }
 }
 
 bool SheetView::viewportEvent(QEvent* event) {
+  if (event->type() == QEvent::Leave) hover({});
   if (event->type() == QEvent::Gesture) {
     auto* gesture = static_cast<QGestureEvent*>(event)->gesture(Qt::PinchGesture);
     if (auto* pinch = static_cast<QPinchGesture*>(gesture)) {

@@ -14,7 +14,9 @@ namespace inchwright::app {
 ///
 /// A page is painted once into a picture of the screen's density and only again when its draw list
 /// or the zoom changes. Wheel with Ctrl and pinch zoom, wheel and bare drag move. A
-/// click on a hole or an edge of the pictured part points at it.
+/// click on a hole or an edge of the pictured part, or on a row, points at it; one on a coordinate
+/// asks for the sum behind it. What the pointer is on lights up here and, by `hovered`, on the
+/// print.
 class SheetView : public QAbstractScrollArea {
   Q_OBJECT
 
@@ -24,6 +26,7 @@ class SheetView : public QAbstractScrollArea {
   enum class Fit { page, width, none };
   void fit(Fit how);
   void zoomBy(qreal factor);
+  qreal pixelsPerInch() const { return 25.4 * scale_; }
   void showPage(int index);
   int pageInSight() const;
   int pageCount() const { return static_cast<int>(shown_.size()); }
@@ -31,6 +34,10 @@ class SheetView : public QAbstractScrollArea {
   const Page& page(int index) const;
   /// Where a place is pictured, on the viewport; empty when no page shows it.
   std::optional<QPointF> whereIs(const Id& place) const;
+  /// Where a coordinate stands, on the viewport; empty when no page has it.
+  std::optional<QPointF> whereIsFigure(const Id& place, bool ofX) const;
+  /// Lights a place from elsewhere, such as one that is pointed at on the print; empty: none.
+  void light(const Id& place);
 
   QSize sizeHint() const override { return {560, 480}; }
 
@@ -39,7 +46,12 @@ class SheetView : public QAbstractScrollArea {
   void typed(QKeyEvent* event);
   /// A click on a place where the part is pictured; `extend` with Shift.
   void pointedAt(const Id& place, bool extend);
+  /// A click on a coordinate.
+  void figureAsked(const Id& place, bool ofX);
+  /// The place the pointer is on, in the picture or the rows; empty when it is on none.
+  void hovered(const Id& place);
   void pageInSightChanged();
+  void zoomChanged();
 
  protected:
   void paintEvent(QPaintEvent* event) override;
@@ -78,7 +90,9 @@ class SheetView : public QAbstractScrollArea {
   };
   /// What is pictured at a place of the viewport: a hole before an edge, the nearest before others.
   std::optional<Hit> hit(QPointF at) const;
-  void paintHovered(QPainter& painter) const;
+  void paintLit(QPainter& painter) const;
+  void hover(const std::optional<Hit>& under);
+  std::vector<Id> lit() const;
 
   Desk& desk_;
   std::vector<Shown> shown_;
@@ -90,6 +104,7 @@ class SheetView : public QAbstractScrollArea {
   bool held_ = false;      ///< the button is down
   bool dragging_ = false;  ///< and the paper goes with it
   std::optional<Hit> hovered_;
+  Id light_;
 };
 
 }  // namespace inchwright::app

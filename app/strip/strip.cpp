@@ -37,11 +37,12 @@ Strip::Strip(Work& work, QWidget* parent)
   echo_->setTextFormat(Qt::PlainText);
 
   auto* column = new QVBoxLayout(this);
-  column->setContentsMargins(16, 10, 16, 10);
-  column->setSpacing(4);
+  column->setContentsMargins(10, 2, 10, 4);
+  column->setSpacing(1);
   column->addWidget(prompt_);
   column->addWidget(line_);
   column->addWidget(echo_);
+  column->addStretch(1);
 
   connect(line_, &QLineEdit::textEdited, this, [this] {
     refusal_.clear();
@@ -55,7 +56,7 @@ Strip::Strip(Work& work, QWidget* parent)
 }
 
 void Strip::restyle() {
-  line_->setFont(figures(1.7));
+  line_->setFont(figures(1.45));
   echo_->setFont(figures(1.0));
   echo_->setMinimumHeight(echo_->fontMetrics().height());
 }

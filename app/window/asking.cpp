@@ -1,12 +1,15 @@
 #include "app/window/asking.h"
 
 #include <QCoreApplication>
+#include <QDir>
 #include <QFileDialog>
 #include <QFileInfo>
 #include <QMessageBox>
 #include <QPushButton>
 #include <algorithm>
 #include <vector>
+
+#include "app/session/preferences.h"
 
 namespace inchwright::app {
 namespace {
@@ -17,6 +20,12 @@ QString tr(const char* text) {
 
 QString filter() {
   return tr("Inchwright jobs (*.inchwright);;All files (*)");
+}
+
+/// Where the work lies that one had in hand last.
+QString folderOfWork() {
+  const QStringList recent = Preferences::recentFiles();
+  return recent.isEmpty() ? QDir::homePath() : QFileInfo(recent.front()).absolutePath();
 }
 
 Asking::Answer askUnsaved(QWidget* window, const QString& name) {
@@ -55,11 +64,11 @@ int choose(QWidget* window, const Asking::Question& question) {
 Asking askingByDialogs(QWidget* window) {
   Asking asking;
   asking.fileToOpen = [window] {
-    return QFileDialog::getOpenFileName(window, tr("Open a job"), {}, filter());
+    return QFileDialog::getOpenFileName(window, tr("Open a job"), folderOfWork(), filter());
   };
   asking.pictureToOpen = [window] {
     return QFileDialog::getOpenFileName(
-        window, tr("A picture of the print"), {},
+        window, tr("A picture of the print"), folderOfWork(),
         tr("Pictures (*.png *.jpg *.jpeg *.tif *.tiff *.webp *.pdf);;All files (*)"));
   };
   // Whether something is replaced is asked by whoever writes, who knows the name and what is there.

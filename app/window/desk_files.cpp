@@ -108,6 +108,7 @@ bool DeskFiles::isOwn(const QString& path) const {
 
 /// Requires: the guard holds the file, or it is only looked at.
 void DeskFiles::opened(Job job, const QString& file, const QByteArray& mark) {
+  sample_ = false;
   journal_.drop();
   known_ = mark;
   journal_.noteKnown(mark);
@@ -278,7 +279,18 @@ bool DeskFiles::openSample() {
   guard_.take({});
   onlyLook_ = false;
   opened(std::move(job).value(), {}, {});
+  sample_ = true;
   return true;
+}
+
+bool DeskFiles::mayLayPicture() {
+  if (!sample_ || !desk_.file().isEmpty()) return true;
+  const int answer = asking_.choose(
+      {tr("The sample is on the desk. Does this picture begin a job of your own?"),
+       {tr("Begin a &new job with it"), tr("Lay it under the &sample"), tr("&Leave it")},
+       0,
+       2});
+  return answer == 0 ? newJob() : answer == 1;
 }
 
 bool DeskFiles::mayLeave() {
@@ -316,7 +328,9 @@ bool DeskFiles::writeSheet(const QString& ending) {
                            1}) == 0;
   });
   if (!written.ok()) asking_.tell(tr("Not written.\n%1").arg(wordsOf(written.error())));
-  return written.ok() && !written->isEmpty();
+  if (!written.ok() || written->isEmpty()) return false;
+  emit wrote(*written);
+  return true;
 }
 
 void DeskFiles::goOnWith(LeftWork work) {

@@ -64,11 +64,17 @@ class DeskFiles : public QObject {
   /// aside, and what is not answered stays for the next start.
   bool recover(const std::function<DeskFiles*()>& another);
 
+  /// Whether a picture of the user's own may be laid under what is on the desk. Under the sample
+  /// it asks whether it begins a job of its own, and begins one.
+  bool mayLayPicture();
   /// Asks which picture is to lie under the print; empty: none.
   QString pictureToLay() const { return asking_.pictureToOpen(); }
 
   Journal& journal() { return journal_; }
   QString shownName() const;  ///< of the document, for the title of the window
+
+ signals:
+  void wrote(const QStringList& files);  ///< my sheet, by these names
 
  private:
   bool saveTo(const QString& path);
@@ -85,6 +91,7 @@ class DeskFiles : public QObject {
   Journal journal_;
   FileGuard guard_;
   QByteArray known_;       ///< what the file held when it was last read or written, as a mark
+  bool sample_ = false;    ///< the sample is on the desk
   bool onlyLook_ = false;  ///< another window has it open
 };
 

@@ -11,9 +11,10 @@
 #include <array>
 #include <tuple>
 
-#include "app/canvas/face_box.h"
+#include "app/base/look.h"
 #include "app/canvas/print_view.h"
 #include "app/canvas/tone_slip.h"
+#include "app/canvas/view_slip.h"
 #include "app/doubts/doubts_slip.h"
 #include "app/session/activity.h"
 #include "app/session/picture_edits.h"
@@ -107,10 +108,8 @@ void DeskMenus::addJob() {
   for (const auto& [ending, text, key] : endings) {
     add(out, text, key, [&files, to = QString::fromLatin1(ending)] { files.writeSheet(to); });
   }
-  add(menu, tr("&Copy the table"), QKeySequence(Qt::CTRL | Qt::SHIFT | Qt::Key_C), [this] {
-    const auto done = copyTable(window_.desk());
-    if (!done.ok()) emit window_.desk().refused(coreWords(done.error().text));
-  });
+  add(menu, tr("&Copy the table"), QKeySequence(Qt::CTRL | Qt::SHIFT | Qt::Key_C),
+      [this] { window_.copyTable(); });
   menu->addSeparator();
   add(menu, tr("&Leave"), QKeySequence(Qt::CTRL | Qt::Key_Q), [this] { window_.close(); });
 }
@@ -143,6 +142,7 @@ void DeskMenus::addChange() {
   };
   connect(&desk, &Desk::edited, this, follow);
   follow();
+  add(menu, tr("Put right what is c&hosen"), Qt::Key_F2, [this] { window_.amendChosen(); });
   add(menu, tr("&Delete what is chosen"), QKeySequence(Qt::CTRL | Qt::Key_D),
       [this] { window_.deleteChosen(); });
   menu->addSeparator();
@@ -155,6 +155,17 @@ void DeskMenus::addChange() {
     one->setCheckable(true);
     one->setChecked(static_cast<int>(Preferences::look()) == i);
     group->addAction(one);
+  }
+  QMenu* text = menu->addMenu(tr("Te&xt"));
+  auto* sizes = new QActionGroup(text);
+  const QString large[] = {tr("&Small"), tr("&Usual"), tr("&Large"), tr("&Very large")};
+  for (int i = 0; i < 4; ++i) {
+    const int pixels = kTextSizes[i];
+    QAction* one = add(text, large[i], Qt::CTRL | Qt::ALT | static_cast<Qt::Key>(Qt::Key_F1 + i),
+                       [this, pixels] { window_.chooseTextSize(pixels); });
+    one->setCheckable(true);
+    one->setChecked(textSize() == pixels);
+    sizes->addAction(one);
   }
   QMenu* english = menu->addMenu(tr("&Words"));
   auto* kinds = new QActionGroup(english);
@@ -197,16 +208,19 @@ void DeskMenus::addPrint() {
         QKeySequence(Qt::CTRL | Qt::ALT | static_cast<Qt::Key>(Qt::Key_1 + i)),
         [this, face] { window_.desk().chooseFace(face); });
   }
-  add(menu, tr("The box &unfolded, in the corner"), QKeySequence(Qt::CTRL | Qt::Key_B),
-      [this] { window_.faces().toggle(); });
+  add(menu, tr("W&hich view it is, in the corner"), QKeySequence(Qt::CTRL | Qt::Key_B),
+      [this] { window_.views().toggle(); });
   menu->addSeparator();
   add(menu, tr("&All of it"), QKeySequence(Qt::CTRL | Qt::Key_0), [print] { print->fit(); });
   add(menu, tr("What is &chosen"), QKeySequence(Qt::CTRL | Qt::Key_Period),
       [print] { print->fitToSelection(); });
   add(menu, tr("&Nearer"), QKeySequence::ZoomIn, [print] { print->zoomBy(1.25); });
   add(menu, tr("Fa&rther"), QKeySequence::ZoomOut, [print] { print->zoomBy(0.8); });
+  QAction* hide = add(menu, tr("Hide what is &mine"), QKeySequence(Qt::CTRL | Qt::Key_H),
+                      [print] { print->hideMine(!print->hidesMine()); });
+  hide->setCheckable(true);
   menu->addSeparator();
-  add(menu, tr("Their print fills the &window"), Qt::Key_F2,
+  add(menu, tr("Their print fills the &window"), QKeySequence(Qt::CTRL | Qt::Key_F4),
       [this] { window_.fill(DeskWindow::Filling::theirs); });
   add(menu, tr("&Both sheets"), Qt::Key_F4, [this] { window_.fill(DeskWindow::Filling::both); });
 }
@@ -243,6 +257,8 @@ void DeskMenus::addReading() {
     add(relate, wordFor(kind), Qt::ALT | Qt::SHIFT | kRelationKeys[i],
         toLine([&work, kind] { work.relate(kind); }));
   }
+  add(menu, tr("What is &understood …"), QKeySequence(Qt::CTRL | Qt::Key_J),
+      [this] { window_.showUnderstood(); });
   add(menu, tr("&Zero"), Qt::Key_F7, toLine([&work] { work.zero(); }));
   add(menu, tr("Stac&k"), Qt::Key_F8, toLine([&work] { work.stack(); }));
   add(menu, tr("Read a&gain, blind"), Qt::Key_F9, toLine([&work] { work.reread(); }));

@@ -10,7 +10,7 @@ namespace {
 /// Bare desk with three small dents to take hold of.
 class Gap : public QSplitterHandle {
  public:
-  explicit Gap(QSplitter* parent) : QSplitterHandle(Qt::Horizontal, parent) {}
+  explicit Gap(Qt::Orientation way, QSplitter* parent) : QSplitterHandle(way, parent) {}
 
  protected:
   void paintEvent(QPaintEvent*) override {
@@ -19,21 +19,22 @@ class Gap : public QSplitterHandle {
     painter.setRenderHint(QPainter::Antialiasing);
     painter.fillRect(rect(), look.desk);
     painter.setPen(Qt::NoPen);
-    painter.setBrush(look.faint);
+    painter.setBrush(look.onDesk);
     const QPointF middle = QRectF(rect()).center();
-    for (int i = -1; i <= 1; ++i) painter.drawEllipse(middle + QPointF(0, 9 * i), 1.8, 1.8);
+    const QPointF next = orientation() == Qt::Horizontal ? QPointF(0, 9) : QPointF(9, 0);
+    for (int i = -1; i <= 1; ++i) painter.drawEllipse(middle + i * next, 1.8, 1.8);
   }
 };
 
 }  // namespace
 
-DeskSplit::DeskSplit(QWidget* parent) : QSplitter(Qt::Horizontal, parent) {
-  setHandleWidth(11);
+DeskSplit::DeskSplit(Qt::Orientation way, QWidget* parent) : QSplitter(way, parent) {
+  setHandleWidth(way == Qt::Horizontal ? 11 : 7);
   setChildrenCollapsible(false);
 }
 
 QSplitterHandle* DeskSplit::createHandle() {
-  return new Gap(this);
+  return new Gap(orientation(), this);
 }
 
 }  // namespace inchwright::app

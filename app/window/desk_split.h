@@ -4,12 +4,13 @@
 
 namespace inchwright::app {
 
-/// The two sheets side by side with a strip of bare desk between them that can be moved.
+/// What lies on the desk side by side, or one above the other, with a strip of bare desk between
+/// that can be moved.
 class DeskSplit : public QSplitter {
   Q_OBJECT
 
  public:
-  explicit DeskSplit(QWidget* parent = nullptr);
+  explicit DeskSplit(Qt::Orientation way, QWidget* parent = nullptr);
 
  protected:
   QSplitterHandle* createHandle() override;

@@ -24,10 +24,11 @@ QString inkOf(const QColor& colour) {
 
 /// Words on paper instead of raised grey buttons; the one in use has a line under it.
 constexpr const char* kRules = R"(
-QMenuBar { background: %desk; color: %pencil; }
-QMenuBar { padding: 2px 8px; border: none; }
-QMenuBar::item { padding: 4px 10px; background: transparent; color: %pencil; }
-QMenuBar::item:selected { background: %slip; }
+QMenuBar { background: %desk; color: %ondesk; padding: 1px 8px; border: none; }
+QMenuBar::item { padding: 3px 9px; background: transparent; color: %ondesk; }
+QMenuBar::item:selected { background: %slip; color: %pencil; }
+QWidget#ledger QToolButton { color: %ondesk; }
+QWidget#ledger QToolButton:hover { background: %slip; color: %pencil; }
 QMenu { background: %slip; color: %pencil; border: 1px solid %faint; padding: 6px 0; }
 QMenu::item { padding: 5px 28px 5px 28px; }
 QMenu::item:selected { background: %wash; color: %pencil; }
@@ -62,7 +63,7 @@ QSlider::handle:horizontal:focus { border: 2px solid %pencil; }
 QScrollBar { background: transparent; border: none; }
 QScrollBar:vertical { width: 11px; }
 QScrollBar:horizontal { height: 11px; }
-QScrollBar::handle { background: %faint; border-radius: 4px; margin: 2px; min-height: 28px;
+QScrollBar::handle { background: %handle; border-radius: 4px; margin: 2px; min-height: 28px;
   min-width: 28px; }
 QScrollBar::add-line, QScrollBar::sub-line { width: 0; height: 0; }
 QScrollBar::add-page, QScrollBar::sub-page { background: transparent; }
@@ -90,15 +91,17 @@ class DeskStyle : public QProxyStyle {
   }
 };
 
+/// What one takes hold of, on paper as on the table.
+QColor handleOf(const Look& look) {
+  return look.dark ? QColor(0x93, 0x80, 0x62) : look.faint;
+}
+
 QString rules(const Look& look) {
   QString text = QString::fromUtf8(kRules);
-  const std::pair<const char*, QColor> inks[] = {{"%desk", look.desk},
-                                                 {"%slip", look.slip},
-                                                 {"%pencil", look.pencil},
-                                                 {"%faint", look.faint},
-                                                 {"%blue", look.blue},
-                                                 {"%wash", look.wash},
-                                                 {"%base", look.dark ? look.desk : look.sheet}};
+  const std::pair<const char*, QColor> inks[] = {
+      {"%desk", look.desk},     {"%slip", look.slip},        {"%pencil", look.pencil},
+      {"%faint", look.faint},   {"%blue", look.blue},        {"%wash", look.wash},
+      {"%ondesk", look.onDesk}, {"%handle", handleOf(look)}, {"%base", look.sheet}};
   for (const auto& [name, colour] : inks) text.replace(QLatin1String(name), inkOf(colour));
   return text;
 }

@@ -5,23 +5,30 @@
 #include <QHBoxLayout>
 #include <QLineEdit>
 #include <QListWidget>
+#include <QMenu>
 #include <QMenuBar>
 #include <QMimeData>
 #include <QPainter>
 #include <QPushButton>
+#include <QScreen>
+#include <QStyle>
 #include <QVBoxLayout>
+#include <algorithm>
 
 #include "app/base/look.h"
 #include "app/base/sheet_date.h"
-#include "app/canvas/face_box.h"
+#include "app/base/spoken_english.h"
 #include "app/canvas/print_view.h"
 #include "app/canvas/tone_slip.h"
+#include "app/canvas/view_slip.h"
+#include "app/canvas/zoom_slip.h"
 #include "app/doubts/doubts_slip.h"
 #include "app/machine/machine_view.h"
 #include "app/session/preferences.h"
 #include "app/sheet/setup_slip.h"
 #include "app/sheet/sheet_view.h"
 #include "app/sheet/stack_slip.h"
+#include "app/sheet/sum_slip.h"
 #include "app/strip/strip.h"
 #include "app/window/asking.h"
 #include "app/window/desk_files.h"
@@ -32,17 +39,27 @@
 #include "app/window/hands_row.h"
 #include "app/window/help_page.h"
 #include "app/window/ledger_line.h"
+#include "app/window/note_slip.h"
 #include "app/window/paper_frame.h"
+#include "app/window/print_menu.h"
 #include "app/window/start_slip.h"
 #include "app/window/tour_slip.h"
+#include "app/window/understood_slip.h"
 #include "core/part/edit.h"
 
 namespace inchwright::app {
+namespace {
+
+constexpr QSize kLargestFitted(1680, 1050);  // device-independent pixels
+
+}  // namespace
 
 DeskWindow::DeskWindow(QWidget* parent) : DeskWindow(askingByDialogs(this), parent) {}
 
 DeskWindow::DeskWindow(Asking asking, QWidget* parent) : QMainWindow(parent), work_(desk_) {
   files_ = new DeskFiles(desk_, std::move(asking), this);
+  connect(files_, &DeskFiles::wrote, this,
+          [this](const QStringList& files) { note_->sayWritten(files); });
   SheetOptions options = Preferences::sheet();
   options.date = sheetDate();
   options.english = spokenEnglish();
@@ -51,10 +68,10 @@ DeskWindow::DeskWindow(Asking asking, QWidget* parent) : QMainWindow(parent), wo
   menus_ = new DeskMenus(*this);
   wire();
   connect(&desk_, &Desk::savedChanged, this, &DeskWindow::retitle);
+  connect(&desk_, &Desk::savedChanged, this, &DeskWindow::lookAsLeft);
   connect(&desk_, &Desk::edited, this, &DeskWindow::retitle);
   setAttribute(Qt::WA_OpaquePaintEvent);
   resize(1280, 720);
-  restoreGeometry(Preferences::windowGeometry());
   retitle();
   strip_->line()->setFocus();
 }
@@ -66,53 +83,81 @@ DeskWindow::~DeskWindow() {
   delete files_;
 }
 
+void DeskWindow::openFitted() {
+  const QRect room = screen()->availableGeometry();
+  if (!restoreGeometry(Preferences::windowGeometry())) {
+    // All of a small screen; of a large one as much as is easily looked over.
+    if (room.width() <= kLargestFitted.width() || room.height() <= kLargestFitted.height()) {
+      setWindowState(Qt::WindowMaximized);
+    } else {
+      const QSize size(std::min(kLargestFitted.width(), room.width() * 19 / 20),
+                       std::min(kLargestFitted.height(), room.height() * 19 / 20));
+      setGeometry(QStyle::alignedRect(layoutDirection(), Qt::AlignCenter, size, room));
+    }
+  }
+  split_->restoreState(Preferences::deskSplit(QStringLiteral("sheets")));
+  low_->restoreState(Preferences::deskSplit(QStringLiteral("low")));
+  views_->setVisible(Preferences::viewSlipShown());
+}
+
 void DeskWindow::build() {
   auto* ground = new QWidget(this);
   ground->setObjectName(QStringLiteral("ground"));
   auto* column = new QVBoxLayout(ground);
-  column->setContentsMargins(6, 0, 6, 6);
-  column->setSpacing(2);
+  column->setContentsMargins(6, 0, 6, 4);
+  column->setSpacing(0);
   ledger_ = new LedgerLine(desk_, ground);
   column->addWidget(ledger_);
-  split_ = new DeskSplit(ground);
+  note_ = new NoteSlip(ground);
+  split_ = new DeskSplit(Qt::Horizontal, ground);
   print_ = new PrintView(work_);
-  faces_ = new FaceBox(desk_, print_);
+  views_ = new ViewSlip(desk_, print_);
+  printZoom_ = new ZoomSlip(print_);
   tone_ = new ToneSlip(desk_, print_);
   printPaper_ = new PaperFrame(print_);
   sheet_ = new SheetView(desk_);
+  sheetZoom_ = new ZoomSlip(sheet_);
   stack_ = new StackSlip(work_, sheet_);
+  sum_ = new SumSlip(work_, sheet_);
   split_->addWidget(printPaper_);
   split_->addWidget(sheet_);
   split_->setStretchFactor(0, 3);
   split_->setStretchFactor(1, 2);
   split_->setSizes({760, 500});
-  column->addWidget(split_, 1);
-  column->addWidget(bottomRow(ground));
+  low_ = new DeskSplit(Qt::Vertical, ground);
+  low_->addWidget(split_);
+  low_->addWidget(bottomRow(low_));
+  low_->setStretchFactor(0, 1);
+  low_->setStretchFactor(1, 0);
+  // The sheets have all but what the strip needs, with a question of two lines.
+  const int strip = low_->widget(1)->minimumSizeHint().height();
+  low_->setSizes({kLargestFitted.height(), strip + QFontMetrics(deskFont()).lineSpacing()});
+  column->addWidget(low_, 1);
   setCentralWidget(ground);
   setAcceptDrops(true);
 }
 
+/// One paper across the desk: what the hands can do, and below it the strip and the doubts, on the
+/// same edges as the sheets above.
 QWidget* DeskWindow::bottomRow(QWidget* ground) {
-  auto* bottom = new QWidget(ground);
-  auto* row = new QHBoxLayout(bottom);
-  row->setContentsMargins(0, 0, 0, 0);
-  row->setSpacing(2);
-  auto* slip = new QWidget(bottom);
-  strip_ = new Strip(work_, slip);
-  doubts_ = new DoubtsSlip(work_, bottom);
-  auto* hands = new HandsRow(work_, slip);
+  auto* paper = new QWidget(ground);
+  strip_ = new Strip(work_, paper);
+  doubts_ = new DoubtsSlip(work_, paper);
+  auto* hands = new HandsRow(work_, paper);
   connect(hands, &HandsRow::chosen, this, [this] { strip_->line()->setFocus(); });
-  auto* column = new QVBoxLayout(slip);
+  auto* row = new QHBoxLayout;
+  row->setContentsMargins(0, 0, 0, 0);
+  row->setSpacing(0);
+  row->addWidget(strip_, 3);
+  row->addWidget(doubts_, 2);
+  auto* column = new QVBoxLayout(paper);
   column->setContentsMargins(0, 0, 0, 0);
   column->setSpacing(0);
-  column->addWidget(strip_, 1);
   column->addWidget(hands);
-  auto* doubtsPaper = new PaperFrame(doubts_, bottom);
-  row->addWidget(new PaperFrame(slip, bottom), 3);
-  row->addWidget(doubtsPaper, 2);
-  const int lines = QFontMetrics(deskFont()).lineSpacing();
-  doubtsPaper->setMinimumWidth(lines * 16);
-  bottom->setFixedHeight(lines * 10);
+  column->addLayout(row, 1);
+  doubts_->setMinimumWidth(QFontMetrics(deskFont()).lineSpacing() * 14);
+  auto* bottom = new PaperFrame(paper, ground);
+  bottom->setMinimumHeight(bottom->minimumSizeHint().height());
   return bottom;
 }
 
@@ -120,6 +165,29 @@ void DeskWindow::wire() {
   connect(print_, &PrintView::typed, this, &DeskWindow::toStrip);
   connect(sheet_, &SheetView::typed, this, &DeskWindow::toStrip);
   connect(sheet_, &SheetView::pointedAt, this, &DeskWindow::pointedOnSheet);
+  connect(printZoom_, &ZoomSlip::zoomed, print_, &PrintView::zoomBy);
+  connect(printZoom_, &ZoomSlip::allWanted, print_, [this] { print_->fit(); });
+  connect(sheetZoom_, &ZoomSlip::zoomed, sheet_, &SheetView::zoomBy);
+  connect(sheetZoom_, &ZoomSlip::allWanted, sheet_, [this] { sheet_->fit(SheetView::Fit::page); });
+  const auto showZooms = [this] {
+    printZoom_->show(percentOfPaper(print_->map().scale(), *print_));
+    sheetZoom_->show(percentOfPaper(sheet_->pixelsPerInch(), *sheet_));
+  };
+  connect(print_, &PrintView::zoomChanged, this, showZooms);
+  connect(sheet_, &SheetView::zoomChanged, this, showZooms);
+  showZooms();
+  print_->picture().setMayLay([this] { return files_->mayLayPicture(); });
+  connect(print_, &PrintView::amendWanted, this, &DeskWindow::amendChosen);
+  connect(print_, &PrintView::deleteWanted, this, &DeskWindow::deleteChosen);
+  connect(print_, &PrintView::choicesWanted, this, [this](const Pointed& under, QPoint at) {
+    QMenu menu(this);
+    fillPrintMenu(menu, *this, under);
+    menu.exec(at);
+  });
+  connect(print_, &PrintView::hovered, sheet_, &SheetView::light);
+  connect(sheet_, &SheetView::figureAsked, sum_, &SumSlip::open);
+  connect(sheet_, &SheetView::hovered, print_, &PrintView::light);
+  connect(views_, &ViewSlip::toggled, this, &Preferences::setViewSlipShown);
   connect(ledger_, &LedgerLine::detailsWanted, this, &DeskWindow::showDetails);
   connect(ledger_, &LedgerLine::setupWanted, this, &DeskWindow::showSetup);
   connect(ledger_, &LedgerLine::doubtsWanted, this, [this] { doubts_->list()->setFocus(); });
@@ -163,11 +231,6 @@ void DeskWindow::fill(Filling which) {
 
 void DeskWindow::begin() {
   if (recover()) return;
-  if (!Preferences::tourSeen()) {
-    files_->openSample();
-    startTour();
-    return;
-  }
   showStart();
 }
 
@@ -178,6 +241,7 @@ bool DeskWindow::recover() {
 DeskWindow* DeskWindow::another() {
   auto* window = new DeskWindow;
   window->setAttribute(Qt::WA_DeleteOnClose);
+  window->openFitted();
   window->show();
   return window;
 }
@@ -188,7 +252,7 @@ bool DeskWindow::busy() const {
 
 void DeskWindow::startTour() {
   Preferences::setTourSeen(true);
-  if (tour_ == nullptr) tour_ = new TourSlip(centralWidget());
+  if (tour_ == nullptr) tour_ = new TourSlip(work_, centralWidget());
   tour_->begin({{QStringLiteral("print"), print_},
                 {QStringLiteral("strip"), strip_},
                 {QStringLiteral("sheet"), sheet_},
@@ -203,14 +267,15 @@ void DeskWindow::showStart() {
     return;
   }
   if (start.choice() == StartSlip::Choice::sample) {
-    files_->openSample();
+    if (files_->openSample() && !Preferences::tourSeen()) startTour();
   } else if (start.choice() == StartSlip::Choice::open) {
     files_->openChosen();
   } else if (start.choice() == StartSlip::Choice::readings) {
     const auto part = start.pastedPart();
     if (part.ok() && files_->newJob()) desk_.applyPart(part, tr("Paste readings"));
   } else if (files_->newJob() && start.choice() == StartSlip::Choice::picture) {
-    layPicture();
+    const QString file = start.picture().isEmpty() ? files_->pictureToLay() : start.picture();
+    if (!file.isEmpty()) print_->picture().takeFile(file);
   }
   print_->fit();
   strip_->line()->setFocus();
@@ -240,9 +305,36 @@ void DeskWindow::deleteChosen() {
   if (desk_.applyPart(next, tr("Delete what is chosen"))) desk_.select({});
 }
 
+void DeskWindow::amendChosen() {
+  if (!desk_.hasPart()) return;
+  const QString words = wordsOfChosen(desk_.part(), desk_.selection());
+  if (words.isEmpty()) {
+    emit desk_.refused(tr("choose one thing that is to be put right"));
+    return;
+  }
+  if (work_.doing() != Doing::looking) work_.look();
+  strip_->line()->setFocus(Qt::OtherFocusReason);
+  strip_->line()->setText(words);
+  strip_->line()->selectAll();
+}
+
+void DeskWindow::copyTable() {
+  const auto done = app::copyTable(desk_);
+  if (!done.ok()) {
+    emit desk_.refused(coreWords(done.error().text));
+    return;
+  }
+  note_->say(tr("The table is on the clipboard: %n place(s)", nullptr,
+                static_cast<int>(desk_.table()->rows.size())));
+}
+
 void DeskWindow::showDetails() {
   if (!desk_.hasPart()) files_->newJob();
   DetailsSlip(desk_, this).exec();
+}
+
+void DeskWindow::showUnderstood() {
+  if (desk_.hasPart()) UnderstoodSlip(desk_, this).exec();
 }
 
 void DeskWindow::showSetup() {
@@ -278,6 +370,37 @@ void DeskWindow::chooseLook(int choice) {
   update();
 }
 
+void DeskWindow::chooseTextSize(int pixels) {
+  Preferences::setTextSize(pixels);
+  app::chooseTextSize(pixels);
+  if (auto* application = qobject_cast<QApplication*>(QCoreApplication::instance())) {
+    dressApplication(*application);
+  }
+  QMetaObject::invokeMethod(this, &DeskWindow::makeAnew, Qt::QueuedConnection);
+}
+
+void DeskWindow::lookAsLeft() {
+  if (desk_.file() == lookedFile_) return;
+  lookedFile_ = desk_.file();
+  // Work that goes on under another name stays as it is looked at.
+  if (desk_.canUndo()) return;
+  const auto looked = Preferences::looked(lookedFile_);
+  if (lookedFile_.isEmpty() || !looked || !desk_.hasPart()) return;
+  desk_.choosePart(std::min(looked->part, static_cast<int>(desk_.job().parts.size()) - 1));
+  desk_.chooseFace(static_cast<Face>(looked->face));
+  const int setups = static_cast<int>(desk_.part().setups.size());
+  if (looked->setup < setups) desk_.chooseSetup(looked->setup);
+  if (looked->scale > 0) print_->lookAt(looked->middle, looked->scale);
+}
+
+void DeskWindow::noteLooked() {
+  if (desk_.file().isEmpty() || !desk_.hasPart()) return;
+  const QPointF middle = print_->map().toInches(QRectF(print_->rect()).center());
+  Preferences::noteLooked(desk_.file(),
+                          {desk_.partIndex(), desk_.setupIndex(), static_cast<int>(desk_.face()),
+                           print_->isFitted() ? 0 : print_->map().scale(), middle});
+}
+
 void DeskWindow::chooseEnglish(int choice) {
   const auto english = static_cast<EnglishChoice>(choice);
   Preferences::setEnglish(english);
@@ -309,7 +432,10 @@ void DeskWindow::closeEvent(QCloseEvent* event) {
     return;
   }
   files_->journal().drop();
+  noteLooked();
   Preferences::setWindowGeometry(saveGeometry());
+  Preferences::setDeskSplit(QStringLiteral("sheets"), split_->saveState());
+  Preferences::setDeskSplit(QStringLiteral("low"), low_->saveState());
   event->accept();
 }
 
@@ -334,7 +460,7 @@ void DeskWindow::paintEvent(QPaintEvent* event) {
 
 void DeskWindow::showEvent(QShowEvent* event) {
   QMainWindow::showEvent(event);
-  print_->fit();
+  if (!event->spontaneous()) print_->fit();
 }
 
 }  // namespace inchwright::app

@@ -13,15 +13,18 @@ struct Asking;
 class DeskFiles;
 class DeskMenus;
 class DoubtsSlip;
-class FaceBox;
 class LedgerLine;
+class NoteSlip;
 class PaperFrame;
 class PrintView;
 class SheetView;
 class StackSlip;
 class Strip;
+class SumSlip;
 class ToneSlip;
 class TourSlip;
+class ViewSlip;
+class ZoomSlip;
 
 /// The desk: two sheets of paper, the strip and the doubts. It only wires them to the session.
 class DeskWindow : public QMainWindow {
@@ -36,6 +39,9 @@ class DeskWindow : public QMainWindow {
   Desk& desk() { return desk_; }
   Work& work() { return work_; }
   DeskFiles& files() { return *files_; }
+
+  /// The size and the split it had, or fitted to the screen it is on.
+  void openFitted();
 
   enum class Filling { both, theirs, mine };
   void fill(Filling which);
@@ -53,7 +59,7 @@ class DeskWindow : public QMainWindow {
   bool busy() const;
 
   PrintView& print() { return *print_; }
-  FaceBox& faces() { return *faces_; }
+  ViewSlip& views() { return *views_; }
   ToneSlip& tone() { return *tone_; }
   SheetView& sheet() { return *sheet_; }
   Strip& strip() { return *strip_; }
@@ -66,9 +72,14 @@ class DeskWindow : public QMainWindow {
   void showHelp();
   void showStart();
   void showDetails();
+  void showUnderstood();
   void deleteChosen();
+  /// What is chosen goes into the strip as it is now, to be typed over.
+  void amendChosen();
+  void copyTable();   ///< onto the clipboard
   void layPicture();  ///< asks for a picture of the print and lays it underneath
   void chooseLook(int choice);
+  void chooseTextSize(int pixels);
   void chooseEnglish(int choice);
 
  protected:
@@ -85,23 +96,32 @@ class DeskWindow : public QMainWindow {
   void pointedOnSheet(const Id& place, bool extend);
   /// Makes everything on the desk anew, in the words spoken now; the work is not touched.
   void makeAnew();
+  /// Shows the file as it was looked at when it was left.
+  void lookAsLeft();
+  void noteLooked();
   void retitle();
   QWidget* bottomRow(QWidget* ground);
 
   Desk desk_;
   Work work_;
+  QString lookedFile_;  ///< the file that was on the desk last
   DeskFiles* files_;
   DeskMenus* menus_ = nullptr;
   LedgerLine* ledger_;
+  NoteSlip* note_;
   PrintView* print_;
   PaperFrame* printPaper_;
-  FaceBox* faces_;
+  ViewSlip* views_;
+  ZoomSlip* printZoom_;
+  ZoomSlip* sheetZoom_;
   ToneSlip* tone_;
   SheetView* sheet_;
   StackSlip* stack_;
+  SumSlip* sum_;
   Strip* strip_;
   DoubtsSlip* doubts_;
-  QSplitter* split_;
+  QSplitter* split_;  ///< between the sheets
+  QSplitter* low_;    ///< between them and what lies below
   TourSlip* tour_ = nullptr;
 };
 

@@ -3,6 +3,8 @@
 #include <QHBoxLayout>
 #include <QMenu>
 #include <QPushButton>
+#include <QShortcut>
+#include <algorithm>
 #include <functional>
 
 #include "app/session/activity.h"
@@ -12,7 +14,9 @@ namespace inchwright::app {
 HandsRow::HandsRow(Work& work, QWidget* parent)
     : QWidget(parent), work_(work), row_(new QHBoxLayout(this)) {
   setObjectName(QStringLiteral("hands"));
-  row_->setContentsMargins(8, 0, 8, 4);
+  row_->setContentsMargins(2, 2, 2, 0);
+  // It folds where it would be too wide.
+  row_->setSizeConstraint(QLayout::SetNoConstraint);
   row_->setSpacing(0);
   struct Word {
     QString text, hint;
@@ -51,6 +55,12 @@ HandsRow::HandsRow(Work& work, QWidget* parent)
       emit chosen();
     });
     if (one.doing == Doing::looking) addTrace();
+    if (one.relation == UnderstandingKind::equal) addShown();
+    if (one.doing != Doing::relating) continue;
+    auto* key = new QShortcut(QKeySequence::mnemonic(one.text), this);
+    key->setEnabled(false);
+    connect(key, &QShortcut::activated, button, &QPushButton::click);
+    foldedKeys_.push_back(key);
   }
   row_->addStretch(1);
   axis_ = word({}, tr("The axis the chain runs along"));
@@ -95,6 +105,52 @@ void HandsRow::addTrace() {
   trace_->setMenu(menu);
 }
 
+void HandsRow::addShown() {
+  shown_ = word(tr("Shown ▸"), tr("What the print shows without a figure: in line, midway …"));
+  shown_->setAccessibleName(tr("What the print shows without a figure"));
+  shown_->setCheckable(true);
+  auto* menu = new QMenu(shown_);
+  for (int i = 0; i < 8; ++i) {
+    const auto kind = static_cast<UnderstandingKind>(i);
+    menu->addAction(wordFor(kind), this, [this, kind] {
+      relation_ = kind;
+      work_.relate(kind);
+      emit chosen();
+    });
+  }
+  shown_->setMenu(menu);
+  shown_->hide();
+}
+
+int HandsRow::widthOf(bool folded) const {
+  const QMargins margins = row_->contentsMargins();
+  int width = margins.left() + margins.right();
+  for (const QPushButton* button : findChildren<QPushButton*>(Qt::FindDirectChildrenOnly)) {
+    const auto named = std::find_if(named_.begin(), named_.end(),
+                                    [&](const Named& one) { return one.button == button; });
+    const bool relates = named != named_.end() && named->doing == Doing::relating;
+    if (button == shown_ ? folded : !(relates && folded)) width += button->sizeHint().width();
+  }
+  return width;
+}
+
+QSize HandsRow::minimumSizeHint() const {
+  return {widthOf(true), QWidget::minimumSizeHint().height()};
+}
+
+void HandsRow::fold(bool folded) {
+  for (const Named& one : named_) {
+    if (one.doing == Doing::relating) one.button->setVisible(!folded);
+  }
+  shown_->setVisible(folded);
+  for (QShortcut* key : foldedKeys_) key->setEnabled(folded);
+}
+
+void HandsRow::resizeEvent(QResizeEvent* event) {
+  QWidget::resizeEvent(event);
+  fold(widthOf(false) > width());
+}
+
 void HandsRow::follow() {
   const Doing doing = work_.doing();
   for (const Named& one : named_) {
@@ -103,6 +159,7 @@ void HandsRow::follow() {
   }
   const bool tracing = doing == Doing::tracing;
   trace_->setChecked(tracing);
+  shown_->setChecked(doing == Doing::relating);
   trace_->setText(tracing ? tr("&Trace: %1 ▸").arg(wordFor(work_.traceKind())) : tr("&Trace ▸"));
   const QString axis = wordFor(work_.axis());
   axis_->setText(tr("al&ong %1").arg(axis));

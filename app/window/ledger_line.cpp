@@ -1,10 +1,13 @@
 #include "app/window/ledger_line.h"
 
 #include <QHBoxLayout>
+#include <QInputDialog>
+#include <QLineEdit>
 #include <QMenu>
 #include <QToolButton>
 
 #include "app/base/look.h"
+#include "app/base/spoken_english.h"
 #include "app/session/side_words.h"
 #include "core/part/edit.h"
 
@@ -14,6 +17,15 @@ namespace {
 QString shortened(const QToolButton& button, const QString& text, int characters) {
   const QFontMetrics metrics = button.fontMetrics();
   return metrics.elidedText(text, Qt::ElideRight, metrics.averageCharWidth() * characters);
+}
+
+/// The name with the first number behind it that is not taken.
+template <class Taken>
+std::string freeName(const std::string& name, const Taken& taken) {
+  for (int number = 2;; ++number) {
+    std::string next = name + " " + std::to_string(number);
+    if (!taken(next)) return next;
+  }
 }
 
 /// A single & in a name is no mnemonic.
@@ -33,7 +45,7 @@ LedgerLine::LedgerLine(Desk& desk, QWidget* parent)
       face_(word(tr("Face of their print"), new QMenu(this))),
       doubt_(nullptr) {
   setObjectName(QStringLiteral("ledger"));
-  row_->setContentsMargins(14, 2, 14, 2);
+  row_->setContentsMargins(2, 0, 8, 0);
   row_->setSpacing(2);
   row_->addStretch(1);
   doubt_ = word(tr("What stands in doubt"), nullptr);
@@ -91,10 +103,11 @@ void LedgerLine::showDoubt() {
   font.setBold(draft);
   doubt_->setFont(font);
   const Look& look = Look::now();
-  const QColor ink = draft ? look.red : look.pencil;
+  const QColor& ink = look.red;
   doubt_->setStyleSheet(draft ? QStringLiteral("QToolButton { color: %1; border: 2px solid %1; "
-                                               "border-radius: 3px; padding: 2px 10px; }")
-                                    .arg(ink.name())
+                                               "background: %2; border-radius: 3px; "
+                                               "padding: 1px 10px; }")
+                                    .arg(ink.name(), look.slip.name())
                               : QString());
   doubt_->setToolTip(draft ? tr("Something stands in doubt: the list is below on the right")
                            : tr("Every figure closes and every place is fixed"));
@@ -122,6 +135,25 @@ void LedgerLine::fillParts() {
     desk_.apply(*next, tr("Add a part"));
     desk_.choosePart(static_cast<int>(next->parts.size()) - 1);
   });
+  menu->addAction(tr("The same once more"), [this] {
+    Part part = desk_.part();
+    part.name = freeName(
+        part.name, [this](const std::string& name) { return desk_.job().part(name) != nullptr; });
+    const auto next = addPart(desk_.job(), part);
+    if (!next.ok()) return;
+    desk_.apply(*next, tr("Duplicate a part"));
+    desk_.choosePart(static_cast<int>(next->parts.size()) - 1);
+  });
+  QAction* remove = menu->addAction(tr("Take this part away"), [this] {
+    const auto next = removePart(desk_.job(), desk_.part().name);
+    if (!next.ok()) {
+      emit desk_.refused(coreWords(next.error().text));
+      return;
+    }
+    desk_.endMerge();
+    desk_.apply(*next, tr("Take a part away"));
+  });
+  remove->setEnabled(parts.size() > 1);
   menu->addAction(tr("Its name, quantity, material …"), this, &LedgerLine::detailsWanted);
 }
 
@@ -146,7 +178,37 @@ void LedgerLine::fillSetups() {
       desk_.chooseSetup(static_cast<int>(desk_.part().setups.size()) - 1);
     }
   });
+  menu->addAction(tr("The same once more"), [this] {
+    Setup setup = desk_.setup();
+    setup.name = freeName(setup.name, [this](const std::string& name) {
+      return desk_.part().setup(name) != nullptr;
+    });
+    if (desk_.applyPart(addSetup(desk_.part(), setup), tr("Duplicate a setup"))) {
+      desk_.chooseSetup(static_cast<int>(desk_.part().setups.size()) - 1);
+    }
+  });
+  QAction* rename = menu->addAction(tr("Another name …"), [this] { renameSetup(); });
+  QAction* remove = menu->addAction(tr("Take this setup away"), [this] {
+    desk_.endMerge();
+    desk_.applyPart(removeSetup(desk_.part(), desk_.setup().name), tr("Take a setup away"));
+  });
+  // A part that names none has one all the same, which nobody can take away.
+  for (QAction* action : {rename, remove}) action->setEnabled(!setups.empty());
   menu->addAction(tr("Zero, stock and machine …"), this, &LedgerLine::setupWanted);
+}
+
+void LedgerLine::renameSetup() {
+  bool given = false;
+  const QString before = QString::fromStdString(desk_.setup().name);
+  const QString name = QInputDialog::getText(this, tr("Another name"), tr("Name of the setup"),
+                                             QLineEdit::Normal, before, &given)
+                           .trimmed();
+  if (!given || name.isEmpty() || name == before) return;
+  Setup setup = desk_.setup();
+  setup.name = name.toStdString();
+  desk_.endMerge();
+  desk_.applyPart(replaceSetup(desk_.part(), before.toStdString(), setup),
+                  tr("Call the setup %1").arg(name));
 }
 
 void LedgerLine::fillFaces() {

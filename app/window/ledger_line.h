@@ -30,6 +30,7 @@ class LedgerLine : public QWidget {
   void follow();
   void fillParts();
   void fillSetups();
+  void renameSetup();
   void fillFaces();
   void showDoubt();
 

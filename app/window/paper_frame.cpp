@@ -9,7 +9,7 @@ namespace inchwright::app {
 
 PaperFrame::PaperFrame(QWidget* content, QWidget* parent) : QWidget(parent), content_(content) {
   auto* column = new QVBoxLayout(this);
-  column->setContentsMargins(8, 5, 8, 9);
+  column->setContentsMargins(8, 4, 8, 7);
   column->addWidget(content);
 }
 

@@ -184,9 +184,11 @@ int startDesk(int& argc, char** argv, const std::vector<std::string>& args) {
   if (!wanted->picture.isEmpty()) return drawPicture(*wanted);
   speakEnglish(Preferences::english());
   Look::choose(Preferences::look());
+  chooseTextSize(Preferences::textSize());
   dressApplication(application);
   EndSignals ending;
   DeskWindow window;
+  window.openFitted();
   window.show();
   if (wanted->file.isEmpty()) {
     window.begin();

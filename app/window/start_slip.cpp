@@ -1,41 +1,108 @@
 #include "app/window/start_slip.h"
 
+#include <QDragEnterEvent>
+#include <QHBoxLayout>
 #include <QLabel>
+#include <QMimeData>
+#include <QPainter>
 #include <QPlainTextEdit>
 #include <QPushButton>
 #include <QVBoxLayout>
 
 #include "app/base/look.h"
 #include "app/base/spoken_english.h"
+#include "app/canvas/print_picture.h"
 #include "app/window/desk_files.h"
 #include "core/lines/pasted.h"
 
 namespace inchwright::app {
+namespace {
+
+/// A sheet of paper with a turned corner and a few words on it, to be chosen.
+class PaperTab : public QPushButton {
+ public:
+  PaperTab(const QString& name, const QString& more, QWidget* parent)
+      : QPushButton(parent), name_(name), more_(more) {
+    // Alt and the underlined letter choose it.
+    const QKeySequence letter =
+        QKeySequence::mnemonic(name.contains(QLatin1Char('&')) ? name : more);
+    setShortcut(letter);
+    setAccessibleName(QString(name + QStringLiteral(": ") + more).remove(QLatin1Char('&')));
+    setAutoDefault(true);
+    setMinimumHeight(fontMetrics().lineSpacing() * 8);
+  }
+
+  QSize sizeHint() const override {
+    return {fontMetrics().averageCharWidth() * 26, fontMetrics().lineSpacing() * 8};
+  }
+
+ protected:
+  void paintEvent(QPaintEvent*) override {
+    const Look& look = Look::now();
+    QPainter painter(this);
+    painter.setRenderHint(QPainter::Antialiasing);
+    const bool on = hasFocus() || underMouse();
+    const QRectF paper = QRectF(rect()).adjusted(7, 5, -7, -9);
+    paintPaperShadow(painter, paper);
+    const qreal fold = fontMetrics().height();
+    const QPointF corner = paper.topRight();
+    const QPolygonF outline{paper.topLeft(), corner - QPointF(fold, 0), corner + QPointF(0, fold),
+                            paper.bottomRight(), paper.bottomLeft()};
+    painter.setPen(QPen(on ? look.blue : look.faint, on ? 2.4 : 1));
+    painter.setBrush(look.sheet);
+    painter.drawPolygon(outline);
+    painter.setBrush(look.slip);
+    painter.drawPolygon(QPolygonF{corner - QPointF(fold, 0), corner + QPointF(-fold, fold),
+                                  corner + QPointF(0, fold)});
+    const QRectF words = paper.adjusted(14, 14, -12, -10);
+    painter.setPen(look.pencil);
+    painter.setFont(deskFont(1.25));
+    const QRectF head(words.topLeft(),
+                      QSizeF(words.width() - fold, painter.fontMetrics().height()));
+    painter.drawText(head, Qt::AlignLeft | Qt::AlignTop | Qt::TextShowMnemonic, name_);
+    painter.setFont(deskFont());
+    painter.drawText(words.adjusted(0, head.height() + 8, 0, 0),
+                     Qt::AlignLeft | Qt::AlignTop | Qt::TextWordWrap | Qt::TextShowMnemonic, more_);
+  }
+
+ private:
+  QString name_, more_;
+};
+
+}  // namespace
 
 StartSlip::StartSlip(QWidget* parent)
     : QDialog(parent), readings_(new QPlainTextEdit(this)), said_(new QLabel(this)) {
   setWindowTitle(tr("Begin"));
   setAccessibleName(windowTitle());
+  setAcceptDrops(true);
   auto* column = new QVBoxLayout(this);
   column->setContentsMargins(30, 24, 30, 22);
   column->setSpacing(8);
   auto* heading = new QLabel(tr("What lies on the desk?"));
   heading->setFont(deskFont(1.4));
   column->addWidget(heading);
-  const std::pair<QString, Choice> words[] = {
-      {tr("A &picture of their print: a photo, a scan or a PDF"), Choice::picture},
-      {tr("&Blank paper: I put the places down roughly and read them in"), Choice::blank},
-      {tr("A job I &saved"), Choice::open},
-      {tr("The sample: a &front plate, with its print"), Choice::sample}};
-  for (const auto& [text, choice] : words) {
-    auto* button = new QPushButton(text, this);
-    button->setAccessibleName(QString(text).remove(QLatin1Char('&')));
-    button->setStyleSheet(QStringLiteral("text-align: left"));
-    button->setAutoDefault(choice == Choice::blank);
-    button->setDefault(choice == Choice::blank);
-    connect(button, &QPushButton::clicked, this, [this, choice = choice] { choose(choice); });
-    column->addWidget(button);
+  auto* papers = new QHBoxLayout;
+  papers->setSpacing(4);
+  struct Word {
+    QString name, more;
+    Choice choice;
+  };
+  const Word words[] = {
+      {tr("A &picture"), tr("of their print: a photo, a scan or a PDF. Or drop it here."),
+       Choice::picture},
+      {tr("&Blank paper"), tr("I put the places down roughly and read the figures in."),
+       Choice::blank},
+      {tr("A &saved job"), tr("Go on with what I saved."), Choice::open},
+      {tr("The sample"), tr("A &front plate with its print, and a tour of a minute."),
+       Choice::sample}};
+  for (const auto& [name, more, choice] : words) {
+    auto* paper = new PaperTab(name, more, this);
+    paper->setDefault(choice == Choice::blank);
+    connect(paper, &QPushButton::clicked, this, [this, choice = choice] { choose(choice); });
+    papers->addWidget(paper, 1);
   }
+  column->addLayout(papers);
   auto* paste = new QLabel(tr("or a &table of readings, one a line, such as   L A 3/8"));
   paste->setBuddy(readings_);
   column->addWidget(paste);
@@ -60,6 +127,17 @@ StartSlip::StartSlip(QWidget* parent)
   });
   column->addWidget(take, 0, Qt::AlignRight);
   resize(fontMetrics().averageCharWidth() * 84, sizeHint().height());
+}
+
+void StartSlip::dragEnterEvent(QDragEnterEvent* event) {
+  if (!PrintPicture::fileIn(event->mimeData()).isEmpty()) event->acceptProposedAction();
+}
+
+void StartSlip::dropEvent(QDropEvent* event) {
+  dropped_ = PrintPicture::fileIn(event->mimeData());
+  if (dropped_.isEmpty()) return;
+  event->acceptProposedAction();
+  choose(Choice::picture);
 }
 
 void StartSlip::choose(Choice choice) {

@@ -34,26 +34,10 @@ class Ring : public QWidget {
 
 }  // namespace
 
-TourSlip::TourSlip(QWidget* ground)
+TourSlip::TourSlip(Work& work, QWidget* ground)
     : QWidget(ground),
-      steps_{{"print",
-              tr("This is their print, with what was traced on it. Edges, holes and slots are put "
-                 "down by a click; nothing is ever measured from a picture.")},
-             {"strip",
-              tr("Everything is typed here, in the print's own fractions: two places and a figure, "
-                 "L A 3/8, is a reading. Below the line stands what was understood.")},
-             {"sheet",
-              tr("My sheet grows with every reading: the very pages that will hang at the machine, "
-                 "with what the readout will show.")},
-             {"doubts",
-              tr("What does not add up, or is fixed by nothing, stands here until it is settled. "
-                 "The print's own mistakes show up before anything is cut.")},
-             {"ledger",
-              tr("Which part, which setup, which face. A sheet with anything in doubt says DRAFT. "
-                 "F5 sets zero, stock and machine; the sheet follows at once.")},
-             {"sheet",
-              tr("Ctrl+P prints, Ctrl+E writes a PDF, and F11 shows one place at a time in figures "
-                 "to be read from across the shop. F1 names every key.")}},
+      work_(work),
+      steps_(makeSteps()),
       ring_(new Ring(ground)),
       count_(new QLabel(this)),
       text_(new QLabel(this)),
@@ -77,9 +61,50 @@ TourSlip::TourSlip(QWidget* ground)
   connect(next_, &QPushButton::clicked, this, [this] { go(step_ + 1); });
   connect(back_, &QPushButton::clicked, this, [this] { go(step_ - 1); });
   connect(skip_, &QPushButton::clicked, this, [this] { go(static_cast<int>(steps_.size())); });
+  connect(&work.desk(), &Desk::edited, this, &TourSlip::follow);
   ground->installEventFilter(this);
   hide();
   ring_->hide();
+}
+
+std::vector<TourSlip::Step> TourSlip::makeSteps() const {
+  return {
+      {"print",
+       tr("Their print lies on the left. Trace a hole: Alt and 2, a click on any hole of the "
+          "picture, then its name and size, W 1/8, and Enter."),
+       [this] { return countNow().features > before_.features; }},
+      {"strip",
+       tr("Everything is typed here, as the print letters it. Read one figure: two places and "
+          "what stands between them, L W 2 1/4, and Enter."),
+       [this] { return countNow().readings > before_.readings; }},
+      {"strip",
+       tr("Prints are wrong now and then, and so are eyes. Misread one on purpose: A B 2, and "
+          "Enter; the print says 3."),
+       [this] { return countNow().clashes > 0; }},
+      {"doubts",
+       tr("It no longer adds up, and here stands which figure is likely to blame. Find the slip: "
+          "choose the figure that was misread, and press Enter to read it right."),
+       [this] { return countNow().clashes == 0; }},
+      {"print",
+       tr("Set zero where you will find it at the machine: Alt and Z, a click on hole A, and "
+          "Enter. My sheet follows at once."),
+       [this] { return countNow().zero != before_.zero; }},
+      {"sheet",
+       tr("This sheet will hang at the machine, with what the readout will show. A click on a "
+          "figure opens the sum behind it; Ctrl+P prints. F1 names every key.")}};
+}
+
+TourSlip::Counts TourSlip::countNow() const {
+  const Desk& desk = work_.desk();
+  if (!desk.hasPart()) return {};
+  return {desk.part().features.size(), desk.part().readings.size(), desk.solution().clashes.size(),
+          desk.setup().zero};
+}
+
+void TourSlip::follow() {
+  if (!isVisible()) return;
+  const Step& now = steps_[static_cast<std::size_t>(step_)];
+  if (now.done && now.done()) go(step_ + 1);
 }
 
 void TourSlip::begin(const Places& places) {
@@ -95,6 +120,7 @@ void TourSlip::go(int step) {
     return;
   }
   step_ = std::max(0, step);
+  before_ = countNow();
   text_->setText(steps_[step_].text);
   text_->setAccessibleName(steps_[step_].text);
   count_->setText(tr("%1 of %2").arg(step_ + 1).arg(count));
@@ -102,7 +128,6 @@ void TourSlip::go(int step) {
   next_->setText(step_ + 1 == count ? tr("&To work") : tr("&Next"));
   show();
   settle();
-  next_->setFocus();
 }
 
 void TourSlip::settle() {

@@ -73,13 +73,18 @@ struct TextItem {
 
 using DrawItem = std::variant<PolylineItem, CircleItem, TextItem>;
 
-/// A place of the part that can be pointed at where it is pictured: a circle about `from` when it
-/// has a radius, else the line (or the one point) from `from` to `to`.
+/// What of a place can be pointed at: where it is pictured, its row, or one of its coordinates.
+enum class TargetKind { pictured, row, figureX, figureY };
+
+/// A place of the part that can be pointed at. Where it is pictured, a circle about `from` when it
+/// has a radius, else the line (or the one point) from `from` to `to`; of a row or a coordinate the
+/// box from its upper left corner to its lower right one.
 struct PaperTarget {
   std::string place;  ///< its id
   PlanePoint from;
   PlanePoint to;
   double radius = 0;  ///< mm
+  TargetKind kind = TargetKind::pictured;
 
   bool operator==(const PaperTarget&) const = default;
 };

@@ -90,6 +90,7 @@ class RowSetter {
   void setFigure(const std::string& figure, bool ofX, double baseline, Sketch& sketch) const;
   void setFractions(const TableRow& row, double first, double second, Sketch& sketch) const;
   void setFigures(const TableRow& row, Sketch& sketch) const;
+  void target(const TableRow& row, double height, Sketch& sketch) const;
   void draw(const TableRow& row, const std::vector<Run>& words, double height, bool last,
             Sketch& sketch) const;
   void addRest(const std::vector<LaidLine>& lines, const std::shared_ptr<const Piece>& again,
@@ -213,6 +214,23 @@ void RowSetter::setFigures(const TableRow& row, Sketch& sketch) const {
   setFigure(signedText(row.y), false, lines.y, sketch);
 }
 
+/// The row and its two coordinates can be pointed at.
+void RowSetter::target(const TableRow& row, double height, Sketch& sketch) const {
+  sketch.target({row.id, {0, 0}, {width_, height}, 0, TargetKind::row});
+  const Baselines lines = baselines();
+  const auto figure = [&](const Coordinate& shown, double point, double baseline, TargetKind kind) {
+    const double left = point - plan_.before;
+    const double wide = figureWidth(signedText(shown), plan_.figureHeight, kFigureFace);
+    sketch.target({row.id,
+                   {left, baseline - plan_.figureHeight * 1.1},
+                   {left + wide, baseline + plan_.figureHeight * 0.15},
+                   0,
+                   kind});
+  };
+  figure(row.x, plan_.xPoint, lines.x, TargetKind::figureX);
+  figure(row.y, plan_.yPoint, lines.y, TargetKind::figureY);
+}
+
 /// What is said below the figures: the name when it found no room beside them, and the rest.
 std::vector<Run> RowSetter::words(const TableRow& row, bool named, bool ownSize) const {
   std::vector<Run> runs;
@@ -227,6 +245,7 @@ void RowSetter::draw(const TableRow& row, const std::vector<Run>& words, double 
   Piece piece;
   piece.height = figuresHeight(row);
   setFigures(row, piece.sketch);
+  target(row, height, piece.sketch);
   const double first = firstBaseline();
   std::ignore = setId(piece, row.id, plan_.idLeft, first, plan_.idWidth, plan_.figureHeight);
   for (std::size_t i = 0; i < std::max<std::size_t>(1, row.steps.size()); ++i) {

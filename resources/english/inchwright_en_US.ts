@@ -4,10 +4,24 @@
 <context>
     <name>Desk</name>
     <message numerus="yes">
-        <source>%1 face, %n feature(s)</source>
+        <source>%n feature(s)</source>
         <translation>
-            <numerusform>%1 face, %n feature</numerusform>
-            <numerusform>%1 face, %n features</numerusform>
+            <numerusform>%n feature</numerusform>
+            <numerusform>%n features</numerusform>
+        </translation>
+    </message>
+    <message numerus="yes">
+        <source>The table is on the clipboard: %n place(s)</source>
+        <translation>
+            <numerusform>The table is on the clipboard: %n place</numerusform>
+            <numerusform>The table is on the clipboard: %n places</numerusform>
+        </translation>
+    </message>
+    <message numerus="yes">
+        <source>Written to %1 and %n more</source>
+        <translation>
+            <numerusform>Written to %1 and %n more</numerusform>
+            <numerusform>Written to %1 and %n more</numerusform>
         </translation>
     </message>
     <message numerus="yes">
@@ -16,6 +30,10 @@
             <numerusform>&amp;Doubts: %n open</numerusform>
             <numerusform>&amp;Doubts: %n open</numerusform>
         </translation>
+    </message>
+    <message>
+        <source>centre hole</source>
+        <translation>center hole</translation>
     </message>
     <message>
         <source>millimetres</source>

@@ -314,6 +314,69 @@ TEST_F(PrintViewTest, APictureZoomedInAHurryIsSoonAsSharpAsAtLeisure) {
   EXPECT_EQ(later, view->grab().toImage());
 }
 
+TEST_F(PrintViewTest, APrintThatIsSquaredUpStaysWhereItWas) {
+  QGuiApplication::clipboard()->setImage(drawnSheet());
+  ASSERT_TRUE(view->picture().paste());
+  ASSERT_TRUE(QTest::qWaitFor([&] { return !view->picture().bounds().isNull(); }));
+  view->zoomBy(1.4);
+  const auto pixel = [&](double x, double y) {
+    return view->map().toWidget(QPointF(x / 100, -y / 100));
+  };
+  const QPointF corner = pixel(100, 280), far = pixel(400, 80);
+  freely(corner);
+  type({"0, 0"});
+  freely(far);
+  type({"3, 2", ""});
+  ASSERT_TRUE(QTest::qWaitFor([&] { return !view->picture().bounds().isNull(); }));
+  const QPointF now = view->map().toWidget(QPointF(0, 0)),
+                then = view->map().toWidget(QPointF(3, 2));
+  // A click falls on a whole pixel.
+  EXPECT_NEAR(now.x(), corner.x(), 2);
+  EXPECT_NEAR(now.y(), corner.y(), 2);
+  EXPECT_NEAR(then.x(), far.x(), 2);
+  EXPECT_NEAR(then.y(), far.y(), 2);
+}
+
+TEST_F(PrintViewTest, OneKeyHidesAllThatIsMine) {
+  plate();
+  const QImage with = view->grab().toImage();
+  view->hideMine(true);
+  const QImage without = view->grab().toImage();
+  EXPECT_NE(with, without);
+  view->hideMine(false);
+  EXPECT_EQ(with, view->grab().toImage());
+}
+
+TEST_F(PrintViewTest, AFigureIsDraggedOntoThePrintsOwn) {
+  plate();
+  const auto reading = [&] {
+    for (int i = 0; i < view->thingCount(); ++i) {
+      if (view->thing(i).reading && view->thing(i).id == "r1") return view->thing(i).box.center();
+    }
+    return QPointF();
+  };
+  const QPoint from = reading().toPoint(), to = from + QPoint(60, -90);
+  QTest::mousePress(view.get(), Qt::LeftButton, {}, from);
+  for (int i = 1; i <= 6; ++i) QTest::mouseMove(view.get(), from + (to - from) * i / 6);
+  QTest::mouseRelease(view.get(), Qt::LeftButton, {}, to);
+  EXPECT_EQ(desk.part().reading("r1")->place.size(), 2u);
+  EXPECT_NEAR(reading().x(), to.x(), 2);
+  EXPECT_NEAR(reading().y(), to.y(), 2);
+  desk.undo();
+  EXPECT_TRUE(desk.part().reading("r1")->place.empty());
+}
+
+TEST_F(PrintViewTest, ADoubleClickAsksToPutRightWhatLiesThere) {
+  plate();
+  int asked = 0;
+  QObject::connect(view.get(), &PrintView::amendWanted, [&] { ++asked; });
+  QTest::mouseDClick(view.get(), Qt::LeftButton, {}, view->whereIs("B")->toPoint());
+  EXPECT_EQ(asked, 1);
+  EXPECT_EQ(desk.selection().places, std::vector<Id>{"B"});
+  QTest::mouseDClick(view.get(), Qt::LeftButton, {}, QPoint(3, 3));
+  EXPECT_EQ(asked, 1);
+}
+
 TEST_F(PrintViewTest, ABlindReadingShowsNoFigures) {
   plate();
   view->grab();

@@ -26,7 +26,8 @@ struct Sketched {
   Sketched(Part given, const PrintMap& map) : part(std::move(given)), solution(*solve(part)) {
     drawn = drawFace(part, solution, Face::top, true);
     lettering = letteringFor(drawn, part.readings.size(), map);
-    lines = dimensionLines(part, solution, drawn, lettering.character / map.scale());
+    lines = dimensionLines(part, solution, drawn, TracingEvidence(part),
+                           lettering.character / map.scale());
   }
 
   PrintScene scene() const {

@@ -132,6 +132,8 @@ class ByMouse : public FrontPlateJourney {
     hand.line("");
     hand.line("");
     hand.waitForPicture();
+    // It lies where it lay; all of it in sight is larger.
+    hand.key(Qt::Key_0, Qt::ControlModifier);
   }
 
   void hole(const char* id, const char* text = "") {

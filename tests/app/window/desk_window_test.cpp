@@ -97,7 +97,7 @@ TEST_F(DeskWindowTest, BrokenFileIsToldAndChangesNothing) {
 TEST_F(DeskWindowTest, SheetsFillTheWindowByKey) {
   auto* print = window->findChild<QWidget*>(QStringLiteral("print"));
   auto* sheet = window->findChild<QWidget*>(QStringLiteral("sheet"));
-  QTest::keyClick(window.get(), Qt::Key_F2);
+  QTest::keyClick(window.get(), Qt::Key_F4, Qt::ControlModifier);
   EXPECT_TRUE(print->isVisible());
   EXPECT_FALSE(sheet->isVisible());
   QTest::keyClick(window.get(), Qt::Key_F3);

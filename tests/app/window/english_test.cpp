@@ -195,7 +195,7 @@ TEST_F(EnglishOfTheDeskTest, TheChoiceIsKeptAndTheWorkIsNotTouched) {
 TEST_F(EnglishOfTheDeskTest, TheMenusWorkWhenTheyAreMadeAnew) {
   choose(QStringLiteral("American"));
   choose(QStringLiteral("British"));
-  QTest::keyClick(line(), Qt::Key_F2);
+  QTest::keyClick(line(), Qt::Key_F4, Qt::ControlModifier);
   EXPECT_FALSE(window->findChild<QWidget*>(QStringLiteral("sheet"))->isVisible());
   QTest::keyClick(line(), Qt::Key_F10);
   EXPECT_EQ(window->menuBar()->activeAction(), window->menuBar()->actions().front());

@@ -3,6 +3,7 @@
 
 #include <algorithm>
 #include <cmath>
+#include <map>
 #include <set>
 #include <string>
 
@@ -31,6 +32,7 @@ TEST(SheetTargets, EveryHoleIsWhereItIsDrawn) {
       EXPECT_LE(target.to.x, page.width) << target.place;
       EXPECT_LE(target.to.y, page.height) << target.place;
       if (target.radius <= 0) continue;
+      EXPECT_EQ(target.kind, TargetKind::pictured);
       holes.insert(target.place);
       const bool drawn = std::any_of(page.items.begin(), page.items.end(), [&](const auto& item) {
         const auto* circle = std::get_if<CircleItem>(&item);
@@ -50,18 +52,51 @@ TEST(SheetTargets, EdgesComeBeforeTheHolesThatLieOnThem) {
   for (const Page& page : frontPlate().pages()) {
     bool hole = false;
     for (const PaperTarget& target : page.targets) {
+      if (target.kind != TargetKind::pictured) continue;
       EXPECT_FALSE(hole && target.radius <= 0) << target.place;
       hole = hole || target.radius > 0;
     }
   }
 }
 
-TEST(SheetTargets, ThereAreNoneWithoutAPicture) {
+TEST(SheetTargets, EveryRowAndItsTwoCoordinatesCanBePointedAt) {
+  const MadeSheet made = frontPlate();
+  std::map<std::string, std::vector<PaperTarget>> found;
+  for (const Page& page : made.pages()) {
+    for (const PaperTarget& target : page.targets) {
+      if (target.kind == TargetKind::pictured) continue;
+      found[target.place].push_back(target);
+      EXPECT_LT(target.from.x, target.to.x) << target.place;
+      EXPECT_LT(target.from.y, target.to.y) << target.place;
+      EXPECT_LE(target.to.x, page.width) << target.place;
+    }
+  }
+  ASSERT_FALSE(made.table.rows.empty());
+  for (const TableRow& row : made.table.rows) {
+    const auto& targets = found[row.id];
+    ASSERT_EQ(targets.size(), 3u) << row.id;
+    EXPECT_EQ(targets[0].kind, TargetKind::row);
+    EXPECT_EQ(targets[1].kind, TargetKind::figureX);
+    EXPECT_EQ(targets[2].kind, TargetKind::figureY);
+    for (const std::size_t figure : {1u, 2u}) {
+      // Within their row.
+      EXPECT_GE(targets[figure].from.x, targets[0].from.x) << row.id;
+      EXPECT_LE(targets[figure].to.x, targets[0].to.x) << row.id;
+      EXPECT_GE(targets[figure].from.y, targets[0].from.y) << row.id;
+      EXPECT_LE(targets[figure].to.y, targets[0].to.y) << row.id;
+    }
+    EXPECT_LE(targets[1].to.x, targets[2].from.x) << row.id;
+  }
+}
+
+TEST(SheetTargets, NothingIsPicturedWithoutAPicture) {
   const MadeSheet made = frontPlate();
   for (const Page& page :
        Composition({made.job, made.part, made.solution, made.table, nullptr, made.options})
            .pages()) {
-    EXPECT_TRUE(page.targets.empty());
+    for (const PaperTarget& target : page.targets) {
+      EXPECT_NE(target.kind, TargetKind::pictured) << target.place;
+    }
   }
 }
 

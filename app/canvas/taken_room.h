@@ -1,0 +1,49 @@
+#pragma once
+
+#include <QRectF>
+#include <algorithm>
+#include <cmath>
+#include <vector>
+
+namespace inchwright::app {
+
+/// Squares of the pane on which something stands.
+class TakenRoom {
+ public:
+  explicit TakenRoom(const QRectF& pane)
+      : columns_(squareOf(pane.width()) + 1), rows_(squareOf(pane.height()) + 1) {
+    squares_.resize(static_cast<std::size_t>(columns_ * rows_));
+  }
+
+  bool isFree(const QRectF& box) const {
+    bool free = true;
+    each(box, [&](std::size_t square) { free = free && !squares_[square]; });
+    return free;
+  }
+  void take(const QRectF& box) {
+    each(box, [&](std::size_t square) { squares_[square] = true; });
+  }
+
+ private:
+  static constexpr qreal kGrain = 8;  ///< pixels
+
+  static int squareOf(qreal at) { return static_cast<int>(std::floor(at / kGrain)); }
+
+  template <class Each>
+  void each(const QRectF& box, Each visit) const {
+    const int left = std::max(squareOf(box.left() + 1), 0);
+    const int right = std::min(squareOf(box.right() - 1), columns_ - 1);
+    const int top = std::max(squareOf(box.top() + 1), 0);
+    const int bottom = std::min(squareOf(box.bottom() - 2), rows_ - 1);
+    for (int row = top; row <= bottom; ++row) {
+      for (int column = left; column <= right; ++column) {
+        visit(static_cast<std::size_t>(row * columns_ + column));
+      }
+    }
+  }
+
+  int columns_, rows_;
+  std::vector<bool> squares_;
+};
+
+}  // namespace inchwright::app

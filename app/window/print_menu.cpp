@@ -1,0 +1,110 @@
+#include "app/window/print_menu.h"
+
+#include <QCoreApplication>
+#include <QMenu>
+#include <algorithm>
+#include <functional>
+
+#include "app/canvas/print_view.h"
+#include "app/window/desk_window.h"
+#include "core/part/edit.h"
+
+namespace inchwright::app {
+namespace {
+
+QString choiceWords(const char* text) {
+  return QCoreApplication::translate("PrintMenu", text);
+}
+
+void add(QMenu& menu, const QString& text, const std::function<void()>& action) {
+  QObject::connect(menu.addAction(text), &QAction::triggered, &menu, [action] { action(); });
+}
+
+/// A slot that lies along the other axis of its face.
+void turnSlot(Desk& desk, const Id& id) {
+  const Feature* feature = desk.part().feature(id);
+  if (feature == nullptr || feature->as<kind::Slot>() == nullptr) return;
+  Feature turned = *feature;
+  auto& axis = turned.as<kind::Slot>()->axis;
+  const auto axes = axesIn(turned.face);
+  axis = axis == axes[0] ? axes[1] : axes[0];
+  desk.endMerge();
+  desk.applyPart(replaceFeature(desk.part(), id, turned),
+                 choiceWords("Turn the slot %1").arg(QString::fromStdString(id)));
+}
+
+void addForPlace(QMenu& menu, DeskWindow& window, const Id& place) {
+  Desk& desk = window.desk();
+  Work& work = window.work();
+  const auto begin = [&work, place](void (Work::*what)()) {
+    return [&work, place, what] {
+      (work.*what)();
+      Pointed pointed;
+      pointed.place = place;
+      work.point(pointed);
+    };
+  };
+  add(menu, choiceWords("&Read a chain from here"), begin(&Work::read));
+  add(menu, choiceWords("&Zero here"), [&work, zero = begin(&Work::zero)] {
+    zero();
+    work.enter({});
+  });
+  add(menu, choiceWords("&Stack from here"), begin(&Work::stack));
+  menu.addSeparator();
+  add(menu, choiceWords("Another size, kind or &name …\tF2"), [&window] { window.amendChosen(); });
+  const auto found = std::find_if(desk.part().features.begin(), desk.part().features.end(),
+                                  [&](const Feature& one) { return isNamedBy(one, place); });
+  if (found != desk.part().features.end() && found->is(FeatureKind::slot)) {
+    add(menu, choiceWords("&Turn the slot"), [&desk, id = found->id] { turnSlot(desk, id); });
+  }
+  add(menu, choiceWords("&Delete\tDel"), [&window] { window.deleteChosen(); });
+}
+
+void addForReading(QMenu& menu, DeskWindow& window) {
+  add(menu, choiceWords("Another &figure …\tF2"), [&window] { window.amendChosen(); });
+  add(menu, choiceWords("&Delete\tDel"), [&window] { window.deleteChosen(); });
+}
+
+void addForPaper(QMenu& menu, DeskWindow& window) {
+  PrintView& print = window.print();
+  add(menu, choiceWords("&All of it"), [&print] { print.fit(); });
+  add(menu,
+      print.hidesMine() ? choiceWords("&Show what is mine") : choiceWords("&Hide what is mine"),
+      [&print] { print.hideMine(!print.hidesMine()); });
+  menu.addSeparator();
+  add(menu, choiceWords("&Lay a picture underneath …"), [&window] { window.layPicture(); });
+  if (print.picture().wanted()) {
+    add(menu, choiceWords("S&quare the picture up"), [&print] { print.picture().squareUp(); });
+  }
+}
+
+}  // namespace
+
+void fillPrintMenu(QMenu& menu, DeskWindow& window, const Pointed& under) {
+  Desk& desk = window.desk();
+  if (!under.place.empty()) {
+    desk.select({{under.place}, {}});
+    addForPlace(menu, window, under.place);
+  } else if (!under.reading.empty()) {
+    desk.select({{}, {under.reading}});
+    addForReading(menu, window);
+  } else {
+    addForPaper(menu, window);
+  }
+}
+
+QString wordsOfChosen(const Part& part, const Selection& chosen) {
+  if (chosen.places.size() + chosen.readings.size() != 1) return {};
+  if (!chosen.readings.empty()) {
+    const Reading* reading = part.reading(chosen.readings.front());
+    return reading == nullptr ? QString() : QString::fromStdString(reading->figure.text);
+  }
+  const Feature* feature = part.feature(chosen.places.front());
+  if (feature == nullptr) return {};
+  for (const auto* size : {&diameterOf(*feature), &radiusOf(*feature)}) {
+    if (*size) return QString::fromStdString((*size)->text);
+  }
+  return QString::fromStdString(feature->id);
+}
+
+}  // namespace inchwright::app

@@ -1,0 +1,64 @@
+#include "app/session/sum_behind.h"
+
+#include <gtest/gtest.h>
+
+#include "app/session/work.h"
+#include "tests/support/desk_application.h"
+
+namespace inchwright::app {
+namespace {
+
+class SumBehindTest : public testing::Test {
+ protected:
+  void SetUp() override {
+    deskApplication();
+    Job job;
+    job.parts.emplace_back();
+    job.parts[0].name = "Plate";
+    job.parts[0].general.fractions = *readLength("1/64");
+    desk.take(job, {});
+    type({"edge L left", "edge R right", "edge F front", "edge K back", "hole A 1/4", "hole B 1/4",
+          "L A 3/8", "A B 1 3/16", "B R 7/16", "F A 3/4", "A K 3/4", "in line y A B"});
+  }
+
+  void type(std::initializer_list<const char*> lines) {
+    for (const char* line : lines) ASSERT_TRUE(work.enter(QString::fromUtf8(line))) << line;
+  }
+
+  Desk desk;
+  Work work{desk};
+};
+
+TEST_F(SumBehindTest, EachReadingIsALineWithWhatItMakesSoFar) {
+  const auto sum = sumBehind(desk, "B", true);
+  ASSERT_TRUE(sum.ok()) << sum.error().text;
+  EXPECT_EQ(sum->title, "B, X: +1.5625");
+  EXPECT_TRUE(sum->zero.contains('L'));
+  ASSERT_EQ(sum->lines.size(), 3u);
+  EXPECT_EQ(sum->lines[0].reading, "r1");
+  EXPECT_EQ(sum->lines[0].text, "+ 3/8   L to A   makes 3/8");
+  EXPECT_EQ(sum->lines[1].text, "+ 1 3/16   A to B   makes 1 9/16");
+  EXPECT_EQ(sum->lines[1].places, (std::vector<Id>{"A", "B"}));
+  EXPECT_TRUE(sum->remark.isEmpty());
+}
+
+TEST_F(SumBehindTest, AZeroInTheMiddleTakesHalfOff) {
+  work.zero();
+  type({"L R"});
+  work.look();
+  const auto sum = sumBehind(desk, "A", true);
+  ASSERT_TRUE(sum.ok()) << sum.error().text;
+  EXPECT_TRUE(sum->zero.contains(QStringLiteral("half way")));
+  ASSERT_EQ(sum->lines.size(), 3u);
+  // 3/8 less half of 2.
+  EXPECT_TRUE(sum->lines[1].text.contains(QStringLiteral("makes -5/8")))
+      << qPrintable(sum->lines[1].text);
+  EXPECT_EQ(sum->title, "A, X: -0.6250");
+}
+
+TEST_F(SumBehindTest, WhatMySheetHasNoRowOfIsRefused) {
+  EXPECT_FALSE(sumBehind(desk, "NONE", true).ok());
+}
+
+}  // namespace
+}  // namespace inchwright::app
