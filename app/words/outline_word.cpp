@@ -89,9 +89,11 @@ Json asJson(const std::string& part, const FaceOutlines& face, const Outline& ou
   for (const OutlinePiece& piece : outline.pieces) entry["follows"].push_back(asJson(piece, told));
   if (outline.isClosed) {
     const auto [low, high] = outline.extents();
-    entry["extents"] = {{told.length(low.x), told.length(low.y)},
-                        {told.length(high.x), told.length(high.y)}};
-    entry["extents_ticks"] = {{ticksOf(low.x), ticksOf(low.y)}, {ticksOf(high.x), ticksOf(high.y)}};
+    // Two lists of two texts would be taken for an object.
+    entry["extents"] = Json::array({Json::array({told.length(low.x), told.length(low.y)}),
+                                    Json::array({told.length(high.x), told.length(high.y)})});
+    entry["extents_ticks"] = Json::array({Json::array({ticksOf(low.x), ticksOf(low.y)}),
+                                          Json::array({ticksOf(high.x), ticksOf(high.y)})});
     entry["area"] = told.area(outline.area());
   } else {
     entry["extents"] = entry["extents_ticks"] = entry["area"] = Json();

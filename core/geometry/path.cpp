@@ -160,8 +160,10 @@ bool isInside(std::span<const PathPiece> path, PlanePoint p) {
     }
     const PlanePoint a = piece.start, b = piece.end;
     const double cross = (a.x - p.x) * (b.y - p.y) - (a.y - p.y) * (b.x - p.x);
-    turned += std::atan2(cross, (a.x - p.x) * (b.x - p.x) + (a.y - p.y) * (b.y - p.y));
-    if (inCircle && piece.sense * cross < 0) turned += piece.sense * kTurn;
+    const double turn = std::atan2(cross, (a.x - p.x) * (b.x - p.x) + (a.y - p.y) * (b.y - p.y));
+    turned += turn;
+    // By the turn itself: the centre of a round end lies on its chord, to one side or the other.
+    if (inCircle && piece.sense * turn < 0) turned += piece.sense * kTurn;
   }
   return std::abs(turned) > std::numbers::pi;
 }

@@ -89,6 +89,18 @@ TEST(Path, InsideAgreesWithTheShape) {
   }
 }
 
+TEST(Path, WhatLiesOnAChordIsInside) {
+  // The centre of a round end lies on its chord, at either end of a bar.
+  const std::vector<PathPiece> bar{{{0, 0}, {4, 0}, {}, 1, false},
+                                   {{4, 0}, {4, 2}, PlaneCircle{{4, 1}, 1}, 1, false},
+                                   {{4, 2}, {0, 2}, {}, 1, false},
+                                   {{0, 2}, {0, 0}, PlaneCircle{{0, 1}, 1}, 1, false}};
+  EXPECT_TRUE(isInside(bar, {4, 1}));
+  EXPECT_TRUE(isInside(bar, {0, 1}));
+  EXPECT_TRUE(isInside(bar, {0, 0.25}));
+  EXPECT_FALSE(isInside(bar, {-1.5, 1}));
+}
+
 TEST(Path, TheNearestPointIsNearest) {
   const auto path = roundEnded();
   std::mt19937_64 random(6);
