@@ -14,6 +14,7 @@
 
 #include "app/base/look.h"
 #include "app/base/spoken_english.h"
+#include "app/session/typed_figure.h"
 #include "core/part/edit.h"
 #include "core/say/done_words.h"
 #include "core/say/making_words.h"
@@ -231,7 +232,6 @@ void MachineView::takeMeasured() {
   if (filling_ || row == nullptr) return;
   MadePlace made = madeAt(desk_.part(), row->id, desk_.setup().name);
   const MadePlace before = made;
-  const Unit unit = desk_.job().machine.unit;
   for (const auto& [field, figure] :
        {std::pair{measuredX_, &made.x}, std::pair{measuredY_, &made.y}}) {
     const std::string text = field->text().trimmed().toStdString();
@@ -239,7 +239,7 @@ void MachineView::takeMeasured() {
       figure->reset();
       continue;
     }
-    const auto read = readLength(text, {unit});
+    const auto read = readTyped(text, desk_.job().machine.unit, desk_.job().unit);
     if (read.ok()) {
       *figure = *read;
     } else {

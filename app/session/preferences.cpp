@@ -16,8 +16,6 @@ namespace inchwright::app {
 namespace {
 
 constexpr int kMostRecent = 10;
-constexpr double kNearest = 300;  // mm, as tapeUpSheet takes it
-constexpr double kFarthest = 3000;
 
 QSettings settings() {
   const QString folder = QStandardPaths::writableLocation(QStandardPaths::GenericConfigLocation);
@@ -65,8 +63,8 @@ SheetOptions Preferences::sheet() {
   options.paper = paper == QLatin1String("letter") ? Paper::letter
                   : paper == QLatin1String("a4")   ? Paper::a4
                                                    : usualPaper(QLocale::system());
-  options.readingDistance =
-      std::clamp(kept("sheet/distance", options.readingDistance).toDouble(), kNearest, kFarthest);
+  options.readingDistance = std::clamp(kept("sheet/distance", options.readingDistance).toDouble(),
+                                       kNearestReading, kFarthestReading);
   return options;
 }
 

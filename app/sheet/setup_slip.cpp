@@ -16,6 +16,7 @@
 #include "app/base/spoken_english.h"
 #include "app/session/activity.h"
 #include "app/session/side_words.h"
+#include "app/session/typed_figure.h"
 #include "core/measure/writing.h"
 #include "core/part/edit.h"
 #include "core/say/setup_words.h"
@@ -274,12 +275,12 @@ void SetupSlip::refuse(QLineEdit* field, const QString& why) {
   said_->setText(tr("%1: %2").arg(field->accessibleName(), why));
 }
 
-std::optional<Lettered> SetupSlip::figureOf(QLineEdit* field,
-                                            const std::optional<Lettered>& before) {
+std::optional<Lettered> SetupSlip::figureOf(QLineEdit* field, const std::optional<Lettered>& before,
+                                            Unit unit) {
   const std::string text = field->text().trimmed().toStdString();
   if (text.empty()) return std::nullopt;
   if (before && before->text == text) return before;
-  const auto figure = readLength(text, {desk_.job().unit});
+  const auto figure = readLength(text, {unit});
   if (figure.ok()) return *figure;
   refuse(field, coreWords(figure.error().text));
   return before;
@@ -309,12 +310,12 @@ void SetupSlip::takeSetup() {
     zero.middle.clear();
     if (middle) zero.middle = {first, fields.second->currentText().toStdString()};
     zero.ofStock = middle && fields.of->currentIndex() == 1;
-    zero.offset = figureOf(fields.offset, zero.offset);
+    zero.offset = figureOf(fields.offset, zero.offset, desk_.job().unit);
     zeros.push_back(std::move(zero));
   }
   setup.zero = std::move(zeros);
   for (std::size_t i = 0; i < stock_.size(); ++i) {
-    setup.stock[i] = figureOf(stock_[i], setup.stock[i]);
+    setup.stock[i] = figureOf(stock_[i], setup.stock[i], desk_.job().unit);
   }
   apply(setup);
 }
@@ -345,11 +346,17 @@ void SetupSlip::takeMachine() {
     refuse(step_, coreWords(read.error().text));
     return;
   }
+  // What the finder is does not change with the readout.
+  if (machine.finder && unit != machine.unit) {
+    const auto kept = readTyped(machine.finder->text, machine.unit, unit);
+    if (kept.ok()) machine.finder = *kept;
+    finder_->setText(ownWords(machine.finder->text));
+  }
   machine.unit = unit;
   machine.step = step;
   machine.xCounts = static_cast<CountsX>(xCounts_->currentIndex());
   machine.yCounts = static_cast<CountsY>(yCounts_->currentIndex());
-  machine.finder = figureOf(finder_, machine.finder);
+  machine.finder = figureOf(finder_, machine.finder, unit);
   desk_.endMerge();
   desk_.apply(std::move(job), tr("Change the machine"));
 }

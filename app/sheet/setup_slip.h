@@ -56,7 +56,8 @@ class SetupSlip : public QDialog {
   void takeMachine();
   void takePaper();
   void apply(const Setup& setup);
-  std::optional<Lettered> figureOf(QLineEdit* field, const std::optional<Lettered>& before);
+  std::optional<Lettered> figureOf(QLineEdit* field, const std::optional<Lettered>& before,
+                                   Unit unit);
   void refuse(QLineEdit* field, const QString& why);
 
   Desk& desk_;

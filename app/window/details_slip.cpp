@@ -10,6 +10,7 @@
 #include <QSpinBox>
 
 #include "app/base/look.h"
+#include "core/document/document.h"
 
 namespace inchwright::app {
 namespace {
@@ -103,6 +104,15 @@ void DetailsSlip::accept() {
   take(*fractions_, part.general.fractions, job.unit);
   take(*twoPlaces_, part.general.twoPlaces, job.unit);
   take(*threePlaces_, part.general.threePlaces, job.unit);
+  if (job.unit != desk_.job().unit) {
+    // Every bare figure of the print is one of the other unit now, and is read anew.
+    auto again = readDocument(writeDocument(job));
+    if (!again.ok()) {
+      emit desk_.refused(QString::fromStdString(again.error().place + ": " + again.error().text));
+      return;
+    }
+    job = std::move(again).value();
+  }
   desk_.endMerge();
   desk_.apply(std::move(job), tr("Change the details"));
   QDialog::accept();

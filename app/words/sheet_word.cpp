@@ -52,8 +52,6 @@ Exit status: 0 fine; 1 written, but the part has a clash or a loose feature (see
 )";
 
 constexpr double kPixelsPerMm = 300 / 25.4;
-constexpr double kNearest = 200;    // mm; nearer than a hand's breadth is a slip of the pen
-constexpr double kFarthest = 5000;  // mm; the figures would fill the paper
 
 enum class Form { pdf, svg, png, html };
 
@@ -93,8 +91,8 @@ Result<double> readDistance(const std::string& text) {
       readLength(std::string_view(text).substr(0, text.size() - (metres ? 1 : 0)), options);
   if (!read) return badOption("--distance", "“" + text + "”: " + read.error().text);
   const double distance = read->value.toMillimetres() * (bare || metres ? 1000 : 1);
-  if (distance < kNearest || distance > kFarthest) {
-    return badOption("--distance", "“" + text + "” is not between 0.2 m and 5 m");
+  if (distance < kNearestReading || distance > kFarthestReading) {
+    return badOption("--distance", "“" + text + "” is not between 0.3 m and 3 m");
   }
   return distance;
 }

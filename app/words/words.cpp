@@ -3,7 +3,9 @@
 #include <algorithm>
 #include <array>
 #include <exception>
+#include <filesystem>
 #include <ostream>
+#include <vector>
 
 #include "app/words/console.h"
 
@@ -13,6 +15,9 @@ namespace {
 constexpr std::array kWords{&kReadWord,  &kCheckWord,      &kTableWord,   &kPlanWord,   &kSheetWord,
                             &kStackWord, &kRangesWord,     &kBudgetWord,  &kAdjustWord, &kMadeWord,
                             &kMendWord,  &kDifferenceWord, &kOutlineWord, &kCurveWord};
+
+constexpr std::string_view kHelp = "help";
+constexpr std::size_t kMostSlips = 2;  // letters, that still make one word likely for another
 
 bool asksForHelp(std::span<const std::string> args) {
   for (const std::string& arg : args) {
@@ -37,6 +42,63 @@ int runOption(std::span<const std::string> args, Streams& streams) {
       {ErrorCode::badRequest, "no such option; inchwright --help lists the words", option});
 }
 
+/// How many letters have to be put in, left out or exchanged to make one word of the other.
+std::size_t slipsBetween(std::string_view a, std::string_view b) {
+  std::vector<std::size_t> row(b.size() + 1);
+  for (std::size_t j = 0; j <= b.size(); ++j) row[j] = j;
+  for (std::size_t i = 1; i <= a.size(); ++i) {
+    std::size_t corner = row[0]++;
+    for (std::size_t j = 1; j <= b.size(); ++j) {
+      const std::size_t other = corner + (a[i - 1] == b[j - 1] ? 0 : 1);
+      corner = row[j];
+      row[j] = std::min({row[j] + 1, row[j - 1] + 1, other});
+    }
+  }
+  return row[b.size()];
+}
+
+const Word* nearestWord(std::string_view name) {
+  const auto nearest =
+      std::min_element(kWords.begin(), kWords.end(), [&](const Word* a, const Word* b) {
+        return slipsBetween(name, a->name) < slipsBetween(name, b->name);
+      });
+  return slipsBetween(name, (*nearest)->name) <= kMostSlips ? *nearest : nullptr;
+}
+
+/// What is neither a word nor the name of a file that is there or could be meant: it looks like a
+/// word, or there is more behind it than the desk could open.
+bool isMistyped(std::span<const std::string> args) {
+  const std::string& first = args.front();
+  std::error_code fault;
+  if (std::filesystem::exists(first, fault)) return false;
+  const bool plain = !first.empty() && std::all_of(first.begin(), first.end(), [](char c) {
+    return (c >= 'a' && c <= 'z') || (c >= 'A' && c <= 'Z');
+  });
+  return plain || (args.size() > 1 && args[1].substr(0, 1) != "-");
+}
+
+int refuseWord(const std::string& name, Streams& streams) {
+  std::string text = "there is no such word, and no such file";
+  if (const Word* const nearest = nearestWord(name)) {
+    text += "; did you mean " + std::string(nearest->name) + "?";
+  } else {
+    text += "; inchwright --help lists the words";
+  }
+  return refuse(streams, {}, {ErrorCode::badRequest, std::move(text), name});
+}
+
+/// `help`, and `help WORD`.
+int runHelp(std::span<const std::string> about, Streams& streams) {
+  if (about.empty()) {
+    printOverview(streams.out);
+    return kFine;
+  }
+  const Word* const word = wordNamed(about.front());
+  if (word == nullptr) return refuseWord(about.front(), streams);
+  streams.out << word->help;
+  return kFine;
+}
+
 }  // namespace
 
 const Word* wordNamed(std::string_view name) {
@@ -46,12 +108,16 @@ const Word* wordNamed(std::string_view name) {
 }
 
 bool areWords(std::span<const std::string> args) {
-  return !args.empty() && args.front() != "--" &&
-         (wordNamed(args.front()) != nullptr || args.front().substr(0, 1) == "-");
+  if (args.empty() || args.front() == "--") return false;
+  const std::string& first = args.front();
+  return first == kHelp || wordNamed(first) != nullptr || first.substr(0, 1) == "-" ||
+         isMistyped(args);
 }
 
 int runWords(std::span<const std::string> args, Streams& streams) {
+  if (args.front() == kHelp) return runHelp(args.subspan(1), streams);
   const Word* const word = wordNamed(args.front());
+  if (word == nullptr && isMistyped(args)) return refuseWord(args.front(), streams);
   if (word == nullptr) return runOption(args, streams);
   const std::span<const std::string> rest = args.subspan(1);
   if (asksForHelp(rest)) {
@@ -75,7 +141,9 @@ void printOverview(std::ostream& out) {
     name.resize(12, ' ');
     out << "  " << name << word->summary << '\n';
   }
-  out << "inchwright WORD --help     says what a word takes; --version names the edition\n"
+  out << "inchwright WORD --help     says what a word takes, as does help WORD; --version names "
+         "the\n"
+         "                           edition\n"
          "\n"
          "Exit status: 0 fine; 1 done, and there is something to look at (a clash, a loose\n"
          "feature); 2 the words or the file could not be used.\n";

@@ -26,8 +26,9 @@ extern const Word kCurveWord;
 /// The word named, or null: then the argument is a document for the desk.
 const Word* wordNamed(std::string_view name);
 
-/// Whether the arguments are for the command line at all: a word, or an option such as
-/// `--help` or `--version` first. What is not, opens the desk.
+/// Whether the arguments are for the command line at all: a word, `help`, an option such as
+/// `--help` or `--version` first, or what can only be a word mistyped (`chek plate.inchwright`).
+/// What is not, opens the desk.
 bool areWords(std::span<const std::string> args);
 
 /// Does what the arguments say. Requires: `areWords(args)`. No exception leaves it; the outcome is

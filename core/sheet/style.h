@@ -6,15 +6,21 @@
 
 namespace inchwright {
 
+/// How near and how far away a sheet can be read, mm: beyond these its figures would be too small
+/// for a pencil, or fill the paper.
+inline constexpr double kNearestReading = 300;
+inline constexpr double kFarthestReading = 3000;
+
 /// The heights of a sheet's lettering in mm (of figures), from the distance it is read from.
 ///
 /// What is read from the spindle grows with the distance: 8 mm at 1 m for the coordinates (27
 /// minutes of arc), and 5.8 mm (20 minutes of arc) for the figures that are needed once.
 /// What is read with the sheet in hand grows less.
 struct Style {
-  /// `readingDistance` in mm; taken as 0.3 to 3 m.
+  /// `readingDistance` in mm; held to the two above.
   explicit Style(double readingDistance)
-      : scale(std::clamp(readingDistance / 1000, 0.3, 3.0)), hand(std::clamp(scale, 0.9, 1.4)) {}
+      : scale(std::clamp(readingDistance, kNearestReading, kFarthestReading) / 1000),
+        hand(std::clamp(scale, 0.9, 1.4)) {}
 
   double scale;
   double hand;

@@ -11,6 +11,7 @@
 #include "core/plan/closeness.h"
 #include "core/plan/table.h"
 #include "core/sheet/draw_list.h"
+#include "core/sheet/style.h"
 #include "core/solution/solution.h"
 
 namespace inchwright {
@@ -20,7 +21,7 @@ enum class Paper { a4, letter };
 struct SheetOptions {
   Paper paper = Paper::a4;
   /// How far away the sheet is read, mm. Figures are 8 mm high at 1 m and grow in proportion.
-  /// Below 0.3 m and above 3 m it is taken as these.
+  /// Held to kNearestReading and kFarthestReading.
   double readingDistance = 1000;
   std::string date;  ///< as it is to stand on the sheet, `2026-11-25`; empty leaves it blank
   English english = English::uk;  ///< of our own words; names and notes stay as they were given

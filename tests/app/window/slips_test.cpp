@@ -23,6 +23,7 @@
 #include "app/window/details_slip.h"
 #include "app/window/start_slip.h"
 #include "app/window/tour_slip.h"
+#include "core/document/document.h"
 #include "tests/app/window/window_fixture.h"
 
 namespace inchwright::app {
@@ -224,6 +225,46 @@ TEST_F(SlipsTest, AFigureThatIsNoneIsSaidAndTheOneBeforeStays) {
   });
   window->showSetup();
   EXPECT_EQ(window->desk().job().machine.step, "0.0005");
+}
+
+TEST_F(SlipsTest, AnotherUnitOfThePrintReadsItsBareFiguresAnew) {
+  Job job = emptyJob();
+  job.parts[0].features.resize(2);
+  job.parts[0].features[0].id = "A";
+  job.parts[0].features[1].id = "B";
+  Reading reading;
+  reading.id = "r1";
+  reading.from = "A";
+  reading.to = "B";
+  reading.figure = *readLength("12.7");
+  job.parts[0].readings.push_back(reading);
+  window->desk().take(job, {});
+  whenAsked([this](QDialog* slip) {
+    auto* unit = named<QComboBox>(slip, QStringLiteral("Bare figures are in"));
+    unit->setFocus();
+    QTest::keyClick(unit, Qt::Key_Down);
+    QTest::mouseClick(named<QPushButton>(slip, QStringLiteral("Done")), Qt::LeftButton);
+  });
+  window->showDetails();
+  EXPECT_EQ(window->desk().part().readings[0].figure.value, readLength("12.7 mm")->value);
+  EXPECT_TRUE(savableDocument(window->desk().job()).ok());
+}
+
+TEST_F(SlipsTest, TheFinderStaysWhatItIsInAnotherUnitOfTheReadout) {
+  window->files().newJob();
+  Job job = window->desk().job();
+  job.machine.finder = *readLength("0.2");
+  window->desk().apply(job, QStringLiteral("finder"));
+  const Length before = job.machine.finder->value;
+  whenAsked([this](QDialog* slip) {
+    auto* unit = named<QComboBox>(slip, QStringLiteral("Unit of the readout"));
+    unit->setFocus();
+    QTest::keyClick(unit, Qt::Key_Down);
+  });
+  window->showSetup();
+  ASSERT_EQ(window->desk().job().machine.unit, Unit::millimetre);
+  EXPECT_EQ(window->desk().job().machine.finder->value, before);
+  EXPECT_TRUE(savableDocument(window->desk().job()).ok());
 }
 
 TEST_F(SlipsTest, PaperAndMachineAreRememberedForTheNextStart) {

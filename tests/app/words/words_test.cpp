@@ -2,6 +2,9 @@
 
 #include <gtest/gtest.h>
 
+#include <filesystem>
+
+#include "core/document/atomic_file.h"
 #include "tests/app/words/spoken.h"
 
 namespace inchwright::app {
@@ -18,6 +21,37 @@ TEST(Words, TellsWordsFromADocument) {
   EXPECT_FALSE(are({}));
   EXPECT_FALSE(are({"plate.inchwright"}));
   EXPECT_FALSE(are({"--", "read"}));
+}
+
+TEST(Words, AMistypedWordIsSaidSoAndOpensNothing) {
+  const auto are = [](const std::vector<std::string>& args) { return areWords(args); };
+  EXPECT_TRUE(are({"chek", "plate.inchwright"}));
+  EXPECT_TRUE(are({"tabel"}));
+  EXPECT_TRUE(are({"a.inchwright", "b.inchwright"})) << "one document at a time";
+  EXPECT_FALSE(are({"a.inchwright", "--lamplight"}));
+  EXPECT_FALSE(are({"./plate"})) << "a file to come is told of at the desk";
+  const Spoken close = say({"chek", "plate.inchwright"});
+  EXPECT_EQ(close.status, kUnusable);
+  EXPECT_EQ(close.err,
+            "inchwright: chek: there is no such word, and no such file; did you mean check?\n");
+  EXPECT_EQ(close.out, "");
+  EXPECT_NE(say({"sing"}).err.find("inchwright --help"), std::string::npos);
+}
+
+TEST(Words, AFileThatIsThereIsNoMistypedWord) {
+  const std::string file = testing::TempDir() + "chek";
+  ASSERT_TRUE(replaceFile(file, "x").ok());
+  const std::filesystem::path before = std::filesystem::current_path();
+  std::filesystem::current_path(testing::TempDir());
+  EXPECT_FALSE(areWords(std::vector<std::string>{"chek"}));
+  std::filesystem::current_path(before);
+  std::filesystem::remove(file);
+}
+
+TEST(Words, HelpIsAWordAsWell) {
+  EXPECT_EQ(say({"help"}).out, say({"--help"}).out);
+  EXPECT_EQ(say({"help", "check"}).out, say({"check", "--help"}).out);
+  EXPECT_EQ(say({"help", "chek"}).status, kUnusable);
 }
 
 TEST(Words, VersionIsOneLine) {

@@ -147,6 +147,25 @@ TEST_F(AtomicFile, IsNotLedAstrayByWhatLiesInTheWay) {
   EXPECT_EQ(readText(file_.string()), "old");
 }
 
+TEST_F(AtomicFile, OnlyPlainFilesAreReadAndNobodyIsWaitedFor) {
+  const std::filesystem::path pipe = folder_ / "pipe";
+  ASSERT_EQ(::mkfifo(pipe.c_str(), 0600), 0);
+  for (const std::filesystem::path& file : {pipe, folder_, std::filesystem::path("/dev/zero")}) {
+    const Result<std::string> read = readWholeFile(file, 1'000);
+    ASSERT_FALSE(read.ok()) << file;
+    EXPECT_EQ(read.error().code, ErrorCode::fileTrouble);
+  }
+  put(file_, std::string(1'001, 'x'));
+  EXPECT_EQ(readWholeFile(file_, 1'000).error().code, ErrorCode::tooLarge);
+  EXPECT_EQ(readWholeFile(file_, 1'001)->size(), 1'001U);
+}
+
+TEST_F(AtomicFile, AFullDiskIsToldAsSuch) {
+  EXPECT_EQ(systemWords(ENOSPC), "the disk is full");
+  EXPECT_EQ(systemWords(EDQUOT), "the disk is full");
+  EXPECT_EQ(systemWords(EACCES), std::generic_category().message(EACCES));
+}
+
 TEST_F(AtomicFile, AFullDiskLeavesTheOldFile) {
   put(file_, "old");
   // A limit on the size of files stands for the disk: both make the write fall short.

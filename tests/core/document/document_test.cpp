@@ -101,6 +101,24 @@ TEST(WriteDocument, ReadsBackAsItWasOverRandomJobs) {
   }
 }
 
+TEST(SaveDocument, WhatWouldNotOpenAgainAsItIsReplacesNothing) {
+  const std::string file = testing::TempDir() + "savable.inchwright";
+  Job job = RandomJob(1).make();
+  ASSERT_TRUE(saveDocument(job, file).ok());
+  const std::string before = readText(file);
+  // Its text means something else in the unit of the job.
+  job.unit = Unit::inch;
+  job.parts.emplace_back();
+  job.parts.back().name = "another";
+  job.parts.back().general.fractions = *readLength("2", {Unit::millimetre});
+  EXPECT_EQ(saveDocument(job, file).error().code, ErrorCode::badDocument);
+  job.parts.pop_back();
+  job.notes = std::string(kLargestDocument, 'x');
+  EXPECT_EQ(saveDocument(job, file).error().code, ErrorCode::tooLarge);
+  EXPECT_EQ(readText(file), before);
+  std::remove(file.c_str());
+}
+
 TEST(WriteDocument, TheSamplesKeepTheirMeaning) {
   int count = 0;
   for (const auto& entry : std::filesystem::directory_iterator(INCHWRIGHT_SOURCE_DIR "/samples")) {

@@ -1,0 +1,91 @@
+#include "app/canvas/kept_picture.h"
+
+#include <gtest/gtest.h>
+
+#include <QBuffer>
+#include <QImage>
+#include <QPainter>
+#include <random>
+
+#include "app/base/headless.h"
+#include "app/canvas/picture_decoder.h"
+
+namespace inchwright::app {
+namespace {
+
+QByteArray fileOf(const QImage& image, const char* format) {
+  QByteArray bytes;
+  QBuffer buffer(&bytes);
+  buffer.open(QIODevice::WriteOnly);
+  image.save(&buffer, format, 100);
+  return bytes;
+}
+
+/// A scan of 24 megapixels: paper with its grain, and lines two pixels wide.
+QImage scan() {
+  QImage image(6000, 4000, QImage::Format_RGB32);
+  std::mt19937 random(20261125);
+  for (int y = 0; y < image.height(); ++y) {
+    auto* pixel = reinterpret_cast<QRgb*>(image.scanLine(y));
+    for (int x = 0; x < image.width(); ++x) {
+      const int grain = 225 + static_cast<int>(random() % 24);
+      pixel[x] = qRgb(grain, grain, grain - 10);
+    }
+  }
+  QPainter painter(&image);
+  painter.setPen(QPen(Qt::black, 2));
+  for (int x = 100; x < image.width(); x += 8) painter.drawLine(x, 1000, x, 1100);
+  return image;
+}
+
+TEST(KeptPicture, AScanOf24MegapixelsIsSmallAndAsSharp) {
+  headlessApplication();
+  const QImage image = scan();
+  const QByteArray bytes = fileOf(image, "TIFF");
+  ASSERT_GT(bytes.size(), 60'000'000) << "as large as scanners make them";
+  const auto kept = keptPicture(bytes);
+  ASSERT_TRUE(kept.ok()) << kept.error().text;
+  EXPECT_LE(kept->size(), kMostKeptPicture);
+  const auto again = decodePicture(*kept);
+  ASSERT_TRUE(again.ok());
+  ASSERT_EQ(again->size(), image.size()) << "no pixel fewer";
+  // The lines are still as dark, and what lies between them as light, as they were.
+  int darkest = 255, lightest = 0;
+  for (int x = 1000; x < 1800; ++x) {
+    const int grey = qGray(again->pixel(x, 1050));
+    darkest = std::min(darkest, grey);
+    lightest = std::max(lightest, grey);
+  }
+  EXPECT_LT(darkest, 40);
+  EXPECT_GT(lightest, 200);
+}
+
+TEST(KeptPicture, ASmallOneIsKeptToTheByte) {
+  headlessApplication();
+  QImage image(200, 100, QImage::Format_RGB32);
+  image.fill(Qt::white);
+  const QByteArray bytes = fileOf(image, "PNG");
+  EXPECT_EQ(*keptPicture(bytes), bytes);
+}
+
+TEST(KeptPicture, NoiseThatCannotBeKeptSmallGetsFewerPixels) {
+  headlessApplication();
+  QImage image(4000, 3000, QImage::Format_RGB32);
+  std::mt19937 random(1);
+  for (int y = 0; y < image.height(); ++y) {
+    auto* pixel = reinterpret_cast<QRgb*>(image.scanLine(y));
+    for (int x = 0; x < image.width(); ++x) pixel[x] = 0xFF000000U | static_cast<QRgb>(random());
+  }
+  const auto kept = keptPicture(fileOf(image, "BMP"));
+  ASSERT_TRUE(kept.ok());
+  EXPECT_LE(kept->size(), kMostKeptPicture);
+  EXPECT_TRUE(decodePicture(*kept).ok());
+}
+
+TEST(KeptPicture, WhatIsNoPictureIsRefused) {
+  headlessApplication();
+  EXPECT_FALSE(keptPicture(QByteArray(kMostKeptPicture + 1, 'x')).ok());
+}
+
+}  // namespace
+}  // namespace inchwright::app
