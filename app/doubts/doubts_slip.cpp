@@ -11,6 +11,7 @@
 
 #include "app/base/look.h"
 #include "app/base/spoken_english.h"
+#include "app/session/activity.h"
 #include "core/chain/label.h"
 #include "core/measure/writing.h"
 #include "core/part/edit.h"
@@ -38,6 +39,31 @@ QString ownWords(const std::string& text) {
   return QString::fromStdString(text);
 }
 
+/// Red is for what contradicts; what is merely not said yet is graphite.
+bool contradicts(const Doubt& doubt) {
+  switch (doubt.key.topic) {
+    case DoubtTopic::clash:
+    case DoubtTopic::crossedSides:
+    case DoubtTopic::sameSide:
+    case DoubtTopic::outside:
+    case DoubtTopic::breaksEdge:
+    case DoubtTopic::holesMeet:
+    case DoubtTopic::swappedEnds:
+    case DoubtTopic::offTrace:
+    case DoubtTopic::size:
+    case DoubtTopic::readTwice:
+      return doubt.holdsUp();
+    default:
+      return false;
+  }
+}
+
+/// Whether it may be said together with others of its kind and axis.
+bool isLoose(const Doubt& doubt) {
+  return doubt.key.topic == DoubtTopic::loose && !doubt.accepted && doubt.key.axis &&
+         !doubt.key.places.empty();
+}
+
 }  // namespace
 
 DoubtsSlip::DoubtsSlip(Work& work, QWidget* parent)
@@ -58,7 +84,6 @@ DoubtsSlip::DoubtsSlip(Work& work, QWidget* parent)
   heading_->setBuddy(list_);
   take_->setAccessibleName(tr("Read the suspected figure so"));
   accept_->setAccessibleName(tr("Accept the doubt, or take that back"));
-  take_->setToolTip(tr("Enter on a suspected figure reads it so"));
   accept_->setToolTip(tr("Looked at and left as it is: it no longer makes the sheet a draft"));
 
   auto* head = new QHBoxLayout;
@@ -75,6 +100,7 @@ DoubtsSlip::DoubtsSlip(Work& work, QWidget* parent)
   connect(take_, &QPushButton::clicked, this, &DoubtsSlip::takeSuspect);
   connect(accept_, &QPushButton::clicked, this, &DoubtsSlip::toggleAccepted);
   connect(&work.desk(), &Desk::edited, this, &DoubtsSlip::fill);
+  connect(&work.desk(), &Desk::selectionChanged, this, &DoubtsSlip::showChoices);
   connect(&work.desk(), &Desk::viewChanged, this, &DoubtsSlip::fill);
   fill();
 }
@@ -91,7 +117,36 @@ void DoubtsSlip::addDoubt(int index) {
   const Desk& desk = work_.desk();
   const Doubt& doubt = desk.solution().doubts[index];
   const std::string text = desk.hasPart() ? doubtText(desk.part(), desk.solution(), doubt) : "";
-  add(markOf(doubt) + ownWords(text), {index, -1, -1}, doubt.holdsUp());
+  QString words = markOf(doubt) + ownWords(text);
+  for (const AcceptedDoubt& one : desk.part().accepted) {
+    const bool reasoned = doubt.accepted && one.key == doubt.key.text() && !one.reason.empty();
+    if (reasoned) words += QStringLiteral(" (%1)").arg(ownWords(one.reason));
+  }
+  add(words, {index, -1, -1}, contradicts(doubt));
+}
+
+/// Places that nothing fixes along one axis, in one line: `A, B, C and 4 more: not placed yet along
+/// Y`.
+void DoubtsSlip::addLoose(const std::vector<int>& loose) {
+  if (loose.size() == 1) return addDoubt(loose[0]);
+  constexpr std::size_t kNamed = 4;
+  const Solution& solution = work_.desk().solution();
+  QStringList names;
+  for (const int index : loose) {
+    if (names.size() < static_cast<qsizetype>(kNamed) || loose.size() == kNamed + 1) {
+      names << ownWords(solution.doubts[index].key.places.front());
+    }
+  }
+  const auto more = loose.size() - static_cast<std::size_t>(names.size());
+  const QString listed = names.join(QStringLiteral(", "));
+  const QString axis = wordFor(*solution.doubts[loose[0]].key.axis);
+  Entry entry{loose[0], -1, -1};
+  entry.alike = loose;
+  add(QStringLiteral("? ") +
+          (more == 0
+               ? tr("%1: not placed yet along %2").arg(listed, axis)
+               : tr("%1 and %2 more: not placed yet along %3").arg(listed).arg(more).arg(axis)),
+      entry, false);
 }
 
 void DoubtsSlip::addClash(int doubt, int index) {
@@ -105,7 +160,7 @@ void DoubtsSlip::addClash(int doubt, int index) {
             .arg(label, ownWords(member.from), ownWords(member.to),
                  figure == nullptr ? label : ownWords(figure->text),
                  ownWords(spoken(member.running, unit))),
-        {doubt, index, -1}, false);
+        {doubt, index, -1, label.toStdString()}, false);
   }
   const std::vector<Suspect>& suspects = solution.suspects[index];
   for (std::size_t i = 0; i < suspects.size(); ++i) {
@@ -152,15 +207,26 @@ int DoubtsSlip::addAll() {
   const Desk& desk = work_.desk();
   int open = 0;
   if (const auto& error = desk.tableError()) {
-    add(QStringLiteral("? ") + ownWords(error->text), {}, true);
+    add(QStringLiteral("? ") + ownWords(error->text), {}, false);
     ++open;
   }
   const Solution& solution = desk.solution();
   for (std::size_t i = 0; i < solution.doubts.size(); ++i) {
     const Doubt& doubt = solution.doubts[i];
     if (doubt.holdsUp()) ++open;
-    addDoubt(static_cast<int>(i));
     const auto number = static_cast<int>(i);
+    if (isLoose(doubt)) {
+      // All along one axis at the first of them.
+      std::vector<int> alike;
+      for (std::size_t j = 0; j < solution.doubts.size(); ++j) {
+        const Doubt& other = solution.doubts[j];
+        if (isLoose(other) && other.key.axis == doubt.key.axis)
+          alike.push_back(static_cast<int>(j));
+      }
+      if (alike.front() == number) addLoose(alike);
+      continue;
+    }
+    addDoubt(number);
     if (doubt.key.topic == DoubtTopic::clash) addClash(number, static_cast<int>(doubt.index));
     if (doubt.key.topic == DoubtTopic::rounded) addRounding(number, doubt.index);
   }
@@ -178,9 +244,35 @@ const DoubtsSlip::Entry* DoubtsSlip::chosen() const {
   return row >= 0 && row < static_cast<int>(entries_.size()) ? &entries_[row] : nullptr;
 }
 
+const Suspect* DoubtsSlip::meant() const {
+  const Desk& desk = work_.desk();
+  if (desk.isBare()) return nullptr;
+  const Solution& solution = desk.solution();
+  const Entry* entry = chosen();
+  if (entry != nullptr && entry->suspect >= 0) {
+    return entry->clash < 0 ? nullptr : &solution.suspects[entry->clash][entry->suspect];
+  }
+  // Else the reading that is chosen, here among the sums or on the print, where it is blamed.
+  const std::vector<Id>& readings = desk.selection().readings;
+  if (readings.size() != 1) return nullptr;
+  for (const std::vector<Suspect>& suspects : solution.suspects) {
+    for (const Suspect& suspect : suspects) {
+      if (suspect.reading == readings[0]) return &suspect;
+    }
+  }
+  return nullptr;
+}
+
 void DoubtsSlip::showChoices() {
   const Entry* entry = chosen();
-  take_->setEnabled(entry != nullptr && entry->suspect >= 0);
+  const Suspect* suspect = meant();
+  const bool fractions = entry != nullptr && entry->suspect >= 0 && entry->clash < 0;
+  take_->setEnabled(suspect != nullptr || fractions);
+  take_->setToolTip(suspect == nullptr
+                        ? tr("Enter on a suspected figure reads it so")
+                        : tr("Reads %1 as %2")
+                              .arg(ownWords(suspect->reading),
+                                   ownWords(wouldBeText(work_.desk().part(), *suspect))));
   accept_->setEnabled(entry != nullptr && entry->doubt >= 0);
   const bool accepted = entry != nullptr && entry->doubt >= 0 &&
                         work_.desk().solution().doubts[entry->doubt].accepted;
@@ -199,11 +291,14 @@ void DoubtsSlip::showChosen() {
     auto& ids = reading ? selection.readings : selection.places;
     if (std::find(ids.begin(), ids.end(), id) == ids.end()) ids.push_back(id);
   };
-  if (entry->clash >= 0 && entry->suspect >= 0) {
-    const Reading* reading =
-        work_.desk().part().reading(solution.suspects[entry->clash][entry->suspect].reading);
-    if (reading != nullptr) {
-      for (const Id& id : {reading->id, reading->from, reading->to}) point(id);
+  const bool suspected = entry->clash >= 0 && entry->suspect >= 0;
+  const Id named =
+      suspected ? solution.suspects[entry->clash][entry->suspect].reading : entry->member;
+  if (const Reading* reading = work_.desk().part().reading(named)) {
+    for (const Id& id : {reading->id, reading->from, reading->to}) point(id);
+  } else if (!entry->alike.empty()) {
+    for (const int index : entry->alike) {
+      for (const Id& id : solution.doubts[index].pointsAt()) point(id);
     }
   } else {
     for (const Id& id : doubt.pointsAt()) point(id);
@@ -214,10 +309,13 @@ void DoubtsSlip::showChosen() {
 
 bool DoubtsSlip::takeSuspect() {
   const Entry* entry = chosen();
-  if (entry == nullptr || entry->suspect < 0) return false;
-  if (entry->clash < 0) return takeFractions(entry->doubt);
+  if (entry != nullptr && entry->suspect >= 0 && entry->clash < 0) {
+    return takeFractions(entry->doubt);
+  }
+  const Suspect* wanted = meant();
+  if (wanted == nullptr) return false;
   Desk& desk = work_.desk();
-  const Suspect suspect = desk.solution().suspects[entry->clash][entry->suspect];
+  const Suspect suspect = *wanted;
   const Reading* before = desk.part().reading(suspect.reading);
   if (before == nullptr) return false;
   Reading reading = *before;
@@ -232,8 +330,10 @@ bool DoubtsSlip::takeSuspect() {
   }
   const QString said = ownWords(wouldBeText(desk.part(), suspect));
   desk.endMerge();
-  return desk.applyPart(replaceReading(desk.part(), reading.id, reading),
-                        tr("Read %1 as %2").arg(ownWords(reading.id), said));
+  const bool done = desk.applyPart(replaceReading(desk.part(), reading.id, reading),
+                                   tr("Read %1 as %2").arg(ownWords(reading.id), said));
+  if (done) emit settled();
+  return done;
 }
 
 // All decimals of the loop at once: their text stays, and what it stands for is kept beside it.
@@ -250,7 +350,9 @@ bool DoubtsSlip::takeFractions(int doubt) {
     }
   }
   desk.endMerge();
-  return desk.applyPart(std::move(part), tr("Read rounded decimals as fractions"));
+  const bool done = desk.applyPart(std::move(part), tr("Read rounded decimals as fractions"));
+  if (done) emit settled();
+  return done;
 }
 
 void DoubtsSlip::toggleAccepted() {
@@ -258,22 +360,32 @@ void DoubtsSlip::toggleAccepted() {
   if (entry == nullptr || entry->doubt < 0) return;
   Desk& desk = work_.desk();
   const Doubt doubt = desk.solution().doubts[entry->doubt];
-  Part part = desk.part();
-  std::erase_if(part.accepted,
-                [key = doubt.key.text()](const AcceptedDoubt& one) { return one.key == key; });
   if (!doubt.accepted) {
-    part.accepted.emplace_back(doubt.key.text());
-    part.accepted.back().about = doubt.about;
+    std::vector<AcceptedDoubt> accepted;
+    const std::vector<int> one{entry->doubt};
+    for (const int index : entry->alike.empty() ? one : entry->alike) {
+      const Doubt& each = desk.solution().doubts[index];
+      accepted.emplace_back(each.key.text());
+      accepted.back().about = each.about;
+    }
+    work_.accept(accepted, list_->currentItem()->text().mid(2));
+  } else {
+    Part part = desk.part();
+    std::erase_if(part.accepted,
+                  [key = doubt.key.text()](const AcceptedDoubt& one) { return one.key == key; });
+    desk.endMerge();
+    desk.applyPart(std::move(part), tr("Take back that a doubt was accepted"));
   }
-  desk.endMerge();
-  desk.applyPart(std::move(part), doubt.accepted ? tr("Take back") : tr("Accept a doubt"));
+  emit settled();
 }
 
 bool DoubtsSlip::eventFilter(QObject* watched, QEvent* event) {
   if (watched == list_ && event->type() == QEvent::KeyPress) {
-    const int key = static_cast<QKeyEvent*>(event)->key();
-    if (key == Qt::Key_Return || key == Qt::Key_Enter) {
-      takeSuspect();
+    const auto* press = static_cast<QKeyEvent*>(event);
+    if (press->key() == Qt::Key_Return || press->key() == Qt::Key_Enter) {
+      // Only on the suspected figure itself, and not by a key that is still held down.
+      const Entry* entry = chosen();
+      if (entry != nullptr && entry->suspect >= 0 && !press->isAutoRepeat()) takeSuspect();
       return true;
     }
   }

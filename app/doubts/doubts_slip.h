@@ -25,10 +25,15 @@ class DoubtsSlip : public QWidget {
 
   QListWidget* list() const { return list_; }
 
-  /// Reads the chosen suspect's figure as it is suspected to be. False when none is chosen.
+  /// Reads the chosen suspect's figure as it is suspected to be: of a line, or of a reading that is
+  /// chosen anywhere else and blamed. False when none is.
   bool takeSuspect();
-  /// Accepts the chosen doubt, or takes that back.
+  /// Has the strip ask why the chosen doubt may stand; takes that back of one that does.
   void toggleAccepted();
+
+ signals:
+  /// Something was settled here, or is to be said in the strip: the hands go back to it.
+  void settled();
 
  protected:
   void paintEvent(QPaintEvent* event) override;
@@ -37,21 +42,25 @@ class DoubtsSlip : public QWidget {
  private:
   /// What a line of the list stands for.
   struct Entry {
-    int doubt = -1;    ///< index into Solution::doubts
-    int clash = -1;    ///< index into Solution::clashes, for its sums and suspects
-    int suspect = -1;  ///< index into the clash's suspects
+    int doubt = -1;               ///< index into Solution::doubts
+    int clash = -1;               ///< index into Solution::clashes, for its sums and suspects
+    int suspect = -1;             ///< index into the clash's suspects
+    Id member = {};               ///< of a running sum: the reading, or what else is summed there
+    std::vector<int> alike = {};  ///< all the doubts that are said in this one line, if several
   };
 
   void fill();
   void sayWhatComesFirst();
   int addAll();  ///< how many are open
   void addDoubt(int index);
+  void addLoose(const std::vector<int>& loose);
   void addClash(int doubt, int index);
   void addRounding(int doubt, std::size_t index);
   void add(const QString& text, const Entry& entry, bool inDoubt);
   bool takeFractions(int doubt);
   const Entry* chosen() const;
-  void showChoices();  ///< what can be done with the chosen line
+  const Suspect* meant() const;  ///< null: none
+  void showChoices();            ///< what can be done with the chosen line
   void showChosen();
 
   Work& work_;

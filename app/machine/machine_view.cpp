@@ -1,12 +1,10 @@
 #include "app/machine/machine_view.h"
 
-#include <QCheckBox>
 #include <QHBoxLayout>
 #include <QKeyEvent>
 #include <QLabel>
 #include <QLineEdit>
 #include <QMouseEvent>
-#include <QPainter>
 #include <QPushButton>
 #include <QVBoxLayout>
 #include <algorithm>
@@ -14,6 +12,9 @@
 
 #include "app/base/look.h"
 #include "app/base/spoken_english.h"
+#include "app/machine/measured.h"
+#include "app/machine/tick_box.h"
+#include "app/machine/ticked.h"
 #include "app/session/typed_figure.h"
 #include "core/part/edit.h"
 #include "core/say/done_words.h"
@@ -26,59 +27,18 @@ QString ownWords(const std::string& text) {
   return QString::fromStdString(text);
 }
 
-/// The largest font in which `text` fits into a width and a height.
-QFont fitting(QFont font, const QString& text, QSizeF room) {
-  font.setPixelSize(100);
-  const QFontMetricsF metrics(font);
-  const qreal scale = std::min(room.width() / std::max(1.0, metrics.horizontalAdvance(text)),
-                               room.height() / metrics.height());
-  font.setPixelSize(std::max(8, static_cast<int>(100 * scale)));
-  return font;
-}
-
-/// A box to tick with a pencil, large enough for a thumb.
-class TickBox : public QCheckBox {
- public:
-  using QCheckBox::QCheckBox;
-
-  QSize sizeHint() const override {
-    const int side = fontMetrics().height();
-    return {fontMetrics().horizontalAdvance(text()) + side * 2, side + 16};
-  }
-
- protected:
-  bool hitButton(const QPoint& at) const override { return rect().contains(at); }
-
-  void paintEvent(QPaintEvent*) override {
-    const Look& look = Look::now();
-    QPainter painter(this);
-    painter.setRenderHint(QPainter::Antialiasing);
-    const qreal side = fontMetrics().height() * 0.9;
-    const QRectF box(3, (height() - side) / 2, side, side);
-    painter.setPen(QPen(hasFocus() ? look.blue : look.pencil, hasFocus() ? 4 : 2));
-    painter.drawRect(box);
-    if (isChecked()) {
-      painter.setPen(QPen(look.blue, side / 8, Qt::SolidLine, Qt::RoundCap, Qt::RoundJoin));
-      painter.drawPolyline(QPolygonF{{box.left() + side * 0.2, box.center().y()},
-                                     {box.left() + side * 0.42, box.bottom() - side * 0.18},
-                                     {box.right() + side * 0.1, box.top() - side * 0.05}});
-    }
-    painter.setPen(look.pencil);
-    painter.drawText(rect().adjusted(static_cast<int>(side * 1.5), 0, 0, 0),
-                     Qt::AlignLeft | Qt::AlignVCenter, text());
-  }
-};
-
 }  // namespace
 
 MachineView::MachineView(Desk& desk, QWidget* parent)
     : QWidget(parent, Qt::Window),
       desk_(desk),
       head_(new QLabel(this)),
+      said_(new QLabel(this)),
       tools_(new QWidget(this)),
       toolRow_(new QHBoxLayout(tools_)),
-      measuredX_(new QLineEdit(this)),
-      measuredY_(new QLineEdit(this)),
+      bottom_(new QWidget(this)),
+      measuredX_(new QLineEdit(bottom_)),
+      measuredY_(new QLineEdit(bottom_)),
       back_(new QPushButton(tr("◂ &Back"), this)),
       next_(new QPushButton(tr("&Next ▸"), this)),
       leave_(new QPushButton(tr("&Leave the machine"), this)) {
@@ -86,13 +46,37 @@ MachineView::MachineView(Desk& desk, QWidget* parent)
   setWindowTitle(tr("At the machine"));
   setAccessibleName(windowTitle());
   setFocusPolicy(Qt::StrongFocus);
+  layOut();
+  connect(back_, &QPushButton::clicked, this, [this] { go(row_ - 1); });
+  connect(next_, &QPushButton::clicked, this, [this] { go(row_ + 1); });
+  connect(leave_, &QPushButton::clicked, this, &QWidget::close);
+  connect(&desk, &Desk::edited, this, &MachineView::follow);
+  connect(&desk, &Desk::viewChanged, this, &MachineView::follow);
+  if (desk.table() != nullptr) first_ = firstSteps(desk);
+  row_ = whereLeftOff();
+  follow();
+  setFocus();
+}
+
+MachineView::~MachineView() {
+  // What was typed is kept as it is: nobody is there to be asked. A field that loses the focus
+  // needs the view to be there still.
+  mayAsk_ = false;
+  takeMeasured();
+  hide();
+}
+
+void MachineView::layOut() {
   head_->setFont(deskFont(1.4));
+  said_->setFont(deskFont(1.4));
+  said_->setWordWrap(true);
   measuredX_->setAccessibleName(tr("Measured X"));
   measuredY_->setAccessibleName(tr("Measured Y"));
   auto* top = new QHBoxLayout;
   top->addWidget(head_, 1);
   top->addWidget(leave_);
-  auto* bottom = new QHBoxLayout;
+  auto* bottom = new QHBoxLayout(bottom_);
+  bottom->setContentsMargins(0, 0, 0, 0);
   bottom->addWidget(back_);
   bottom->addStretch(1);
   for (const auto& [field, text] :
@@ -105,8 +89,13 @@ MachineView::MachineView(Desk& desk, QWidget* parent)
     bottom->addWidget(label);
     bottom->addWidget(field);
     bottom->addSpacing(24);
-    connect(field, &QLineEdit::editingFinished, this, &MachineView::takeMeasured);
-    connect(field, &QLineEdit::returnPressed, this, [this] { setFocus(); });
+    // Enter and leaving the field are told apart, so that one Enter can't answer its own question.
+    connect(field, &QLineEdit::returnPressed, this, [this] {
+      if (takeMeasured()) setFocus();
+    });
+    connect(field, &QLineEdit::editingFinished, this, [this, field = field] {
+      if (!field->hasFocus()) takeMeasured();
+    });
   }
   bottom->addStretch(1);
   bottom->addWidget(next_);
@@ -120,25 +109,8 @@ MachineView::MachineView(Desk& desk, QWidget* parent)
   column->addLayout(top);
   column->addStretch(1);
   column->addWidget(tools_);
-  column->addLayout(bottom);
-  connect(back_, &QPushButton::clicked, this, [this] { go(row_ - 1); });
-  connect(next_, &QPushButton::clicked, this, [this] { go(row_ + 1); });
-  connect(leave_, &QPushButton::clicked, this, &QWidget::close);
-  connect(&desk, &Desk::edited, this, &MachineView::follow);
-  connect(&desk, &Desk::viewChanged, this, &MachineView::follow);
-  follow();
-  setFocus();
-}
-
-MachineView::~MachineView() {
-  // A field that loses the focus takes what was typed, and needs the view to be there still.
-  hide();
-}
-
-const TableRow* MachineView::current() const {
-  const SetupTable* table = desk_.table();
-  if (table == nullptr || row_ < 0 || row_ >= static_cast<int>(table->rows.size())) return nullptr;
-  return &table->rows[row_];
+  column->addWidget(said_);
+  column->addWidget(bottom_);
 }
 
 QString MachineView::sizeOf(const TableRow& row) const {
@@ -148,12 +120,39 @@ QString MachineView::sizeOf(const TableRow& row) const {
              : ownWords(sizeWords(*feature, desk_.table()->step.unit, spokenEnglish()));
 }
 
+int MachineView::rowCount() const {
+  const SetupTable* table = desk_.table();
+  return table == nullptr ? 0 : static_cast<int>(table->rows.size());
+}
+
+const TableRow* MachineView::current() const {
+  return row_ < 0 || row_ >= rowCount() ? nullptr
+                                        : &desk_.table()->rows[static_cast<std::size_t>(row_)];
+}
+
+const FirstStep* MachineView::currentFirst() const {
+  return row_ >= 0 || rowCount() == 0
+             ? nullptr
+             : &first_[static_cast<std::size_t>(std::max(0, row_ + firstCount()))];
+}
+
+/// The first place that is not done, once anything is; before that what comes first.
+int MachineView::whereLeftOff() const {
+  bool begun = false;
+  int open = rowCount() - 1;
+  for (int i = rowCount() - 1; i >= 0; --i) {
+    const TableRow& row = desk_.table()->rows[static_cast<std::size_t>(i)];
+    const MadePlace made = madeAt(desk_.part(), row.id, desk_.setup().name);
+    begun = begun || !made.ticks.empty();
+    if (!isAllDone(made, row)) open = i;
+  }
+  return begun ? open : -firstCount();
+}
+
 void MachineView::go(int row) {
   // What was typed at this place belongs to it, whichever way one leaves.
-  takeMeasured();
-  const SetupTable* table = desk_.table();
-  const int count = table == nullptr ? 0 : static_cast<int>(table->rows.size());
-  row_ = std::clamp(row, 0, std::max(0, count - 1));
+  if (!takeMeasured()) return;
+  row_ = std::clamp(row, -firstCount(), std::max(0, rowCount() - 1));
   follow();
   setFocus();
 }
@@ -162,31 +161,60 @@ void MachineView::follow() {
   filling_ = true;
   for (QCheckBox* tick : ticks_) delete tick;
   ticks_.clear();
+  questioned_.clear();
+  said_->clear();
+  if (desk_.table() != nullptr) first_ = firstSteps(desk_);
+  row_ = std::clamp(row_, -firstCount(), std::max(0, rowCount() - 1));
   const TableRow* row = current();
-  const int count = row == nullptr ? 0 : static_cast<int>(desk_.table()->rows.size());
-  back_->setEnabled(row != nullptr && row_ > 0);
-  next_->setEnabled(row != nullptr && row_ + 1 < count);
-  if (row == nullptr) {
+  const FirstStep* first = currentFirst();
+  back_->setEnabled((row != nullptr || first != nullptr) && row_ > -firstCount());
+  next_->setEnabled((row != nullptr || first != nullptr) && row_ + 1 < rowCount());
+  for (QLineEdit* field : {measuredX_, measuredY_}) field->setEnabled(row != nullptr);
+  if (first != nullptr) {
+    followFirst(*first);
+  } else if (row != nullptr) {
+    followPlace(*row);
+  } else {
     head_->setText(tr("There is nothing to drive to."));
-    filling_ = false;
-    update();
-    return;
   }
-  const Part& part = desk_.part();
-  const MadePlace made = madeAt(part, row->id, desk_.setup().name);
+  filling_ = false;
+  update();
+}
+
+void MachineView::followFirst(const FirstStep& step) {
+  head_->setText(tr("%1 · setup %2 · before the first place")
+                     .arg(ownWords(desk_.part().name), ownWords(desk_.setup().name)));
+  measuredX_->clear();
+  measuredY_->clear();
+  setAccessibleDescription(step.heading + QStringLiteral(". ") + step.lines.join(QLatin1Char(' ')));
+}
+
+void MachineView::followPlace(const TableRow& row) {
+  const MadePlace made = madeAt(desk_.part(), row.id, desk_.setup().name);
   head_->setText(tr("%1 · setup %2 · place %3 of %4")
-                     .arg(ownWords(part.name), ownWords(desk_.setup().name))
+                     .arg(ownWords(desk_.part().name), ownWords(desk_.setup().name))
                      .arg(row_ + 1)
-                     .arg(count));
-  for (std::size_t i = 0; i < row->steps.size(); ++i) {
-    const MakingStep& step = row->steps[i];
-    const Unit unit = desk_.table()->step.unit;
+                     .arg(rowCount()));
+  addTicks(row, made);
+  measuredX_->setText(made.x ? ownWords(made.x->text) : QString());
+  measuredY_->setText(made.y ? ownWords(made.y->text) : QString());
+  sayDifference(row, made);
+  setAccessibleDescription(tr("%1: X %2, Y %3, %4")
+                               .arg(ownWords(row.id), ownWords(signedText(row.x)),
+                                    ownWords(signedText(row.y)), sizeOf(row)));
+}
+
+void MachineView::addTicks(const TableRow& row, const MadePlace& made) {
+  const bool valid = tickedAsItIs(made, row);
+  const Unit unit = desk_.table()->step.unit;
+  for (std::size_t i = 0; i < row.steps.size(); ++i) {
+    const MakingStep& step = row.steps[i];
     const QString depth = ownWords(depthText(step, unit));
     auto* tick = new TickBox(ownWords(stepWords(step, unit, spokenEnglish())) +
                                  (depth.isEmpty() ? QString() : QStringLiteral(", ") + depth),
                              tools_);
     tick->setFont(deskFont(2.0));
-    tick->setChecked(isDone(made, step));
+    tick->setChecked(valid && isDone(made, step));
     tick->setAccessibleName(tick->text());
     tick->setFocusPolicy(Qt::TabFocus);
     const int index = static_cast<int>(i);
@@ -195,20 +223,30 @@ void MachineView::follow() {
     tick->show();
     ticks_.push_back(tick);
   }
-  measuredX_->setText(made.x ? ownWords(made.x->text) : QString());
-  measuredY_->setText(made.y ? ownWords(made.y->text) : QString());
-  setAccessibleDescription(tr("%1: X %2, Y %3, %4")
-                               .arg(ownWords(row->id), ownWords(signedText(row->x)),
-                                    ownWords(signedText(row->y)), sizeOf(*row)));
-  filling_ = false;
-  update();
+}
+
+void MachineView::sayDifference(const TableRow& row, const MadePlace& made) {
+  QStringList said;
+  if (!made.ticks.empty() && !tickedAsItIs(made, row)) {
+    said << tr("The figures are others than when this was ticked: the ticks are taken off");
+  }
+  const Step& step = desk_.table()->step;
+  for (const auto& [letter, found, wanted] :
+       {std::tuple{"X", &made.x, &row.x}, std::tuple{"Y", &made.y, &row.y}}) {
+    const QString off = *found ? differenceText((*found)->value, *wanted, step) : QString();
+    if (!off.isEmpty()) said << tr("%1 is %2 off").arg(QLatin1String(letter), off);
+  }
+  said_->setText(said.join(QStringLiteral(" · ")));
 }
 
 void MachineView::setTick(int step, bool on) {
   const TableRow* row = current();
   if (filling_ || row == nullptr) return;
-  const MakingStep& ticked = row->steps[step];
-  const MadePlace made = withDone(madeAt(desk_.part(), row->id, desk_.setup().name), ticked, on);
+  MadePlace made = madeAt(desk_.part(), row->id, desk_.setup().name);
+  if (!tickedAsItIs(made, *row)) made.ticks.clear();
+  const MakingStep& ticked = row->steps[static_cast<std::size_t>(step)];
+  made = withDone(std::move(made), ticked, on);
+  noteTicked(made, *row);
   const QString title = tr("Tick %1 at %2").arg(ownWords(doneName(ticked)), ownWords(row->id));
   desk_.endMerge();
   // The box that was clicked is made anew by the edit, so the edit waits for its click to end.
@@ -227,71 +265,40 @@ void MachineView::tickNext() {
   go(row_ + 1);
 }
 
-void MachineView::takeMeasured() {
+bool MachineView::takeMeasured() {
   const TableRow* row = current();
-  if (filling_ || row == nullptr) return;
+  if (filling_ || row == nullptr) return true;
   MadePlace made = madeAt(desk_.part(), row->id, desk_.setup().name);
   const MadePlace before = made;
-  for (const auto& [field, figure] :
-       {std::pair{measuredX_, &made.x}, std::pair{measuredY_, &made.y}}) {
-    const std::string text = field->text().trimmed().toStdString();
-    if (text.empty()) {
+  QString trouble;
+  for (const auto& [field, figure, wanted] :
+       {std::tuple{measuredX_, &made.x, &row->x}, std::tuple{measuredY_, &made.y, &row->y}}) {
+    const QString text = field->text().trimmed();
+    if (text.isEmpty()) {
       figure->reset();
       continue;
     }
-    const auto read = readTyped(text, desk_.job().machine.unit, desk_.job().unit);
-    if (read.ok()) {
-      *figure = *read;
+    if (*figure && ownWords((*figure)->text) == text) continue;
+    const auto read = readTyped(text.toStdString(), desk_.job().machine.unit, desk_.job().unit);
+    if (!read.ok()) {
+      trouble = tr("%1: %2").arg(field->accessibleName(), coreWords(read.error().text));
+    } else if (mayAsk_ && isSignSlip(read->value, wanted->value) && questioned_ != text) {
+      questioned_ = text;
+      said_->setText(tr("%1 is %2 where %3 is wanted: is the sign right? Once more keeps it so")
+                         .arg(field->accessibleName(), text, ownWords(signedText(*wanted))));
+      field->setFocus();
+      return false;
     } else {
-      head_->setText(tr("%1: %2").arg(field->accessibleName(), coreWords(read.error().text)));
+      *figure = *read;
     }
   }
-  if (made == before) return;
-  desk_.endMerge();
-  desk_.applyPart(withMade(desk_.part(), made), tr("Measure %1").arg(ownWords(row->id)));
-}
-
-QRectF MachineView::figuresBox() const {
-  const qreal top = head_->geometry().bottom() + 14;
-  const qreal bottom = std::min(tools_->geometry().top(), measuredX_->geometry().top()) - 14;
-  return QRectF(36, top, width() - 72, std::max(60.0, bottom - top));
-}
-
-void MachineView::paintEvent(QPaintEvent*) {
-  const Look& look = Look::now();
-  QPainter painter(this);
-  painter.setRenderHint(QPainter::Antialiasing);
-  painter.fillRect(rect(), look.sheet);
-  const TableRow* row = current();
-  if (row == nullptr) return;
-  painter.setPen(look.pencil);
-  const QRectF box = figuresBox();
-  const QRectF left(box.left(), box.top(), box.width() * 0.26, box.height());
-  const QRectF right(left.right() + 20, box.top(), box.right() - left.right() - 20, box.height());
-  const QString id = ownWords(row->id);
-  painter.setFont(fitting(deskFont(), id, {left.width(), left.height() * 0.62}));
-  painter.drawText(QRectF(left.left(), left.top(), left.width(), left.height() * 0.66),
-                   Qt::AlignCenter, id);
-  const QString size = sizeOf(*row);
-  const QRectF below(left.left(), left.top() + left.height() * 0.66, left.width(),
-                     left.height() * 0.34);
-  painter.setFont(fitting(deskFont(), size, {below.width(), below.height() * 0.4}));
-  painter.drawText(below, Qt::AlignHCenter | Qt::AlignTop | Qt::TextWordWrap,
-                   row->disputed ? tr("%1\nin dispute").arg(size) : size);
-  const QString x = ownWords(signedText(row->x)), y = ownWords(signedText(row->y));
-  const QString letter = QStringLiteral("X "), longer = x.size() > y.size() ? x : y;
-  painter.setFont(fitting(deskFont(), letter + longer, {right.width(), right.height() * 0.46}));
-  // The letters stand below one another, and so do the ends of the figures.
-  const QFontMetricsF metrics(painter.font());
-  const qreal figure = std::max(metrics.horizontalAdvance(x), metrics.horizontalAdvance(y));
-  const qreal letterAt = right.right() - figure - metrics.horizontalAdvance(letter);
-  const qreal half = right.height() / 2;
-  for (const auto& [name, text, top] : {std::tuple{QStringLiteral("X"), x, right.top()},
-                                        std::tuple{QStringLiteral("Y"), y, right.top() + half}}) {
-    const QRectF line(letterAt, top, right.right() - letterAt, half);
-    painter.drawText(line, Qt::AlignLeft | Qt::AlignVCenter, name);
-    painter.drawText(line, Qt::AlignRight | Qt::AlignVCenter, text);
+  questioned_.clear();
+  if (made != before) {
+    desk_.endMerge();
+    desk_.applyPart(withMade(desk_.part(), made), tr("Measure %1").arg(ownWords(row->id)));
   }
+  if (!trouble.isEmpty()) said_->setText(trouble);
+  return true;
 }
 
 void MachineView::keyPressEvent(QKeyEvent* event) {
@@ -310,7 +317,7 @@ void MachineView::keyPressEvent(QKeyEvent* event) {
       go(row_ - 1);
       return;
     case Qt::Key_Home:
-      go(0);
+      go(-firstCount());
       return;
     case Qt::Key_Escape:
       close();

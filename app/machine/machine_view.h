@@ -3,6 +3,7 @@
 #include <QWidget>
 #include <vector>
 
+#include "app/machine/first_steps.h"
 #include "app/session/desk.h"
 
 class QCheckBox;
@@ -13,11 +14,14 @@ class QPushButton;
 
 namespace inchwright::app {
 
-/// At the machine: one place at a time, in figures to be read from across the shop.
+/// At the machine: first how the readout has to be set and how zero is found, then one place at a
+/// time, in figures to be read from across the shop.
 ///
 /// Space ticks the next tool and goes on behind the last; arrows, and a click on the left or right
-/// half of the figures, go back and on. What was measured can be typed in. Ticks and measures are
-/// kept in the document.
+/// half of the figures, go back and on. What was measured can be typed in, and how far it is off
+/// stands beside it. Ticks and measures are kept in the document, and with them where one left off:
+/// it opens at the first place that is not done. A place that was ticked at other figures than it
+/// has now is not done.
 class MachineView : public QWidget {
   Q_OBJECT
 
@@ -25,6 +29,7 @@ class MachineView : public QWidget {
   explicit MachineView(Desk& desk, QWidget* parent = nullptr);
   ~MachineView() override;
 
+  /// The place in sight, as an index into the rows of the table; negative for what comes first.
   int row() const { return row_; }
   void go(int row);
   /// Ticks the first open tool of this place; goes on when none is left.
@@ -37,19 +42,38 @@ class MachineView : public QWidget {
   void resizeEvent(QResizeEvent* event) override;
 
  private:
+  void layOut();
   void follow();
+  void followFirst(const FirstStep& step);
+  void followPlace(const TableRow& row);
+  void addTicks(const TableRow& row, const MadePlace& made);
   void setTick(int step, bool on);
-  void takeMeasured();
-  QRectF figuresBox() const;
+  /// Takes what was typed. False while a question about it stands.
+  bool takeMeasured();
+  void sayDifference(const TableRow& row, const MadePlace& made);
+  int whereLeftOff() const;
+  int rowCount() const;
+  int firstCount() const { return static_cast<int>(first_.size()); }
   const TableRow* current() const;
   QString sizeOf(const TableRow& row) const;
+  const FirstStep* currentFirst() const;
+
+  QRectF figuresBox() const;
+  void paintFirst(QPainter& painter, const FirstStep& step) const;
+  void paintPlace(QPainter& painter, const TableRow& row) const;
+  void paintFigures(QPainter& painter, const QRectF& box, const TableRow& row) const;
 
   Desk& desk_;
+  std::vector<FirstStep> first_;
   int row_ = 0;
   bool filling_ = false;
+  bool mayAsk_ = true;
+  QString questioned_;  ///< what was typed when its sign was asked about
   QLabel* head_;
+  QLabel* said_;
   QWidget* tools_;
   QHBoxLayout* toolRow_;
+  QWidget* bottom_;
   std::vector<QCheckBox*> ticks_;
   QLineEdit* measuredX_;
   QLineEdit* measuredY_;

@@ -4,6 +4,7 @@
 #include <algorithm>
 
 #include "app/session/picture_edits.h"
+#include "app/session/plausible.h"
 #include "core/measure/writing.h"
 
 namespace inchwright::app {
@@ -59,6 +60,30 @@ bool Hands::isPlace(const QString& id) const {
   return desk.hasPart() && std::any_of(kAxes.begin(), kAxes.end(), [&](Axis along) {
            return desk.solution().position(wanted, along) != nullptr;
          });
+}
+
+std::pair<Id, Id> Hands::ordered(const Id& from, const Id& to, Axis along) const {
+  if (const auto traced = evidence().distance(from, to, along)) {
+    return *traced < 0 ? std::pair(to, from) : std::pair(from, to);
+  }
+  const auto placed = desk.hasPart() ? desk.solution().between(from, to, along) : std::nullopt;
+  return placed && placed->sign() < 0 ? std::pair(to, from) : std::pair(from, to);
+}
+
+Result<LineOutcome> Hands::line(const QString& text) const {
+  auto outcome = applyLine(part(), text.toStdString(), context());
+  if (!outcome.ok() || outcome->did != LineDid::reading) return outcome;
+  for (Reading& reading : outcome->part.readings) {
+    if (reading.id != outcome->id || reading.kind != ReadingKind::along) continue;
+    const Id from = reading.from;
+    std::tie(reading.from, reading.to) = ordered(reading.from, reading.to, reading.axis);
+    if (reading.from == from) continue;
+    outcome->said +=
+        tr(", which runs from %1 to %2")
+            .arg(QString::fromStdString(reading.from), QString::fromStdString(reading.to))
+            .toStdString();
+  }
+  return outcome;
 }
 
 bool Hands::apply(const Result<LineOutcome>& outcome) {
@@ -121,11 +146,27 @@ Echo echoFigure(const QString& text, Unit unit) {
   return echo;
 }
 
+void addObjection(const Hands& hands, const Reading& reading, Echo& echo) {
+  const std::string objection = hands.evidence().objection(reading, hands.drawnToScale());
+  if (objection.empty()) return;
+  echo.text += QStringLiteral("   ") + QString::fromStdString(objection);
+  echo.doubtful = true;
+}
+
 Echo echoLine(const Hands& hands, const QString& text) {
   Echo echo;
-  const auto outcome = applyLine(hands.part(), text.toStdString(), hands.context());
+  const auto outcome = hands.line(text);
   if (outcome.ok()) {
     echo.text = QString::fromStdString(outcome->said);
+    const Reading* reading =
+        outcome->did == LineDid::reading ? outcome->part.reading(outcome->id) : nullptr;
+    if (reading != nullptr && reading->kind != ReadingKind::angle) {
+      const Echo figure =
+          echoFigure(QString::fromStdString(reading->figure.text), hands.desk.job().unit);
+      echo.text += QStringLiteral("   ") + figure.text;
+      echo.doubtful = figure.doubtful;
+      addObjection(hands, *reading, echo);
+    }
     return echo;
   }
   // A bare figure is worth reading to whoever types it, even where nothing asks for one.

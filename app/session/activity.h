@@ -39,6 +39,12 @@ struct Hands {
   bool isPlace(const QString& id) const;
   /// What the tracing of the part says, as far as its picture can be trusted.
   TracingEvidence evidence() const;
+  /// The ends of a reading in the order in which it runs, from the lesser along its axis: the
+  /// tracing, else what is already placed, tells which comes first; a chain may be walked against
+  /// it.
+  std::pair<Id, Id> ordered(const Id& from, const Id& to, Axis along) const;
+  /// What a whole typed line does, its reading running as one that was pointed out would.
+  Result<LineOutcome> line(const QString& text) const;
   /// Applies what a line made as one step of undo; a refusal goes to the strip.
   bool apply(const Result<LineOutcome>& outcome);
   bool apply(Part next, const QString& title);
@@ -85,13 +91,19 @@ std::unique_ptr<Activity> stacking(Hands& hands);
 std::unique_ptr<Activity> rereading(Hands& hands);
 std::unique_ptr<Activity> squaringUp(Hands& hands);
 std::unique_ptr<Activity> placingView(Hands& hands);
+/// Asks why doubts may stand; `words` say what they are.
+std::unique_ptr<Activity> accepting(Hands& hands, std::vector<AcceptedDoubt> doubts,
+                                    const QString& words);
 
 /// What is said at the strip, in the user's English.
 QString tr(const char* text);
 /// What a figure says, for the echo: `1 3/16 = 1.1875 in = 30.1625 mm`, with its tolerance and the
 /// reader's questions.
 Echo echoFigure(const QString& text, Unit unit);
-/// What a whole line would do, without doing it.
+/// Adds to the echo what the tracing says against a reading, and that its ends were taken the other
+/// way round than they were typed.
+void addObjection(const Hands& hands, const Reading& reading, Echo& echo);
+/// What a whole line would do, without doing it; of a reading what its figure says, too.
 Echo echoLine(const Hands& hands, const QString& text);
 /// Words for people: `X`, `left side`, `in line` …, translated.
 QString wordFor(Axis axis);

@@ -38,7 +38,7 @@ std::optional<Feature> changedFeature(const Hands& hands, const Feature& before,
   auto read =
       readFeatureLine(hands.part(), kind.value_or(before.kind()), line.toStdString(), context);
   if (!read.ok() || (tail.isEmpty() && !kind)) return std::nullopt;
-  Feature changed = *std::move(read);
+  Feature changed = std::move(read->feature);
   changed.traced = before.traced;
   changed.face = before.face;
   changed.extra = before.extra;

@@ -98,6 +98,8 @@ void Journal::note() {
 
 void Journal::write() {
   if (!desk_.unsaved()) return;
+  // Perhaps the disk was full when it was first wanted.
+  if (!lock_->isLocked()) lock_->tryLock(0);
   writer_->threads.start([this, job = desk_.job(), path = path_.toStdString(),
                           note = noteOf(path_).toStdString(),
                           about = (known_ + '\n').toStdString() + desk_.file().toStdString()] {
@@ -144,7 +146,9 @@ std::vector<LeftWork> Journal::leftWork() {
     const QString journal = entry.absoluteFilePath();
     auto lock = std::make_shared<QLockFile>(lockOf(journal));
     lock->setStaleLockTime(0);
-    if (journal == path_ || !lock->tryLock(0)) continue;
+    // Where no lock can be written, as on a full disk, its process can't be told to live either.
+    const bool free = lock->tryLock(0) || lock->error() != QLockFile::LockFailedError;
+    if (journal == path_ || !free) continue;
     LeftWork work{journal, {}, {}, {}, std::move(lock)};
     readNote(work);
     auto job = loadDocument(journal.toStdString());
@@ -156,6 +160,8 @@ std::vector<LeftWork> Journal::leftWork() {
 }
 
 void Journal::adopt(LeftWork work) {
+  // Unlocked, as on a full disk, it stays where it is for the next start: others may take it too.
+  if (!work.lock->isLocked()) return;
   drop();
   path_ = work.journal;
   lock_ = std::move(work.lock);

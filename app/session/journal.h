@@ -49,7 +49,7 @@ class Journal : public QObject {
   /// What processes that live no more have left, the newest first.
   std::vector<LeftWork> leftWork();
   /// Goes on with what was left, in its own file: it is there until what follows takes its place.
-  /// Requires: nothing unsaved on the desk.
+  /// Where it can't be locked it stays as it is besides. Requires: nothing unsaved on the desk.
   void adopt(LeftWork work);
   /// Puts what was left aside, to be found later, and says where; empty when that failed and it
   /// stays where it was.

@@ -3,6 +3,7 @@
 #include <algorithm>
 
 #include "app/session/activity.h"
+#include "app/session/chosen_edit.h"
 
 namespace inchwright::app {
 namespace {
@@ -23,7 +24,16 @@ class LookingActivity : public Activity {
     for (const Id& id : selection.places) names << QString::fromStdString(id);
     for (const Id& id : selection.readings) names << QString::fromStdString(id);
     if (names.isEmpty()) return tr("Point at something, or type a line such as L A 3/8");
-    return tr("Chosen: %1").arg(names.join(QStringLiteral(", ")));
+    const QString chosen = names.join(QStringLiteral(", "));
+    if (names.size() > 1) return tr("Chosen: %1").arg(chosen);
+    if (!selection.readings.empty())
+      return tr("Chosen: %1. A figure typed here corrects it").arg(chosen);
+    return tr("Chosen: %1. Another size, kind or name typed here changes it").arg(chosen);
+  }
+
+  Echo echo(const QString& text) const override {
+    if (const auto edit = editOfChosen(hands_, text)) return edit->echo;
+    return Activity::echo(text);
   }
 
   void point(const Pointed& pointed) override {
@@ -36,7 +46,12 @@ class LookingActivity : public Activity {
   bool enter(const QString& text) override {
     if (text.isEmpty()) return false;
     if (!hands_.desk.hasPart()) return beginPart(text);
-    return hands_.apply(applyLine(hands_.part(), text.toStdString(), hands_.context()));
+    if (auto edit = editOfChosen(hands_, text)) {
+      if (!hands_.apply(std::move(edit->part), edit->title)) return false;
+      keepChosen();
+      return true;
+    }
+    return hands_.apply(hands_.line(text));
   }
 
   bool back() override {
@@ -46,6 +61,14 @@ class LookingActivity : public Activity {
   }
 
  private:
+  /// What was renamed is no longer there to be chosen.
+  void keepChosen() {
+    Selection kept = hands_.desk.selection();
+    std::erase_if(kept.places,
+                  [&](const Id& id) { return !hands_.isPlace(QString::fromStdString(id)); });
+    hands_.desk.select(std::move(kept));
+  }
+
   static void toggle(std::vector<Id>& ids, const Id& id) {
     if (id.empty()) return;
     const auto found = std::find(ids.begin(), ids.end(), id);

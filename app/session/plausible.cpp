@@ -76,8 +76,8 @@ std::optional<double> TracingEvidence::distance(std::string_view from, std::stri
   return *end - *start;
 }
 
-std::string TracingEvidence::objection(const Reading& reading) const {
-  if (reading.kind != ReadingKind::along || !toScale(reading.axis)) return {};
+std::string TracingEvidence::objection(const Reading& reading, bool squared) const {
+  if (reading.kind != ReadingKind::along || !(squared || toScale(reading.axis))) return {};
   const auto drawn = distance(reading.from, reading.to, reading.axis);
   if (!drawn) return {};
   const double figure = reading.figure.value.toInches();

@@ -21,7 +21,7 @@ std::string likelyFigure(double inches, Unit unit);
 double tracingBound(double inches, double squaringError = 0);
 
 /// What the tracing says about the figures of a part. Evidence only: nothing is measured from a
-/// picture, but it can offer what is likely and cast doubt on what is not.
+/// picture and no figure comes from it, but it casts doubt on what does not go with it.
 ///
 /// Looks into the part it was made from, which has to outlive it unchanged. Made in linear time.
 class TracingEvidence {
@@ -38,8 +38,9 @@ class TracingEvidence {
   bool toScale(Axis axis) const { return toScale_[static_cast<std::size_t>(axis)]; }
 
   /// What to say when a figure and its traced distance don't go together: `the tracing says about
-  /// 1 1/8`, `the tracing puts the two in line`. Empty when they do, or nothing is known.
-  std::string objection(const Reading& reading) const;
+  /// 1 1/8`, `the tracing puts the two in line`. Empty when they do, or nothing is known, as where
+  /// the tracing is neither to scale nor made on a picture that was squared up (`squared`).
+  std::string objection(const Reading& reading, bool squared = false) const;
 
  private:
   /// The feature whose trace is the trace of this place; null when it has none of its own.

@@ -1,10 +1,8 @@
 // Reading a chain: point at the first feature, then at each next one and type the figure.
 
-#include <QStringList>
-#include <algorithm>
+#include <tuple>
 
 #include "app/session/activity.h"
-#include "app/session/plausible.h"
 #include "core/part/common_axis.h"
 #include "core/part/edit.h"
 
@@ -28,22 +26,8 @@ class ReadingActivity : public Activity {
                 "begins another chain")
           .arg(from, axis);
     }
-    if (!offer().isEmpty()) {
-      return tr("From %1 to %2 along %3: the figure as lettered, or only what stands behind it; "
-                "( for a reference")
-          .arg(from, QString::fromStdString(chosen_[1]), axis);
-    }
     return tr("From %1 to %2 along %3: the figure as lettered")
         .arg(from, QString::fromStdString(chosen_[1]), axis);
-  }
-
-  QString offer() const override {
-    if (chosen_.size() != 2) return {};
-    const TracingEvidence evidence = hands_.evidence();
-    if (!evidence.toScale(hands_.axis) && !hands_.drawnToScale()) return {};
-    const auto traced = evidence.distance(chosen_[0], chosen_[1], hands_.axis);
-    if (!traced) return {};
-    return QString::fromStdString(likelyFigure(*traced, hands_.desk.job().unit));
   }
 
   Echo echo(const QString& text) const override {
@@ -52,22 +36,17 @@ class ReadingActivity : public Activity {
     if (!line) return Activity::echo(text);
     Echo echo = echoFigure(line->figure, hands_.desk.job().unit);
     if (echo.refused) {
-      // Where the figure was completed the fault lies in what was typed, at its end.
+      // Ends that were typed stand before the figure.
       const auto before = text.toUtf8().size() - line->figure.toUtf8().size();
-      if (echo.at >= 0) echo.at = std::max(0, echo.at + static_cast<int>(before));
+      if (echo.at >= 0) echo.at += static_cast<int>(before);
       return echo;
     }
     Reading reading;
     const auto axis = axisFor(*line);
     reading.axis = axis.ok() ? *axis : hands_.axis;
-    std::tie(reading.from, reading.to) = ordered(line->from, line->to, reading.axis);
-    const auto figure = readLength(line->figure.toStdString(), {hands_.desk.job().unit});
-    reading.figure = *figure;
-    const std::string objection = hands_.evidence().objection(reading);
-    if (!objection.empty()) {
-      echo.text += QStringLiteral("   ") + QString::fromStdString(objection);
-      echo.doubtful = true;
-    }
+    std::tie(reading.from, reading.to) = hands_.ordered(line->from, line->to, reading.axis);
+    reading.figure = *readLength(line->figure.toStdString(), {hands_.desk.job().unit});
+    addObjection(hands_, reading, echo);
     return echo;
   }
 
@@ -77,8 +56,7 @@ class ReadingActivity : public Activity {
     choose(pointed.place);
   }
 
-  bool enter(const QString& typed) override {
-    const QString text = typed.isEmpty() ? offer() : typed;
+  bool enter(const QString& text) override {
     if (text.isEmpty()) return false;
     if (hands_.isPlace(text)) {
       choose(text.toStdString());
@@ -86,7 +64,7 @@ class ReadingActivity : public Activity {
     }
     const auto line = lineFor(text);
     if (!line) {
-      const auto outcome = applyLine(hands_.part(), text.toStdString(), hands_.context());
+      const auto outcome = hands_.line(text);
       if (!hands_.apply(outcome)) return false;
       if (outcome->did == LineDid::reading) goOnFrom(*outcome->part.reading(outcome->id));
       return true;
@@ -109,21 +87,10 @@ class ReadingActivity : public Activity {
     QString figure;
   };
 
-  /// What only stands about a figure is about the one offered: `±.002` behind it, `(` for a
-  /// reference.
-  QString completed(const QString& text) const {
-    const bool bracket = text == QLatin1String("(") || text == QLatin1String("()");
-    const bool tail = text.startsWith(QChar(0x00B1)) || text.startsWith(QLatin1String("+"));
-    const QString offered = bracket || tail ? offer() : QString();
-    if (offered.isEmpty()) return text;
-    return bracket ? QLatin1Char('(') + offered + QLatin1Char(')')
-                   : offered + QLatin1Char(' ') + text;
-  }
-
   /// The chain and the text together: a bare figure where both ends are chosen, or `B 1 3/16` from
   /// the last feature on.
   std::optional<Line> lineFor(const QString& text) const {
-    if (chosen_.size() == 2) return Line{chosen_[0], chosen_[1], completed(text)};
+    if (chosen_.size() == 2) return Line{chosen_[0], chosen_[1], text};
     if (chosen_.size() != 1) return std::nullopt;
     const QString id = text.section(' ', 0, 0, QString::SectionSkipEmpty);
     const QString figure = text.section(' ', 1, -1, QString::SectionSkipEmpty);
@@ -136,16 +103,6 @@ class ReadingActivity : public Activity {
   Result<Axis> axisFor(const Line& line) const {
     return chosen_.size() == 2 ? axisBetween(hands_.part(), line.from, line.to, hands_.axis)
                                : axisOfReading(hands_.part(), line.from, line.to, hands_.axis);
-  }
-
-  /// A reading runs in the positive direction of its axis; a chain may be walked against it. The
-  /// tracing, else what is already placed, tells which end comes first.
-  std::pair<Id, Id> ordered(const Id& from, const Id& to, Axis axis) const {
-    if (const auto traced = hands_.evidence().distance(from, to, axis)) {
-      return *traced < 0 ? std::pair(to, from) : std::pair(from, to);
-    }
-    const auto placed = hands_.desk.solution().between(from, to, axis);
-    return placed && placed->sign() < 0 ? std::pair(to, from) : std::pair(from, to);
   }
 
   void choose(const Id& place) {
@@ -178,7 +135,7 @@ class ReadingActivity : public Activity {
     Reading reading;
     reading.id = nextReadingId(hands_.part());
     reading.axis = *axis;
-    std::tie(reading.from, reading.to) = ordered(line.from, line.to, *axis);
+    std::tie(reading.from, reading.to) = hands_.ordered(line.from, line.to, *axis);
     reading.figure = std::move(*figure);
     Part next = hands_.part();
     next.readings.push_back(reading);

@@ -51,7 +51,7 @@ class CollectingActivity : public Activity {
   }
 
   bool applyText(const QString& line) {
-    if (!hands_.apply(applyLine(hands_.part(), line.toStdString(), hands_.context()))) return false;
+    if (!hands_.apply(hands_.line(line))) return false;
     chosen_.clear();
     return true;
   }

@@ -7,7 +7,6 @@
 
 #include "app/session/activity.h"
 #include "app/session/picture_edits.h"
-#include "app/session/plausible.h"
 #include "core/part/edit.h"
 #include "core/say/callout_words.h"
 
@@ -36,11 +35,13 @@ class TracingActivity : public Activity {
     }
     if (points_.empty())
       return tr("%1: point at it on the print, or type its name and size").arg(what);
-    if (kind_ == FeatureKind::ring && points_.size() == 1)
-      return tr("%1: point at its first hole as well, or type its name and size").arg(what);
-    if (kind_ == FeatureKind::row && points_.size() == 1)
-      return tr("%1: point at its last hole as well, or type its name and size").arg(what);
-    return tr("%1: its name and size").arg(what);
+    const auto [one, other] = examples();
+    if (one == nullptr) return tr("%1: its name and size").arg(what);
+    const QString such = tr("such as %1 or %2").arg(QLatin1String(one), QLatin1String(other));
+    if (kind_ == FeatureKind::row && points_.size() == 1) {
+      return tr("%1: point at its last hole as well, or type what it is, %2").arg(what, such);
+    }
+    return tr("%1: what it is, %2").arg(what, such);
   }
 
   QString offer() const override {
@@ -104,7 +105,7 @@ class TracingActivity : public Activity {
     if (!read.ok()) {
       // A whole line, such as `L A 3/8`, is welcome at any time.
       if (hands_.desk.hasPart()) {
-        const auto line = applyLine(hands_.part(), text.toStdString(), hands_.context());
+        const auto line = hands_.line(text);
         if (line.ok()) return hands_.apply(line);
       }
       emit hands_.desk.refused(QString::fromStdString(read.error().text));
@@ -135,57 +136,42 @@ class TracingActivity : public Activity {
   FeatureKind kind() const { return kind_; }
 
  private:
+  /// Two lines as prints letter what is being traced; null where its name says all.
+  std::pair<const char*, const char*> examples() const {
+    switch (kind_) {
+      case FeatureKind::edge:
+        return {"L left", "S x"};
+      case FeatureKind::hole:
+        return {"1/4 ream", "B 10-32 tap deep 1/2"};
+      case FeatureKind::slot:
+        return {"x 1/4 by 1", "B y 3/16 by 5/8"};
+      case FeatureKind::ring:
+        return {"3 on 2 1/4 from 90 drill 1/8", "6 on 1 1/2 from 0 8-32 tap"};
+      case FeatureKind::row:
+        return {"4 holes pitch 5/8 drill 3/32", "5 spaces pitch 1/2 drill 1/8"};
+      case FeatureKind::round:
+        return {"3/8 about A left", "R1 1/2 about A right"};
+      default:
+        return {nullptr, nullptr};
+    }
+  }
+
   std::size_t pointsWanted() const {
     return kind_ == FeatureKind::line ? 2 : kind_ == FeatureKind::arc ? 3 : 1;
   }
 
-  /// A ring's first hole and a row's last say more of it, but need not be pointed at.
-  std::size_t pointsWelcome() const {
-    const bool more = kind_ == FeatureKind::ring || kind_ == FeatureKind::row;
-    return more ? 2 : pointsWanted();
-  }
+  /// A row's last hole says which way it runs, but need not be pointed at.
+  std::size_t pointsWelcome() const { return kind_ == FeatureKind::row ? 2 : pointsWanted(); }
 
-  /// What the text says, and of a ring or row what the two places say that it leaves out.
+  /// What the text says; of a row the two places say which way it runs, and no figure.
   Result<FeatureLine> featureFor(const QString& text) const {
     LineContext context = hands_.context();
-    const QPointF apart = points_.size() == 2 ? points_[1] - points_[0] : QPointF();
-    if (kind_ == FeatureKind::row && !apart.isNull()) {
+    if (kind_ == FeatureKind::row && points_.size() == 2) {
+      const QPointF apart = points_[1] - points_[0];
       const auto axes = axesIn(context.face);
       context.axis = std::abs(apart.x()) >= std::abs(apart.y()) ? axes[0] : axes[1];
     }
-    auto line = readFeatureLine(hands_.part(), kind_, text.toStdString(), context);
-    if (!line.ok() || apart.isNull() || !hands_.drawnToScale()) return line;
-    Feature* feature = &line->feature;
-    const double far = std::hypot(apart.x(), apart.y());
-    if (auto* ring = feature->as<kind::Ring>()) completeRing(*ring, apart, 2 * far);
-    if (auto* row = feature->as<kind::Row>(); row && !row->pitch && row->holes > 1) {
-      row->pitch = likely(far / (row->holes - 1));
-      if (row->pitch) row->byTrace.push_back("pitch");
-    }
-    return line;
-  }
-
-  std::optional<Lettered> likely(double inches) const {
-    const Unit unit = hands_.desk.job().unit;
-    auto figure = readLength(likelyFigure(inches, unit), {unit});
-    return figure.ok() ? std::optional(*std::move(figure)) : std::nullopt;
-  }
-
-  void completeRing(kind::Ring& ring, QPointF apart, double across) const {
-    constexpr double kPi = 3.14159265358979323846;
-    constexpr double kEvery = 15;    // degrees: what prints letter without saying so
-    constexpr double kWithin = 1.5;  // degrees a hand may be off
-    if (!ring.pitchDiameter) {
-      ring.pitchDiameter = likely(across);
-      if (ring.pitchDiameter) ring.byTrace.push_back("pcd");
-    }
-    const double angle = std::atan2(apart.y(), apart.x()) * 180 / kPi;
-    const double even = std::round(angle / kEvery) * kEvery;
-    if (ring.firstAngle || std::abs(angle - even) > kWithin) return;
-    auto lettered = readAngle(std::to_string(std::lround(even < 0 ? even + 360 : even)));
-    if (!lettered.ok()) return;
-    ring.firstAngle = *std::move(lettered);
-    ring.byTrace.push_back("first_angle");
+    return readFeatureLine(hands_.part(), kind_, text.toStdString(), context);
   }
 
   /// The rectangle of the four corners the picture was squared up by, in the axes of the face;

@@ -115,6 +115,11 @@ void Work::reread() {
   tell();
 }
 
+void Work::accept(const std::vector<AcceptedDoubt>& doubts, const QString& words) {
+  state_->begin(accepting(state_->hands, doubts, words));
+  tell();
+}
+
 void Work::squareUp() {
   Desk& on = desk();
   if (!on.hasPart() || pictureUnder(on.job(), on.part(), on.face()) == nullptr) {

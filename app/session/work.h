@@ -27,6 +27,7 @@ enum class Doing {
   rereading,    ///< the second, blind reading of each figure
   squaring,     ///< point at known places of the picture and say where they are
   placingView,  ///< point at where this face is drawn on the picture of another
+  accepting,    ///< say why a doubt may stand
 };
 
 /// Where on the print a click fell, in inches as drawn in the plane of the current face (x to the
@@ -67,6 +68,8 @@ class Work : public QObject {
   void zero();
   void stack();
   void reread();
+  /// Asks why doubts may stand, and lets them stand for that reason; `words` say what they are.
+  void accept(const std::vector<AcceptedDoubt>& doubts, const QString& words);
   /// Squares up the picture under the current face; refused when there is none. Meanwhile places
   /// are pointed at on the picture as it was taken (see kAsTakenPixelsPerInch).
   void squareUp();

@@ -154,6 +154,10 @@ bool Strip::eventFilter(QObject* watched, QEvent* event) {
   }
   if (watched == line_ && event->type() == QEvent::KeyPress) {
     const auto& key = *static_cast<QKeyEvent*>(event);
+    // A key held down too long elsewhere takes nothing here.
+    if (key.isAutoRepeat() && (key.key() == Qt::Key_Return || key.key() == Qt::Key_Enter)) {
+      return true;
+    }
     if (isStrayShortcut(key)) {
       event->ignore();
       return true;

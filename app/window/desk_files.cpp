@@ -151,8 +151,9 @@ bool DeskFiles::openChosen() {
 
 /// Requires: leave to replace what lies there.
 bool DeskFiles::saveTo(const QString& path) {
+  const bool held = isOwn(path) && !onlyLook_;
   FileGuard there;
-  if (!isOwn(path) && !there.take(path)) {
+  if (!held && !there.take(path)) {
     asking_.tell(tr("Not saved.\n%1 is open in another window of yours: save under another name.")
                      .arg(nameOf(path)));
     return false;
@@ -164,7 +165,7 @@ bool DeskFiles::saveTo(const QString& path) {
     asking_.tell(tr("Not saved.\n%1").arg(wordsOf(done.error())));
     return false;
   }
-  if (!isOwn(path)) guard_ = std::move(there);
+  if (!held) guard_ = std::move(there);
   onlyLook_ = false;
   known_ = markOf(*text);
   journal_.noteKnown(known_);

@@ -163,6 +163,7 @@ QWidget* DeskWindow::bottomRow(QWidget* ground) {
 
 void DeskWindow::wire() {
   connect(print_, &PrintView::typed, this, &DeskWindow::toStrip);
+  connect(doubts_, &DoubtsSlip::settled, strip_->line(), qOverload<>(&QWidget::setFocus));
   connect(sheet_, &SheetView::typed, this, &DeskWindow::toStrip);
   connect(sheet_, &SheetView::pointedAt, this, &DeskWindow::pointedOnSheet);
   connect(printZoom_, &ZoomSlip::zoomed, print_, &PrintView::zoomBy);

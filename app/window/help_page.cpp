@@ -113,9 +113,7 @@ HelpPage::Rows HelpPage::completed() {
   return {
       {tr("a hole"), tr("Enter gives it the next name and the last size")},
       {tr("an edge"), tr("its side; all four at once where the picture was squared up by them")},
-      {tr("a ring"), tr("point at its first hole as well: its circle and first angle")},
-      {tr("a row"), tr("point at its last hole as well: its pitch")},
-      {tr("a reading"), tr("the likely figure of the trace; ±.002 or ( alone goes about it")},
+      {tr("a row"), tr("point at its last hole as well: which way it runs")},
       {"in line, midway, concentric", tr("what lies so on the print; s says that it is stated")},
       {tr("a corner"), tr("one length, straight from the last; the fourth of a rectangle")}};
 }

@@ -1,6 +1,7 @@
 #include "app/window/start_desk.h"
 
 #include <QApplication>
+#include <QBuffer>
 #include <QElapsedTimer>
 #include <QMenuBar>
 #include <QStandardPaths>
@@ -20,6 +21,8 @@
 #include "app/window/end_signals.h"
 #include "app/window/help_page.h"
 #include "app/window/start_slip.h"
+#include "app/words/sheet_file.h"
+#include "core/document/atomic_file.h"
 
 namespace inchwright::app {
 namespace {
@@ -31,6 +34,7 @@ struct Wanted {
   QString picture;
   QSize size{1280, 720};
   bool lamplight = false;
+  bool force = false;
   bool machine = false;
   bool tour = false;
   bool setup = false;
@@ -42,6 +46,10 @@ struct Wanted {
 int refuse(const QString& why) {
   std::fprintf(stderr, "inchwright: %s\n", qUtf8Printable(why));
   return 2;
+}
+
+QString ownWords(const Error& error) {
+  return QString::fromStdString(error.text);
 }
 
 std::optional<QSize> sizeOf(const QString& text) {
@@ -86,6 +94,8 @@ std::optional<Wanted> wantedOf(const std::vector<std::string>& args, QString& wh
       ++i;
     } else if (arg == QLatin1String("--lamplight")) {
       wanted.lamplight = true;
+    } else if (arg == QLatin1String("--force")) {
+      wanted.force = true;
     } else if (arg == QLatin1String("--show") && showNamed(wanted, next)) {
       ++i;
     } else if (arg == QLatin1String("--") && !next.isEmpty()) {
@@ -114,10 +124,20 @@ Asking unattended() {
   return asking;
 }
 
+/// Of a picture the same holds as of a sheet: what this program did not make is left alone.
 int keepPicture(QWidget& widget, const Wanted& wanted) {
   QCoreApplication::processEvents();
-  if (widget.grab().save(wanted.picture)) return 0;
-  return refuse(QStringLiteral("%1 could not be written").arg(wanted.picture));
+  const std::string file = wanted.picture.toStdString();
+  const auto free = mayReplace(file, wanted.force);
+  if (!free.ok()) return refuse(wanted.picture + QStringLiteral(": ") + ownWords(free.error()));
+  QImage image = widget.grab().toImage();
+  image.setText(QStringLiteral("Software"), QStringLiteral("Inchwright " INCHWRIGHT_VERSION));
+  QBuffer bytes;
+  bytes.open(QIODevice::WriteOnly);
+  if (!image.save(&bytes, "PNG")) return refuse(QStringLiteral("there is nothing to draw"));
+  const auto done =
+      replaceFile(file, {bytes.data().constData(), static_cast<std::size_t>(bytes.size())});
+  return done.ok() ? 0 : refuse(wanted.picture + QStringLiteral(": ") + ownWords(done.error()));
 }
 
 int drawSlip(QDialog&& slip, const Wanted& wanted) {

@@ -11,6 +11,7 @@ namespace inchwright::app {
 ///     --picture OUT.png [FILE]                  draws the window into a picture instead, without
 ///                                               a display; of the sample where no FILE is named
 ///       --size 1280x720  --lamplight  --fill theirs|mine
+///       --force                             over a file that this program did not make
 ///       --show machine|setup|start|keys|tour
 int startDesk(int& argc, char** argv, const std::vector<std::string>& args);
 

@@ -133,7 +133,7 @@ int runWords(std::span<const std::string> args, Streams& streams) {
 
 void printOverview(std::ostream& out) {
   out << "inchwright [FILE]          opens the desk, on FILE when one is named\n"
-         "inchwright --picture OUT.png [FILE] [--size 1280x720] [--lamplight]\n"
+         "inchwright --picture OUT.png [FILE] [--size 1280x720] [--lamplight] [--force]\n"
          "                           draws the desk into a picture, without a display\n"
          "inchwright WORD ...        does one thing without a window:\n";
   for (const Word* word : kWords) {

@@ -84,6 +84,8 @@ MadePlace readMade(const JsonValue& value, const Where& where, Trouble& trouble,
   object.read("setup", made.setup);
   object.read("piece", made.piece);
   object.read("ticks", made.ticks);
+  object.read("ticked_x", made.tickedX, unit);
+  object.read("ticked_y", made.tickedY, unit);
   object.read("x", made.x, unit);
   object.read("y", made.y, unit);
   object.read("size", made.size, unit);
@@ -106,6 +108,8 @@ void writeMade(std::string& out, const MadePlace& made) {
   object.textIfAny("setup", made.setup);
   object.textIfAny("piece", made.piece);
   object.textsIfAny("ticks", made.ticks);
+  object.figure("ticked_x", made.tickedX);
+  object.figure("ticked_y", made.tickedY);
   object.figure("x", made.x);
   object.figure("y", made.y);
   object.figure("size", made.size);

@@ -39,11 +39,13 @@ struct Instrument {
 /// How far one place has got at the machine in one setup, and what was measured there. It says
 /// nothing about the print: solving takes no notice of it.
 struct MadePlace {
-  Id place;                        ///< as it stands in the table: `A`, `D3`
-  std::string setup;               ///< the setup's name
-  std::string piece;               ///< which of several, `2`; empty where there is one
-  std::vector<std::string> ticks;  ///< the tools done there, as on the sheet: `drill 15/64`
-  std::optional<Lettered> x;       ///< where it was found to be, as the readout showed it
+  Id place;                         ///< as it stands in the table: `A`, `D3`
+  std::string setup;                ///< the setup's name
+  std::string piece;                ///< which of several, `2`; empty where there is one
+  std::vector<std::string> ticks;   ///< the tools done there, as on the sheet: `drill 15/64`
+  std::optional<Lettered> tickedX;  ///< the figures it was driven to when it was ticked
+  std::optional<Lettered> tickedY;
+  std::optional<Lettered> x;  ///< where it was found to be, as the readout showed it
   std::optional<Lettered> y;
   std::optional<Lettered> size;  ///< its diameter (or width) as measured
   std::optional<TriedPin> go;    ///< the largest pin that goes in: no smaller than its least
@@ -56,7 +58,8 @@ struct MadePlace {
   bool measured() const { return x || y || size || go || noGo; }
   /// Whether it says anything at all.
   bool empty() const {
-    return ticks.empty() && !measured() && !with && when.empty() && extra.empty();
+    return ticks.empty() && !tickedX && !tickedY && !measured() && !with && when.empty() &&
+           extra.empty();
   }
   bool operator==(const MadePlace&) const = default;
 };

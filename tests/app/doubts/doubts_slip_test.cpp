@@ -7,6 +7,7 @@
 #include <QPushButton>
 #include <QTest>
 
+#include "app/base/look.h"
 #include "core/document/document.h"
 #include "tests/support/desk_application.h"
 
@@ -101,18 +102,80 @@ TEST_F(DoubtsSlipTest, EnterOnASuspectReadsItSoInOneStep) {
   EXPECT_EQ(writeDocument(desk.job()), before);
 }
 
-TEST_F(DoubtsSlipTest, AcceptingADoubtAndTakingItBack) {
+TEST_F(DoubtsSlipTest, ABlamedReadingIsReadSoWhereverItIsChosen) {
+  const Suspect first = desk.solution().clashes[0].suspects[0];
+  slip->list()->setCurrentRow(rowWith("≠"));
+  desk.select({{}, {first.reading}});
+  auto* take = slip->findChild<QPushButton*>();
+  ASSERT_TRUE(take->isEnabled());
+  EXPECT_TRUE(take->toolTip().contains(QString::fromStdString(first.wouldBeText)));
+  int settled = 0;
+  QObject::connect(slip.get(), &DoubtsSlip::settled, [&] { ++settled; });
+  take->click();
+  EXPECT_EQ(desk.part().reading(first.reading)->figure.text, first.wouldBeText);
+  EXPECT_EQ(settled, 1);
+  // One that nobody blames can't be.
+  desk.select({{}, {first.reading}});
+  EXPECT_FALSE(take->isEnabled());
+}
+
+TEST_F(DoubtsSlipTest, AKeyHeldDownReadsNothingSo) {
+  slip->list()->setCurrentRow(rowWith("▸"));
+  QKeyEvent held(QEvent::KeyPress, Qt::Key_Return, {}, QStringLiteral("\r"), true);
+  QApplication::sendEvent(slip->list(), &held);
+  EXPECT_EQ(desk.solution().clashes.size(), 1u);
+}
+
+TEST_F(DoubtsSlipTest, EnterElsewhereThanOnASuspectReadsNothingSo) {
+  slip->list()->setCurrentRow(rowWith("≠"));
+  desk.select({{}, {desk.solution().clashes[0].suspects[0].reading}});
+  QTest::keyClick(slip->list(), Qt::Key_Return);
+  EXPECT_EQ(desk.solution().clashes.size(), 1u);
+}
+
+TEST_F(DoubtsSlipTest, RedIsForWhatContradictsAlone) {
+  int red = 0;
+  for (int row = 0; row < slip->list()->count(); ++row) {
+    const auto* item = slip->list()->item(row);
+    if (item->foreground().color() != Look::now().red) continue;
+    ++red;
+    EXPECT_TRUE(item->text().startsWith(QStringLiteral("≠"))) << qPrintable(item->text());
+  }
+  EXPECT_EQ(red, 1);
+  EXPECT_GE(rowWith("?"), 0) << "something is not said yet";
+}
+
+TEST_F(DoubtsSlipTest, AcceptingAsksForAReasonThatIsKept) {
   slip->list()->setCurrentRow(rowWith("≠"));
   const auto* heading = slip->findChild<QLabel*>();
   const QString before = heading->text();
   slip->toggleAccepted();
-  EXPECT_EQ(desk.part().accepted.size(), 1u);
+  EXPECT_TRUE(desk.part().accepted.empty()) << "not before it is said why";
+  EXPECT_EQ(work.doing(), Doing::accepting);
+  EXPECT_FALSE(work.enter({})) << "by no key meant for something else";
+  EXPECT_TRUE(desk.part().accepted.empty());
+  EXPECT_TRUE(work.enter(QStringLiteral("the maker's own plate is so")));
+  EXPECT_EQ(work.doing(), Doing::looking);
+  ASSERT_EQ(desk.part().accepted.size(), 1u);
+  EXPECT_EQ(desk.part().accepted[0].reason, "the maker's own plate is so");
+  EXPECT_EQ(desk.undoTitle(), QStringLiteral("Accept a doubt: the maker's own plate is so"));
   EXPECT_NE(heading->text(), before);
-  EXPECT_GE(rowWith("✓"), 0);
+  ASSERT_GE(rowWith("✓"), 0);
+  EXPECT_TRUE(slip->list()->item(rowWith("✓"))->text().contains("own plate"));
+  EXPECT_EQ(*readDocument(writeDocument(desk.job())), desk.job());
   slip->list()->setCurrentRow(rowWith("✓"));
   slip->toggleAccepted();
   EXPECT_TRUE(desk.part().accepted.empty());
+  EXPECT_EQ(desk.undoTitle(), QStringLiteral("Take back that a doubt was accepted"));
   EXPECT_EQ(heading->text(), before);
+}
+
+TEST_F(DoubtsSlipTest, EscapeLeavesADoubtAsItIs) {
+  slip->list()->setCurrentRow(rowWith("≠"));
+  slip->toggleAccepted();
+  work.back();
+  EXPECT_EQ(work.doing(), Doing::looking);
+  EXPECT_TRUE(desk.part().accepted.empty());
 }
 
 }  // namespace

@@ -6,6 +6,7 @@
 #include <QFile>
 #include <QPdfDocument>
 #include <iostream>
+#include <set>
 
 #include "core/document/document.h"
 #include "core/solution/solution.h"
@@ -152,15 +153,14 @@ class ByMouse : public FrontPlateJourney {
     hole("J", "3/16");
     hand.key(Qt::Key_4, Qt::AltModifier);
     hand.click(sheet.top("M"));
-    hand.click(sheet.top("M1"));
-    hand.line("3 1/8");
+    hand.line("3 on 2 1/4 from 90 drill 1/8");
     hand.key(Qt::Key_2, Qt::AltModifier);
     hole("N", "8-32 tap");
     for (const char* id : {"P", "Q"}) hole(id);
     hand.key(Qt::Key_5, Qt::AltModifier);
     hand.click(sheet.top("S1"));
     hand.click(sheet.top("S4"));
-    hand.line("4 holes 3/32");
+    hand.line("4 holes pitch 5/8 3/32");
   }
 
   /// Where a hand takes hold of a place of the plan: edges away from what crosses them.
@@ -170,28 +170,39 @@ class ByMouse : public FrontPlateJourney {
     return sheet.top(id);
   }
 
-  /// A chain: its first place, then each next one with what is typed there.
-  void chain(const Id& first, std::initializer_list<std::pair<const char*, const char*>> steps) {
-    hand.click(hold(first), Qt::ShiftModifier);
-    for (const auto& [id, text] : steps) {
+  /// What the print letters between two places, whichever of them comes first.
+  std::string lettered(const Id& a, const Id& b) {
+    for (const Reading& one : wanted.parts[0].readings) {
+      const bool these = (one.from == a && one.to == b) || (one.from == b && one.to == a);
+      if (these && read.insert(one.id).second) return one.figure.text;
+    }
+    ADD_FAILURE() << "the print letters nothing from " << a << " to " << b;
+    return {};
+  }
+
+  /// A chain: its first place, then each next one with the figure that stands there.
+  void chain(Id from, std::initializer_list<const char*> places) {
+    hand.click(hold(from), Qt::ShiftModifier);
+    for (const char* id : places) {
       hand.click(hold(id));
-      hand.line(text);
+      hand.line(lettered(from, id).c_str());
+      from = id;
     }
   }
 
   void readTop() {
     hand.key(Qt::Key_F6);
-    chain("L", {{"A", ""}, {"B", ""}, {"R", ""}});
-    chain("L", {{"R", "("}});
-    chain("J", {{"G", ""}, {"H", ""}});
-    chain("N", {{"J", ""}, {"P", ""}});
-    chain("Q", {{"R", ""}});
-    chain("L", {{"S1", ""}});
-    chain("F", {{"A", ""}, {"C", ""}, {"K", ""}});
-    chain("F", {{"E", ""}, {"G", "±.002"}, {"H", ""}, {"J", ""}, {"K", ""}});
-    chain("F", {{"K", "("}});
-    chain("H", {{"Q", ""}});
-    chain("F", {{"S1", ""}});
+    chain("L", {"A", "B", "R"});
+    chain("L", {"R"});
+    chain("J", {"G", "H"});
+    chain("N", {"J", "P"});
+    chain("Q", {"R"});
+    chain("L", {"S1"});
+    chain("F", {"A", "C", "K"});
+    chain("F", {"E", "G", "H", "J", "K"});
+    chain("F", {"K"});
+    chain("H", {"Q"});
+    chain("F", {"S1"});
   }
 
   void understand() {
@@ -248,7 +259,7 @@ class ByMouse : public FrontPlateJourney {
     for (const auto& [from, to] : steps) {
       if (std::string(from) != "V") hand.click(holdFront(from), Qt::ShiftModifier);
       hand.click(holdFront(to));
-      hand.line("");
+      hand.line(lettered(from, to).c_str());
     }
     hand.key(Qt::Key_F7);
     for (const char* id : {"L", "U"}) {
@@ -257,6 +268,8 @@ class ByMouse : public FrontPlateJourney {
     }
     hand.line("stock left 1/32");
   }
+
+  std::set<Id> read;
 };
 
 TEST_F(ByMouse, FromThePictureToThePrintedSheet) {

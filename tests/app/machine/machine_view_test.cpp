@@ -3,9 +3,12 @@
 #include <gtest/gtest.h>
 
 #include <QCheckBox>
+#include <QLabel>
 #include <QLineEdit>
 #include <QTest>
 
+#include "app/base/look.h"
+#include "core/document/document.h"
 #include "core/lines/pasted.h"
 #include "core/part/edit.h"
 #include "tests/support/desk_application.h"
@@ -30,7 +33,26 @@ class MachineViewTest : public testing::Test {
     view = std::make_unique<MachineView>(desk);
     view->resize(1280, 720);
     view->show();
-    view->setFocus();
+    view->go(0);
+  }
+
+  /// The view as one comes back to it.
+  void comeBack() {
+    view = std::make_unique<MachineView>(desk);
+    view->resize(1280, 720);
+    view->show();
+  }
+  bool says(const QString& words) const {
+    for (const auto* label : view->findChildren<QLabel*>()) {
+      if (label->text().contains(words)) return true;
+    }
+    return false;
+  }
+  void tickAll() {
+    for (std::size_t i = 0; i < desk.table()->rows[0].steps.size(); ++i) {
+      QTest::keyClick(view.get(), Qt::Key_Space);
+      QCoreApplication::processEvents();
+    }
   }
 
   const Id& place(int row) const { return desk.table()->rows[row].id; }
@@ -52,6 +74,93 @@ TEST_F(MachineViewTest, SpaceTicksEachToolThenGoesOn) {
   QTest::keyClick(view.get(), Qt::Key_Space);
   EXPECT_EQ(view->row(), 1);
   EXPECT_TRUE(desk.unsaved());
+}
+
+TEST_F(MachineViewTest, TheReadoutAndZeroComeFirst) {
+  comeBack();
+  EXPECT_LT(view->row(), 0);
+  EXPECT_TRUE(view->accessibleDescription().contains(QStringLiteral("Readout in inches")));
+  QString seen;
+  while (view->row() < 0) {
+    seen += view->accessibleDescription();
+    QTest::keyClick(view.get(), Qt::Key_Space);
+  }
+  EXPECT_EQ(view->row(), 0);
+  EXPECT_TRUE(seen.contains(QStringLiteral("X zero"))) << qPrintable(seen);
+  EXPECT_TRUE(seen.contains(QStringLiteral("Y zero")));
+  QTest::keyClick(view.get(), Qt::Key_Home);
+  EXPECT_LT(view->row(), -1);
+}
+
+TEST_F(MachineViewTest, ItOpensWhereOneLeftOff) {
+  tickAll();
+  const std::string kept = writeDocument(desk.job());
+  // As after a power cut: only the document is left.
+  view.reset();
+  desk.take(*readDocument(kept), {});
+  comeBack();
+  EXPECT_EQ(view->row(), 1);
+}
+
+TEST_F(MachineViewTest, APlaceWhoseFiguresChangedIsUntickedAndSaysSo) {
+  tickAll();
+  EXPECT_FALSE(says(QStringLiteral("the ticks are taken off")));
+  Part part = desk.part();
+  for (Reading& reading : part.readings) {
+    if (reading.to == place(0) && reading.axis == Axis::y) reading.figure = *readLength("5/8");
+  }
+  ASSERT_TRUE(desk.applyPart(part, "another figure"));
+  view->go(0);
+  for (const auto* tick : view->findChildren<QCheckBox*>()) EXPECT_FALSE(tick->isChecked());
+  EXPECT_TRUE(says(QStringLiteral("the ticks are taken off")));
+  desk.undo();
+  for (const auto* tick : view->findChildren<QCheckBox*>()) EXPECT_TRUE(tick->isChecked());
+  // Another step of the readout is no other figure.
+  Job job = desk.job();
+  job.machine.step = "0.001";
+  desk.apply(job, "step");
+  EXPECT_FALSE(says(QStringLiteral("the ticks are taken off")));
+}
+
+TEST_F(MachineViewTest, WhatIsMeasuredOffIsSaidByHowMuch) {
+  auto fields = view->findChildren<QLineEdit*>();
+  QTest::keyClicks(fields[0], QStringLiteral("0.3770"));
+  QTest::keyClick(fields[0], Qt::Key_Return);
+  EXPECT_TRUE(says(QStringLiteral("X is +0.0020 off")));
+}
+
+TEST_F(MachineViewTest, ASlipOfTheSignIsAskedAboutFirst) {
+  ASSERT_TRUE(QTest::qWaitForWindowActive(view.get()));
+  auto fields = view->findChildren<QLineEdit*>();
+  fields[0]->setFocus();
+  QTest::keyClicks(fields[0], QStringLiteral("-0.3752"));
+  QTest::keyClick(fields[0], Qt::Key_Return);
+  EXPECT_FALSE(made(0).x.has_value());
+  EXPECT_TRUE(says(QStringLiteral("is the sign right?")));
+  view->go(1);
+  EXPECT_EQ(view->row(), 1) << "once more keeps it so";
+  ASSERT_TRUE(made(0).x.has_value());
+  EXPECT_EQ(made(0).x->text, "-0.3752");
+}
+
+TEST_F(MachineViewTest, ADraftIsAsLargeAsTheFigures) {
+  const auto red = [&] {
+    const QImage seen = view->grab().toImage();
+    int first = seen.height(), last = -1;
+    for (int y = 0; y < seen.height(); ++y) {
+      for (int x = 0; x < seen.width(); ++x) {
+        const QColor at = seen.pixelColor(x, y);
+        if (at.red() - std::max(at.green(), at.blue()) < 80) continue;
+        first = std::min(first, y);
+        last = std::max(last, y);
+      }
+    }
+    return last - first + 1;
+  };
+  const bool draft = desk.solution().isDraft();
+  ASSERT_TRUE(draft) << "nothing says where the sides are";
+  // Read from across the shop: no smaller than a digit of the figures beside it would be.
+  EXPECT_GT(red(), view->height() / 12);
 }
 
 TEST_F(MachineViewTest, ArrowsAndHalvesOfTheFiguresWalk) {

@@ -2,7 +2,7 @@
 
 #include <gtest/gtest.h>
 
-#include "core/part/lines.h"
+#include "core/lines/lines.h"
 
 namespace inchwright::app {
 namespace {

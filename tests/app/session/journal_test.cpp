@@ -1,12 +1,14 @@
 #include "app/session/journal.h"
 
 #include <gtest/gtest.h>
+#include <sys/resource.h>
 #include <sys/wait.h>
 #include <unistd.h>
 
 #include <QDir>
 #include <QFile>
 #include <QLockFile>
+#include <csignal>
 
 #include "app/base/headless.h"
 #include "app/session/file_guard.h"
@@ -146,6 +148,42 @@ TEST_F(JournalTest, NotesOfOpenFilesGoWithTheDeadOnly) {
   FileGuard::clear();
   EXPECT_EQ(filesIn(folder), before);
   EXPECT_FALSE(second.take(file)) << "the living window still has it";
+}
+
+TEST_F(JournalTest, AFullDiskIsNoOtherWindow) {
+  const QString file = QDir::temp().filePath(QStringLiteral("full.inchwright"));
+  std::signal(SIGXFSZ, SIG_IGN);
+  rlimit before{};
+  ASSERT_EQ(::getrlimit(RLIMIT_FSIZE, &before), 0);
+  const rlimit few{16, before.rlim_max};
+  ASSERT_EQ(::setrlimit(RLIMIT_FSIZE, &few), 0);
+  FileGuard guard;
+  const bool first = guard.take(file), again = guard.take(file);
+  ASSERT_EQ(::setrlimit(RLIMIT_FSIZE, &before), 0);
+  EXPECT_TRUE(first);
+  EXPECT_TRUE(again) << "nor is it one later";
+}
+
+TEST_F(JournalTest, AWriteThatFailsIsToldOnceAndTriedAgain) {
+  Journal journal(desk);
+  QStringList told;
+  QObject::connect(&journal, &Journal::failed, &desk, [&](const QString& why) { told << why; });
+  addPoint("P");
+  std::signal(SIGXFSZ, SIG_IGN);
+  rlimit before{};
+  ASSERT_EQ(::getrlimit(RLIMIT_FSIZE, &before), 0);
+  const rlimit few{16, before.rlim_max};
+  ASSERT_EQ(::setrlimit(RLIMIT_FSIZE, &few), 0);
+  for (int i = 0; i < 2; ++i) {
+    journal.flush();
+    QCoreApplication::sendPostedEvents();
+  }
+  ASSERT_EQ(::setrlimit(RLIMIT_FSIZE, &before), 0);
+  EXPECT_EQ(told.size(), 1);
+  EXPECT_FALSE(QFile::exists(journal.path()));
+  // Without another edit: what could not be written is still due.
+  journal.flush();
+  EXPECT_TRUE(QFile::exists(journal.path()));
 }
 
 TEST_F(JournalTest, SecondWindowOnAFileIsNoticed) {

@@ -2,6 +2,8 @@
 
 #include <gtest/gtest.h>
 
+#include <QRegularExpression>
+
 #include "app/session/picture_edits.h"
 #include "core/document/document.h"
 
@@ -119,24 +121,107 @@ TEST_F(WorkTest, AChainWalkedBackwardsStillRunsInThePositiveDirection) {
   EXPECT_EQ(part().readings[0].to, "B");
 }
 
-TEST_F(WorkTest, OnceTheTracingIsToScaleItOffersAndObjects) {
+TEST_F(WorkTest, TheTracingSpeaksAgainstAFigureAndNeverForOne) {
   tracePlate();
   work.read();
   click(0, 0, "L");
   click(0, 0, "A");
-  EXPECT_EQ(work.offer(), "");
   type({"3/8"});
   click(0, 0, "B");
   type({"1 3/16"});
   click(0, 0, "R");
-  EXPECT_EQ(work.offer(), "7/16");
+  EXPECT_EQ(work.offer(), "") << "nothing is measured from a picture";
+  const std::size_t before = part().readings.size();
+  EXPECT_FALSE(work.enter({}));
+  EXPECT_EQ(part().readings.size(), before) << "Enter alone takes no figure";
   const Echo doubtful = work.echo("1 7/16");
   EXPECT_TRUE(doubtful.doubtful);
   EXPECT_FALSE(doubtful.refused);
   EXPECT_TRUE(doubtful.text.contains("7/16")) << doubtful.text.toStdString();
   EXPECT_FALSE(work.echo("7/16").doubtful);
-  type({""});
-  EXPECT_EQ(part().readings.back().figure.text, "7/16");
+}
+
+TEST_F(WorkTest, EveryExampleThatIsShownIsTaken) {
+  tracePlate();
+  work.setAxis(Axis::x);
+  const QRegularExpression shown(QStringLiteral("such as (.+) or (.+)$"));
+  for (const FeatureKind kind : {FeatureKind::edge, FeatureKind::hole, FeatureKind::slot,
+                                 FeatureKind::ring, FeatureKind::row, FeatureKind::round}) {
+    work.trace(kind);
+    click(1, 0.5, "");
+    if (kind == FeatureKind::row) click(1.5, 0.5, "");
+    const auto found = shown.match(work.prompt());
+    ASSERT_TRUE(found.hasMatch()) << work.prompt().toStdString();
+    for (int i = 1; i <= 2; ++i) {
+      // A name that is there already is another matter.
+      QString text = found.captured(i);
+      text.replace(QRegularExpression(QStringLiteral("^(L|B) ")), QStringLiteral("EX "));
+      const Echo echo = work.echo(text);
+      EXPECT_FALSE(echo.refused) << text.toStdString() << ": " << echo.text.toStdString();
+    }
+  }
+}
+
+TEST_F(WorkTest, WhatIsChosenIsPutRightWhereItStands) {
+  tracePlate();
+  work.look();
+  type({"L A 3/8"});
+  const Id reading = part().readings[0].id;
+  desk.select({{}, {reading}});
+  EXPECT_TRUE(work.prompt().contains("corrects it"));
+  EXPECT_TRUE(work.echo("7/16").text.contains("was 3/8")) << work.echo("7/16").text.toStdString();
+  type({"7/16"});
+  ASSERT_EQ(part().readings.size(), 1u);
+  EXPECT_EQ(part().readings[0].figure.text, "7/16");
+  EXPECT_EQ(part().readings[0].to, "A");
+  const auto traced = part().feature("A")->traced;
+  desk.select({{"A"}, {}});
+  type({"3/16 ream"});
+  EXPECT_EQ(diameterOf(*part().feature("A"))->text, "3/16");
+  EXPECT_EQ(part().feature("A")->drilled()->make, Make::ream);
+  EXPECT_EQ(part().feature("A")->traced, traced);
+  type({"point"});
+  EXPECT_TRUE(part().feature("A")->is(FeatureKind::point));
+  EXPECT_EQ(part().feature("A")->traced, traced);
+  type({"Z9"});
+  EXPECT_EQ(part().feature("A"), nullptr);
+  ASSERT_NE(part().feature("Z9"), nullptr);
+  EXPECT_EQ(part().readings[0].to, "Z9");
+  EXPECT_TRUE(desk.selection().places.empty());
+  for (int i = 0; i < 4; ++i) desk.undo();
+  EXPECT_EQ(part().readings[0].figure.text, "3/8");
+  EXPECT_EQ(diameterOf(*part().feature("A"))->text, "1/4");
+}
+
+TEST_F(WorkTest, AWholeLineIsALineWhateverIsChosen) {
+  tracePlate();
+  work.look();
+  desk.select({{"A"}, {}});
+  type({"hole C 3/8", "L A 3/8"});
+  EXPECT_EQ(diameterOf(*part().feature("C"))->text, "3/8");
+  EXPECT_EQ(diameterOf(*part().feature("A"))->text, "1/4");
+  EXPECT_EQ(part().readings.size(), 1u);
+  // Two chosen: nothing says which is meant.
+  desk.select({{"A", "B"}, {}});
+  EXPECT_FALSE(work.enter("5/16"));
+}
+
+TEST_F(WorkTest, ATypedLineIsAsSafeAsAClickedOne) {
+  tracePlate();
+  work.look();
+  type({"L A 3/8", "A B 1 3/16"});
+  const Echo doubtful = work.echo("B R 1 7/16");
+  EXPECT_TRUE(doubtful.doubtful);
+  for (const char* word : {"1 7/16 = 1.4375 in = 36.5125 mm", "the tracing says about 7/16"}) {
+    EXPECT_TRUE(doubtful.text.contains(word)) << doubtful.text.toStdString();
+  }
+  EXPECT_FALSE(work.echo("B R 7/16").doubtful);
+  // Walked against its axis it still runs from the lesser end, and says so.
+  EXPECT_TRUE(work.echo("R B 7/16").text.contains("from B to R"))
+      << work.echo("R B 7/16").text.toStdString();
+  type({"R B 7/16"});
+  EXPECT_EQ(part().readings.back().from, "B");
+  EXPECT_EQ(part().readings.back().to, "R");
 }
 
 TEST_F(WorkTest, TheEchoShowsEveryFormAndTheFault) {

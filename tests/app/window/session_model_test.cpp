@@ -246,7 +246,12 @@ class SessionModel : public testing::Test {
         desk.held = desk.onlyLook || full ? QString() : work.file;
         desk.known = work.known;
         desk.apply(work.job, {});
-        desk.journal = work.job;
+        // On a full disk nothing says whose it is now, so it stays for the next start as well.
+        if (full) {
+          still.push_back(work);
+        } else {
+          desk.journal = work.job;
+        }
       } else if (given == 1) {
         aside.insert(work.job.title);
       } else {

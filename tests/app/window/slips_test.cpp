@@ -243,7 +243,7 @@ TEST_F(SlipsTest, AnotherUnitOfThePrintReadsItsBareFiguresAnew) {
     auto* unit = named<QComboBox>(slip, QStringLiteral("Bare figures are in"));
     unit->setFocus();
     QTest::keyClick(unit, Qt::Key_Down);
-    QTest::mouseClick(named<QPushButton>(slip, QStringLiteral("Done")), Qt::LeftButton);
+    press(slip, QStringLiteral("Done"));
   });
   window->showDetails();
   EXPECT_EQ(window->desk().part().readings[0].figure.value, readLength("12.7 mm")->value);

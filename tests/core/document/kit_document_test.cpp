@@ -24,7 +24,7 @@ constexpr const char* kKit = R"({
       "understood": [],
       "setups": [],
       "made": [
-        {"place": "A", "setup": "1", "piece": "2", "ticks": ["drill 15/64"], "x": "1.2505", "y": "-.750", "size": ".2518", "go": {"size": ".2510", "class": "ZZ", "sign": "minus", "made_by": "us"}, "no_go": ".2520", "with": {"name": "small hole gauge", "error": ".0003", "lent": true}, "when": "2026-11-29"}
+        {"place": "A", "setup": "1", "piece": "2", "ticks": ["drill 15/64"], "ticked_x": "31.75 mm", "ticked_y": "-19.05 mm", "x": "1.2505", "y": "-.750", "size": ".2518", "go": {"size": ".2510", "class": "ZZ", "sign": "minus", "made_by": "us"}, "no_go": ".2520", "with": {"name": "small hole gauge", "error": ".0003", "lent": true}, "when": "2026-11-29"}
       ],
       "mended": [
         {"place": "A", "piece": "2", "way": "eccentric_bush", "figures": {"wall": "0.0310", "toward": ["1", "0"]}, "reason": "the plate is finished", "when": "2026-11-30", "by": "night"}
@@ -44,6 +44,8 @@ TEST(KitDocument, IsReadAsItSays) {
   ASSERT_EQ(job->parts[0].made.size(), 1u);
   const MadePlace& made = job->parts[0].made[0];
   EXPECT_EQ(made.piece, "2");
+  EXPECT_EQ(made.tickedX->value, readLength("1.25")->value);
+  EXPECT_EQ(made.tickedY->text, "-19.05 mm");
   EXPECT_EQ(made.size->value, Length::ticks(2518 * 254'000));
   EXPECT_EQ(made.go->size.value, Length::ticks(2510 * 254'000));
   EXPECT_EQ(made.go->pinClass, "ZZ");

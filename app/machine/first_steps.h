@@ -1,0 +1,20 @@
+#pragma once
+
+#include <QString>
+#include <QStringList>
+#include <vector>
+
+#include "app/session/desk.h"
+
+namespace inchwright::app {
+
+/// What is done at the machine before the first place is driven to, one screen each.
+struct FirstStep {
+  QString heading;
+  QStringList lines;
+};
+
+/// The readout as the sheet takes it, then how zero is found. Requires: the desk has a table.
+std::vector<FirstStep> firstSteps(const Desk& desk);
+
+}  // namespace inchwright::app

@@ -1,0 +1,123 @@
+// The painted part of the view at the machine.
+
+#include <QLabel>
+#include <QPainter>
+#include <algorithm>
+#include <tuple>
+
+#include "app/base/look.h"
+#include "app/machine/machine_view.h"
+#include "app/machine/place_picture.h"
+
+namespace inchwright::app {
+namespace {
+
+/// The largest font in which `text` fits into a width and a height.
+QFont fitting(QFont font, const QString& text, QSizeF room) {
+  font.setPixelSize(100);
+  const QFontMetricsF metrics(font);
+  const qreal scale = std::min(room.width() / std::max(1.0, metrics.horizontalAdvance(text)),
+                               room.height() / metrics.height());
+  font.setPixelSize(std::max(8, static_cast<int>(100 * scale)));
+  return font;
+}
+
+/// The largest font, up to a size, in which lines broken between words fit into a box.
+QFont fittingLines(QFont font, const QString& text, const QRectF& box, int most) {
+  for (int size = most; size > 10; --size) {
+    font.setPixelSize(size);
+    const QRectF needed = QFontMetricsF(font).boundingRect(
+        QRectF(0, 0, box.width(), 1e6), static_cast<int>(Qt::TextWordWrap), text);
+    if (needed.height() <= box.height() && needed.width() <= box.width()) break;
+  }
+  return font;
+}
+
+}  // namespace
+
+QRectF MachineView::figuresBox() const {
+  const qreal top = head_->geometry().bottom() + 14;
+  const qreal bottom = std::min(tools_->geometry().top(), bottom_->geometry().top()) - 14;
+  return QRectF(36, top, width() - 72, std::max(60.0, bottom - top));
+}
+
+void MachineView::paintEvent(QPaintEvent*) {
+  const Look& look = Look::now();
+  QPainter painter(this);
+  painter.setRenderHint(QPainter::Antialiasing);
+  painter.fillRect(rect(), look.sheet);
+  painter.setPen(look.pencil);
+  if (const FirstStep* step = currentFirst()) {
+    paintFirst(painter, *step);
+  } else if (const TableRow* row = current()) {
+    paintPlace(painter, *row);
+  }
+}
+
+void MachineView::paintFirst(QPainter& painter, const FirstStep& step) const {
+  const QRectF box = figuresBox();
+  const QRectF heading(box.left(), box.top(), box.width(), box.height() * 0.24);
+  painter.setFont(fittingLines(deskFont(), step.heading, heading, 72));
+  painter.drawText(heading, static_cast<int>(Qt::AlignLeft | Qt::AlignVCenter | Qt::TextWordWrap),
+                   step.heading);
+  const QRectF rest(box.left(), heading.bottom() + 8, box.width(),
+                    box.bottom() - heading.bottom() - 8);
+  const QString lines = step.lines.join(QStringLiteral("\n"));
+  painter.setFont(fittingLines(deskFont(), lines, rest, 44));
+  painter.drawText(rest, static_cast<int>(Qt::AlignLeft | Qt::AlignTop | Qt::TextWordWrap), lines);
+}
+
+void MachineView::paintPlace(QPainter& painter, const TableRow& row) const {
+  const QRectF box = figuresBox();
+  const QRectF left(box.left(), box.top(), box.width() * 0.26, box.height());
+  const QString id = QString::fromStdString(row.id);
+  const QRectF name(left.left(), left.top(), left.width(), left.height() * 0.36);
+  painter.setFont(fitting(deskFont(), id, name.size()));
+  painter.drawText(name, Qt::AlignCenter, id);
+  const QString size = sizeOf(row);
+  const QRectF below(left.left(), name.bottom(), left.width(), left.height() * 0.16);
+  painter.setFont(fittingLines(deskFont(), size, below, 40));
+  painter.drawText(below, static_cast<int>(Qt::AlignHCenter | Qt::AlignTop | Qt::TextWordWrap),
+                   size);
+  const auto work = workAt(desk_.job(), desk_.part(), desk_.solution(), desk_.setup());
+  if (work.ok()) {
+    const QRectF rest(left.left(), below.bottom(), left.width(), left.bottom() - below.bottom());
+    paintPlacePicture(painter, rest, *work, row.id);
+  }
+  paintFigures(painter,
+               {left.right() + 20, box.top(), box.right() - left.right() - 20, box.height()}, row);
+}
+
+/// X and Y, and below them, as large, what makes them doubtful.
+void MachineView::paintFigures(QPainter& painter, const QRectF& box, const TableRow& row) const {
+  const QString doubt = row.disputed                 ? tr("DISPUTED")
+                        : desk_.solution().isDraft() ? tr("DRAFT")
+                                                     : QString();
+  const QString x = QString::fromStdString(signedText(row.x));
+  const QString y = QString::fromStdString(signedText(row.y));
+  const QString letter = QStringLiteral("X ");
+  const int lines = doubt.isEmpty() ? 2 : 3;
+  const QSizeF room(box.width(), box.height() * 0.92 / lines);
+  QFont font = fitting(deskFont(), letter + x, room);
+  for (const QString& text : {letter + y, doubt}) {
+    font.setPixelSize(std::min(font.pixelSize(), fitting(deskFont(), text, room).pixelSize()));
+  }
+  painter.setFont(font);
+  // The letters stand below one another, and so do the ends of the figures.
+  const QFontMetricsF metrics(painter.font());
+  const qreal figure = std::max(metrics.horizontalAdvance(x), metrics.horizontalAdvance(y));
+  const qreal letterAt = box.right() - figure - metrics.horizontalAdvance(letter);
+  const qreal each = box.height() / lines;
+  for (const auto& [name, text, top] : {std::tuple{QStringLiteral("X"), x, box.top()},
+                                        std::tuple{QStringLiteral("Y"), y, box.top() + each}}) {
+    const QRectF line(letterAt, top, box.right() - letterAt, each);
+    painter.drawText(line, Qt::AlignLeft | Qt::AlignVCenter, name);
+    painter.drawText(line, Qt::AlignRight | Qt::AlignVCenter, text);
+  }
+  if (doubt.isEmpty()) return;
+  painter.setPen(Look::now().red);
+  painter.drawText(QRectF(box.left(), box.top() + 2 * each, box.width(), each),
+                   Qt::AlignRight | Qt::AlignVCenter, doubt);
+}
+
+}  // namespace inchwright::app
