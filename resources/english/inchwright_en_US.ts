@@ -36,6 +36,10 @@
         <translation>center hole</translation>
     </message>
     <message>
+        <source>Readout in millimetres</source>
+        <translation>Readout in millimeters</translation>
+    </message>
+    <message>
         <source>millimetres</source>
         <translation>millimeters</translation>
     </message>

@@ -27,11 +27,8 @@ class Hand {
     qputenv("HOME", home_.path().toUtf8());
     Asking asking;
     asking.unsavedWork = [](const QString&) { return Asking::Answer::leave; };
-    // The dialog itself: its keys are counted too.
-    asking.fileForSheet = [this](const QString& suggested) {
-      return askingByDialogs(window.get()).fileForSheet(suggested);
-    };
     asking.choose = [](const Asking::Question& question) { return question.escape; };
+    // The dialog itself: its keys are counted too.
     asking.fileForSheet = askingByDialogs(nullptr).fileForSheet;
     asking.tell = [this](const QString& what) { told << what; };
     window = std::make_unique<DeskWindow>(std::move(asking));

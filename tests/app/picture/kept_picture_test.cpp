@@ -1,4 +1,4 @@
-#include "app/canvas/kept_picture.h"
+#include "app/picture/kept_picture.h"
 
 #include <gtest/gtest.h>
 
@@ -8,7 +8,7 @@
 #include <random>
 
 #include "app/base/headless.h"
-#include "app/canvas/picture_decoder.h"
+#include "app/picture/picture_decoder.h"
 
 namespace inchwright::app {
 namespace {
