@@ -146,7 +146,7 @@ class TracingActivity : public Activity {
       case FeatureKind::slot:
         return {"x 1/4 by 1", "B y 3/16 by 5/8"};
       case FeatureKind::ring:
-        return {"3 on 2 1/4 from 90 drill 1/8", "6 on 1 1/2 from 0 8-32 tap"};
+        return {"3 on 2 1/4 from 90 drill 1/8", "6 on 1 1/2 from 0 drill 3/16"};
       case FeatureKind::row:
         return {"4 holes pitch 5/8 drill 3/32", "5 spaces pitch 1/2 drill 1/8"};
       case FeatureKind::round:

@@ -103,7 +103,7 @@ TEST_F(DoubtsSlipTest, EnterOnASuspectReadsItSoInOneStep) {
 }
 
 TEST_F(DoubtsSlipTest, ABlamedReadingIsReadSoWhereverItIsChosen) {
-  const Suspect first = desk.solution().clashes[0].suspects[0];
+  const Suspect first = desk.solution().suspects[0][0];
   slip->list()->setCurrentRow(rowWith("≠"));
   desk.select({{}, {first.reading}});
   auto* take = slip->findChild<QPushButton*>();
@@ -128,7 +128,7 @@ TEST_F(DoubtsSlipTest, AKeyHeldDownReadsNothingSo) {
 
 TEST_F(DoubtsSlipTest, EnterElsewhereThanOnASuspectReadsNothingSo) {
   slip->list()->setCurrentRow(rowWith("≠"));
-  desk.select({{}, {desk.solution().clashes[0].suspects[0].reading}});
+  desk.select({{}, {desk.solution().suspects[0][0].reading}});
   QTest::keyClick(slip->list(), Qt::Key_Return);
   EXPECT_EQ(desk.solution().clashes.size(), 1u);
 }

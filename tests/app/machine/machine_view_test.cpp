@@ -178,6 +178,11 @@ TEST_F(MachineViewTest, LettersStandBelowOneAnotherWhateverTheFiguresAre) {
   const auto far = applyLines(desk.part(), "hole C 1/4\nL C 12 3/8\nF C 3/8", {});
   ASSERT_TRUE(far.ok()) << far.error().text;
   ASSERT_TRUE(desk.applyPart(*far, "far"));
+  // With nothing in doubt the two figures have the view to themselves.
+  Part settled = desk.part();
+  for (const Doubt& doubt : desk.solution().doubts) settled.accepted.emplace_back(doubt.key.text());
+  ASSERT_TRUE(desk.applyPart(settled, "settled"));
+  ASSERT_FALSE(desk.solution().isDraft());
   while (desk.table()->rows[static_cast<std::size_t>(view->row())].id != "C") {
     QTest::keyClick(view.get(), Qt::Key_Right);
   }

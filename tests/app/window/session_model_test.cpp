@@ -473,7 +473,7 @@ TEST_F(SessionModel, NothingIsLostOverARandomScript) {
     }
   }
   // Each kind of step came about.
-  EXPECT_EQ(done.size(), 12u);
+  EXPECT_EQ(done.size(), 13u);
 }
 
 }  // namespace

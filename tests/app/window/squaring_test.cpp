@@ -115,7 +115,7 @@ TEST_F(SquaringTest, OfADocumentJustOpenedItIsStoppedAndTakenUpAgain) {
   EXPECT_FALSE(window->busy());
   EXPECT_TRUE(print->picture().stopped());
   int arrived = 0;
-  QObject::connect(&print->picture(), &PictureLayer::changed, print, [&] {
+  QObject::connect(&print->picture(), &PrintPicture::changed, print, [&] {
     if (!print->picture().bounds().isNull() && window->busy()) ++arrived;
   });
   EXPECT_EQ(window->desk().job(), opened);
