@@ -74,6 +74,20 @@ Json holeAsJson(const PlannedHole& hole, const Step& step) {
   return entry;
 }
 
+Json slotAsJson(const PlannedSlot& slot, const Step& step) {
+  Json entry{{"id", slot.id}, {"tool", slot.plan.tool}};
+  put(entry, "size", slot.plan.size, step);
+  entry["plunges"] = slot.plan.plunges;
+  entry["opens_sides"] = slot.plan.opensSides;
+  entry["passes"] = Json::array();
+  entry["passes_ticks"] = Json::array();
+  for (const Length pass : slot.plan.passes) {
+    entry["passes"].push_back(lengthAt(pass, step));
+    entry["passes_ticks"].push_back(pass.ticks());
+  }
+  return entry;
+}
+
 Json piecesAsJson(const std::vector<PieceLeft>& pieces, const Step& step) {
   Json list = Json::array();
   for (const PieceLeft& piece : pieces) {

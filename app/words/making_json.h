@@ -20,6 +20,9 @@ nlohmann::ordered_json findingsAsJson(const std::vector<Finding>& findings, cons
 /// `{"id", "steps": […], …}`.
 nlohmann::ordered_json holeAsJson(const PlannedHole& hole, const Step& step);
 
+/// `{"id", "tool", "size", "plunges", "opens_sides", "passes", …}`.
+nlohmann::ordered_json slotAsJson(const PlannedSlot& slot, const Step& step);
+
 /// `{"name", "cleans_up", "left": {side: length, side_ticks}}` each.
 nlohmann::ordered_json piecesAsJson(const std::vector<PieceLeft>& pieces, const Step& step);
 

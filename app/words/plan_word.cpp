@@ -1,4 +1,5 @@
 #include <algorithm>
+#include <iterator>
 #include <map>
 #include <nlohmann/json.hpp>
 #include <ostream>
@@ -102,6 +103,16 @@ Json asJson(const SetupPlan& plan) {
     const Json name = use.tool;
     if (entry["tools"].empty() || entry["tools"].back() != name) entry["tools"].push_back(name);
   }
+  Json milled = Json::array();
+  for (const PlannedSlot& slot : plan.checked.milled) {
+    milled.push_back(slotAsJson(slot, step));
+    // Slots come behind the holes, before the edges are broken.
+    Json& tools = entry["tools"];
+    const bool known = std::find(tools.begin(), tools.end(), Json(slot.plan.tool)) != tools.end();
+    const bool edges = !tools.empty() && tools.back() == "deburr";
+    if (!known) tools.insert(edges ? std::prev(tools.end()) : tools.end(), slot.plan.tool);
+  }
+  entry["slots"] = std::move(milled);
   entry["findings"] = findingsAsJson(plan.checked.findings, step);
   entry["pieces"] = piecesAsJson(plan.checked.pieces, step);
   entry["room"] = roomAsJson(plan.planned->table);
@@ -152,6 +163,15 @@ void print(const SetupPlan& plan, const Streams& streams) {
       printHole(*hole, step, streams);
     }
     last = hole->plan.get();
+  }
+  for (const PlannedSlot& slot : plan.checked.milled) {
+    std::string passes;
+    for (const Length pass : slot.plan.passes) {
+      passes += (passes.empty() ? ", to " : ", ") + showAtStep(pass.rational(), step).text;
+    }
+    streams.out << "  " << oneLine(slot.id + "  " + slot.plan.tool) << passes
+                << (slot.plan.plunges ? "" : ", drilled first at one end")
+                << (slot.plan.opensSides ? ", the middle first, then either side" : "") << '\n';
   }
   streams.out << "  In this order:\n";
   for (const ToolUse& use : toolsInOrder(plan.checked.holes, plan.planned->setup.face)) {

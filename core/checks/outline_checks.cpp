@@ -1,6 +1,9 @@
 #include <algorithm>
+#include <cmath>
+#include <limits>
 
 #include "core/checks/checks.h"
+#include "core/place/part_outline.h"
 
 namespace inchwright {
 namespace {
@@ -81,15 +84,97 @@ void addFloor(const CheckedWork& work, const PlannedHole& hole, std::vector<Find
   findings.push_back(std::move(finding));
 }
 
+/// Whether a face is bounded by more than its four sides.
+bool isShaped(const Part& part, Face face) {
+  for (const GivenOutline& outline : part.outlines) {
+    if (outline.face == face) return true;
+  }
+  for (const Feature& feature : part.features) {
+    const bool curve = feature.is(FeatureKind::round) || feature.is(FeatureKind::line) ||
+                       feature.is(FeatureKind::arc);
+    if (curve && axesIn(feature.face) == axesIn(face)) return true;
+  }
+  return false;
+}
+
+Length lengthOf(double inches) {
+  return Length::ticks(std::llround(inches * Length::kTicksPerInch));
+}
+
+/// How thick the metal beside a hole is by the outline; below 0 where it breaks out, also where its
+/// centre lies outside. Empty where the outline does not say.
+std::optional<Length> wallByOutline(const FaceOutlines& shaped, const PlannedHole& hole) {
+  for (const Wall& wall : shaped.walls) {
+    if (wall.place == hole.id) return lengthOf(wall.wall);
+  }
+  const auto at = shaped.plane.places.find(hole.id);
+  if (at == shaped.plane.places.end() || shaped.outlines.empty()) return std::nullopt;
+  const Outline& outer = shaped.outlines.front();
+  if (!outer.isClosed || outer.isInner) return std::nullopt;
+  const std::vector<PathPiece> path = outer.path();
+  if (isInside(path, at->second)) return std::nullopt;
+  double nearest = std::numeric_limits<double>::infinity();
+  for (const PathPiece& piece : path) nearest = std::min(nearest, distanceTo(piece, at->second));
+  return lengthOf(-nearest - hole.diameter.toInches() / 2);
+}
+
+void addShapedWall(const CheckedWork& work, const PlannedHole& hole, std::int64_t wall,
+                   std::vector<Finding>& findings) {
+  const std::int64_t wanted = work.tools.marginWall().ticks();
+  // A tick of rounding is no wall too thin.
+  if (wall >= wanted - 1) return;
+  const bool isOut = wall < 0;
+  Finding finding;
+  finding.code = isOut ? FindingCode::breaksOut : FindingCode::thinWall;
+  finding.places = {hole.id};
+  finding.by = Length::ticks(isOut ? -wall : wanted - wall);
+  finding.had = Length::ticks(wall);
+  finding.wanted = Length::ticks(isOut ? 0 : wanted);
+  findings.push_back(std::move(finding));
+}
+
+/// Hollows of the outline, and corners of pockets, that no cutter owned goes into.
+void addTightCorners(const CheckedWork& work, const FaceOutlines& shaped,
+                     std::vector<Finding>& findings) {
+  const auto& cutters = work.tools.cutters();
+  if (cutters.empty()) return;
+  const double least = cutters.front().size.value.toInches() / 2;
+  for (const Outline& outline : shaped.outlines) {
+    for (const OutlinePiece& piece : outline.pieces) {
+      if (!piece.path || !piece.path->circle || piece.path->isWhole) continue;
+      const bool hollow = (piece.path->sense > 0) == outline.isInner;
+      const Length by = lengthOf(least - piece.path->circle->radius);
+      if (!hollow || by <= Length::ticks(1)) continue;
+      Finding finding;
+      finding.code = FindingCode::cornerTooTight;
+      finding.places = {piece.id};
+      finding.by = by;
+      findings.push_back(std::move(finding));
+    }
+  }
+}
+
 }  // namespace
 
 std::vector<Finding> checkOutline(const CheckedWork& work, Face face) {
   std::vector<Finding> findings;
+  std::optional<FaceOutlines> shaped;
+  if (isShaped(work.part, face)) {
+    if (auto all = outlinesOf(work.part, face); all && !all->empty()) shaped = all->front();
+  }
   for (const PlannedHole& hole : work.holes) {
     if (hole.face != face || hole.diameter <= Length()) continue;
-    if (hole.centre && !hole.drilled->breaksOut) addWalls(work, hole, findings);
+    if (hole.centre && !hole.drilled->breaksOut) {
+      const auto wall = shaped ? wallByOutline(*shaped, hole) : std::nullopt;
+      if (wall) {
+        addShapedWall(work, hole, wall->ticks(), findings);
+      } else {
+        addWalls(work, hole, findings);
+      }
+    }
     addFloor(work, hole, findings);
   }
+  if (shaped) addTightCorners(work, *shaped, findings);
   return findings;
 }
 

@@ -30,6 +30,7 @@ CheckedSetup planAndCheck(const Job& job, const Part& part, const Solution& solu
   CheckedSetup checked;
   const WorkBlock block(part, solution, &setup);
   checked.holes = planHoles({&job, &part, &solution, &setup}, block, tools);
+  checked.milled = planSlots(part, setup, block, tools);
   checked.findings = checkSetupWork({job, part, solution, setup, block, checked.holes, tools});
   checked.pieces = piecesLeft(setup, block);
   return checked;

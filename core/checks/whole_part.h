@@ -8,7 +8,8 @@ namespace inchwright {
 
 /// One setup worked out: its holes with their plans, what was found, the pieces.
 struct CheckedSetup {
-  std::vector<PlannedHole> holes;  ///< of all faces
+  std::vector<PlannedHole> holes;   ///< of all faces
+  std::vector<PlannedSlot> milled;  ///< slots of the setup's face
   std::vector<Finding> findings;
   std::vector<PieceLeft> pieces;
 };

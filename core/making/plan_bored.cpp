@@ -31,6 +31,7 @@ std::optional<HolePlanner::BoreStart> HolePlanner::boreStart(Length target) cons
     if (wanted) start.cutter = &one;
   }
   if (!start.drill && !start.cutter) return std::nullopt;
+  if (work_.breaksOut && start.cutter) start.drill = nullptr;
   return start;
 }
 

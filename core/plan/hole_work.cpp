@@ -187,6 +187,27 @@ std::set<std::string_view> closelyLettered(const Part& part) {
   return close;
 }
 
+std::vector<PlannedSlot> planSlots(const Part& part, const Setup& setup, const WorkBlock& block,
+                                   const ToolsOwned& tools) {
+  std::vector<PlannedSlot> slots;
+  for (const Feature& feature : part.features) {
+    const auto* slot = feature.as<kind::Slot>();
+    if (!slot || !slot->width || feature.face != setup.face) continue;
+    SlotWork work;
+    work.width = slot->width->value;
+    work.unit = slot->width->unit;
+    if (slot->cutter) work.cutter = slot->cutter->value;
+    if (slot->depth.through || !slot->depth.length) {
+      work.depth = block.sizeNow(axisAcross(feature.face));
+      if (work.depth) work.depth = work.depth->plus(tools.marginBelow());
+    } else {
+      work.depth = slot->depth.length->value.plus(block.stock(feature.face));
+    }
+    if (auto plan = planSlot(work, tools)) slots.push_back({feature.id, *std::move(plan)});
+  }
+  return slots;
+}
+
 std::optional<Length> finishedDiameter(const Drilled& drilled) {
   if (drilled.make == Make::tap) {
     if (const Result<Thread> thread = threadNamed(drilled.thread); thread) return thread->major;

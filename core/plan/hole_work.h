@@ -8,6 +8,7 @@
 #include <vector>
 
 #include "core/making/hole_plan.h"
+#include "core/making/slot_plan.h"
 #include "core/plan/work_block.h"
 
 namespace inchwright {
@@ -38,6 +39,14 @@ struct HolesAsked {
 /// All holes of all faces in the order of the features, each with its plan. Those of the setup's
 /// face count depths from the face as it is now, the others from the finished one.
 std::vector<PlannedHole> planHoles(const HolesAsked& asked, const WorkBlock& block,
+                                   const ToolsOwned& tools);
+
+/// A slot of the setup's face with how it is milled; those that no cutter goes into are left out.
+struct PlannedSlot {
+  Id id;
+  SlotPlan plan;
+};
+std::vector<PlannedSlot> planSlots(const Part& part, const Setup& setup, const WorkBlock& block,
                                    const ToolsOwned& tools);
 
 /// Places whose position is lettered closer than a fraction: three places or more, or a tolerance

@@ -269,6 +269,24 @@ TEST(Outline, BreaksOutAndThinWall) {
   EXPECT_EQ(linesOf(held.findings()), Lines{});
 }
 
+TEST(Outline, GoesByRoundedCorners) {
+  HeldPlate held("4", "2", "1");
+  Feature corner;
+  corner.id = "Q";
+  kind::Round round;
+  round.radius = lettered("1");
+  round.corner = {"L", "F"};
+  corner.shape = round;
+  held.part.features.push_back(corner);
+  // Its centre is (1, 1): a hole at (.4, .4) lies .8485 from it, with its edge at .9735.
+  held.hole("A", ".4", ".4", "1/4");
+  held.hole("B", ".34", ".34", "1/4");  // .9334 and 1.0584
+  held.hole("C", ".1", ".1", "1/8");    // beyond the corner altogether: 1.2728 and 1.3353
+  held.hole("D", "2", "1", "1/4");
+  EXPECT_EQ(linesOf(held.findings()), (Lines{"breaks_into A B 0.1964", "breaks_out B 0.0584",
+                                             "breaks_out C 0.3353", "thin_wall A 0.0048"}));
+}
+
 TEST(Outline, BreaksOutIsSilencedAgainstTheOutlineAlone) {
   HeldPlate held("4", "2", "1");
   held.hole("A", "2", "0", "1/4").breaksOut = true;

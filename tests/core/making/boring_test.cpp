@@ -119,6 +119,7 @@ TEST(BoredHole, MillsFirstWhereItBreaksOut) {
   HoleWork work = hole("7/8", Make::bore);
   work.breaksOut = true;
   const HolePlan made = plan(work);
+  ASSERT_EQ(stepsOf(made, Op::drill).size(), 1u) << "no drill, which would wander";
   EXPECT_EQ(stepsOf(made, Op::drill).back()->tool, "end mill 3/4");
   EXPECT_NE(std::find(made.notes.begin(), made.notes.end(), HoleNote::interrupted),
             made.notes.end());

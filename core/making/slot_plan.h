@@ -1,0 +1,38 @@
+#pragma once
+
+#include <optional>
+#include <string>
+#include <vector>
+
+#include "core/making/tools_owned.h"
+
+namespace inchwright {
+
+/// How a slot is milled: with which cutter, how it goes in, and how deep pass by pass.
+struct SlotPlan {
+  std::string tool;  ///< `end mill 1/4`
+  Length size;
+  /// Whether the cutter goes straight down; else a hole is drilled at one end first. Where nobody
+  /// said whether it cuts over its centre, a hole is drilled.
+  bool plunges = false;
+  /// Narrower than the slot: down the middle first, then either side, to climb out of nothing.
+  bool opensSides = false;
+  std::vector<Length> passes;  ///< depths from the face as it is now, the last one full depth
+
+  bool operator==(const SlotPlan&) const = default;
+};
+
+struct SlotWork {
+  Length width;
+  std::optional<Length> cutter;  ///< the one the print asks for
+  std::optional<Length> depth;   ///< from the face as it is now; empty where it is not known
+  Unit unit = Unit::inch;
+};
+
+/// The cutter named, else the largest owned that goes in; passes of at most half its diameter (from
+/// memory), alike within a tick. Empty where none goes in: see the checks.
+///
+///     1/4 wide, 3/8 deep, all customary cutters -> end mill 1/4 in 3 passes: 1/8, 1/4, 3/8
+std::optional<SlotPlan> planSlot(const SlotWork& work, const ToolsOwned& tools);
+
+}  // namespace inchwright

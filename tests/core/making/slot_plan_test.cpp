@@ -1,0 +1,47 @@
+#include "core/making/slot_plan.h"
+
+#include <gtest/gtest.h>
+
+#include "tests/core/making/shops.h"
+
+namespace inchwright::test {
+namespace {
+
+SlotWork slot(const char* width, const char* depth) {
+  return {size(width), std::nullopt, size(depth), Unit::inch};
+}
+
+TEST(SlotPlan, GoesDownInPassesOfHalfTheCutter) {
+  const auto made = planSlot(slot("1/4", "3/8"), ToolsOwned(Shop{}));
+  ASSERT_TRUE(made);
+  EXPECT_EQ(made->tool, "end mill 1/4");
+  EXPECT_EQ(made->passes, (std::vector{size("1/8"), size("1/4"), size("3/8")}));
+  EXPECT_FALSE(made->opensSides);
+  EXPECT_FALSE(made->plunges) << "nobody said that it cuts over its centre";
+}
+
+TEST(SlotPlan, TakesTheLargestThatGoesIn) {
+  Shop shop;
+  shop.cutters = {OwnedCutter{figure("3/16"), 2, std::nullopt, true, std::nullopt, {}},
+                  OwnedCutter{figure("1/8"), 2, std::nullopt, true, std::nullopt, {}},
+                  OwnedCutter{figure("5/16"), 4, std::nullopt, true, std::nullopt, {}}};
+  const auto made = planSlot(slot("1/4", "1/10"), ToolsOwned(shop));
+  ASSERT_TRUE(made);
+  EXPECT_EQ(made->tool, "end mill 3/16");
+  EXPECT_TRUE(made->opensSides && made->plunges);
+  EXPECT_EQ(made->passes.back(), size("1/10"));
+  for (std::size_t i = 0; i < made->passes.size(); ++i) {
+    const Length before = i == 0 ? Length() : made->passes[i - 1];
+    EXPECT_LE(made->passes[i].ticks() - before.ticks(), made->size.ticks() / 2 + 1);
+  }
+  SlotWork asked = slot("1/4", "1/10");
+  asked.cutter = size("1/8");
+  EXPECT_EQ(planSlot(asked, ToolsOwned(shop))->tool, "end mill 1/8");
+  asked.cutter = size("7/32");
+  EXPECT_FALSE(planSlot(asked, ToolsOwned(shop)));
+  EXPECT_FALSE(planSlot(slot("1/16", "1/10"), ToolsOwned(shop)));
+  EXPECT_TRUE(planSlot({size("1/4"), {}, {}, Unit::inch}, ToolsOwned(shop))->passes.empty());
+}
+
+}  // namespace
+}  // namespace inchwright::test
