@@ -12,9 +12,10 @@
 namespace inchwright::app {
 namespace {
 
-constexpr std::array kWords{&kReadWord,  &kCheckWord,      &kTableWord,   &kPlanWord,   &kSheetWord,
-                            &kStackWord, &kRangesWord,     &kBudgetWord,  &kAdjustWord, &kMadeWord,
-                            &kMendWord,  &kDifferenceWord, &kOutlineWord, &kCurveWord};
+constexpr std::array kWords{&kReadWord,       &kCheckWord,   &kTableWord,  &kPlanWord,
+                            &kSheetWord,      &kStackWord,   &kRangesWord, &kBudgetWord,
+                            &kAdjustWord,     &kWhyWord,     &kMadeWord,   &kMendWord,
+                            &kDifferenceWord, &kOutlineWord, &kCurveWord};
 
 constexpr std::string_view kHelp = "help";
 constexpr std::size_t kMostSlips = 2;  // letters, that still make one word likely for another

@@ -17,6 +17,7 @@ extern const Word kStackWord;
 extern const Word kRangesWord;
 extern const Word kBudgetWord;
 extern const Word kAdjustWord;
+extern const Word kWhyWord;
 extern const Word kMadeWord;
 extern const Word kMendWord;
 extern const Word kDifferenceWord;

@@ -1,0 +1,162 @@
+#include <nlohmann/json.hpp>
+#include <ostream>
+
+#include "app/words/console.h"
+#include "app/words/job_file.h"
+#include "app/words/tolerance_job.h"
+#include "app/words/words.h"
+#include "core/plan/why.h"
+#include "core/say/figure_words.h"
+
+namespace inchwright::app {
+namespace {
+
+using Json = nlohmann::ordered_json;
+
+constexpr std::string_view kWhyHelp =
+    R"(inchwright why FILE --place A [--axis x] [--part P] [--setup S] [--json]
+
+The sum behind a figure on my sheet, reading by reading from the setup's zero, as its readout will
+show it, and what rounding to its step cost.
+
+  --place A   the place
+  --axis x    along this axis of the part; without it along both of the face
+  --part P    the part, where the document has several
+  --setup S   the setup, where the part has several
+  --json      one JSON object
+
+Exit status: 0 fine; 1 the print contradicts itself about it; 2 the words or the file could not be
+used, or nothing fixes the place yet.
+)";
+
+const char* keyOf(WhyStep::Source source) {
+  switch (source) {
+    case WhyStep::Source::reading:
+      return "reading";
+    case WhyStep::Source::understood:
+    case WhyStep::Source::zero:
+    case WhyStep::Source::placed:
+      return "understood";
+    case WhyStep::Source::shape:
+      break;
+  }
+  return "shape";
+}
+
+std::string wordsFor(const WhyStep& step) {
+  if (step.source == WhyStep::Source::zero) return "from zero to " + step.to;
+  if (step.source == WhyStep::Source::placed) {
+    return "placed by centre distances, angles or the like";
+  }
+  return step.name;
+}
+
+std::int64_t ticksOf(const Rational& ticks) {
+  const auto nearest = nearestTick(ticks);
+  return nearest ? nearest->ticks() : 0;
+}
+
+Json asJson(const Why& why, const Step& step) {
+  Json entry{{"axis", nameOf(why.axis)}, {"value", why.value.text}};
+  entry["value_ticks"] = why.value.value.ticks();
+  entry["exact"] = why.value.exact;
+  entry["steps"] = Json::array();
+  for (const WhyStep& one : why.steps) {
+    entry["steps"].push_back(Json{{keyOf(one.source), wordsFor(one)},
+                                  {"from", one.from},
+                                  {"to", one.to},
+                                  {"text", one.text},
+                                  {"adds", showAtStep(one.adds, step).text},
+                                  {"adds_ticks", ticksOf(one.adds)},
+                                  {"running", showAtStep(one.running, step).text},
+                                  {"running_ticks", ticksOf(one.running)}});
+  }
+  entry["shown"] = why.value.text;
+  entry["rounding"] = atStep(why.value.rounding, {Length::ticks(1), step.unit});
+  entry["rounding_ticks"] = why.value.rounding.ticks();
+  entry["disputed"] = why.disputed;
+  return entry;
+}
+
+void print(const Why& why, const Step& step, const std::string& place, const Streams& streams) {
+  streams.out << toned(streams, Tone::heading,
+                       oneLine(place + " along " + std::string(nameOf(why.axis)) + ": " +
+                               signedText(why.value)))
+              << '\n';
+  std::vector<std::vector<std::string>> rows{{"", "from – to", "lettered", "adds", "makes"}};
+  for (const WhyStep& one : why.steps) {
+    rows.push_back({oneLine(wordsFor(one)),
+                    one.from.empty() ? std::string() : oneLine(one.from + " to " + one.to),
+                    oneLine(one.text), showAtStep(one.adds, step).text,
+                    showAtStep(one.running, step).text});
+  }
+  for (const std::string& line : alignedRows(
+           rows, {Justify::left, Justify::left, Justify::right, Justify::right, Justify::right})) {
+    streams.out << "  " << line << '\n';
+  }
+  if (!why.value.rounding.isZero()) {
+    streams.out << "  rounded to the step: exactly " << writeDecimal(why.value.value, step.unit)
+                << '\n';
+  }
+  if (why.disputed) {
+    streams.out << "  "
+                << toned(streams, Tone::doubt,
+                         "The print contradicts itself here: another way makes something else.")
+                << '\n';
+  }
+}
+
+int runWhy(std::span<const std::string> args, Streams& streams) {
+  const auto stop = [&](const Error& error, std::string_view file = {}) {
+    return refuse(streams, "why", error, file);
+  };
+  const Result<Arguments> arguments = sortArguments(
+      args, {{"--json"}, {"--part", true}, {"--setup", true}, {"--place", true}, {"--axis", true}});
+  if (!arguments) return stop(arguments.error());
+  const Result<std::string> place = needed(*arguments, "--place");
+  if (!place) return stop(place.error());
+  const Result<OpenedJob> opened = openJob(*arguments);
+  if (!opened) return stop(opened.error());
+  const Result<const OpenedJob::Solved*> solved = theOnePart(*opened);
+  if (!solved) return stop(solved.error());
+  const Part& part = opened->part(**solved);
+  const Solution& solution = (*solved)->solution;
+  const Result<Setup> setup = theSetup(arguments->value("--setup"), "--setup", part, solution);
+  if (!setup) return stop(setup.error());
+  std::vector<Axis> axes(axesIn(setup->face).begin(), axesIn(setup->face).end());
+  if (arguments->has("--axis")) {
+    const Result<Axis> axis = neededAxis(*arguments);
+    if (!axis) return stop(axis.error());
+    axes = {*axis};
+  }
+  const Result<WorkAt> work = workAt(opened->job, part, solution, *setup);
+  if (!work) return stop(work.error(), opened->file);
+  std::vector<Why> all;
+  for (const Axis axis : axes) {
+    Result<Why> why = whyOf(*work, *place, axis);
+    if (!why) return stop(why.error(), opened->file);
+    all.push_back(*std::move(why));
+  }
+  Json whole{{"inchwright", 1}, {"part", part.name}, {"setup", setup->name}};
+  whole["place"] = *place;
+  whole["why"] = Json::array();
+  bool disputed = false;
+  for (const Why& why : all) {
+    disputed = disputed || why.disputed;
+    if (arguments->has("--json")) {
+      whole["why"].push_back(asJson(why, work->step));
+    } else {
+      print(why, work->step, *place, streams);
+    }
+  }
+  if (arguments->has("--json")) {
+    streams.out << whole.dump(2, ' ', false, Json::error_handler_t::replace) << '\n';
+  }
+  return disputed ? kFindings : kFine;
+}
+
+}  // namespace
+
+extern const Word kWhyWord{"why", "the sum behind a figure, reading by reading", kWhyHelp, runWhy};
+
+}  // namespace inchwright::app

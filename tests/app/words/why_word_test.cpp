@@ -1,0 +1,55 @@
+// The sum behind a figure.
+
+#include <gtest/gtest.h>
+
+#include "tests/app/words/spoken.h"
+
+namespace inchwright::app {
+namespace {
+
+TEST(WhyWord, AddsUpFromZeroToTheFigure) {
+  const Scratch scratch;
+  const std::string file = scratch.write("plate.inchwright", soundPlate());
+  // Zero at L, turned by a quarter: the part's x runs along the machine's Y.
+  const Spoken spoken =
+      say({"why", file, "--place", "B", "--axis", "x", "--setup", "turned", "--json"});
+  EXPECT_EQ(spoken.status, 0) << spoken.err;
+  const auto why = spoken.json()["why"][0];
+  EXPECT_EQ(why["axis"], "x");
+  EXPECT_EQ(why["value"], "1.5625");
+  ASSERT_EQ(why["steps"].size(), 2u) << why;
+  EXPECT_EQ(why["steps"][0]["reading"], "r1");
+  EXPECT_EQ(why["steps"][0]["text"], "3/8");
+  EXPECT_EQ(why["steps"][1]["reading"], "r2");
+  EXPECT_EQ(why["steps"][1]["adds"], "1.1875");
+  EXPECT_EQ(why["steps"][1]["running_ticks"], why["value_ticks"]);
+  EXPECT_EQ(why["rounding_ticks"], 0);
+}
+
+TEST(WhyWord, BeginsAtAMiddle) {
+  const Scratch scratch;
+  const std::string file = scratch.write("plate.inchwright", soundPlate());
+  const auto all = say({"why", file, "--place", "A", "--setup", "1", "--json"}).json()["why"];
+  ASSERT_EQ(all.size(), 2u);
+  // 3/8 from the left side of 2 in: 5/8 left of the middle. Along y zero is on A itself.
+  EXPECT_EQ(all[0]["value"], "-0.6250");
+  EXPECT_EQ(all[0]["steps"].back()["running"], "-0.6250");
+  EXPECT_EQ(all[0]["steps"][0]["adds"], "-1.0000");
+  EXPECT_EQ(all[1]["value"], "0.0000");
+  const std::string words = say({"why", file, "--place", "A", "--setup", "1"}).out;
+  EXPECT_NE(words.find("A along x: -0.6250"), std::string::npos) << words;
+}
+
+TEST(WhyWord, RefusesInOneLine) {
+  const Scratch scratch;
+  const std::string file = scratch.write("plate.inchwright", kClashingPlate);
+  EXPECT_EQ(say({"why", file}).status, 2);
+  EXPECT_EQ(say({"why", file, "--place", "Q"}).status, 2);
+  EXPECT_EQ(say({"why", file, "--place", "C"}).status, 2);  // loose along y
+  EXPECT_EQ(say({"why", file, "--place", "A", "--axis", "z"}).status, 2);
+  // Its loop does not close.
+  EXPECT_EQ(say({"why", file, "--place", "B", "--axis", "x"}).status, 1);
+}
+
+}  // namespace
+}  // namespace inchwright::app
