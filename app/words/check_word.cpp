@@ -26,8 +26,8 @@ constexpr std::string_view kCheckHelp =
 
 Says whether the print adds up: what does not close and by how much, which figure may be
 misread and why, what nothing places, which figures nothing checks, what was assumed. Gaps
-and mates of the job that may not go together are named at the end; what they come to is for stack
-and made.
+and mates of the job that may not go together are named at the end; stack and made say what they
+come to.
 
 Findings before cutting are named as well: holes that run into each other, break out or through,
 tools in the way of parallels, jaws, stop and clamps, tools not owned (see plan).

@@ -15,7 +15,7 @@ namespace {
 constexpr std::array kWords{&kReadWord,       &kCheckWord,   &kTableWord,  &kPlanWord,
                             &kSheetWord,      &kStackWord,   &kRangesWord, &kBudgetWord,
                             &kAdjustWord,     &kWhyWord,     &kMadeWord,   &kMendWord,
-                            &kDifferenceWord, &kOutlineWord, &kCurveWord};
+                            &kDifferenceWord, &kOutlineWord, &kCurveWord,  &kOffersWord};
 
 constexpr std::string_view kHelp = "help";
 constexpr std::size_t kMostSlips = 2;  // letters, that still make one word likely for another

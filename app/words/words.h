@@ -23,6 +23,7 @@ extern const Word kMendWord;
 extern const Word kDifferenceWord;
 extern const Word kOutlineWord;
 extern const Word kCurveWord;
+extern const Word kOffersWord;
 
 /// The word named, or null: then the argument is a document for the desk.
 const Word* wordNamed(std::string_view name);

@@ -90,7 +90,7 @@ TEST(BadDocument, Part) {
       {"\"angles\": \"1/2\"", "\"angles\": \"wide\"", "/parts/0/general/angles", ""},
       {"\"features\": [", "\"features\": {}, \"was\": [", "/parts/0/features", "a list"},
       {"\"setups\": [", "\"accepted\": [1], \"setups\": [", "/parts/0/accepted/0",
-       "a string or an object"},
+       "a string is wanted here, or an object"},
       {"\"parts\": [", "\"parts\": [7,", "/parts/0", "an object"},
       {"\"parts\": [", "\"parts\": [{\"name\": \"Front plate\"},", "/parts/1/name", "twice"},
   };

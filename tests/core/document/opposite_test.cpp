@@ -134,7 +134,7 @@ TEST(OppositeParts, WithoutSense) {
 TEST(OppositeParts, TwiceIsOnce) {
   for (std::uint64_t seed = 1; seed <= 60; ++seed) {
     SCOPED_TRACE(seed);
-    for (const Part& part : RandomJob(seed).make().parts) {
+    for (const Part& part : RandomJob(static_cast<unsigned>(seed)).make().parts) {
       for (const Axis across : {Axis::x, Axis::y}) {
         const Part once = mirrored(part, across);
         EXPECT_TRUE(checkPart(once).ok());

@@ -1,0 +1,75 @@
+// The word that tells what a picture of a print offers.
+
+#include <gtest/gtest.h>
+
+#include <set>
+
+#include "core/document/document.h"
+#include "tests/app/words/spoken.h"
+
+namespace inchwright::app {
+namespace {
+
+TEST(OffersWord, SaysWhatTheFrontPlatesPrintOffers) {
+  const Spoken spoken = say({"offers", sample("front_plate"), "--json"});
+  ASSERT_TRUE(spoken.status == 0 || spoken.status == 1) << spoken.err;
+  const auto all = spoken.json();
+  EXPECT_EQ(all["inchwright"], 1);
+  const auto& offers = all["offers"];
+  const auto document = nlohmann::json::parse(Scratch::read(sample("front_plate")));
+  int traced = 0, ringed = 0;
+  for (const auto& f : document["parts"][0]["features"]) {
+    if (f["kind"] != "hole" || !f.contains("traced")) continue;
+    ++traced;
+    for (const auto& o : offers["features"]) {
+      if (o["kind"] != "hole") continue;
+      EXPECT_TRUE(o.contains("sure") && o.contains("size") && o["at"].size() == 2);
+      const double dx =
+          std::stod(o["at"][0].get<std::string>()) - std::stod(f["traced"][0].get<std::string>());
+      const double dy =
+          std::stod(o["at"][1].get<std::string>()) - std::stod(f["traced"][1].get<std::string>());
+      if (std::hypot(dx, dy) > 1.0 / 32) continue;
+      ++ringed;
+      break;
+    }
+  }
+  EXPECT_GE(ringed * 10, traced * 8) << ringed << " of " << traced;
+  // Whatever is ready for Enter is lettered on the print.
+  std::set<std::int64_t> lettered;
+  const auto job = readDocument(Scratch::read(sample("front_plate")));
+  ASSERT_TRUE(job.ok());
+  for (const Reading& r : job->parts[0].readings) lettered.insert(r.figure.value.ticks());
+  int ready = 0;
+  for (const auto& r : offers["readings"]) {
+    ASSERT_TRUE(r.contains("witnesses") && r["box"].size() == 4);
+    if (r["witnesses"].get<std::string>().rfind("G S", 0) != 0) continue;
+    ++ready;
+    EXPECT_TRUE(lettered.count(r["candidates"][0]["ticks"].get<std::int64_t>()) > 0) << r.dump();
+  }
+  EXPECT_GT(ready, 3);
+}
+
+TEST(OffersWord, RefusesWhatItCannotUse) {
+  const std::string file = sample("front_plate");
+  for (const std::vector<std::string>& args :
+       std::vector<std::vector<std::string>>{{"offers"},
+                                             {"offers", file, "--part", "None"},
+                                             {"offers", file, "--picture", "none"},
+                                             {"offers", file, "--deep"}}) {
+    const Spoken spoken = say(args);
+    EXPECT_EQ(spoken.status, 2);
+    EXPECT_EQ(std::count(spoken.err.begin(), spoken.err.end(), '\n'), 1) << spoken.err;
+  }
+  Scratch scratch;
+  const auto bare =
+      scratch.write("bare.inchwright",
+                    R"({"inchwright":1,"job":{"unit":"in"},"parts":[{"name":"P","features":[]}]})");
+  EXPECT_NE(say({"offers", bare}).err.find("picture"), std::string::npos);
+  const auto loose = scratch.write(
+      "loose.inchwright",
+      R"({"inchwright":1,"job":{"unit":"in"},"parts":[{"name":"P","features":[]}],"pictures":[{"name":"print","file":"no.png","points":[]}]})");
+  EXPECT_NE(say({"offers", loose}).err.find("square"), std::string::npos);
+}
+
+}  // namespace
+}  // namespace inchwright::app
