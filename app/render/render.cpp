@@ -64,6 +64,28 @@ void fixDates(QByteArray& pdf) {
   }
 }
 
+/// The process in universal time while it lives. The PDF engine writes the local offset of its
+/// dates, whose length, and so every position in the file, would hang on the time zone.
+class InUniversalTime {
+ public:
+  InUniversalTime() : had_(qEnvironmentVariableIsSet("TZ")), was_(qgetenv("TZ")) {
+    qputenv("TZ", "UTC");
+  }
+  ~InUniversalTime() {
+    if (had_) {
+      qputenv("TZ", was_);
+    } else {
+      qunsetenv("TZ");
+    }
+  }
+  InUniversalTime(const InUniversalTime&) = delete;
+  InUniversalTime& operator=(const InUniversalTime&) = delete;
+
+ private:
+  bool had_;
+  QByteArray was_;
+};
+
 /// The style sheet that carries the faces a page uses.
 QByteArray faceStyle(const Page& page) {
   std::set<Typeface> used;
@@ -88,6 +110,7 @@ Result<QByteArray> renderPdf(const std::vector<Page>& pages, const QString& titl
   QBuffer buffer(&bytes);
   if (!buffer.open(QIODevice::WriteOnly)) return cantWrite("PDF");
   {
+    const InUniversalTime universal;
     QPdfWriter writer(&buffer);
     writer.setTitle(title);
     writer.setCreator(QStringLiteral("Inchwright " INCHWRIGHT_VERSION));

@@ -1,3 +1,4 @@
+#include <array>
 #include <nlohmann/json.hpp>
 #include <ostream>
 
@@ -123,7 +124,8 @@ int runWhy(std::span<const std::string> args, Streams& streams) {
   const Solution& solution = (*solved)->solution;
   const Result<Setup> setup = theSetup(arguments->value("--setup"), "--setup", part, solution);
   if (!setup) return stop(setup.error());
-  std::vector<Axis> axes(axesIn(setup->face).begin(), axesIn(setup->face).end());
+  const std::array<Axis, 2> both = axesIn(setup->face);
+  std::vector<Axis> axes(both.begin(), both.end());
   if (arguments->has("--axis")) {
     const Result<Axis> axis = neededAxis(*arguments);
     if (!axis) return stop(axis.error());

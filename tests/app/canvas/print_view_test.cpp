@@ -313,7 +313,7 @@ TEST_F(PrintViewTest, APictureZoomedInAHurryIsSoonAsSharpAsAtLeisure) {
         later = view->grab().toImage();
         return later != first;
       },
-      400);
+      2500);
   PictureTone tone;
   tone.brightness = 1;
   view->picture().setTone(tone);
