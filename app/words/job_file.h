@@ -8,8 +8,8 @@
 #include "core/base/result.h"
 #include "core/part/job.h"
 #include "core/plan/table.h"
-#include "core/turned/lathe_work.h"
 #include "core/solution/solution.h"
+#include "core/turned/lathe_work.h"
 
 namespace inchwright::app {
 

@@ -23,7 +23,6 @@ const MadeRow* lastRow(const AsMade& made, std::string_view part, std::string_vi
   return last;
 }
 
-
 class Finding {
  public:
   Finding(const Job& job, std::span<const Solution> solutions, const Part& part,

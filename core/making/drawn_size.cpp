@@ -22,7 +22,8 @@ Result<DrawnSize> byLimits(const std::string& limits, const std::optional<Letter
     if (!figures) return figures.error();
     return sized(*figures, figures->tolerance);
   }
-  if (!diameter) return Error{ErrorCode::badRequest, "a class such as " + limits + " needs a diameter"};
+  if (!diameter)
+    return Error{ErrorCode::badRequest, "a class such as " + limits + " needs a diameter"};
   const Result<Tolerance> tolerance = limitsOfClass(limits, diameter->value);
   if (!tolerance) return tolerance.error();
   return sized(*diameter, *tolerance);

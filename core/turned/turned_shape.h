@@ -7,9 +7,9 @@
 
 #include "core/base/rational.h"
 #include "core/base/result.h"
-#include "core/solution/solution.h"
 #include "core/measure/length.h"
 #include "core/part/job.h"
+#include "core/solution/solution.h"
 
 namespace inchwright {
 

@@ -5,9 +5,9 @@
 #include <string>
 #include <vector>
 
-#include "core/solution/solution.h"
 #include "core/document/document.h"
 #include "core/making/found_size.h"
+#include "core/solution/solution.h"
 
 namespace inchwright {
 

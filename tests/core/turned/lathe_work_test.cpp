@@ -4,8 +4,8 @@
 
 #include <string>
 
-#include "core/solution/solution.h"
 #include "core/part/edit.h"
+#include "core/solution/solution.h"
 
 namespace inchwright {
 namespace {
