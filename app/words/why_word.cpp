@@ -49,7 +49,8 @@ std::string wordsFor(const WhyStep& step) {
   if (step.source == WhyStep::Source::placed) {
     return "placed by centre distances, angles or the like";
   }
-  return step.name;
+  // A middle takes half of what a reading says.
+  return step.source == WhyStep::Source::understood ? step.name + ", in part" : step.name;
 }
 
 std::int64_t ticksOf(const Rational& ticks) {
