@@ -53,7 +53,7 @@ constexpr Deceit kDeceits[] = {
     {PLATE "ring E 4 2.5 0;r1 x L E 1", "E1 lies outside the part: 1/4 beyond R"},
     {PLATE "ring E 4 2.5 0;r1 x L E 1", "E3 lies outside the part: 1/4 beyond L"},
     {PLATE "slot S x 1/4 1 1/2;r1 x L S 1 3/4", "S2 lies outside the part: 3/8 beyond R"},
-    {PLATE "hole A 1/4;hole B 1/4;r1 x L B 1;midway x B R A", "A lies outside the part: 1 beyond"},
+    {PLATE "hole A 1/4;hole B 1/4;r1 x L B 1;midway x B R A", "A runs over the edge L by 1/8"},
     // Over an edge, or larger than the part.
     {PLATE "hole A 1/4;r1 x L A 1/16", "A runs over the edge L by 1/16"},
     {PLATE "hole A 1/4;r1 x A R 3/32", "A runs over the edge R by 1/32"},
@@ -91,7 +91,7 @@ constexpr Deceit kDeceits[] = {
      "traced R 1.5;r1 x L A 1/2;r2 x B A 1/2;r3 x B R 1/2;r4 x L R 1 1/2",
      "r2 may run from A to B"},
     {"edge L x left;r1 x L L 1", "r1 is measured from L to itself"},
-    {PLATE "hole A 1/4;r1 x L A 3/4;midway x A L R", "1/4 too"},
+    {PLATE "hole A 1/4;r1 x L A 3/4;midway x A L R", "1/2 too long"},
     // Rounded decimals.
     {"edge L x left;hole A 1/8;hole B 1/8;r1 x L A .563;r2 x A B .563;r3 x L B 1.125",
      "rounded, each is a fraction; it closes when r1 .563 is 9/16"},
