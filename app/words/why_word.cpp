@@ -125,6 +125,11 @@ int runWhy(std::span<const std::string> args, Streams& streams) {
   const Solution& solution = (*solved)->solution;
   const Result<Setup> setup = theSetup(arguments->value("--setup"), "--setup", part, solution);
   if (!setup) return stop(setup.error());
+  if (setup->chucked) {
+    return stop({ErrorCode::badRequest,
+                 "setup `" + setup->name + "` is of the lathe: its lengths stand in `table`",
+                 "--setup"});
+  }
   const std::array<Axis, 2> both = axesIn(setup->face);
   std::vector<Axis> axes(both.begin(), both.end());
   if (arguments->has("--axis")) {

@@ -109,6 +109,7 @@ class Spots {
     const auto axes = axesIn(setup.face);
     std::vector<Spot> spots;
     for (const Feature& feature : part.features) {
+      if (feature == centreLine()) continue;  // every turned part has it
       Spot spot;
       spot.feature = &feature;
       spot.edge = feature.is(FeatureKind::edge);
