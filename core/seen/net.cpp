@@ -1,7 +1,7 @@
 #include "core/seen/net.h"
 
+#include <algorithm>
 #include <bit>
-#include <cstring>
 
 #include "core/seen/built_in_nets.h"
 
@@ -26,7 +26,7 @@ std::vector<float> floats(std::string_view& bytes, int count) {
 
 std::vector<std::int8_t> weights(std::string_view& bytes, int count) {
   std::vector<std::int8_t> out(static_cast<std::size_t>(count));
-  std::memcpy(out.data(), bytes.data(), out.size());
+  std::copy_n(bytes.begin(), out.size(), out.begin());
   bytes.remove_prefix(out.size());
   return out;
 }
