@@ -1,5 +1,7 @@
 #include "core/document/lathe_document.h"
 
+#include "core/part/setup.h"
+
 namespace inchwright {
 
 Lathe readLathe(ObjectReader& object) {

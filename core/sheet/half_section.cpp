@@ -4,6 +4,7 @@
 #include <map>
 #include <set>
 
+#include "core/sheet/style.h"
 #include "core/sheet/symbols.h"
 #include "core/sheet/text_measure.h"
 
