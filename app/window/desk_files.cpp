@@ -153,7 +153,8 @@ bool DeskFiles::openChosen() {
 bool DeskFiles::saveTo(const QString& path) {
   const bool held = isOwn(path) && !onlyLook_;
   FileGuard there;
-  if (!held && !there.take(path)) {
+  // Also of its own file: perhaps it could not be noted when it was opened, as on a full disk.
+  if (!(held ? guard_ : there).take(path)) {
     asking_.tell(tr("Not saved.\n%1 is open in another window of yours: save under another name.")
                      .arg(nameOf(path)));
     return false;

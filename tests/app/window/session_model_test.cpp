@@ -147,7 +147,7 @@ class SessionModel : public testing::Test {
 
   /// Goes on with at most one, so that it is known onto which desk it comes.
   int answerLeft(const QString& question) {
-    const QString title = question.section(QLatin1Char('('), 1).section(QLatin1Char(')'), 0, 0);
+    const QString title = question.section(QLatin1Char('('), -1).section(QLatin1Char(')'), 0, 0);
     const int number = title.section(QLatin1Char(' '), 1).toInt();
     const int wanted = (number + answer) % 3;
     const int given = wanted == 0 && wentOn ? 2 : wanted;
@@ -172,8 +172,7 @@ class SessionModel : public testing::Test {
   // The model's own idea of each step. They say whether it is done and foretell what is asked.
 
   bool modelSaveTo(ModelDesk& desk, const Process& process, const QString& path) {
-    const bool held = desk.file == path && !desk.onlyLook;
-    if (!held && heldByAnother(process, path)) return false;
+    if (heldByAnother(process, path)) return false;
     if (full) return false;
     disk[path] = desk.job();
     desk.known = desk.job();
@@ -385,6 +384,7 @@ void SessionModel::elsewhere(Process& process, int what) {
     QFile::remove(path);
   } else if (what == 2) {
     did = "left";
+    const FullDisk disk_is(full);
     if (modelMayLeave(process.model, process)) {
       ASSERT_TRUE(process.files->mayLeave());
       process.files->journal().drop();
