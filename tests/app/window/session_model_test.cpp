@@ -152,7 +152,7 @@ class SessionModel : public testing::Test {
     const int wanted = (number + answer) % 3;
     const int given = wanted == 0 && wentOn ? 2 : wanted;
     wentOn = wentOn || given == 0;
-    answers[title.toStdString()] = given;
+    answers[title.toStdString()].push_back(given);
     return given;
   }
 
@@ -232,13 +232,16 @@ class SessionModel : public testing::Test {
 
   void modelRecover(Process& process) {
     ModelDesk& desk = process.model;
-    std::set<std::string> expected;
+    std::set<std::string> expected, offered;
+    for (const auto& [title, given] : answers) offered.insert(title);
     std::vector<ModelLeft> still;
     for (const ModelLeft& work : left) {
       if (disk.count(work.file) != 0 && disk[work.file] == work.job) continue;
       ++mustAsk;
       expected.insert(work.job.title);
-      const int given = answers.count(work.job.title) != 0 ? answers[work.job.title] : -1;
+      std::vector<int>& said = answers[work.job.title];
+      const int given = said.empty() ? -1 : said.front();
+      if (!said.empty()) said.erase(said.begin());
       if (given == 0) {
         desk.take(disk.count(work.file) != 0 ? disk[work.file] : emptyJob(), work.file);
         desk.onlyLook = !work.file.isEmpty() && heldByAnother(process, work.file);
@@ -257,8 +260,6 @@ class SessionModel : public testing::Test {
         still.push_back(work);
       }
     }
-    std::set<std::string> offered;
-    for (const auto& [title, given] : answers) offered.insert(title);
     EXPECT_EQ(offered, expected);
     left = still;
   }
@@ -296,7 +297,7 @@ class SessionModel : public testing::Test {
   Process processes[2];
   std::map<QString, Job> disk;
   std::vector<ModelLeft> left;
-  std::set<std::string> aside;
+  std::multiset<std::string> aside;
   int jobs = 0;
   // What the script answers in this step, and what came of it.
   bool full = false;
@@ -304,7 +305,7 @@ class SessionModel : public testing::Test {
   Asking::Answer leaving = Asking::Answer::leave;
   int answer = 0;
   bool wentOn = false;
-  std::map<std::string, int> answers;
+  std::map<std::string, std::vector<int>> answers;  ///< by title, in the order of asking
   int asked = 0, askedUnsaved = 0, told = 0, mustAsk = 0, mustAskUnsaved = 0;
   QString did;
 };
