@@ -12,6 +12,7 @@
 #include "core/plan/gap.h"
 #include "core/say/doubt_words.h"
 #include "core/say/kit_words.h"
+#include "core/say/lathe_words.h"
 #include "core/say/plan_words.h"
 #include "core/solution/placed_solution.h"
 #include "core/suspect/centre_suspects.h"
@@ -211,6 +212,27 @@ Result<OfTheJob> ofTheJob(const Arguments& arguments, const OpenedJob& opened, c
   return all;
 }
 
+struct OfTheLathe {
+  std::vector<std::string> minded;
+  bool faulty = false;
+};
+
+// What to mind in the lathe setups of a part. One that can't be worked out yet is told elsewhere.
+Result<OfTheLathe> ofTheLathe(const OpenedJob& opened, const OpenedJob::Solved& solved) {
+  const Part& part = opened.part(solved);
+  OfTheLathe all;
+  for (const Setup& setup : part.setups) {
+    if (!setup.chucked) continue;
+    const Result<LatheWork> work = latheWork(opened.job, part, solved.solution, setup);
+    if (!work && work.error().code == ErrorCode::unsolvable) continue;
+    if (!work) return work.error();
+    for (const std::string& warning : latheWarnings(*work)) {
+      all.push_back(part.name + ", setup " + setup.name + ": " + warning);
+    }
+  }
+  return all;
+}
+
 int runCheck(std::span<const std::string> args, Streams& streams) {
   const Result<Arguments> arguments = sortArguments(args, {{"--json"}, {"--part", true}});
   if (!arguments) return refuse(streams, "check", arguments.error());
@@ -222,6 +244,7 @@ int runCheck(std::span<const std::string> args, Streams& streams) {
   const ToolsOwned tools(opened->job.shop);
   bool found = hasFindings(*opened);
   Json parts = Json::array();
+  Json lathe = Json::array();
   for (const OpenedJob::Solved& solved : opened->solved) {
     const Part& part = opened->part(solved);
     const std::vector<Finding> findings = findingsOf(opened->job, part, solved.solution, tools);
@@ -238,6 +261,18 @@ int runCheck(std::span<const std::string> args, Streams& streams) {
                   << toned(streams, Tone::doubt, oneLine(wordsOf(finding, *step))) << '\n';
     }
   }
+  for (const OpenedJob::Solved& solved : opened->solved) {
+    const Result<std::vector<std::string>> minded = ofTheLathe(*opened, solved);
+    if (!minded) return refuse(streams, "check", minded.error(), opened->file);
+    found = found || !minded->empty();
+    for (const std::string& line : *minded) {
+      if (arguments->has("--json")) {
+        lathe.push_back(line);
+      } else {
+        streams.out << toned(streams, Tone::doubt, oneLine(line)) << '\n';
+      }
+    }
+  }
   const Result<OfTheJob> whole = ofTheJob(*arguments, *opened, *step);
   if (!whole) return refuse(streams, "check", whole.error(), opened->file);
   if (arguments->has("--json")) {
@@ -246,6 +281,7 @@ int runCheck(std::span<const std::string> args, Streams& streams) {
       all["gaps"].push_back(Json{{"place", fault.place}, {"error", fault.text}});
     }
     all["together"] = whole->apart;
+    all["lathe"] = lathe;
     streams.out << all.dump(2, ' ', false, Json::error_handler_t::replace) << '\n';
   } else {
     for (const Error& fault : whole->faults) {

@@ -39,10 +39,7 @@ Json latheAsJson(const LatheWork& work, const Lathe& lathe) {
   put(sheet, "whole", work.whole);
   sheet["unplaced"] = work.unplaced;
   sheet["in_the_chuck"] = work.inTheChuck;
-  sheet["warnings"] = Json::array();
-  for (const TurnedFault& fault : work.shape.faults) {
-    sheet["warnings"].push_back(turnedFaultWords(fault, work.step));
-  }
+  sheet["warnings"] = latheWarnings(work);
   return sheet;
 }
 

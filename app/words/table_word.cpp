@@ -1,3 +1,4 @@
+#include <algorithm>
 #include <nlohmann/json.hpp>
 #include <ostream>
 
@@ -201,7 +202,10 @@ int runTable(std::span<const std::string> args, Streams& streams) {
 
   const Result<Done> printed = print(*planned, *opened, *as, streams);
   if (!printed) return refuse(streams, "table", printed.error());
-  return hasFindings(*opened) ? kFindings : kFine;
+  const bool minded = std::any_of(planned->begin(), planned->end(), [](const PlannedSetup& one) {
+    return one.lathe && one.lathe->isFaulty();
+  });
+  return minded || hasFindings(*opened) ? kFindings : kFine;
 }
 
 }  // namespace

@@ -282,6 +282,11 @@ Result<FoundSize> wantedClearance(const Job& job, const Mate& mate) {
     FoundSize wanted;
     if (mate.least) wanted.least = mate.least->value;
     if (mate.greatest) wanted.greatest = mate.greatest->value;
+    if (wanted.least && wanted.greatest && *wanted.least > *wanted.greatest) {
+      return Error{ErrorCode::badRequest,
+                   "the mate `" + mate.name + "` has a least clearance above its greatest",
+                   mate.name};
+    }
     return wanted;
   }
   const Result<SizeNow> hole = sizeAsDrawn(job, mate.hole);

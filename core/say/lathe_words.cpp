@@ -86,6 +86,8 @@ std::string turnedFaultWords(const TurnedFault& fault, const Step& step) {
       return "the figures of the taper " + fault.id + " disagree by " + atStep(fault.by, step);
     case TurnedFaultKind::noSuchThread:
       return "the thread of " + fault.id + " is not one that is known";
+    case TurnedFaultKind::noDiameter:
+      return "nothing says how thick " + fault.id + " is: it is in none of the cuts";
     case TurnedFaultKind::grooveTooLarge:
       return "the floor of groove " + fault.id + " is not below " + fault.other + ": larger by " +
              atStep(fault.by, step);
@@ -94,6 +96,20 @@ std::string turnedFaultWords(const TurnedFault& fault, const Step& step) {
   }
   return "the bore " + fault.id + " leaves no metal under " + fault.other + ": larger by " +
          atStep(fault.by, step);
+}
+
+std::vector<std::string> latheWarnings(const LatheWork& work) {
+  std::vector<std::string> all;
+  for (const TurnedFault& fault : work.shape.faults) {
+    all.push_back(turnedFaultWords(fault, work.step));
+  }
+  if (work.partOffInJaws.ticks() > 0) {
+    all.push_back("the parting tool would come " + atStep(work.partOffInJaws, work.step) +
+                  " into the jaws: let more stand out");
+  }
+  if (work.zeroAssumed) all.push_back("nothing says where zero is: the free end was taken");
+  if (!work.unplaced.empty()) all.push_back("no place yet for " + listed(work.unplaced));
+  return all;
 }
 
 std::vector<std::string> latheLines(const LatheWork& work, const Lathe& lathe) {
@@ -123,10 +139,7 @@ std::vector<std::string> latheLines(const LatheWork& work, const Lathe& lathe) {
   if (!work.inTheChuck.empty()) {
     lines.push_back("  not within reach here: " + listed(work.inTheChuck));
   }
-  if (!work.unplaced.empty()) lines.push_back("  Mind: no place yet for " + listed(work.unplaced));
-  for (const TurnedFault& fault : work.shape.faults) {
-    lines.push_back("  Mind: " + turnedFaultWords(fault, work.step));
-  }
+  for (const std::string& warning : latheWarnings(work)) lines.push_back("  Mind: " + warning);
   return lines;
 }
 

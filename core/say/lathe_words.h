@@ -28,6 +28,10 @@ std::string latheNote(const LatheRow& row);
 /// `groove G is no smaller than C, by 0.000`.
 std::string turnedFaultWords(const TurnedFault& fault, const Step& step);
 
+/// What to mind before anything is turned, a line each: faults of the shape, a tool that would come
+/// into the jaws, a zero that nobody set, stretches without a place. Empty where all is well.
+std::vector<std::string> latheWarnings(const LatheWork& work);
+
 /// All of a setup for people: heading, rows, cuts, what can't be reached.
 std::vector<std::string> latheLines(const LatheWork& work, const Lathe& lathe);
 

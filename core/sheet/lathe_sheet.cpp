@@ -134,17 +134,7 @@ class LatheComposer {
   }
 
   void addWarnings(Pieces& pieces) const {
-    std::vector<std::string> all;
-    for (const TurnedFault& fault : work_.shape.faults) {
-      all.push_back(turnedFaultWords(fault, work_.step));
-    }
-    if (work_.zeroAssumed) all.push_back("nothing says where zero is: the free end was taken");
-    if (!work_.unplaced.empty()) {
-      std::string ids;
-      for (const Id& id : work_.unplaced) ids += (ids.empty() ? "" : ", ") + id;
-      all.push_back("no place yet for " + ids);
-    }
-    for (const std::string& one : all) {
+    for (const std::string& one : latheWarnings(work_)) {
       pieces.push_back(
           textPiece({{"Mind: ", {style_.body(), Typeface::bold}}, {said(one), {style_.body()}}}));
     }

@@ -90,6 +90,14 @@ std::set<Id> cutBefore(const Part& part, const TurnedShape& shape, const Setup& 
   return ids;
 }
 
+/// The tool cuts off what stands out and its own width behind that.
+Length intoTheJaws(const Chucked& chucked, Length whole) {
+  if (!chucked.partOff || !chucked.standsOut) return {};
+  const auto wanted = whole.plus(chucked.partOff->width.value);
+  const auto by = wanted ? wanted->minus(chucked.standsOut->value) : std::nullopt;
+  return by && by->ticks() > 0 ? *by : Length();
+}
+
 LatheRow rowOf(const TurnedStretch& one, const LatheReadout& readout) {
   LatheRow row;
   row.id = one.id;
@@ -157,6 +165,7 @@ Result<LatheWork> latheWork(const Job& job, const Part& part, const Solution& so
     const auto whole = work.shape.rightEnd->minus(*work.shape.leftEnd);
     if (whole) work.whole = readout->figure(*whole, true);
   }
+  if (work.whole) work.partOffInJaws = intoTheJaws(*setup.chucked, work.whole->value);
   work.cuts = cutsOf(part, lathe, setup, work.shape, toCut, *readout,
                      edgeOf(work.shape, freeEnd(work.held)), edgeOf(work.shape, work.held));
   return work;

@@ -75,11 +75,15 @@ struct LatheWork {
   bool zeroAssumed = false;  ///< the setup says nothing: the free end was taken
   std::vector<LatheRow> rows;
   std::vector<Cut> cuts;
-  std::vector<Id> unplaced;          ///< stretches with a loose end: no row
-  std::vector<Id> inTheChuck;        ///< stretches that this setup can't reach
+  std::vector<Id> unplaced;    ///< stretches with a loose end: no row
+  std::vector<Id> inTheChuck;  ///< stretches that this setup can't reach
+  /// How far the parting tool would come into the jaws, by what stands out; 0 where it does not.
+  Length partOffInJaws;
   std::optional<LatheFigure> whole;  ///< what is to be measured over both ends when it is faced
   TurnedShape shape;
 
+  /// Something is wrong, beyond what is merely assumed or not yet placed.
+  bool isFaulty() const { return !shape.faults.empty() || !partOffInJaws.isZero(); }
   bool operator==(const LatheWork&) const = default;
 };
 

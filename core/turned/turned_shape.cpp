@@ -101,7 +101,7 @@ class Shaping {
 
   void addDiameters(const Feature& feature, const Ends& ends, TurnedStretch& stretch) {
     const auto both = [&](const std::optional<Lettered>& diameter) {
-      if (!diameter) return;
+      if (!diameter) return fault(TurnedFaultKind::noDiameter, feature.id);
       stretch.atLeft = stretch.atRight = diameter->value;
       stretch.exact = stretch.exact && diameter->exact;
     };

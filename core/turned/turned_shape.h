@@ -37,6 +37,7 @@ enum class TurnedFaultKind {
   taperUnsaid,       ///< fewer than two of large, small, angle, taper per foot
   taperContradicts,  ///< more than two, and they don't agree to a step of a thou
   noSuchThread,
+  noDiameter,      ///< nothing says how thick it is: it is in no cut
   grooveTooLarge,  ///< a groove's floor is not below the surface that it is cut into
   boreTooLarge,    ///< a bore leaves no metal under the surface over it
 };

@@ -82,6 +82,23 @@ TEST(LatheTable, StandsBesideSetupsOfTheMill) {
             "\"Arbor\",\"1\",in,0.001,\"C\",taper,1.000,0.500\r\n");
 }
 
+TEST(LatheTable, WarnsInCheckAndTable) {
+  const Scratch scratch;
+  std::string text = arbor();
+  EXPECT_EQ(say({"check", scratch.write("sound.inchwright", text)}).status, 0);
+  const std::string from = R"("stands_out": "1 3/8")";
+  text.replace(text.find(from), from.size(), from + R"(, "part_off": {"width": "1/16"})");
+  const std::string file = scratch.write("jaws.inchwright", text);
+  const Spoken check = say({"check", file});
+  EXPECT_EQ(check.status, 1);
+  EXPECT_NE(check.out.find("the parting tool would come 0.438 into the jaws"), std::string::npos)
+      << check.out;
+  EXPECT_EQ(say({"check", file, "--json"}).json()["lathe"].size(), 1u);
+  const Spoken table = say({"table", file, "--setup", "1"});
+  EXPECT_EQ(table.status, 1);
+  EXPECT_NE(table.out.find("Mind: the parting tool"), std::string::npos);
+}
+
 TEST(LatheTable, SpeaksInTheUnitAsked) {
   const Scratch scratch;
   const std::string file = scratch.write("arbor.inchwright", arbor());

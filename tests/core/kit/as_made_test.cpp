@@ -119,6 +119,15 @@ TEST(AsMade, SaysWhatCannotBeWorkedOut) {
   ASSERT_TRUE(made->mates[1].fault);
 }
 
+TEST(AsMade, RefusesAMateWhoseLimitsAreTheWrongWayRound) {
+  KitJob kit;
+  std::swap(kit.job.mates[0].least, kit.job.mates[0].greatest);
+  const auto made = asMade(kit.job, kit.solutions);
+  ASSERT_TRUE(made.ok());
+  ASSERT_TRUE(made->mates[0].fault);
+  EXPECT_NE(made->mates[0].fault->text.find("above its greatest"), std::string::npos);
+}
+
 TEST(DrawnSize, FollowsWhatThePrintSays) {
   const KitJob kit;
   const Part& plate = kit.job.parts[0];

@@ -233,6 +233,27 @@ TEST(TurnedShape, NamesWhatCannotBe) {
   EXPECT_EQ(shape.faults.size(), 7u);
 }
 
+TEST(LatheWork, TellsOfAToolThatWouldComeIntoTheJaws) {
+  Arbor arbor = stepped();
+  arbor.held(Side::left, "1 13/16");
+  arbor.part().setups[0].chucked->partOff = PartOff{lettered("1/16"), ToolCorner::left, {}};
+  EXPECT_TRUE(arbor.work().partOffInJaws.isZero());  // 1 3/4 and 1/16: just clear
+  arbor.part().setups[0].chucked->standsOut = lettered("1 3/4");
+  EXPECT_EQ(arbor.work().partOffInJaws, lettered("1/16").value);
+  arbor.part().setups[0].chucked->partOff.reset();
+  EXPECT_TRUE(arbor.work().partOffInJaws.isZero());
+}
+
+TEST(LatheWork, TellsOfAStretchThatNothingSizes) {
+  Arbor arbor = stepped();
+  arbor.add("D", kind::Outside{{"T", "R"}, std::nullopt});
+  arbor.held(Side::left);
+  const LatheWork work = arbor.work();
+  EXPECT_EQ(work.shape.faults,
+            (std::vector<TurnedFault>{{TurnedFaultKind::noDiameter, "D", "", {}}}));
+  EXPECT_EQ(cutsOf(work).find("rough D"), std::string::npos);
+}
+
 TEST(LatheWork, IsRefusedWhereItCannotBeWorkedOut) {
   Arbor arbor = stepped();
   arbor.held(Side::left);
