@@ -226,8 +226,9 @@ Result<OfTheLathe> ofTheLathe(const OpenedJob& opened, const OpenedJob::Solved& 
     const Result<LatheWork> work = latheWork(opened.job, part, solved.solution, setup);
     if (!work && work.error().code == ErrorCode::unsolvable) continue;
     if (!work) return work.error();
+    all.faulty = all.faulty || work->isFaulty();
     for (const std::string& warning : latheWarnings(*work)) {
-      all.push_back(part.name + ", setup " + setup.name + ": " + warning);
+      all.minded.push_back(part.name + ", setup " + setup.name + ": " + warning);
     }
   }
   return all;
@@ -244,7 +245,7 @@ int runCheck(std::span<const std::string> args, Streams& streams) {
   const ToolsOwned tools(opened->job.shop);
   bool found = hasFindings(*opened);
   Json parts = Json::array();
-  Json lathe = Json::array();
+  std::vector<std::string> lathe;
   for (const OpenedJob::Solved& solved : opened->solved) {
     const Part& part = opened->part(solved);
     const std::vector<Finding> findings = findingsOf(opened->job, part, solved.solution, tools);
@@ -262,16 +263,10 @@ int runCheck(std::span<const std::string> args, Streams& streams) {
     }
   }
   for (const OpenedJob::Solved& solved : opened->solved) {
-    const Result<std::vector<std::string>> minded = ofTheLathe(*opened, solved);
-    if (!minded) return refuse(streams, "check", minded.error(), opened->file);
-    found = found || !minded->empty();
-    for (const std::string& line : *minded) {
-      if (arguments->has("--json")) {
-        lathe.push_back(line);
-      } else {
-        streams.out << toned(streams, Tone::doubt, oneLine(line)) << '\n';
-      }
-    }
+    const Result<OfTheLathe> turning = ofTheLathe(*opened, solved);
+    if (!turning) return refuse(streams, "check", turning.error(), opened->file);
+    found = found || turning->faulty;
+    lathe.insert(lathe.end(), turning->minded.begin(), turning->minded.end());
   }
   const Result<OfTheJob> whole = ofTheJob(*arguments, *opened, *step);
   if (!whole) return refuse(streams, "check", whole.error(), opened->file);
@@ -288,6 +283,9 @@ int runCheck(std::span<const std::string> args, Streams& streams) {
       streams.out << toned(streams, Tone::doubt,
                            oneLine("A gap can't be added up: " + fault.place + ": " + fault.text))
                   << '\n';
+    }
+    for (const std::string& line : lathe) {
+      streams.out << toned(streams, Tone::doubt, oneLine(line)) << '\n';
     }
     for (const std::string& line : whole->apart) {
       streams.out << toned(streams, Tone::doubt, oneLine(line)) << '\n';
