@@ -7,6 +7,7 @@
 
 #include "app/session/activity.h"
 #include "app/session/desk.h"
+#include "core/measure/limits.h"
 #include "core/plan/budget_from_zero.h"
 #include "core/plan/gap.h"
 
@@ -16,12 +17,9 @@ namespace {
 /// Shares that differ by less are alike.
 constexpr double kAlike = 1e-6;
 
-QString shown(const Rational& ticks, const Step& step) {
-  return QString::fromStdString(showAtStep(ticks, step).text);
-}
-
-QString shown(std::int64_t ticks, const Step& step) {
-  return shown(Rational(ticks), step);
+/// Rounded up: how far something may be off at most.
+QString most(std::int64_t ticks, const Step& step) {
+  return QString::fromStdString(showOutwards(Length(), Length::ticks(ticks), step).high.text);
 }
 
 Step stepOf(const Desk& desk) {
@@ -45,7 +43,7 @@ Result<StackedWay> wayOf(const QString& title, Stack stack, const Stacked& all) 
 
 /// Half the width of a span, which is how far its middle may stray.
 QString strays(const Span& span, const Step& step) {
-  return QStringLiteral("±") + shown(*Rational::of(span.width(), 2), step);
+  return QStringLiteral("±") + most((span.width() + 1) / 2, step);
 }
 
 QString nameOfMember(const StackMember& member) {
@@ -77,8 +75,8 @@ void judgeLimits(Stacked& all) {
     all.remarks << tr("It goes together, even at worst.");
     return;
   }
-  if (under > 0) all.remarks << tr("At worst it is %1 too little.").arg(shown(under, all.step));
-  if (over > 0) all.remarks << tr("At worst it is %1 too much.").arg(shown(over, all.step));
+  if (under > 0) all.remarks << tr("At worst it is %1 too little.").arg(most(under, all.step));
+  if (over > 0) all.remarks << tr("At worst it is %1 too much.").arg(most(over, all.step));
   const Simulation& drawn = all.ways.front().simulation;
   const double outside = 100.0 * static_cast<double>(drawn.below + drawn.above) /
                          static_cast<double>(std::max<std::uint64_t>(drawn.runs, 1));

@@ -6,6 +6,7 @@
 #include <cmath>
 
 #include "app/base/look.h"
+#include "core/measure/limits.h"
 
 namespace inchwright::app {
 namespace {
@@ -14,16 +15,29 @@ QString shownAt(std::int64_t ticks, const Step& step) {
   return QString::fromStdString(showAtStep(Rational(ticks), step).text);
 }
 
+/// Rounded up: how far something may be off at most.
+QString mostAt(std::int64_t ticks, const Step& step) {
+  return QString::fromStdString(showOutwards(Length(), Length::ticks(ticks), step).high.text);
+}
+
 /// `±0.0040`, or `+0.0020 −0.0000` where the two differ.
 QString limitsOf(const StackMember& member, const Step& step) {
   const std::int64_t plus = member.high - member.nominal;
   const std::int64_t minus = member.nominal - member.low;
-  if (plus == minus) return QStringLiteral("±") + shownAt(plus, step);
+  if (plus == minus) return QStringLiteral("±") + mostAt(plus, step);
   const auto signedFigure = [&](std::int64_t ticks) {
     return (ticks < 0 ? QStringLiteral("−") : QStringLiteral("+")) +
            shownAt(ticks < 0 ? -ticks : ticks, step);
   };
-  return signedFigure(plus) + QLatin1Char(' ') + signedFigure(-minus);
+  const ShownLimits ends = showOutwards(Length::ticks(-minus), Length::ticks(plus), step);
+  return signedFigure(ends.high.value.ticks()) + QLatin1Char(' ') +
+         signedFigure(ends.low.value.ticks());
+}
+
+/// Both ends of what may come out at worst, rounded outwards.
+std::pair<QString, QString> worstAt(const Span& worst, const Step& step) {
+  const ShownLimits ends = showOutwards(Length::ticks(worst.low), Length::ticks(worst.high), step);
+  return {QString::fromStdString(ends.low.text), QString::fromStdString(ends.high.text)};
 }
 
 /// How far from its lettered length a stack or a member may come out, in ticks.
@@ -190,8 +204,7 @@ class StackPainter {
   static QString tr(const char* text) { return StackBars::tr(text); }
 
   QString rangeOf(const Span& span) const {
-    return QStringLiteral("±") +
-           QString::fromStdString(showAtStep(*Rational::of(span.width(), 2), stacked_.step).text);
+    return QStringLiteral("±") + mostAt((span.width() + 1) / 2, stacked_.step);
   }
 
   /// A span with its ends turned up; torn where it leaves what is required.
@@ -255,14 +268,14 @@ class StackPainter {
     if (!painter_) return;
     painter_->setFont(figures());
     painter_->setPen(look_.pencil);
-    const auto put = [&](qreal x, std::int64_t ticks) {
-      const QString text = shownAt(ticks, stacked_.step);
+    const auto [low, high] = worstAt(worst, stacked_.step);
+    const auto put = [&](qreal x, const QString& text) {
       const qreal width = QFontMetricsF(painter_->font()).horizontalAdvance(text) + 4;
       const qreal left = std::clamp(x - width / 2, bars_.left(), box_.right() - width);
       painter_->drawText(QRectF(left, y_, width, line_), Qt::AlignCenter, text);
     };
-    put(xOf(stray.low), worst.low);
-    if (worst.width() > 0) put(xOf(stray.high), worst.high);
+    put(xOf(stray.low), low);
+    if (worst.width() > 0) put(xOf(stray.high), high);
   }
 
   QPainter* painter_;
@@ -294,10 +307,8 @@ void StackBars::show(std::optional<Stacked> stacked) {
   QStringList words;
   if (stacked_) {
     for (const StackedWay& way : stacked_->ways) {
-      words << way.title + QStringLiteral(": ") +
-                   tr("%1 to %2 at worst")
-                       .arg(shownAt(way.stack.worst.low, stacked_->step),
-                            shownAt(way.stack.worst.high, stacked_->step));
+      const auto [low, high] = worstAt(way.stack.worst, stacked_->step);
+      words << way.title + QStringLiteral(": ") + tr("%1 to %2 at worst").arg(low, high);
     }
   }
   setAccessibleDescription(words.join(QStringLiteral("; ")));

@@ -2,6 +2,8 @@
 
 #include <nlohmann/json.hpp>
 
+#include "core/measure/limits.h"
+
 namespace inchwright::app {
 
 using Json = nlohmann::ordered_json;
@@ -45,7 +47,22 @@ Json ticksOrNull(const std::optional<Length>& length) {
 }
 
 Json endsAt(const FoundSize& size, const Step& step) {
+  const ShownLimits shown =
+      showOutwards(size.least.value_or(Length()), size.greatest.value_or(Length()), step);
+  return Json::array(
+      {size.least ? Json(shown.low.text) : Json(), size.greatest ? Json(shown.high.text) : Json()});
+}
+
+Json askedAt(const FoundSize& size, const Step& step) {
   return Json::array({shownOrNull(size.least, step), shownOrNull(size.greatest, step)});
+}
+
+Json limitsAt(const FoundSize& size, const Step& step) {
+  if (size.least && size.greatest) {
+    const auto limits = showLimitsInwards(*size.least, *size.greatest, step);
+    if (limits) return Json::array({limits->low.text, limits->high.text});
+  }
+  return askedAt(size, step);
 }
 
 Json endTicks(const FoundSize& size) {

@@ -24,8 +24,11 @@ Result<WholeJob> openWholeJob(const Arguments& arguments);
 /// At the step; null where there is nothing.
 nlohmann::ordered_json shownOrNull(const std::optional<Length>& length, const Step& step);
 nlohmann::ordered_json ticksOrNull(const std::optional<Length>& length);
-/// `["0.2500", null]`.
+/// What something may be, `["0.2500", null]`: outwards. What it has to be, to the nearest; what it
+/// is to be made to, inwards.
 nlohmann::ordered_json endsAt(const FoundSize& size, const Step& step);
+nlohmann::ordered_json askedAt(const FoundSize& size, const Step& step);
+nlohmann::ordered_json limitsAt(const FoundSize& size, const Step& step);
 nlohmann::ordered_json endTicks(const FoundSize& size);
 
 }  // namespace inchwright::app

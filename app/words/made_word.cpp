@@ -44,7 +44,7 @@ Json wantedAsJson(const MadeRow& row, const Step& step) {
               {"x_ticks", ticksOrNull(value(row.wantedX))},
               {"y", shownOrNull(value(row.wantedY), step)},
               {"y_ticks", ticksOrNull(value(row.wantedY))},
-              {"size", endsAt(size, step)},
+              {"size", askedAt(size, step)},
               {"size_ticks", endTicks(size)}};
 }
 
@@ -60,7 +60,7 @@ Json asJson(const MateState& mate, const Step& step) {
   entry["clearance_ticks"] = endTicks(mate.clearance);
   entry["drawn"] = endsAt(mate.clearanceAsDrawn, step);
   entry["drawn_ticks"] = endTicks(mate.clearanceAsDrawn);
-  entry["wanted"] = endsAt(mate.wanted, step);
+  entry["wanted"] = askedAt(mate.wanted, step);
   entry["wanted_ticks"] = endTicks(mate.wanted);
   entry["verdict"] = mate.fault ? Json::array() : Json::array({nameOf(mate.verdict)});
   if (mate.fault) entry["error"] = mate.fault->text;
@@ -76,7 +76,7 @@ Json asJson(const GapState& gap, const Step& step) {
   entry["worst_ticks"] = endTicks(ends(gap.asMade));
   entry["drawn"] = endsAt(ends(gap.asDrawn), step);
   entry["drawn_ticks"] = endTicks(ends(gap.asDrawn));
-  entry["wanted"] = endsAt({gap.least, gap.greatest}, step);
+  entry["wanted"] = askedAt({gap.least, gap.greatest}, step);
   entry["wanted_ticks"] = endTicks({gap.least, gap.greatest});
   entry["keeps"] = gap.keeps;
   if (gap.fault) entry["error"] = gap.fault->text;

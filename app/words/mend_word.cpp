@@ -53,15 +53,15 @@ Json figuresAsJson(const Way& way, const Step& step) {
     if (way.way != WayOut::plug) put("wall", way.bushing->wall);
     if (way.way == WayOut::eccentricBush) put("throw", way.bushing->throwBy);
     const auto limits = [](const SizeLimits& one) { return FoundSize{one.least, one.greatest}; };
-    figures["bore_limits"] = endsAt(limits(way.bushing->boreLimits), step);
+    figures["bore_limits"] = limitsAt(limits(way.bushing->boreLimits), step);
     figures["bore_limits_ticks"] = endTicks(limits(way.bushing->boreLimits));
-    figures["outside_limits"] = endsAt(limits(way.bushing->outsideLimits), step);
+    figures["outside_limits"] = limitsAt(limits(way.bushing->outsideLimits), step);
     figures["outside_limits_ticks"] = endTicks(limits(way.bushing->outsideLimits));
     figures["press"] = way.bushing->press;
     if (way.way == WayOut::plug) figures["cuts_joint"] = way.bushing->cutsJoint;
   }
   if (way.shaft) {
-    figures["size"] = endsAt(*way.shaft, step);
+    figures["size"] = limitsAt(*way.shaft, step);
     figures["size_ticks"] = endTicks(*way.shaft);
     figures["mate"] = way.sizeName;
   } else if (way.size) {

@@ -32,10 +32,11 @@ reading that the others do not assure is no fault, only dimensioned loosely: it 
 )";
 
 Json asJson(const PlaceRange& one, const Step& step) {
+  const auto [low, high] = outwardsAt(one.span, step);
   return Json{{"id", one.id},
               {"nominal", atStep(one.nominal, step)},
-              {"low", atStep(one.span.low, step)},
-              {"high", atStep(one.span.high, step)},
+              {"low", low},
+              {"high", high},
               {"nominal_ticks", one.nominal},
               {"low_ticks", one.span.low},
               {"high_ticks", one.span.high},
@@ -60,12 +61,12 @@ void print(const Ranges& ranges, const Step& step, const Streams& streams) {
   std::vector<std::vector<std::string>> rows{
       {"place", "lettered", "least", "greatest", "under", "over", "set by"}};
   for (const PlaceRange& one : ranges.places) {
-    const std::string low = listed(one.lowBy);
-    const std::string high = listed(one.highBy);
-    rows.push_back({oneLine(one.id), atStep(one.nominal, step), atStep(one.span.low, step),
-                    atStep(one.span.high, step), withSign(one.span.low - one.nominal, step),
-                    withSign(one.span.high - one.nominal, step),
-                    oneLine(low == high ? low : low + " / " + high)});
+    const std::string lowBy = listed(one.lowBy);
+    const std::string highBy = listed(one.highBy);
+    const auto [low, high] = outwardsAt(one.span, step);
+    const auto [under, over] = straysAt(one.span, one.nominal, step);
+    rows.push_back({oneLine(one.id), atStep(one.nominal, step), low, high, under, over,
+                    oneLine(lowBy == highBy ? lowBy : lowBy + " / " + highBy)});
   }
   const Justify left = Justify::left;
   const Justify right = Justify::right;

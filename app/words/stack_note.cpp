@@ -8,6 +8,7 @@
 
 #include "app/words/console.h"
 #include "app/words/tolerance_note.h"
+#include "core/measure/limits.h"
 
 namespace inchwright::app {
 namespace {
@@ -24,9 +25,9 @@ std::string percent(double share) {
 }
 
 std::string spanText(const Span& span, const Rational& nominal, const Step& step) {
-  const std::int64_t middle = nominal.rounded().value_or(0);
-  return atStep(span.low, step) + " to " + atStep(span.high, step) + "  (" +
-         withSign(span.low - middle, step) + " " + withSign(span.high - middle, step) + ")";
+  const auto [low, high] = outwardsAt(span, step);
+  const auto [under, over] = straysAt(span, nominal.rounded().value_or(0), step);
+  return low + " to " + high + "  (" + under + " " + over + ")";
 }
 
 std::string widenedText(const Stack& stack, const Step& step) {
@@ -43,10 +44,11 @@ std::string limitsText(const GapStack& sum, const Step& step) {
 std::string verdictText(const GapStack& sum, const Span& span, const Step& step) {
   const Span beyond = sum.beyond(span);
   if (beyond == Span{}) return "keeps to it";
+  const auto most = [&](std::int64_t ticks) { return outwardsAt({0, ticks}, step)[1]; };
   std::string text;
-  if (beyond.low > 0) text = "may be " + atStep(beyond.low, step) + " too little";
+  if (beyond.low > 0) text = "may be " + most(beyond.low) + " too little";
   if (beyond.high > 0) {
-    text += (text.empty() ? "may be " : " or ") + atStep(beyond.high, step) + " too much";
+    text += (text.empty() ? "may be " : " or ") + most(beyond.high) + " too much";
   }
   return text;
 }
@@ -86,12 +88,12 @@ void printMembers(const std::string& title, const Stack& stack, const Step& step
   std::vector<std::vector<std::string>> rows{
       {"part", "reading", "from – to", "", "lettered", "may be over", "may be under", "share"}};
   for (const StackMember& member : stack.members) {
+    const auto [under, over] = straysAt({member.low, member.high}, member.nominal, step);
     const std::string ends = member.to.empty() ? "" : member.from + " to " + member.to;
     rows.push_back({oneLine(member.part), oneLine(member.label), oneLine(ends),
                     factorText(member.factor),
-                    oneLine(member.text.empty() ? atStep(member.nominal, step) : member.text),
-                    withSign(member.high - member.nominal, step),
-                    withSign(member.low - member.nominal, step), percent(member.share)});
+                    oneLine(member.text.empty() ? atStep(member.nominal, step) : member.text), over,
+                    under, percent(member.share)});
   }
   const Justify left = Justify::left;
   const Justify right = Justify::right;
@@ -99,7 +101,15 @@ void printMembers(const std::string& title, const Stack& stack, const Step& step
 }
 
 void printOutcome(const std::vector<std::pair<std::string, const GapStack*>>& stacks,
-                  const Step& step, const Streams& streams) {
+                  const Step& machine, const Streams& streams) {
+  // Fine enough that the figures bear out what is said of the limits.
+  Step step = machine;
+  for (const auto& [name, sum] : stacks) {
+    for (const Span& span : {sum->stack.worst, sum->stack.rss}) {
+      step = stepThatTells(Length::ticks(span.low), Length::ticks(span.high), sum->least,
+                           sum->greatest, step);
+    }
+  }
   const GapStack& first = *stacks.front().second;
   char digits[32];  // as short as it reads back, in every locale
   const auto end = std::to_chars(digits, digits + sizeof digits, first.stack.inflation);
@@ -150,6 +160,12 @@ void printSimulation(const std::string& title, const Simulation& simulation, con
   const auto full = [](std::uint64_t count) { return count > 0; };
   const auto first = std::find_if(lines.begin(), lines.end(), full) - lines.begin();
   const auto last = lines.rend() - std::find_if(lines.rbegin(), lines.rend(), full);
+  // As fine as it takes for the classes to be told apart.
+  Step classStep = step;
+  while (classStep.size.ticks() > simulation.range.width() / static_cast<std::int64_t>(kLines) &&
+         classStep.size.ticks() % 10 == 0) {
+    classStep.size = Length::ticks(classStep.size.ticks() / 10);
+  }
   std::vector<std::vector<std::string>> rows;
   for (auto i = first; i < last; ++i) {
     const std::uint64_t count = lines[static_cast<std::size_t>(i)];
@@ -157,7 +173,8 @@ void printSimulation(const std::string& title, const Simulation& simulation, con
                         static_cast<double>(simulation.range.width()) * static_cast<double>(i) /
                             static_cast<double>(kLines);
     const double length = kLongest * static_cast<double>(count) / static_cast<double>(most);
-    rows.push_back({atStep(std::llround(from), step), percent(static_cast<double>(count) / runs),
+    rows.push_back({atStep(std::llround(from), classStep),
+                    percent(static_cast<double>(count) / runs),
                     std::string(static_cast<std::size_t>(std::lround(length)), '#')});
   }
   rows.insert(rows.begin(), {"from", "share", ""});

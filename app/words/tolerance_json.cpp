@@ -20,7 +20,8 @@ Json limitTicks(const std::optional<Length>& limit) {
 }  // namespace
 
 nlohmann::ordered_json spanAt(const Span& span, const Step& step) {
-  return {atStep(span.low, step), atStep(span.high, step)};
+  const auto [low, high] = outwardsAt(span, step);
+  return {low, high};
 }
 
 nlohmann::ordered_json ticksOf(const Span& span) {
@@ -68,8 +69,8 @@ nlohmann::ordered_json stackAsJson(const Stack& stack, const Step& step) {
              {"factor", factorText(member.factor)},
              {"nominal", atStep(member.nominal, step)},
              {"nominal_ticks", member.nominal},
-             {"plus", atStep(plus, step)},
-             {"minus", atStep(minus, step)},
+             {"plus", outwardsAt({0, plus}, step)[1]},
+             {"minus", outwardsAt({0, minus}, step)[1]},
              {"plus_ticks", plus},
              {"minus_ticks", minus},
              {"share", member.share},

@@ -4,6 +4,7 @@
 #include <ostream>
 
 #include "app/words/console.h"
+#include "core/measure/limits.h"
 
 namespace inchwright::app {
 
@@ -11,9 +12,26 @@ std::string atStep(std::int64_t ticks, const Step& step) {
   return showAtStep(Rational(ticks), step).text;
 }
 
-std::string withSign(std::int64_t ticks, const Step& step) {
-  const std::string text = atStep(ticks, step);
+namespace {
+
+std::string withSign(std::string text) {
   return text.starts_with('-') ? text : "+" + text;
+}
+
+}  // namespace
+
+std::string withSign(std::int64_t ticks, const Step& step) {
+  return withSign(atStep(ticks, step));
+}
+
+std::array<std::string, 2> outwardsAt(const Span& span, const Step& step) {
+  const ShownLimits shown = showOutwards(Length::ticks(span.low), Length::ticks(span.high), step);
+  return {shown.low.text, shown.high.text};
+}
+
+std::array<std::string, 2> straysAt(const Span& span, std::int64_t nominal, const Step& step) {
+  const auto [low, high] = outwardsAt({span.low - nominal, span.high - nominal}, step);
+  return {withSign(low), withSign(high)};
 }
 
 std::string listed(const std::vector<std::string>& names) {
@@ -25,22 +43,24 @@ std::string listed(const std::vector<std::string>& names) {
   return text;
 }
 
-std::string unassuredText(const Unassured& one, const Step& step) {
+std::string unassuredText(const Unassured& one, const Step& machine) {
+  const Length least = Length::ticks(one.allowed.low), greatest = Length::ticks(one.allowed.high);
+  const Step step = stepThatTells(Length::ticks(one.others.low), Length::ticks(one.others.high),
+                                  least, greatest, machine);
+  const auto [low, high] = outwardsAt(one.others, step);
+  const auto most = [&](std::int64_t ticks) { return outwardsAt({0, ticks}, step)[1]; };
   const std::int64_t over = one.others.high - one.allowed.high;
   const std::int64_t under = one.allowed.low - one.others.low;
   std::string text = one.reading + " allows " + atStep(one.allowed.low, step) + " to " +
                      atStep(one.allowed.high, step) + ", but ";
   if (over > 0 && under > 0) {
-    return text + listed(one.highBy) + " can make it " + atStep(one.others.low, step) + " to " +
-           atStep(one.others.high, step) + ": " + atStep(std::max(over, under), step) +
-           " beyond it";
+    return text + listed(one.highBy) + " can make it " + low + " to " + high + ": " +
+           most(std::max(over, under)) + " beyond it";
   }
   if (over > 0) {
-    return text + listed(one.highBy) + " can make it " + atStep(one.others.high, step) + ": " +
-           atStep(over, step) + " too much";
+    return text + listed(one.highBy) + " can make it " + high + ": " + most(over) + " too much";
   }
-  return text + listed(one.lowBy) + " can make it " + atStep(one.others.low, step) + ": " +
-         atStep(under, step) + " too little";
+  return text + listed(one.lowBy) + " can make it " + low + ": " + most(under) + " too little";
 }
 
 void printUnassured(const std::vector<Unassured>& found, const Step& step, const Streams& streams) {

@@ -1,5 +1,6 @@
 #pragma once
 
+#include <array>
 #include <cstdint>
 #include <string>
 #include <vector>
@@ -13,6 +14,11 @@ namespace inchwright::app {
 /// Ticks as the readout shows them, and the same always with a sign.
 std::string atStep(std::int64_t ticks, const Step& step);
 std::string withSign(std::int64_t ticks, const Step& step);
+
+/// A span's ends as the readout shows them, rounded outwards; the same as signed deviations from
+/// `nominal`.
+std::array<std::string, 2> outwardsAt(const Span& span, const Step& step);
+std::array<std::string, 2> straysAt(const Span& span, std::int64_t nominal, const Step& step);
 
 /// `r1, r2 and r3`
 std::string listed(const std::vector<std::string>& names);

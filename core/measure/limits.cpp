@@ -15,6 +15,20 @@ Shown shownAs(std::int64_t steps, const Step& step, Length exact) {
   return shown;
 }
 
+bool tellsAt(Length low, Length high, const std::optional<Length>& least,
+             const std::optional<Length>& greatest, const Step& step) {
+  const ShownLimits ends = showOutwards(low, high, step);
+  const auto shown = [&](Length limit) { return showAtStep(limit.rational(), step).value; };
+  const auto isUnder = [&](Length end, Length endShown) {
+    return !least || (end < *least) == (endShown < shown(*least));
+  };
+  const auto isOver = [&](Length end, Length endShown) {
+    return !greatest || (end > *greatest) == (endShown > shown(*greatest));
+  };
+  return isUnder(low, ends.low.value) && isUnder(high, ends.high.value) &&
+         isOver(low, ends.low.value) && isOver(high, ends.high.value);
+}
+
 }  // namespace
 
 std::optional<SizeLimits> limitsOf(const Lettered& size,
@@ -39,6 +53,21 @@ Result<ShownLimits> showLimitsInwards(Length low, Length high, const Step& step)
                  {}};
   }
   return ShownLimits{shownAs(least, step, low), shownAs(greatest, step, high)};
+}
+
+ShownLimits showOutwards(Length low, Length high, const Step& step) {
+  const std::int64_t size = step.size.ticks();
+  return {shownAs(stepsBelow(low.ticks(), size), step, low),
+          shownAs(-stepsBelow(-high.ticks(), size), step, high)};
+}
+
+Step stepThatTells(Length low, Length high, std::optional<Length> least,
+                   std::optional<Length> greatest, const Step& step) {
+  Step finer = step;
+  while (!tellsAt(low, high, least, greatest, finer) && finer.size.ticks() % 10 == 0) {
+    finer.size = Length::ticks(finer.size.ticks() / 10);
+  }
+  return finer;
 }
 
 }  // namespace inchwright

@@ -36,4 +36,19 @@ struct ShownLimits {
 /// between them: the step is too coarse to state them.
 Result<ShownLimits> showLimitsInwards(Length low, Length high, const Step& step);
 
+/// The least and greatest that something may come out at, as shown at a step: the lower end rounded
+/// down and the upper one up, so that no worst case looks better than it is. Exact: 2.984375 to
+/// 3.015625 in at 0.0005 come out as `2.9840` and `3.0160`.
+///
+/// Requires: both are within 2^62 ticks.
+ShownLimits showOutwards(Length low, Length high, const Step& step);
+
+/// The step, or as much finer a one by tens as it takes, at which the figures shown bear out how a
+/// span lies to its limits: its ends outwards, the limits to nearest. So at a step of 0.0005 an
+/// upper end of 3.0154 against a greatest of 3.0152, which would be 3.0155 against 3.0150, stays
+/// there, and against one of 3.0153, which would be 3.0155 too, is shown at 0.00005. Ends where a
+/// step can't be divided any more; then the figures may look alike.
+Step stepThatTells(Length low, Length high, std::optional<Length> least,
+                   std::optional<Length> greatest, const Step& step);
+
 }  // namespace inchwright

@@ -2,6 +2,8 @@
 
 #include <algorithm>
 
+#include "core/measure/limits.h"
+
 namespace inchwright {
 namespace {
 
@@ -21,22 +23,52 @@ std::string signedShown(Length length, const Step& step) {
   return text.starts_with('-') ? text : "+" + text;
 }
 
-std::string ends(const FoundSize& size, const Step& step) {
-  if (size.least && size.greatest) {
-    const std::string least = shown(*size.least, step), greatest = shown(*size.greatest, step);
-    return least == greatest ? least : least + " to " + greatest;
-  }
-  if (size.least) return "at least " + shown(*size.least, step);
-  if (size.greatest) return "at most " + shown(*size.greatest, step);
-  return "not known";
+std::string endsWords(const std::string& least, const std::string& greatest) {
+  if (greatest.empty()) return least.empty() ? "not known" : "at least " + least;
+  if (least.empty()) return "at most " + greatest;
+  return least == greatest ? least : least + " to " + greatest;
 }
 
-std::string ends(const SizeLimits& limits, const Step& step) {
-  return ends(FoundSize{limits.least, limits.greatest}, step);
+/// What something may be: outwards, so that nothing is made out to be surer than it is.
+std::string ends(const FoundSize& size, const Step& step) {
+  const ShownLimits shown =
+      showOutwards(size.least.value_or(Length()), size.greatest.value_or(Length()), step);
+  return endsWords(size.least ? shown.low.text : "", size.greatest ? shown.high.text : "");
+}
+
+/// What something has to be, as given.
+std::string asked(const FoundSize& limits, const Step& step) {
+  const auto one = [&](const std::optional<Length>& limit) {
+    return limit ? shown(*limit, step) : std::string();
+  };
+  return endsWords(one(limits.least), one(limits.greatest));
+}
+
+/// The step at which what was found and what it has to be tell what is said of them.
+Step telling(const FoundSize& found, const FoundSize& wanted, const Step& step) {
+  if (!found.least || !found.greatest) return step;
+  return stepThatTells(*found.least, *found.greatest, wanted.least, wanted.greatest, step);
+}
+
+/// What something is to be made to: inwards, at a finer step where there is nothing between.
+std::string toMake(const FoundSize& size, const Step& step) {
+  if (!size.least || !size.greatest) return asked(size, step);
+  const auto limits = showLimitsInwards(*size.least, *size.greatest, step);
+  if (limits) return endsWords(limits->low.text, limits->high.text);
+  if (step.size.ticks() % 10 != 0) return asked(size, step);
+  return toMake(size, {Length::ticks(step.size.ticks() / 10), step.unit});
+}
+
+FoundSize sizeOf(const SizeLimits& limits) {
+  return {limits.least, limits.greatest};
+}
+
+FoundSize sizeOf(const Span& span) {
+  return {Length::ticks(span.low), Length::ticks(span.high)};
 }
 
 std::string ends(const Span& span, const Step& step) {
-  return ends(FoundSize{Length::ticks(span.low), Length::ticks(span.high)}, step);
+  return ends(sizeOf(span), step);
 }
 
 std::string placeOf(const std::optional<Length>& x, const std::optional<Length>& y,
@@ -52,8 +84,10 @@ std::string rowLine(const MadeRow& row, const Step& step) {
   if (!row.piece.empty()) line += ", piece " + row.piece;
   line += ":";
   if (row.foundSize.known()) {
-    line += " size " + ends(row.foundSize, step);
-    if (row.wantedSize) line += ", wanted " + ends(row.wantedSize->limits, step);
+    const FoundSize wanted = row.wantedSize ? sizeOf(row.wantedSize->limits) : FoundSize{};
+    const Step fine = telling(row.foundSize, wanted, step);
+    line += " size " + ends(row.foundSize, fine);
+    if (row.wantedSize) line += ", wanted " + asked(wanted, fine);
     line += ";";
   }
   if (row.foundX || row.foundY) {
@@ -69,12 +103,13 @@ std::string rowLine(const MadeRow& row, const Step& step) {
   return line;
 }
 
-std::string mateLine(const MateState& mate, const Step& step) {
+std::string mateLine(const MateState& mate, const Step& coarse) {
+  const Step step = telling(mate.clearance, mate.wanted, coarse);
   std::string line = "Mate " + mate.name + ": ";
   if (mate.fault) return line + mate.fault->text;
   line += "clearance " + ends(mate.clearance, step);
   if (mate.measured) line += " (as drawn " + ends(mate.clearanceAsDrawn, step) + ")";
-  line += ", wanted " + ends(mate.wanted, step) + "; ";
+  line += ", wanted " + asked(mate.wanted, step) + "; ";
   switch (mate.verdict) {
     case Verdict::in:
       return line + "goes together";
@@ -89,19 +124,20 @@ std::string mateLine(const MateState& mate, const Step& step) {
   }
 }
 
-std::string gapLine(const GapState& gap, const Step& step) {
+std::string gapLine(const GapState& gap, const Step& coarse) {
+  const Step step = telling(sizeOf(gap.asMade), {gap.least, gap.greatest}, coarse);
   std::string line = "Gap " + gap.name + ": ";
   if (gap.fault) return line + gap.fault->text;
   line += "at worst " + ends(gap.asMade, step);
   if (!(gap.asMade == gap.asDrawn)) line += " (as drawn " + ends(gap.asDrawn, step) + ")";
   if (!gap.least && !gap.greatest) return line;
-  line += ", has to be " + ends(FoundSize{gap.least, gap.greatest}, step);
+  line += ", has to be " + asked(FoundSize{gap.least, gap.greatest}, step);
   return line + (gap.keeps ? "; keeps to it" : "; may not keep to it");
 }
 
 std::string bushWords(const Bushing& bush, const Step& step) {
-  return "bore " + ends(bush.boreLimits, step) + ", outside " + ends(bush.outsideLimits, step) +
-         " (" + bush.press + ")";
+  return "bore " + toMake(sizeOf(bush.boreLimits), step) + ", outside " +
+         toMake(sizeOf(bush.outsideLimits), step) + " (" + bush.press + ")";
 }
 
 std::string towardWords(const Way& way, const Step& step) {
@@ -115,7 +151,7 @@ std::string wayLine(const Way& way, const Step& step) {
       const bool none =
           way.shaft->least && way.shaft->greatest && *way.shaft->least > *way.shaft->greatest;
       if (none) return "A shaft to suit (" + way.sizeName + "): none fits all that the hole may be";
-      return "A shaft to suit (" + way.sizeName + "): make it " + ends(*way.shaft, step);
+      return "A shaft to suit (" + way.sizeName + "): make it " + toMake(*way.shaft, step);
     }
     case WayOut::bush:
       return "A bush: bore true at " + centre + ", " + bushWords(*way.bushing, step) +

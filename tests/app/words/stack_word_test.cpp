@@ -291,6 +291,35 @@ TEST_F(StackWord, LimitsJudgeAStackOfOnePartToo) {
   EXPECT_EQ(stack(fromAToR({"--greatest", "1.5029", "--from-zero", "1", "--held", "0"})).status, 1);
 }
 
+// A reading of 1/64 either way: 1.500 may come out at 1.515625. At a step of .0005 that is
+// no 1.5155.
+TEST_F(StackWord, WorstCasesAreShownOutwards) {
+  const auto job = railWith({{1, "1 ±1/64"}, {2, ".500 BSC"}});
+  const Spoken lines = stackOf(job, fromAToR({"--greatest", "1.5155"}));
+  EXPECT_EQ(lines.status, 1);
+  EXPECT_NE(lines.out.find("1.4840 to 1.5160  (-0.0160 +0.0160)"), std::string::npos) << lines.out;
+  EXPECT_NE(lines.out.find("may be 0.0005 too much"), std::string::npos) << lines.out;
+  const json all = stackOf(job, fromAToR({"--json"})).json();
+  EXPECT_EQ(all["nominal"], "1.5000");
+  EXPECT_EQ(all["worst"], json({"1.4840", "1.5160"}));
+  EXPECT_EQ(all["members"][0]["plus"], "0.0160");
+  EXPECT_EQ(all["members"][0]["minus"], "0.0160");
+}
+
+// A limit between two steps, and the worst case between the same two: shown finer until they
+// differ.
+TEST_F(StackWord, FiguresNeverContradictTheVerdict) {
+  const auto job = railWith({{1, "1 ±1/64"}, {2, ".500 BSC"}});
+  const Spoken keeps = stackOf(job, fromAToR({"--greatest", "1.5157"}));
+  EXPECT_EQ(keeps.status, 0);
+  EXPECT_NE(keeps.out.find("to 1.51565  ("), std::string::npos) << keeps.out;
+  EXPECT_NE(keeps.out.find("1.51570 or less"), std::string::npos) << keeps.out;
+  const Spoken over = stackOf(job, fromAToR({"--greatest", "1.5156"}));
+  EXPECT_EQ(over.status, 1);
+  EXPECT_NE(over.out.find("may be 0.0005 too much"), std::string::npos) << over.out;
+  EXPECT_NE(over.out.find("1.5155 or less"), std::string::npos) << over.out;
+}
+
 // Normal with the limits at 3 sd: sd = √5 / 3 = .74536 thou. From .002 it is 1.3416 sd down to
 // .001 (8.986 % below) and 2.6833 sd up to .004 (0.364 % above).
 TEST_F(StackWord, SimulatesWithTheSameFiguresEachTime) {
@@ -332,6 +361,15 @@ TEST_F(StackWord, SimulationInLinesHasItsHistogram) {
   EXPECT_EQ(spoken.out.find("out of limits"), std::string::npos);
   const Spoken limited = stack({"--gap", "play", "--runs", "5000", "--spread", "triangular"});
   EXPECT_NE(limited.out.find("out of limits: "), std::string::npos) << limited.out;
+}
+
+// A stack of ±.0002 at a step of .0005: sixteen classes that would all begin at .5000.
+TEST_F(StackWord, LabelsOfTheHistogramDiffer) {
+  const auto job = railWith({{2, ".500 ±.0002"}});
+  const Spoken spoken = stackOf(job, {"--from", "B", "--to", "R", "--axis", "x", "--runs", "5000",
+                                      "--spread", "rectangular"});
+  EXPECT_NE(spoken.out.find("  0.499800 "), std::string::npos) << spoken.out;
+  EXPECT_NE(spoken.out.find("  0.499825 "), std::string::npos) << spoken.out;
 }
 
 // A print that dimensions an overall beside its chain is over-dimensioned, not wrong: nothing

@@ -77,6 +77,16 @@ TEST_F(ToleranceWords, RangesWidenAlongTheChain) {
 }
 
 // All readings agree; the overall is merely closer than the chain. The true range is the overall's.
+TEST_F(ToleranceWords, RangesAreShownOutwards) {
+  const Spoken spoken = ask("ranges", railWith({{0, "1/2 ±1/64"}}), fromLJson_);
+  const json a = entryOf(spoken.json()["ranges"], "A");
+  EXPECT_EQ(a["nominal"], "0.5000");
+  EXPECT_EQ(a["low"], "0.4840");
+  EXPECT_EQ(a["high"], "0.5160");
+  const Spoken lines = ask("ranges", railWith({{0, "1/2 ±1/64"}}), fromL_);
+  EXPECT_NE(lines.out.find("0.4840    0.5160  -0.0160  +0.0160"), std::string::npos) << lines.out;
+}
+
 TEST_F(ToleranceWords, ARedundantPrintThatAgreesIsNoFinding) {
   const auto job = railWith({{3, "2.000 ±.003"}});
   const Spoken spoken = ask("ranges", job, fromLJson_);
