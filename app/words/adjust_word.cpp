@@ -1,12 +1,15 @@
 #include <cmath>
+#include <map>
 #include <nlohmann/json.hpp>
 #include <ostream>
 
 #include "app/words/console.h"
 #include "app/words/job_file.h"
+#include "app/words/stack_note.h"
 #include "app/words/tolerance_job.h"
 #include "app/words/tolerance_note.h"
 #include "app/words/words.h"
+#include "core/part/plain_decimal.h"
 #include "core/tolerance/adjust.h"
 
 namespace inchwright::app {
@@ -15,58 +18,75 @@ namespace {
 using Json = nlohmann::ordered_json;
 
 constexpr std::string_view kAdjustHelp =
-    R"(inchwright adjust FILE --axis x|y|z [--from A] [--part P] [--json]
+    R"(inchwright adjust FILE --axis x|y|z [options]
 
 A compromise by weighted least squares, for a worn sample or a measured casting whose figures do
 not agree: each reading weighs by its tolerance, taken as three standard deviations. It averages
-misses away; for a print that should close, use check.
+misses away; for a print that should close, use check. Basic figures, middles, equal spaces and
+the shapes of rows and rings stay exact.
 
   --axis x|y|z   along which of the print's axes
-  --from A       the place that is held at 0; else the first by name
+  --from A       the place that figures run from; else the first one held, or the first by name
+  --hold A       stays where the print puts it; may be given again for others
+  --weight r3=4  reading r3 counts four times; may be given again for others
   --part P       the part, where the document has several
   --json         one JSON object
+
+  inchwright adjust sample.inchwright --axis x --hold A --weight r3=4
 
 Exit status: 0 fine; 1 printed, and a reading stands out as a likely blunder; 2 the words or the
 file could not be used.
 )";
 
+/// By chance alone as bad as this in one of twenty: said to be worse than the tolerances explain.
+constexpr double kSeldom = 0.05;
+
 std::int64_t tick(double value) {
   return std::llround(value);
 }
 
-struct Adjusted {
-  ToleranceNetwork network;
-  std::vector<Observation> observed;
-  Adjustment result;
-};
-
-// Holds one place and adjusts all that is joined to it.
-Result<Adjusted> adjustAxis(const Part& part, Axis axis, const std::optional<std::string>& from) {
-  Result<ToleranceNetwork> network = toleranceNetworkOf(part, axis);
-  if (!network) return network.error();
-  std::vector<Observation> observed = observationsOf(part, *network);
-  if (observed.empty()) {
-    return Error{ErrorCode::unsolvable, "no reading stands along this axis", ""};
+Result<std::map<Id, double>> weightsIn(const Arguments& arguments) {
+  std::map<Id, double> weights;
+  for (const std::string& text : arguments.values("--weight")) {
+    const std::size_t equals = text.rfind('=');
+    const auto weight =
+        equals == std::string::npos ? std::nullopt : plainDecimal(text.substr(equals + 1));
+    if (!weight || !(*weight > 0)) {
+      return Error{ErrorCode::badRequest, "“" + text + "” is no weight; say one above 0 as r3=4",
+                   "--weight"};
+    }
+    weights[text.substr(0, equals)] = *weight;
   }
-  std::uint32_t held = observed.front().from;
-  for (const Observation& one : observed) held = std::min({held, one.from, one.to});
-  if (from) {
-    const Result<std::uint32_t> node = nodeAlong(part, *network, *from);
-    if (!node) return node.error();
-    held = *node;
-  }
-  const auto nodes = static_cast<std::uint32_t>(network->places.size());
-  Result<Adjustment> result = adjustDifferences(nodes, observed, {{held, 0.0}});
-  if (!result) return result.error();
-  return Adjusted{std::move(network).value(), std::move(observed), std::move(result).value()};
+  return weights;
 }
 
-Json asJson(const Adjusted& adjusted, const Step& step) {
+Result<AdjustRequest> requestIn(const Arguments& arguments, const Solution& solution, Axis axis) {
+  AdjustRequest request;
+  const std::vector<std::string> held = arguments.values("--hold");
+  request.from = arguments.value("--from").value_or(held.empty() ? "" : held.front());
+  for (const std::string& id : held) {
+    if (id == request.from) continue;
+    const auto position = solution.between(request.from, id, axis);
+    if (!position) {
+      return Error{ErrorCode::unsolvable,
+                   "the print does not place " + id + " against " + request.from + " along " +
+                       std::string(nameOf(axis)),
+                   "--hold"};
+    }
+    request.held.emplace_back(id, *position);
+  }
+  Result<std::map<Id, double>> weights = weightsIn(arguments);
+  if (!weights) return weights.error();
+  request.weights = std::move(weights).value();
+  return request;
+}
+
+Json asJson(const AdjustedAxis& adjusted, const Step& step) {
   const Adjustment& result = adjusted.result;
-  Json entry;
+  Json entry{{"from", adjusted.from}};
   entry["adjusted"] = Json::array();
-  for (const Adjustment::Place& place : result.places) {
-    entry["adjusted"].push_back(Json{{"id", adjusted.network.places[place.node]},
+  for (const AdjustedAxis::Place& place : adjusted.places) {
+    entry["adjusted"].push_back(Json{{"id", place.id},
                                      {"value", atStep(tick(place.value), step)},
                                      {"sd", atStep(tick(place.deviation), step)},
                                      {"value_ticks", tick(place.value)},
@@ -85,39 +105,71 @@ Json asJson(const Adjusted& adjusted, const Step& step) {
   if (result.chance) entry["chance"] = *result.chance;
   entry["blunder"] = nullptr;
   if (result.blunder) entry["blunder"] = adjusted.observed[*result.blunder].label;
+  entry["not_joined"] = adjusted.notJoined;
   return entry;
 }
 
-void print(const Adjusted& adjusted, const Step& step, const Streams& streams) {
-  const Adjustment& result = adjusted.result;
-  std::vector<std::vector<std::string>> places{{"place", "adjusted", "sd"}};
-  for (const Adjustment::Place& place : result.places) {
-    places.push_back({oneLine(adjusted.network.places[place.node]), atStep(tick(place.value), step),
-                      atStep(tick(place.deviation), step)});
+void printPlaces(const AdjustedAxis& adjusted, const Step& step, const Streams& streams) {
+  std::vector<std::vector<std::string>> rows{{"place", "comes to", "give or take"}};
+  for (const AdjustedAxis::Place& place : adjusted.places) {
+    rows.push_back({oneLine(place.id), atStep(tick(place.value), step),
+                    "±" + atStep(tick(2 * place.deviation), step)});
   }
   const Justify left = Justify::left;
   const Justify right = Justify::right;
-  for (const std::string& line : alignedRows(places, {left, right, right})) {
+  for (const std::string& line : alignedRows(rows, {left, right, right})) {
     streams.out << "  " << line << '\n';
   }
-  std::vector<std::vector<std::string>> readings{{"reading", "left over"}};
-  for (std::size_t i = 0; i < result.residuals.size(); ++i) {
-    readings.push_back(
-        {oneLine(adjusted.observed[i].label), withSign(tick(result.residuals[i].value), step)});
+}
+
+void printReadings(const Part& part, const AdjustedAxis& adjusted, const Step& step,
+                   const Streams& streams) {
+  std::vector<std::vector<std::string>> rows{{"reading", "from – to", "lettered", "moved by"}};
+  for (std::size_t i = 0; i < adjusted.observed.size(); ++i) {
+    const Id& label = adjusted.observed[i].label;
+    const Reading* reading = part.reading(label);
+    rows.push_back({oneLine(label), reading ? oneLine(reading->from + " to " + reading->to) : "",
+                    reading ? oneLine(reading->figure.text) : "",
+                    withSign(tick(adjusted.result.residuals[i].value), step)});
   }
-  for (const std::string& line : alignedRows(readings, {left, right})) {
+  const Justify left = Justify::left;
+  const Justify right = Justify::right;
+  for (const std::string& line : alignedRows(rows, {left, left, right, right})) {
     streams.out << "  " << line << '\n';
   }
-  streams.out << "  s0 " << result.s0 << " with " << result.freedom << " to spare";
-  if (result.chance)
-    streams.out << "; by chance it would be greater in " << *result.chance * 100 << " %";
-  streams.out << '\n';
-  if (result.blunder) {
+}
+
+/// What to make of it, the statistics behind.
+std::string verdictText(const Adjustment& result) {
+  if (result.freedom == 0) return "nothing is read twice over, so each figure stands as lettered";
+  const std::string spare = std::to_string(result.freedom) +
+                            (result.freedom == 1 ? " figure" : " figures") + " to spare: ";
+  const std::string sound = *result.chance < kSeldom
+                                ? "they disagree by more than their tolerances explain"
+                                : "they agree as well as their tolerances let one expect";
+  const std::int64_t hundredths = std::llround(100 * result.s0);
+  const std::string behind = std::to_string(hundredths % 100);
+  return spare + sound + " (s0 " + std::to_string(hundredths / 100) + "." +
+         (behind.size() < 2 ? "0" : "") + behind + ", by chance greater in " +
+         percentText(*result.chance) + ")";
+}
+
+void print(const Part& part, const AdjustedAxis& adjusted, const Step& step,
+           const Streams& streams) {
+  printPlaces(adjusted, step, streams);
+  printReadings(part, adjusted, step, streams);
+  streams.out << "  " << verdictText(adjusted.result) << '\n';
+  if (adjusted.result.blunder) {
+    const std::size_t number = *adjusted.result.blunder;
     streams.out << "  "
                 << toned(streams, Tone::doubt,
-                         oneLine(adjusted.observed[*result.blunder].label +
-                                 " stands out: likely a blunder, look at it again"))
+                         oneLine("look at " + adjusted.observed[number].label +
+                                 " again: the others speak against it by far more than chance"))
                 << '\n';
+  }
+  if (!adjusted.notJoined.empty()) {
+    streams.out << "  left out, since no reading joins them to " << oneLine(adjusted.from) << ": "
+                << oneLine(listed(adjusted.notJoined)) << '\n';
   }
 }
 
@@ -125,8 +177,12 @@ int runAdjust(std::span<const std::string> args, Streams& streams) {
   const auto stop = [&](const Error& error, std::string_view file = {}) {
     return refuse(streams, "adjust", error, file);
   };
-  const Result<Arguments> arguments =
-      sortArguments(args, {{"--json"}, {"--part", true}, {"--axis", true}, {"--from", true}});
+  const Result<Arguments> arguments = sortArguments(args, {{"--json"},
+                                                           {"--part", true},
+                                                           {"--axis", true},
+                                                           {"--from", true},
+                                                           {"--hold", true, true},
+                                                           {"--weight", true, true}});
   if (!arguments) return stop(arguments.error());
   const Result<Axis> axis = neededAxis(*arguments);
   if (!axis) return stop(axis.error());
@@ -137,7 +193,11 @@ int runAdjust(std::span<const std::string> args, Streams& streams) {
   const Result<Step> step = readStep(opened->job.machine.step, opened->job.machine.unit);
   if (!step) return stop(step.error(), opened->file);
   const Part& part = opened->part(**solved);
-  const Result<Adjusted> adjusted = adjustAxis(part, *axis, arguments->value("--from"));
+  const Result<AdjustRequest> request = requestIn(*arguments, (*solved)->solution, *axis);
+  if (!request) return stop(request.error());
+  const Result<ToleranceNetwork> network = toleranceNetworkOf(part, *axis);
+  if (!network) return stop(network.error(), opened->file);
+  const Result<AdjustedAxis> adjusted = adjustAxis(part, *network, *request);
   if (!adjusted) return stop(adjusted.error(), opened->file);
   if (arguments->has("--json")) {
     Json all{{"inchwright", 1}, {"part", part.name}, {"axis", nameOf(*axis)}};
@@ -145,9 +205,10 @@ int runAdjust(std::span<const std::string> args, Streams& streams) {
     streams.out << all.dump(2, ' ', false, Json::error_handler_t::replace) << '\n';
   } else {
     streams.out << toned(streams, Tone::heading,
-                         oneLine(part.name + ", adjusted along " + std::string(nameOf(*axis))))
+                         oneLine(part.name + ", adjusted along " + std::string(nameOf(*axis)) +
+                                 " from " + adjusted->from))
                 << '\n';
-    print(*adjusted, *step, streams);
+    print(part, *adjusted, *step, streams);
   }
   return adjusted->result.blunder ? kFindings : kFine;
 }

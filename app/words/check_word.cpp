@@ -7,6 +7,8 @@
 #include "app/words/console.h"
 #include "app/words/job_file.h"
 #include "app/words/making_json.h"
+#include "app/words/tolerance_json.h"
+#include "app/words/tolerance_note.h"
 #include "app/words/words.h"
 #include "core/chain/label.h"
 #include "core/plan/gap.h"
@@ -30,6 +32,9 @@ misread and why, what nothing places, which figures nothing checks, what was ass
 and mates of the job that may not go together are named at the end; stack and made say what they
 come to.
 
+Lettered tolerances that can't all hold are named, as three steps that together may come out
+longer than their overall allows.
+
 Findings before cutting are named as well: holes that run into each other, break out or through,
 tools in the way of parallels, jaws, stop and clamps, tools not owned (see plan).
 
@@ -37,8 +42,9 @@ tools in the way of parallels, jaws, stop and clamps, tools not owned (see plan)
   --json     one JSON object instead of a note
 
 Exit status: 0 all adds up and is placed; 1 there is a clash, a loose feature, a place outside
-the part or in another's way, a figure that something else contradicts, a finding before
-cutting, or a gap that can't be added up; 2 the words or the file could not be used.
+the part or in another's way, a figure that something else contradicts, tolerances that can't
+all hold, a finding before cutting, or a gap that can't be added up; 2 the words or the file
+could not be used.
 )";
 
 /// A length of the solver at the readout's step.
@@ -151,6 +157,31 @@ Json asJson(const SeveralAnswers& several, const std::string& text, const Step& 
   return entry;
 }
 
+// Tolerances that can't all hold, of readings that do not clash.
+Result<std::vector<ToleranceFault>> toleranceFaultsOf(const Part& part, const Solution& solution) {
+  std::vector<Id> clashing;
+  for (const Clash& clash : solution.clashes) {
+    for (const Id& id : clash.readingIds(part)) clashing.push_back(id);
+  }
+  return toleranceFaults(part, clashing);
+}
+
+std::string toleranceText(const ToleranceFault& fault, const Step& step) {
+  if (fault.contradiction.empty()) return unassuredText(fault.unassured, step);
+  return contradictionText(fault.contradiction);
+}
+
+Json asJson(const ToleranceFault& fault, const Step& step) {
+  Json entry{{"axis", nameOf(fault.axis)}};
+  if (fault.contradiction.empty()) {
+    entry.update(unassuredAsJson({fault.unassured}, step)[0]);
+  } else {
+    entry["contradiction"] = fault.contradiction;
+    entry["text"] = contradictionText(fault.contradiction);
+  }
+  return entry;
+}
+
 Json asJson(const Part& part, const Solution& solution, const PlacedPart& placed,
             const std::vector<Finding>& findings, const Step& step) {
   Json entry;
@@ -251,12 +282,22 @@ int runCheck(std::span<const std::string> args, Streams& streams) {
     const std::vector<Finding> findings = findingsOf(opened->job, part, solved.solution, tools);
     const auto placed = placedFacts(part);
     if (!placed) return refuse(streams, "check", placed.error(), opened->file);
-    found = found || !findings.empty() || !placed->clashes.empty();
+    const auto tolerances = toleranceFaultsOf(part, solved.solution);
+    if (!tolerances) return refuse(streams, "check", tolerances.error(), opened->file);
+    found = found || !findings.empty() || !placed->clashes.empty() || !tolerances->empty();
     if (arguments->has("--json")) {
       parts.push_back(asJson(part, solved.solution, *placed, findings, *step));
+      parts.back()["tolerances"] = Json::array();
+      for (const ToleranceFault& fault : *tolerances) {
+        parts.back()["tolerances"].push_back(asJson(fault, *step));
+      }
       continue;
     }
     printCheckNote(part, solved.solution, opened->job.unit, streams);
+    for (const ToleranceFault& fault : *tolerances) {
+      streams.out << "  tolerances along " << nameOf(fault.axis) << ": "
+                  << toned(streams, Tone::doubt, oneLine(toleranceText(fault, *step))) << '\n';
+    }
     for (const Finding& finding : findings) {
       streams.out << "  before cutting: "
                   << toned(streams, Tone::doubt, oneLine(wordsOf(finding, *step))) << '\n';

@@ -15,15 +15,6 @@ namespace {
 
 constexpr std::array<std::string_view, 3> kSpreadNames{"normal", "rectangular", "triangular"};
 
-// Tenths of a per cent where a share is small enough for them to tell something.
-std::string percent(double share) {
-  const bool small = share > 0 && share < 0.1;
-  const long tenths = std::lround(share * 1000);
-  if (!small) return std::to_string(std::lround(share * 100)) + " %";
-  if (tenths == 0) return "under 0.1 %";
-  return std::to_string(tenths / 10) + "." + std::to_string(tenths % 10) + " %";
-}
-
 std::string spanText(const Span& span, const Rational& nominal, const Step& step) {
   const auto [low, high] = outwardsAt(span, step);
   const auto [under, over] = straysAt(span, nominal.rounded().value_or(0), step);
@@ -60,6 +51,14 @@ void printAligned(const std::vector<std::vector<std::string>>& rows,
 
 }  // namespace
 
+std::string percentText(double share) {
+  const bool small = share > 0 && share < 0.1;
+  const long tenths = std::lround(share * 1000);
+  if (!small) return std::to_string(std::lround(share * 100)) + " %";
+  if (tenths == 0) return "under 0.1 %";
+  return std::to_string(tenths / 10) + "." + std::to_string(tenths % 10) + " %";
+}
+
 std::string_view spreadName(Spread spread) {
   return kSpreadNames[static_cast<std::size_t>(spread)];
 }
@@ -93,7 +92,7 @@ void printMembers(const std::string& title, const Stack& stack, const Step& step
     rows.push_back({oneLine(member.part), oneLine(member.label), oneLine(ends),
                     factorText(member.factor),
                     oneLine(member.text.empty() ? atStep(member.nominal, step) : member.text), over,
-                    under, percent(member.share)});
+                    under, percentText(member.share)});
   }
   const Justify left = Justify::left;
   const Justify right = Justify::right;
@@ -147,9 +146,10 @@ void printSimulation(const std::string& title, const Simulation& simulation, con
               << "; all but 27 in 10000 from " << at(0) << " to " << at(4) << '\n';
   if (sum.least || sum.greatest) {
     streams.out << "  out of limits: "
-                << percent(static_cast<double>(simulation.below + simulation.above) / runs) << " ("
-                << percent(static_cast<double>(simulation.below) / runs) << " too little, "
-                << percent(static_cast<double>(simulation.above) / runs) << " too much)\n";
+                << percentText(static_cast<double>(simulation.below + simulation.above) / runs)
+                << " (" << percentText(static_cast<double>(simulation.below) / runs)
+                << " too little, " << percentText(static_cast<double>(simulation.above) / runs)
+                << " too much)\n";
   }
   constexpr std::size_t kLines = 16;
   constexpr std::size_t kPerLine = Simulation::kBars / kLines;
@@ -174,7 +174,7 @@ void printSimulation(const std::string& title, const Simulation& simulation, con
                             static_cast<double>(kLines);
     const double length = kLongest * static_cast<double>(count) / static_cast<double>(most);
     rows.push_back({atStep(std::llround(from), classStep),
-                    percent(static_cast<double>(count) / runs),
+                    percentText(static_cast<double>(count) / runs),
                     std::string(static_cast<std::size_t>(std::lround(length)), '#')});
   }
   rows.insert(rows.begin(), {"from", "share", ""});

@@ -17,6 +17,9 @@ namespace inchwright::app {
 /// `+`, `-`, or with a fraction for a member that only goes in by a part: `+1/2`.
 std::string factorText(const Rational& factor);
 
+/// `41 %`; tenths where a share is small enough for them to tell something, `under 0.1 %` below.
+std::string percentText(double share);
+
 std::string_view spreadName(Spread spread);  ///< `normal`, `rectangular`, `triangular`
 std::optional<Spread> spreadNamed(std::string_view name);
 

@@ -71,11 +71,13 @@ void printUnassured(const std::vector<Unassured>& found, const Step& step, const
   }
 }
 
+std::string contradictionText(const std::vector<Id>& readings) {
+  if (readings.size() == 1) return readings.front() + " can't hold: what is exact contradicts it";
+  return listed(readings) + " can't all hold within their tolerances";
+}
+
 void printContradiction(const std::vector<Id>& readings, const Streams& streams) {
-  streams.out << "  "
-              << toned(streams, Tone::doubt,
-                       oneLine(listed(readings) + " can't all hold within their tolerances"))
-              << '\n';
+  streams.out << "  " << toned(streams, Tone::doubt, oneLine(contradictionText(readings))) << '\n';
 }
 
 }  // namespace inchwright::app

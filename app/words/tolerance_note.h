@@ -29,7 +29,8 @@ std::string unassuredText(const Unassured& one, const Step& step);
 /// The lines of `unassuredText` under a heading; nothing when there are none.
 void printUnassured(const std::vector<Unassured>& found, const Step& step, const Streams& streams);
 
-/// `r1, r2 and r4 can't all hold`, as a doubt.
+/// `r1, r2 and r4 can't all hold within their tolerances`; the same as a doubt.
+std::string contradictionText(const std::vector<Id>& readings);
 void printContradiction(const std::vector<Id>& readings, const Streams& streams);
 
 }  // namespace inchwright::app

@@ -20,14 +20,10 @@ struct LeastSquaresSystem {
 struct LeastSquaresSolution {
   std::size_t rank = 0;
   std::vector<double> unknowns;
-  /// The inverse of DᵀD for the design D, row after row: what the unknowns' variances and
-  /// covariances are to those of the right side. Empty unless asked for.
-  std::vector<double> cofactor;
 };
 
 /// By Householder's QR with pivoted columns, in double precision. A column counts towards the rank
 /// while its pivot exceeds `threshold` times the largest. Cost: rows × columns².
-LeastSquaresSolution solveLeastSquares(const LeastSquaresSystem& system, double threshold,
-                                       bool wantsCofactor = false);
+LeastSquaresSolution solveLeastSquares(const LeastSquaresSystem& system, double threshold);
 
 }  // namespace inchwright

@@ -7,6 +7,26 @@
 namespace inchwright {
 namespace {
 
+// The other names of a spot that is made once: row D and its first hole, a round's centre and what
+// it is struck about, the ends of a slot.
+std::vector<Id> sameSpot(const Part& part, const Id& place) {
+  std::vector<Id> names{place};
+  const auto alike = [&](const Id& one, const Id& other) {
+    if (place == one) names.push_back(other);
+    if (place == other) names.push_back(one);
+  };
+  for (const Feature& feature : part.features) {
+    if (feature.is(FeatureKind::row)) alike(feature.id, feature.id + "1");
+    const auto* round = feature.as<kind::Round>();
+    if (round && !round->about.empty()) alike(round->about, feature.id + "0");
+    const auto* slot = feature.as<kind::Slot>();
+    if (!slot || slot->ends.size() != 2) continue;
+    alike(slot->ends[0], feature.id + "1");
+    alike(slot->ends[1], feature.id + "2");
+  }
+  return names;
+}
+
 const PrintedPlace* printedPlace(const BudgetRequest& request, std::string_view id) {
   for (const PrintedPlace& place : request.places) {
     if (place.id == id) return &place;
@@ -47,13 +67,20 @@ Result<BudgetRequest> budgetRequest(const PartAt& at, Axis axis) {
   const Result<std::optional<FoundZero>> zero = findZero(at, axis);
   if (!zero) return zero.error();
   if (!*zero) return request;
+  const std::vector<Id> zeros = sameSpot(at.part, (*zero)->asked.at);
+  const auto named =
+      std::find_if(at.part.features.begin(), at.part.features.end(),
+                   [&](const Feature& feature) { return isNamedBy(feature, (*zero)->asked.at); });
+  const Feature* owner = named == at.part.features.end() ? nullptr : &*named;
   const Positions::Along& all = at.solution.positions.along(axis);
   for (std::size_t i = 0; i < all.places.size(); ++i) {
     if (all.positions[i].group != 0) continue;
     const Id& place = all.places[i];
     const auto ticks = all.positions[i].ticks.minus((*zero)->ticks);
     if (!ticks) return Error{ErrorCode::outOfRange, "this coordinate goes too far", place};
-    request.places.push_back({place, *ticks, place == (*zero)->asked.at});
+    const bool isZero = std::find(zeros.begin(), zeros.end(), place) != zeros.end();
+    const bool isBeside = !isZero && owner && isNamedBy(*owner, place);
+    request.places.push_back({place, *ticks, isZero, isBeside});
   }
   return request;
 }

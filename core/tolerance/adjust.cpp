@@ -2,12 +2,13 @@
 
 #include <algorithm>
 #include <cmath>
-#include <limits>
-#include <map>
+#include <set>
 
-#include "core/base/least_squares.h"
+#include "core/base/sparse_least_squares.h"
 #include "core/chain/label.h"
+#include "core/graph/elimination.h"
 #include "core/graph/forest.h"
+#include "core/tolerance/grouped_network.h"
 
 namespace inchwright {
 namespace {
@@ -50,95 +51,92 @@ double chanceBeyond(double squares, int freedom) {
   return fraction * lead;
 }
 
-/// The unknowns of the normal equations.
-struct Unknowns {
-  std::map<std::uint32_t, double> fixed;
-  std::map<std::uint32_t, std::size_t> column;
+/// A value as a fraction, fine enough that nothing is lost that doubles hold of a length.
+Rational fractionOf(double value) {
+  constexpr std::int64_t kParts = std::int64_t{1} << 30;
+  return Rational::of(static_cast<Int128>(std::llround(value)) * kParts +
+                          std::llround((value - std::round(value)) * kParts),
+                      kParts)
+      .value_or(Rational());
+}
+
+Error contradicts(std::uint32_t number) {
+  return {ErrorCode::unsolvable, "what is exact contradicts what is held", std::to_string(number)};
+}
+
+/// The fixed nodes and the conditions, solved for as many nodes as there are independent ones.
+Result<Elimination> exactly(const std::vector<std::pair<std::uint32_t, double>>& fixed,
+                            const std::vector<Condition>& conditions) {
+  Elimination elimination;
+  const auto add = [&](const Sparse& factors, const Rational& sum,
+                       std::uint32_t number) -> std::optional<Error> {
+    // Which equation an expression is made of is not asked for: one number for all.
+    const auto added = elimination.add(0, factors, sum);
+    if (!added) return added.error();
+    if (*added && std::fabs((*added)->constant.toDouble()) > 1) return contradicts(number);
+    return std::nullopt;
+  };
+  for (const auto& [node, value] : fixed) {
+    if (const auto failed = add({{node, Rational(1)}}, fractionOf(value), node)) return *failed;
+  }
+  for (std::uint32_t i = 0; i < conditions.size(); ++i) {
+    Sparse factors;
+    for (const auto& [node, factor] : conditions[i].terms) {
+      addScaled(factors, {{node, Rational(factor)}}, Rational(1));
+    }
+    if (const auto failed = add(factors, Rational(conditions[i].sum), i)) return *failed;
+  }
+  return elimination;
+}
+
+/// Nodes as sums of the unknowns that are left.
+class Unknowns {
+ public:
+  explicit Unknowns(const Elimination& elimination) : elimination_(elimination) {}
+
+  /// factor · node into a row, its constant off the right side.
+  void addTo(SparseRow& row, std::uint32_t node, double factor) {
+    const Elimination::Expression expression = elimination_.of(node);
+    row.right -= factor * expression.constant.toDouble();
+    for (const auto& [free, share] : expression.free) {
+      const auto column =
+          static_cast<std::uint32_t>(columns_.emplace(free, columns_.size()).first->second);
+      const auto same = std::find_if(row.terms.begin(), row.terms.end(),
+                                     [&](const auto& term) { return term.first == column; });
+      if (same == row.terms.end()) {
+        row.terms.emplace_back(column, factor * share.toDouble());
+      } else {
+        same->second += factor * share.toDouble();
+      }
+    }
+  }
+
+  std::uint32_t count() const { return static_cast<std::uint32_t>(columns_.size()); }
+
+ private:
+  const Elimination& elimination_;
+  std::map<std::uint32_t, std::size_t> columns_;
 };
 
-Result<Unknowns> unknownsOf(std::uint32_t nodes, const std::vector<Observation>& observed,
-                            const std::vector<std::pair<std::uint32_t, double>>& fixed) {
+std::optional<Error> faultOf(const std::vector<Observation>& observed,
+                             const std::vector<std::pair<std::uint32_t, double>>& fixed) {
   if (fixed.empty()) return Error{ErrorCode::badRequest, "one place has to be fixed", ""};
-  Unknowns unknowns;
-  Sets sets(nodes);
-  for (const auto& [node, value] : fixed) {
-    unknowns.fixed[node] = value;
-    sets.unite(fixed.front().first, node);
-  }
   for (const Observation& one : observed) {
-    if (!(one.deviation > 0)) {
-      return Error{ErrorCode::badRequest, "a deviation is greater than 0", one.label};
-    }
-    sets.unite(one.from, one.to);
+    if (one.deviation > 0) continue;
+    return Error{ErrorCode::badRequest, "a deviation is greater than 0", one.label};
   }
-  for (const Observation& one : observed) {
-    if (sets.find(one.from) != sets.find(fixed.front().first)) {
-      return Error{ErrorCode::unsolvable, "nothing joins this to what is fixed", one.label};
-    }
-    for (const std::uint32_t node : {one.from, one.to}) {
-      if (unknowns.fixed.count(node) != 0) continue;
-      unknowns.column.emplace(node, unknowns.column.size());
-    }
-  }
-  return unknowns;
+  return std::nullopt;
 }
 
-/// The columns in which an observation's row of the design has something; two at most.
-std::vector<std::size_t> columnsOf(const Unknowns& unknowns, const Observation& one) {
-  std::vector<std::size_t> columns;
-  for (const std::uint32_t node : {one.from, one.to}) {
-    const auto column = unknowns.column.find(node);
-    if (column != unknowns.column.end()) columns.push_back(column->second);
-  }
-  return columns;
-}
-
-}  // namespace
-
-Result<Adjustment> adjustDifferences(std::uint32_t nodes, const std::vector<Observation>& observed,
-                                     const std::vector<std::pair<std::uint32_t, double>>& fixed) {
-  const Result<Unknowns> unknowns = unknownsOf(nodes, observed, fixed);
-  if (!unknowns) return unknowns.error();
-  const std::size_t rows = observed.size();
-  const std::size_t columns = unknowns->column.size();
-  LeastSquaresSystem system(rows, columns);
-  for (std::size_t i = 0; i < rows; ++i) {
-    const Observation& one = observed[i];
-    system.right[i] = one.value / one.deviation;
-    for (const auto& [node, sign] : {std::pair(one.from, -1.0), std::pair(one.to, 1.0)}) {
-      const auto column = unknowns->column.find(node);
-      if (column != unknowns->column.end()) {
-        system.at(i, column->second) += sign / one.deviation;
-      } else {
-        system.right[i] -= sign * unknowns->fixed.at(node) / one.deviation;
-      }
-    }
-  }
-  const double threshold = std::numeric_limits<double>::epsilon() * static_cast<double>(columns);
-  const LeastSquaresSolution solved = solveLeastSquares(system, threshold, true);
-  const auto cofactor = [&](std::size_t i, std::size_t j) {
-    return solved.cofactor[i * columns + j];
-  };
-
-  Adjustment result;
-  for (const auto& [node, value] : unknowns->fixed) result.places.push_back({node, value, 0});
-  for (const auto& [node, column] : unknowns->column) {
-    result.places.push_back({node, solved.unknowns[column], std::sqrt(cofactor(column, column))});
-  }
-  std::sort(result.places.begin(), result.places.end(),
-            [](const auto& a, const auto& b) { return a.node < b.node; });
-  result.freedom = static_cast<int>(rows) - static_cast<int>(columns);
+/// Residuals, their sum and what stands out, from the rows of the observations.
+void judge(const std::vector<Observation>& observed, const std::vector<SparseRow>& rows,
+           const SparseFit& fit, Adjustment& result) {
   double largest = kOneInAThousand;
-  for (std::size_t i = 0; i < rows; ++i) {
-    double residual = -system.right[i];
-    double spare = 1;
-    const std::vector<std::size_t> members = columnsOf(*unknowns, observed[i]);
-    for (const std::size_t column : members) {
-      residual += system.at(i, column) * solved.unknowns[column];
-      for (const std::size_t across : members) {
-        spare -= system.at(i, column) * cofactor(column, across) * system.at(i, across);
-      }
-    }
+  for (std::size_t i = 0; i < observed.size(); ++i) {
+    double residual = -rows[i].right;
+    for (const auto& [column, factor] : rows[i].terms) residual += factor * fit.unknowns[column];
+    residual /= observed[i].deviation;
+    const double spare = 1 - fit.variances[i] / (observed[i].deviation * observed[i].deviation);
     result.squares += residual * residual;
     const double normalised = spare > kNothingChecks ? residual / std::sqrt(spare) : 0;
     result.residuals.push_back({residual * observed[i].deviation, normalised});
@@ -150,24 +148,48 @@ Result<Adjustment> adjustDifferences(std::uint32_t nodes, const std::vector<Obse
     result.s0 = std::sqrt(result.squares / result.freedom);
     result.chance = chanceBeyond(result.squares, result.freedom);
   }
-  return result;
 }
 
-std::vector<Observation> observationsOf(const Part& part, const ToleranceNetwork& network) {
-  std::vector<Observation> observed;
-  double closest = 0;
-  for (const TolerancedLink& link : network.links) {
-    const double deviation = static_cast<double>(link.width()) / 6;
-    if (deviation > 0 && (closest == 0 || deviation < closest)) closest = deviation;
+}  // namespace
+
+Result<Adjustment> adjustDifferences(std::uint32_t nodes, const std::vector<Observation>& observed,
+                                     const std::vector<std::pair<std::uint32_t, double>>& fixed,
+                                     const std::vector<Condition>& conditions) {
+  if (const auto fault = faultOf(observed, fixed)) return *fault;
+  const Result<Elimination> exact = exactly(fixed, conditions);
+  if (!exact) return exact.error();
+  Unknowns unknowns(*exact);
+  std::set<std::uint32_t> places;
+  std::vector<SparseRow> rows;
+  for (const Observation& one : observed) {
+    places.insert({one.from, one.to});
+    SparseRow row{{}, one.value, 1 / (one.deviation * one.deviation)};
+    unknowns.addTo(row, one.from, -1);
+    unknowns.addTo(row, one.to, 1);
+    rows.push_back(std::move(row));
   }
-  if (closest == 0) closest = static_cast<double>(Length::kTicksPerInch) / 1000;
-  for (const TolerancedLink& link : network.links) {
-    const double deviation =
-        link.width() > 0 ? static_cast<double>(link.width()) / 6 : closest / 10;
-    const double middle = (static_cast<double>(link.low) + static_cast<double>(link.high)) / 2;
-    observed.push_back({labelOf(part, link.source), link.from, link.to, middle, deviation});
+  for (const auto& [node, value] : fixed) places.insert(node);
+  for (const Condition& one : conditions) {
+    for (const auto& [node, factor] : one.terms) places.insert(node);
   }
-  return observed;
+  for (const std::uint32_t node : places) {
+    if (node >= nodes) return Error{ErrorCode::badRequest, "there is no such node", ""};
+    rows.push_back({{}, 0, 0});
+    unknowns.addTo(rows.back(), node, 1);
+  }
+  const std::optional<SparseFit> fit = fitSparse(unknowns.count(), rows);
+  if (!fit) return Error{ErrorCode::unsolvable, "nothing joins some of it to what is fixed", ""};
+  Adjustment result;
+  std::size_t row = observed.size();
+  for (const std::uint32_t node : places) {
+    double value = -rows[row].right;
+    for (const auto& [column, factor] : rows[row].terms) value += factor * fit->unknowns[column];
+    result.places.push_back({node, value, std::sqrt(std::max(0.0, fit->variances[row]))});
+    ++row;
+  }
+  result.freedom = static_cast<int>(observed.size()) - static_cast<int>(unknowns.count());
+  judge(observed, rows, *fit, result);
+  return result;
 }
 
 }  // namespace inchwright

@@ -1,9 +1,13 @@
 #pragma once
 
+#include <cstdint>
+#include <map>
 #include <optional>
 #include <string>
+#include <utility>
 #include <vector>
 
+#include "core/base/rational.h"
 #include "core/base/result.h"
 #include "core/tolerance/tolerance_network.h"
 
@@ -33,7 +37,7 @@ struct Adjustment {
     double normalised = 0;  ///< over its own standard deviation; 0 where nothing checks it
   };
 
-  std::vector<Place> places;        ///< all that are joined to a fixed one, fixed ones included
+  std::vector<Place> places;        ///< ascending
   std::vector<Residual> residuals;  ///< by observation
   double squares = 0;               ///< Σ (residual / deviation)²
   int freedom = 0;                  ///< observations beyond what is needed
@@ -46,17 +50,53 @@ struct Adjustment {
   std::optional<std::size_t> blunder;
 };
 
-/// Weighted least squares of differences between nodes, of which `fixed` ones keep their values
-/// (Ghilani and Wolf, Adjustment Computations: differential levelling). Errors: `badRequest` for a
-/// deviation that is not above 0 or without a fixed node; `unsolvable` when an observation is
-/// joined to no fixed node.
-Result<Adjustment> adjustDifferences(std::uint32_t nodes, const std::vector<Observation>& observed,
-                                     const std::vector<std::pair<std::uint32_t, double>>& fixed);
+/// Σ factor · value(node) = sum, whatever is observed: a middle, equal spaces.
+struct Condition {
+  std::vector<std::pair<std::uint32_t, std::int32_t>> terms;
+  std::int64_t sum = 0;
+};
 
-/// What is observed along an axis of a part: every reading but reference ones, at the middle of its
-/// limits, its width taken as six standard deviations; understandings, shapes and basic figures as
-/// all but exact (a tenth of the closest reading's deviation). Middles and equal spaces take no
-/// part.
-std::vector<Observation> observationsOf(const Part& part, const ToleranceNetwork& network);
+/// Weighted least squares of differences between nodes, of which `fixed` ones keep their values and
+/// `conditions` hold exactly (Ghilani and Wolf, Adjustment Computations: differential levelling).
+/// `places` are those nodes that are observed, fixed or in a condition. Errors: `badRequest` for a
+/// deviation that is not above 0 or without a fixed node; `unsolvable` when an observation is
+/// joined to no fixed node, or when conditions and fixed nodes contradict each other by over a
+/// tick. Nearly linear for chains and trees.
+Result<Adjustment> adjustDifferences(std::uint32_t nodes, const std::vector<Observation>& observed,
+                                     const std::vector<std::pair<std::uint32_t, double>>& fixed,
+                                     const std::vector<Condition>& conditions = {});
+
+/// What to hold and how to weigh.
+struct AdjustRequest {
+  Id from;  ///< the place that values run from; of an empty one the first by name of a reading
+  /// Places that stay where they are, and their positions less that of `from`.
+  std::vector<std::pair<Id, Rational>> held;
+  /// By reading: it counts so many times as much as its tolerance says. 1 where nothing is said.
+  std::map<Id, double> weights;
+};
+
+/// An axis of a part, adjusted.
+struct AdjustedAxis {
+  struct Place {
+    Id id;
+    double value = 0;      ///< ticks from the place asked for
+    double deviation = 0;  ///< ticks; 0 of what is held and what is fixed against it
+  };
+
+  Id from;
+  std::vector<Place> places;          ///< in order of ids
+  std::vector<Observation> observed;  ///< between the groups of `groupRigidly`, not places
+  Adjustment result;                  ///< residuals by `observed`
+  std::vector<Id> notJoined;          ///< places that nothing joins to what is held
+};
+
+/// Adjusts the readings along an axis: every toleranced one but reference ones is observed, at the
+/// middle of its limits, its width taken as six standard deviations. Understandings, shapes, basic
+/// figures, middles and equal spaces hold exactly. What nothing joins to `from` is left out and
+/// named. Errors: as `nodeAlong`; `notFound` for a weight of what is no reading of the axis;
+/// `unsolvable` when no reading is joined to `from`, or when what is exact contradicts itself;
+/// `badRequest` for a weight that is not above 0.
+Result<AdjustedAxis> adjustAxis(const Part& part, const ToleranceNetwork& network,
+                                const AdjustRequest& request);
 
 }  // namespace inchwright

@@ -195,6 +195,10 @@ std::vector<std::optional<Rational>> capsOf(const BudgetGraph& graph) {
     auto& cap = caps[inner.variable];
     if (!cap || *half < *cap) cap = half;
   }
+  for (const BudgetGraph::Likewise& one : graph.likewise) {
+    auto& cap = caps[one.variable];
+    if (!cap || Rational(one.room) < *cap) cap = Rational(one.room);
+  }
   return caps;
 }
 
@@ -236,6 +240,9 @@ Result<Budget> budgetOf(const Part& part, const ToleranceNetwork& network,
     if (filling->room[inner.variable] == Rational::of(inner.slack, 2)) {
       holders[inner.variable].insert(inner.link);
     }
+  }
+  for (const BudgetGraph::Likewise& one : graph.likewise) {
+    if (filling->room[one.variable] == Rational(one.room)) holders[one.variable].insert(one.link);
   }
   Budget budget;
   budget.notGuaranteed = sortedIds(part, network, dropped);

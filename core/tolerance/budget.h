@@ -15,7 +15,8 @@ namespace inchwright {
 struct PrintedPlace {
   Id id;
   Rational ticks;
-  bool isZero = false;  ///< zero is set on it, so it has no error of its own
+  bool isZero = false;        ///< zero is set on it, so it has no error of its own
+  bool isBesideZero = false;  ///< another place of the feature that zero is set on
 
   bool operator==(const PrintedPlace&) const = default;
 };
@@ -63,8 +64,10 @@ struct Budget {
 /// set on has its printed target and ±0, and counts with the finder's error. Where zero is the
 /// middle of two sides, both are ordinary coordinates: the middle is found from the stock as it is,
 /// so either side may come out off its place. Places in line, concentric or at an exact pitch from
-/// each other share one budget, and a reading to one of them binds all. Basic figures, middles and
-/// equal spaces are no toleranced readings and bind nothing.
+/// each other share one budget, and a reading to one of them binds all; but what is fixed so
+/// against zero itself keeps, of a reading to zero, as close as that letters, and takes no room
+/// from its other end. Basic figures, middles and equal spaces are no toleranced readings and bind
+/// nothing.
 ///
 /// What is not guaranteed is chosen so: readings that are too tight by themselves for the machine;
 /// then, as long as readings contradict each other at the machine's accuracy, the tightest of the

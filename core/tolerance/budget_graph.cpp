@@ -67,7 +67,8 @@ Result<BudgetGraph> budgetGraphOf(const ToleranceNetwork& network, const BudgetR
   BudgetGraph graph;
   numberVariables(grouped, *printed, graph);
 
-  // A reading to one place binds all that share its group: the one zero is set on, and the rest.
+  // A reading to one place binds all that share its group: the one zero is set on, and
+  // the rest; but one to zero itself binds what else its feature has only as closely as it letters.
   std::vector<std::vector<std::uint32_t>> ofGroup(grouped.groups);
   std::vector<std::int64_t> seat(graph.variables, 0);  ///< target of the group less the variable's
   for (std::uint32_t place = 0; place < network.places.size(); ++place) {
@@ -78,15 +79,28 @@ Result<BudgetGraph> budgetGraphOf(const ToleranceNetwork& network, const BudgetR
     there.push_back(variable);
     seat[variable] = graph.offset[place] - grouped.offset[place];
   }
+  std::vector<bool> beside(graph.variables, true);
+  for (const PrintedPlace& one : request.places) {
+    const std::uint32_t variable = graph.variable[*network.node(one.id)];
+    beside[variable] = beside[variable] && one.isBesideZero;
+  }
   for (std::uint32_t i = 0; i < network.links.size(); ++i) {
     const TolerancedLink& link = network.links[i];
     if (!link.toleranced) continue;
     const std::int64_t shift = grouped.offset[link.to] - grouped.offset[link.from];
+    const auto isBeside = [&](std::uint32_t place, std::uint32_t variable) {
+      return graph.zero && graph.variable[place] == graph.zero && variable != graph.zero &&
+             beside[variable];
+    };
     for (const std::uint32_t a : ofGroup[grouped.group[link.from]]) {
       for (const std::uint32_t b : ofGroup[grouped.group[link.to]]) {
         const std::int64_t lead = shift + seat[b] - seat[a];
         if (a == b) {
           graph.inner.push_back({a, std::min(link.high - lead, lead - link.low), i});
+        } else if (isBeside(link.from, a)) {
+          graph.likewise.push_back({a, std::max(link.width() / 2, request.accuracy), i});
+        } else if (isBeside(link.to, b)) {
+          graph.likewise.push_back({b, std::max(link.width() / 2, request.accuracy), i});
         } else {
           graph.edges.push_back({{a, b, link.low - lead, link.high - lead}, i});
         }

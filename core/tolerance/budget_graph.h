@@ -29,8 +29,16 @@ struct BudgetGraph {
   std::vector<std::int64_t> offset;     ///< by place: its target less that of its variable
   std::vector<std::int64_t> printed;    ///< by variable: the print's position from zero, ticks
   std::optional<std::uint32_t> zero;    ///< the variable of the place zero is set on
+  /// Places of zero's own feature: of a reading to zero they keep as close as the print letters
+  /// there, without taking room from the reading's other end.
+  struct Likewise {
+    std::uint32_t variable = 0;
+    std::int64_t room = 0;
+    std::uint32_t link = 0;
+  };
   std::vector<Edge> edges;
   std::vector<Inner> inner;
+  std::vector<Likewise> likewise;
 };
 
 /// Errors: `notFound`, `outOfRange`.

@@ -4,9 +4,10 @@
 
 namespace inchwright {
 
-GroupedNetwork groupRigidly(const ToleranceNetwork& network) {
+GroupedNetwork groupRigidly(const ToleranceNetwork& network, Rigid by) {
   const auto isRigid = [&](const TolerancedLink& link) {
-    return !link.toleranced && link.source.kind != SourceKind::reading;
+    return !link.toleranced &&
+           (by == Rigid::shapesAndBasic || link.source.kind != SourceKind::reading);
   };
   const auto count = static_cast<std::uint32_t>(network.places.size());
   std::vector<std::vector<std::uint32_t>> rigidAt(count);

@@ -31,8 +31,13 @@ struct GroupedNetwork {
   std::vector<std::uint32_t> inner;
 };
 
-/// Groups are numbered by their lowest place. A basic figure, exact by intent, fixes nothing: it is
-/// an edge with one length. Linear in places and links.
-GroupedNetwork groupRigidly(const ToleranceNetwork& network);
+/// What fixes places against one another.
+enum class Rigid {
+  shapes,  ///< understandings and shapes; a basic figure, exact by intent, is an edge of one length
+  shapesAndBasic,  ///< basic figures too
+};
+
+/// Groups are numbered by their lowest place. Linear in places and links.
+GroupedNetwork groupRigidly(const ToleranceNetwork& network, Rigid by = Rigid::shapes);
 
 }  // namespace inchwright

@@ -38,7 +38,7 @@ bool isAskedFor(const Part& part, const TolerancedLink& link, const std::vector<
   if (!link.toleranced || link.source.kind != SourceKind::reading) return false;
   const Reading& reading = part.readings[link.source.index];
   if (!reading.figure.tolerance) return false;
-  return among.empty() || std::find(among.begin(), among.end(), reading.id) != among.end();
+  return among.empty() || std::binary_search(among.begin(), among.end(), reading.id);
 }
 
 // A reading that the others of its block let go beyond its own limits.
@@ -148,6 +148,16 @@ Result<Ranges> rangesFrom(const Part& part, const ToleranceNetwork& network,
   return ranges;
 }
 
+Result<std::vector<Id>> contradictingReadings(const Part& part, const ToleranceNetwork& network) {
+  const GroupedNetwork grouped = groupRigidly(network);
+  if (!grouped.impossible.empty()) {
+    return std::vector<Id>{labelOf(part, network.links[grouped.impossible.front()].source)};
+  }
+  const DifferenceGraph graph(grouped.groups, grouped.edges);
+  if (graph.feasible(printedPositions(network, grouped, 0))) return std::vector<Id>{};
+  return labelsOf(part, network, grouped, graph.contradiction());
+}
+
 PlaceRange placeRangeOf(const Part& part, const ToleranceNetwork& network,
                         const GroupedNetwork& grouped, const Reach& reach,
                         const std::vector<std::int64_t>& printed, std::uint32_t start,
@@ -169,7 +179,9 @@ PlaceRange placeRangeOf(const Part& part, const ToleranceNetwork& network,
 }
 
 Result<std::vector<Unassured>> unassuredReadings(const Part& part, const ToleranceNetwork& network,
-                                                 const std::vector<Id>& among) {
+                                                 const std::vector<Id>& asked) {
+  std::vector<Id> among = asked;
+  std::sort(among.begin(), among.end());
   const GroupedNetwork grouped = groupRigidly(network);
   std::vector<Unassured> found;
   if (!grouped.impossible.empty()) return found;

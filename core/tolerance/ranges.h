@@ -63,11 +63,32 @@ struct Ranges {
 Result<Ranges> rangesFrom(const Part& part, const ToleranceNetwork& network, std::string_view from);
 
 /// The readings that a chain of others closes on without assuring them, in the network's order; of
-/// `among` only, where it is not empty. A drawing with such a one is over-dimensioned: parts whose
+/// `asked` only, where it is not empty. A drawing with such a one is over-dimensioned: parts whose
 /// chain is within its tolerances can fail it. Only readings lettered with a tolerance of their own
 /// count, and of a loop only one that no other member exceeds in length, which is the overall one.
 /// One search for each, within its two-connected block; none for one that is no part of a loop.
 Result<std::vector<Unassured>> unassuredReadings(const Part& part, const ToleranceNetwork& network,
-                                                 const std::vector<Id>& among = {});
+                                                 const std::vector<Id>& asked = {});
+
+/// The smallest set of readings whose tolerances contradict each other, middles and equal spaces
+/// left out; empty when there is none.
+Result<std::vector<Id>> contradictingReadings(const Part& part, const ToleranceNetwork& network);
+
+/// Lettered tolerances of a part that can't all hold.
+struct ToleranceFault {
+  Axis axis = Axis::x;
+  std::vector<Id> contradiction;  ///< readings that no part can meet; else
+  Unassured unassured;            ///< one that parts within all the others can fail
+
+  bool operator==(const ToleranceFault&) const = default;
+};
+
+/// What is wrong with the tolerances that a print letters beside its figures, by axis: three steps
+/// of 1 +.1 in with an overall of 3 +.1 (DOE-HDBK-1016/2-93, Fig. 8), which they can make 3.3. A
+/// loop with a member that takes its tolerance from the title block is dimensioned loosely, no
+/// more. Contradictions of readings that miss each other anyway are clashes, and left out when
+/// `clashing` names one of them. Errors: `outOfRange`.
+Result<std::vector<ToleranceFault>> toleranceFaults(const Part& part,
+                                                    const std::vector<Id>& clashing);
 
 }  // namespace inchwright

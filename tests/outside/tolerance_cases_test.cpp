@@ -33,6 +33,9 @@ TEST(ToleranceCases, ADrawingThatCantBeRight) {
   EXPECT_EQ((*found)[0].reading, "r4");
   EXPECT_EQ((*found)[0].others.high, Length::kTicksPerInch * 33 / 10);
   EXPECT_EQ((*found)[0].allowed.high, Length::kTicksPerInch * 31 / 10);
+  const auto faults = toleranceFaults(part, {});
+  ASSERT_EQ(faults->size(), 1u);
+  EXPECT_EQ((*faults)[0].unassured, (*found)[0]);
 }
 
 // Université de Liège, graphical communication, exam January 2012–13, question 1: edges placed

@@ -114,6 +114,31 @@ TEST_F(ToleranceWords, TolerancesThatContradictAreAFinding) {
 }
 
 // A miss that the tolerances cover: the ranges stand, and the clash is the finding.
+// As in DOE-HDBK-1016/2-93, Fig. 8: the nominals close, and the steps may add to more than the
+// overall allows. All four letter their tolerances; where one does not it is loose dimensioning.
+TEST_F(ToleranceWords, CheckNamesTolerancesThatCantAllHold) {
+  const auto steps =
+      railWith({{0, ".5 +.1 -0"}, {1, "1 +.1 -0"}, {2, ".5 +.1 -0"}, {3, "2 +.1 -0"}});
+  const Spoken lines = ask("check", steps, {});
+  EXPECT_EQ(lines.status, 1);
+  EXPECT_NE(lines.out.find("tolerances along x: r4 allows 2.0000 to 2.1000, but r1, r2 and r3 can "
+                           "make it 2.3000: 0.2000 too much"),
+            std::string::npos)
+      << lines.out;
+  const json part = ask("check", steps, {"--json"}).json()["parts"][0];
+  ASSERT_EQ(part["tolerances"].size(), 1u);
+  EXPECT_EQ(part["tolerances"][0]["axis"], "x");
+  EXPECT_EQ(part["tolerances"][0]["reading"], "r4");
+  EXPECT_EQ(part["clashes"], json::array());
+  const auto loose = railWith({{0, ".5"}, {1, "1 +.1 -0"}, {2, ".5 +.1 -0"}, {3, "2 +.1 -0"}});
+  EXPECT_EQ(ask("check", loose, {"--json"}).json()["parts"][0]["tolerances"], json::array());
+  EXPECT_EQ(ask("check", rail(), {}).out.find("tolerances along"), std::string::npos);
+  // The nominals close within what rounding takes, the limits don't meet at all.
+  const auto apart = railWith({{0, ".500 +.002 -0"}, {3, "2.000 +0 -.002"}, {1, "1.001 +.001 -0"}});
+  const json found = ask("check", apart, {"--json"}).json()["parts"][0];
+  EXPECT_TRUE(!found["clashes"].empty() || !found["tolerances"].empty()) << found;
+}
+
 TEST_F(ToleranceWords, RangesOfAPrintThatClashesButCanHold) {
   const Spoken spoken = ask("ranges", railWith({{3, "2.004 ±.003"}}), fromLJson_);
   EXPECT_EQ(spoken.status, 1);
@@ -222,7 +247,7 @@ TEST_F(ToleranceWords, AdjustHoldsThePlaceItIsTold) {
   // σ = .001 twice: σ/√2.
   EXPECT_NEAR(r["sd_ticks"].get<double>(), 2'540'000 / std::sqrt(2.0), 2);
   const Spoken lines = ask("adjust", railWith({{3, "2.003 ±.003"}}), {"--axis", "x"});
-  EXPECT_NE(lines.out.find("Rail, adjusted along x"), std::string::npos);
+  EXPECT_NE(lines.out.find("Rail, adjusted along x from A\n"), std::string::npos);
 }
 
 TEST_F(ToleranceWords, AdjustNamesABlunder) {
@@ -234,7 +259,72 @@ TEST_F(ToleranceWords, AdjustNamesABlunder) {
   const Spoken spoken = ask("adjust", job, {"--axis", "x", "--json"});
   EXPECT_EQ(spoken.status, 1) << spoken.err;
   EXPECT_EQ(spoken.json()["blunder"], "r5");
-  EXPECT_NE(ask("adjust", job, {"--axis", "x"}).out.find("r5 stands out"), std::string::npos);
+  EXPECT_NE(ask("adjust", job, {"--axis", "x"}).out.find("look at r5 again"), std::string::npos);
+}
+
+// .500, 1.000 and .500 against 2.003, all ±.002 but the third, basic: the miss of .003 goes over
+// the other three.
+TEST_F(ToleranceWords, AdjustMovesNoBasicFigure) {
+  const auto job = railWith({{1, "1.000 ±.002"}, {2, ".500 BSC"}, {3, "2.003 ±.002"}});
+  const json all = ask("adjust", job, fromLJson_).json();
+  EXPECT_EQ(entryOf(all["adjusted"], "A")["value"], "0.5010");
+  EXPECT_EQ(entryOf(all["adjusted"], "B")["value"], "1.5020");
+  EXPECT_EQ(entryOf(all["adjusted"], "R")["value"], "2.0020");
+  EXPECT_EQ(entryOf(all["adjusted"], "R")["value_ticks"].get<std::int64_t>() -
+                entryOf(all["adjusted"], "B")["value_ticks"].get<std::int64_t>(),
+            1'270'000'000);
+  EXPECT_EQ(all["residuals"].size(), 3u);  // none for r3
+}
+
+TEST_F(ToleranceWords, AdjustHoldsAndWeighs) {
+  const auto job = railWith({{1, "1.000 ±.002"}, {2, ".500 ±.002"}, {3, "2.003 ±.002"}});
+  // R stays at the print's 2.0000 from A: L is .500 before A, or .503 by r4.
+  const json held =
+      ask("adjust", job, {"--axis", "x", "--hold", "A", "--hold", "R", "--json"}).json();
+  EXPECT_EQ(entryOf(held["adjusted"], "A")["value"], "0.0000");
+  EXPECT_EQ(entryOf(held["adjusted"], "R")["value"], "1.5000");
+  EXPECT_EQ(entryOf(held["adjusted"], "R")["sd_ticks"], 0);
+  EXPECT_EQ(entryOf(held["adjusted"], "L")["value"], "-0.5015");
+  // r4 counts three times: three quarters of its way.
+  const json weighed =
+      ask("adjust", job,
+          {"--axis", "x", "--hold", "A", "--hold", "R", "--weight", "r4=3", "--json"})
+          .json();
+  EXPECT_EQ(entryOf(weighed["adjusted"], "L")["value_ticks"], -1'275'715'000);
+}
+
+TEST_F(ToleranceWords, AdjustSaysItInAMachinistsWords) {
+  const auto clash = railWith({{3, "2.010 ±.003"}});
+  const Spoken bad = ask("adjust", clash, {"--axis", "x"});
+  EXPECT_NE(bad.out.find("they disagree by more than their tolerances explain (s0 7.07, "
+                         "by chance greater in under 0.1 %)"),
+            std::string::npos)
+      << bad.out;
+  EXPECT_NE(bad.out.find("r1       L to A      .500 ±.002   +0.0020"), std::string::npos)
+      << bad.out;
+  const Spoken good = ask("adjust", railWith({{3, "2.001 ±.003"}}), {"--axis", "x"});
+  EXPECT_NE(good.out.find("1 figure to spare: they agree"), std::string::npos) << good.out;
+  const Spoken none = ask("adjust", rail(), {"--axis", "x"});
+  EXPECT_NE(none.out.find("each figure stands as lettered"), std::string::npos) << none.out;
+}
+
+TEST_F(ToleranceWords, AdjustTakesTheUntouchedSamples) {
+  for (const char* name : {"front_plate", "back_plate", "bracket", "barrel_bridge", "pallet_cock",
+                           "pendulum_hanger"}) {
+    for (const char* axis : {"x", "y"}) {
+      const std::string file =
+          std::string(INCHWRIGHT_SOURCE_DIR "/samples/") + name + ".inchwright";
+      const Spoken spoken = say({"adjust", file, "--axis", axis, "--json"});
+      EXPECT_LE(spoken.status, 1) << name << ' ' << axis << ": " << spoken.err;
+      if (spoken.status == 2) continue;
+      for (const json& one : spoken.json()["residuals"]) {
+        // A print that adds up is not moved.
+        const bool clashes = std::string(name) == "barrel_bridge" && *axis == 'x';
+        EXPECT_EQ(one["value"] == "0.0000" || one["value"] == "-0.0000", !clashes)
+            << name << ' ' << axis << ' ' << one;
+      }
+    }
+  }
 }
 
 TEST_F(ToleranceWords, AdjustRefuses) {
@@ -242,6 +332,10 @@ TEST_F(ToleranceWords, AdjustRefuses) {
   expectRefused("adjust", {"--axis", "y"}, "no reading stands along this axis");
   expectRefused("adjust", {"--axis", "x", "--from", "Q"}, "no place Q");
   expectRefused("adjust", {"--axis", "x", "--part", "Clock"}, "Clock");
+  expectRefused("adjust", {"--axis", "x", "--hold", "L", "--hold", "Q"}, "does not place Q");
+  expectRefused("adjust", {"--axis", "x", "--weight", "r3"}, "no weight");
+  expectRefused("adjust", {"--axis", "x", "--weight", "r3=0"}, "no weight");
+  expectRefused("adjust", {"--axis", "x", "--weight", "r9=2"}, "called r9");
 }
 
 }  // namespace

@@ -122,5 +122,30 @@ TEST(MembersFromZero, SayWhatIsMissing) {
   EXPECT_EQ(Frame().members("A", "T").error().code, ErrorCode::badRequest);
 }
 
+// Zero at row D is zero at its first hole: that one has no room of its own, which would halve those
+// of the places that are read from it.
+TEST(BudgetFromZero, ZeroAtARowIsZeroAtItsFirstHole) {
+  Part part = partFrom(R"(
+    row D x 3 1/2
+    hole A 1/4
+    r1 x D1 A 2.000 ±.002
+  )");
+  inchwright::Setup setup;
+  setup.name = "1";
+  for (const char* zero : {"D", "D1"}) {
+    setup.zero = {{Axis::x, {}, zero, false, std::nullopt, {}}};
+    part.setups = {setup};
+    const auto solution = solve(part);
+    const Machine machine;
+    const auto budget = budgetAlong({part, *solution, setup, machine}, Axis::x);
+    ASSERT_TRUE(budget.ok()) << zero;
+    for (const PlaceBudget& one : budget->places) {
+      const bool isZero = one.id == "D" || one.id == "D1";
+      EXPECT_EQ(one.isZero, isZero) << zero << ' ' << one.id;
+      EXPECT_EQ(one.plusMinus, isZero ? 0 : 2 * kThou) << zero << ' ' << one.id;
+    }
+  }
+}
+
 }  // namespace
 }  // namespace inchwright
