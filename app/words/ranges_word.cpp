@@ -44,7 +44,7 @@ Json asJson(const PlaceRange& one, const Step& step) {
               {"high_by", one.highBy}};
 }
 
-Json asJson(const Ranges& ranges, const std::vector<Unassured>& unassured, const Step& step) {
+Json asJson(const Ranges& ranges, const UnassuredReadings& unassured, const Step& step) {
   Json entry;
   if (!ranges.contradiction.empty()) {
     entry["contradiction"] = ranges.contradiction;
@@ -53,7 +53,8 @@ Json asJson(const Ranges& ranges, const std::vector<Unassured>& unassured, const
   entry["ranges"] = Json::array();
   for (const PlaceRange& one : ranges.places) entry["ranges"].push_back(asJson(one, step));
   entry["left_out"] = ranges.leftOut;
-  entry["unassured"] = unassuredAsJson(unassured, step);
+  entry["unassured"] = unassuredAsJson(unassured.found, step);
+  entry["unassured_cut_short"] = unassured.isCutShort;
   return entry;
 }
 
@@ -102,7 +103,7 @@ int runRanges(std::span<const std::string> args, Streams& streams) {
   if (!network) return stop(network.error(), opened->file);
   const Result<Ranges> ranges = rangesFrom(part, *network, *from);
   if (!ranges) return stop(ranges.error(), opened->file);
-  const Result<std::vector<Unassured>> unassured = unassuredReadings(part, *network);
+  const Result<UnassuredReadings> unassured = unassuredReadings(part, *network);
   if (!unassured) return stop(unassured.error(), opened->file);
   if (arguments->has("--json")) {
     Json all{{"inchwright", 1}, {"part", part.name}, {"axis", nameOf(*axis)}, {"from", *from}};

@@ -67,7 +67,7 @@ struct StackAnswer {
   NamedStack drawn;
   std::optional<NamedStack> made;                           // from a setup's zero
   std::vector<std::pair<std::string, std::string>> setups;  // part and setup of that zero
-  std::vector<Unassured> unassured;
+  UnassuredReadings unassured;
   bool findings = false;
 };
 
@@ -258,7 +258,7 @@ Result<StackAnswer> partAnswer(const Arguments& arguments, const OpenedJob& open
   answer.drawn.sum.stack = std::move(stack).value();
   answer.findings = hasFindings((*solved)->solution);
   if (!ids.empty()) {
-    Result<std::vector<Unassured>> unassured = unassuredReadings(part, *network, ids);
+    Result<UnassuredReadings> unassured = unassuredReadings(part, *network, ids);
     if (!unassured) return unassured.error();
     answer.unassured = std::move(unassured).value();
   }
@@ -298,7 +298,7 @@ void printJson(const StackAnswer& answer, const Step& step, const Streams& strea
   Json all{{"inchwright", 1}};
   all.update(answer.about);
   all.update(asJson(answer.drawn, step));
-  all["unassured"] = unassuredAsJson(answer.unassured, step);
+  all["unassured"] = unassuredAsJson(answer.unassured.found, step);
   if (answer.made) {
     Json made{{"setup", nullptr}};
     if (!answer.setups.empty()) made["setup"] = answer.setups.front().second;

@@ -63,10 +63,14 @@ std::string unassuredText(const Unassured& one, const Step& machine) {
   return text + listed(one.lowBy) + " can make it " + low + ": " + most(under) + " too little";
 }
 
-void printUnassured(const std::vector<Unassured>& found, const Step& step, const Streams& streams) {
-  if (found.empty()) return;
+void printUnassured(const UnassuredReadings& all, const Step& step, const Streams& streams) {
+  if (all.isCutShort) {
+    streams.out << "  loops too many and too long: not every reading was looked at for whether the "
+                   "others assure it\n";
+  }
+  if (all.found.empty()) return;
   streams.out << "  readings that the others do not assure:\n";
-  for (const Unassured& one : found) {
+  for (const Unassured& one : all.found) {
     streams.out << "    " << toned(streams, Tone::doubt, oneLine(unassuredText(one, step))) << '\n';
   }
 }

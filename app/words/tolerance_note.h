@@ -26,8 +26,9 @@ std::string listed(const std::vector<std::string>& names);
 /// `r4 allows 2.9000 to 3.1000, but r1, r2 and r3 can make it 3.3000: 0.2000 too much`
 std::string unassuredText(const Unassured& one, const Step& step);
 
-/// The lines of `unassuredText` under a heading; nothing when there are none.
-void printUnassured(const std::vector<Unassured>& found, const Step& step, const Streams& streams);
+/// The lines of `unassuredText` under a heading; nothing when there are none. Where the search was
+/// cut short, that is said first.
+void printUnassured(const UnassuredReadings& all, const Step& step, const Streams& streams);
 
 /// `r1, r2 and r4 can't all hold within their tolerances`; the same as a doubt.
 std::string contradictionText(const std::vector<Id>& readings);

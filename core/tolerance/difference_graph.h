@@ -51,7 +51,7 @@ class DifferenceGraph {
   /// smallest.
   std::vector<std::uint32_t> contradiction() const;
 
-  /// Both ends for every node (see `ReachSearch`). Requires: `feasiblePositions` satisfies every
+  /// Both ends for every node (see `ShortestWays`). Requires: `feasiblePositions` satisfies every
   /// edge.
   Reach from(std::uint32_t source, std::span<const std::int64_t> feasiblePositions) const;
 

@@ -62,13 +62,26 @@ struct Ranges {
 /// An end that is no whole tick is rounded outwards. Errors: as `nodeAlong`, `outOfRange`.
 Result<Ranges> rangesFrom(const Part& part, const ToleranceNetwork& network, std::string_view from);
 
+/// What comes of looking for unassured readings.
+struct UnassuredReadings {
+  std::vector<Unassured> found;
+  /// Readings lie on loops that would take too long to search: not all were looked at.
+  bool isCutShort = false;
+
+  bool operator==(const UnassuredReadings&) const = default;
+};
+
 /// The readings that a chain of others closes on without assuring them, in the network's order; of
 /// `asked` only, where it is not empty. A drawing with such a one is over-dimensioned: parts whose
 /// chain is within its tolerances can fail it. Only readings lettered with a tolerance of their own
 /// count, and of a loop only one that no other member exceeds in length, which is the overall one.
-/// One search for each, within its two-connected block; none for one that is no part of a loop.
-Result<std::vector<Unassured>> unassuredReadings(const Part& part, const ToleranceNetwork& network,
-                                                 const std::vector<Id>& asked = {});
+///
+/// Each is searched for within its two-connected block, which contradicts itself or not, and no
+/// further than its own other end; what no loop of shorter readings closes on is not searched for.
+/// After `kMostLooked` edges it ends.
+Result<UnassuredReadings> unassuredReadings(const Part& part, const ToleranceNetwork& network,
+                                            const std::vector<Id>& asked = {});
+inline constexpr std::uint64_t kMostLooked = 5'000'000;
 
 /// The smallest set of readings whose tolerances contradict each other, middles and equal spaces
 /// left out; empty when there is none.

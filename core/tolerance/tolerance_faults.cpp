@@ -50,7 +50,7 @@ Result<std::vector<ToleranceFault>> toleranceFaults(const Part& part,
     if (isNew) faults.push_back({axis, *contradicting, {}});
     const auto unassured = unassuredReadings(part, *network, asked);
     if (!unassured) return unassured.error();
-    for (const Unassured& one : *unassured) {
+    for (const Unassured& one : unassured->found) {
       if (isLettered(part, one)) faults.push_back({axis, {}, one});
     }
   }

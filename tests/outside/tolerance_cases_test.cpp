@@ -29,13 +29,13 @@ TEST(ToleranceCases, ADrawingThatCantBeRight) {
   ASSERT_TRUE(network.ok());
   EXPECT_TRUE(rangesFrom(part, *network, "L")->contradiction.empty());
   const auto found = unassuredReadings(part, *network);
-  ASSERT_EQ(found->size(), 1u);
-  EXPECT_EQ((*found)[0].reading, "r4");
-  EXPECT_EQ((*found)[0].others.high, Length::kTicksPerInch * 33 / 10);
-  EXPECT_EQ((*found)[0].allowed.high, Length::kTicksPerInch * 31 / 10);
+  ASSERT_EQ(found->found.size(), 1u);
+  EXPECT_EQ(found->found[0].reading, "r4");
+  EXPECT_EQ(found->found[0].others.high, Length::kTicksPerInch * 33 / 10);
+  EXPECT_EQ(found->found[0].allowed.high, Length::kTicksPerInch * 31 / 10);
   const auto faults = toleranceFaults(part, {});
   ASSERT_EQ(faults->size(), 1u);
-  EXPECT_EQ((*faults)[0].unassured, (*found)[0]);
+  EXPECT_EQ((*faults)[0].unassured, found->found[0]);
 }
 
 // Université de Liège, graphical communication, exam January 2012–13, question 1: edges placed

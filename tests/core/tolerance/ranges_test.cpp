@@ -2,6 +2,7 @@
 
 #include <gtest/gtest.h>
 
+#include <functional>
 #include <map>
 #include <random>
 
@@ -192,12 +193,12 @@ TEST(Unassured, OnlyTheOverallReadingThatTheChainDoesNotKeep) {
   const auto network = toleranceNetworkOf(part, Axis::x);
   const auto found = unassuredReadings(part, *network);
   ASSERT_TRUE(found.ok());
-  ASSERT_EQ(found->size(), 1u);
-  EXPECT_EQ((*found)[0].reading, "r3");
-  EXPECT_EQ((*found)[0].others, (Span{2 * kInch - 6 * kThou, 2 * kInch + 6 * kThou}));
-  EXPECT_EQ((*found)[0].highBy, (std::vector<Id>{"r1", "r2"}));
+  ASSERT_EQ(found->found.size(), 1u);
+  EXPECT_EQ(found->found[0].reading, "r3");
+  EXPECT_EQ(found->found[0].others, (Span{2 * kInch - 6 * kThou, 2 * kInch + 6 * kThou}));
+  EXPECT_EQ(found->found[0].highBy, (std::vector<Id>{"r1", "r2"}));
   const auto among = unassuredReadings(part, *network, {"r1"});
-  EXPECT_TRUE(among->empty());
+  EXPECT_TRUE(among->found.empty());
 }
 
 TEST(Unassured, NoneWhereTheChainIsCloseEnoughOrOpen) {
@@ -206,7 +207,7 @@ TEST(Unassured, NoneWhereTheChainIsCloseEnoughOrOpen) {
                                            "r1 x L A 1 ±.003\nr2 x A R 1 ±.003\n") +
                                last);
     const auto network = toleranceNetworkOf(part, Axis::x);
-    EXPECT_TRUE(unassuredReadings(part, *network)->empty()) << last;
+    EXPECT_TRUE(unassuredReadings(part, *network)->found.empty()) << last;
   }
 }
 
@@ -240,7 +241,7 @@ TEST(Unassured, AgreesWithTheDefinitionOnRandomPrints) {
     const auto found = unassuredReadings(part, *network);
     ASSERT_TRUE(found.ok());
     std::map<Id, Unassured> byReading;
-    for (const Unassured& one : *found) byReading.emplace(one.reading, one);
+    for (const Unassured& one : found->found) byReading.emplace(one.reading, one);
     std::size_t expected = 0;
     for (std::uint32_t i = 0; i < edges.size(); ++i) {
       std::vector<DifferenceEdge> others = edges;
@@ -256,10 +257,56 @@ TEST(Unassured, AgreesWithTheDefinitionOnRandomPrints) {
       ASSERT_EQ(one->second.others, free);
       ++expected;
     }
-    ASSERT_EQ(found->size(), expected);
+    ASSERT_EQ(found->found.size(), expected);
     unassured += expected;
   }
   EXPECT_GT(unassured, 100u);
+}
+
+Part chainOfPoints(std::uint32_t points, const std::function<std::int64_t(std::uint32_t)>& length) {
+  Part part;
+  Length along;
+  const auto read = [&](std::uint32_t from, std::uint32_t to, Length figure, std::int64_t either) {
+    Reading reading;
+    reading.id = "r" + std::to_string(1'000'000 + part.readings.size());
+    reading.from = part.features[from].id;
+    reading.to = part.features[to].id;
+    reading.figure.value = figure;
+    reading.figure.tolerance = Tolerance{Length::ticks(either), Length::ticks(-either)};
+    part.readings.push_back(reading);
+  };
+  for (std::uint32_t i = 0; i < points; ++i) {
+    Feature point;
+    point.id = "P" + std::to_string(1'000'000 + i);
+    part.features.push_back(point);
+    if (i == 0) continue;
+    const Length step = Length::ticks(length(i));
+    read(i - 1, i, step, 100);
+    along = *along.plus(step);
+  }
+  read(0, points - 1, along, 1'000);
+  return part;
+}
+
+// Only the overall can be the longest of its loop, so only it is searched for.
+TEST(Unassured, OfALongLoopOnlyTheLongestIsSearchedFor) {
+  const Part part = chainOfPoints(5'000, [](std::uint32_t i) { return 100'000 + 7 * i; });
+  const auto network = toleranceNetworkOf(part, Axis::x);
+  const auto all = unassuredReadings(part, *network);
+  ASSERT_TRUE(all.ok());
+  EXPECT_FALSE(all->isCutShort);
+  ASSERT_EQ(all->found.size(), 1u);
+  EXPECT_EQ(all->found[0].reading, part.readings.back().id);
+  EXPECT_EQ(all->found[0].others.width(), 2 * 4'999 * 100);
+}
+
+// Every other member is as long: a loop of 9 000 like figures would be gone round 9 000 times.
+TEST(Unassured, LoopsThatTakeTooLongAreSaidToBeCutShort) {
+  Part part = chainOfPoints(9'000, [](std::uint32_t) { return 0; });
+  const auto network = toleranceNetworkOf(part, Axis::x);
+  const auto all = unassuredReadings(part, *network);
+  ASSERT_TRUE(all.ok());
+  EXPECT_TRUE(all->isCutShort);
 }
 
 }  // namespace

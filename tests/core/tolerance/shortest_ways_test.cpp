@@ -1,4 +1,4 @@
-#include "core/tolerance/reach_search.h"
+#include "core/tolerance/shortest_ways.h"
 
 #include <gtest/gtest.h>
 
@@ -6,7 +6,7 @@
 #include <random>
 #include <vector>
 
-#include "core/tolerance/reach_front.h"
+#include "core/tolerance/difference_graph.h"
 #include "tests/core/tolerance/random_limits.h"
 
 namespace inchwright {
@@ -16,7 +16,7 @@ using Edges = std::vector<DifferenceEdge>;
 
 Reach searched(std::uint32_t nodes, const Edges& edges, std::uint32_t source,
                const std::vector<std::int64_t>& positions) {
-  return ReachSearch(nodes, edges, source, positions).run();
+  return DifferenceGraph(nodes, edges).from(source, positions);
 }
 
 // The ways have to lead back to the source, each edge on from the one before.
@@ -42,92 +42,8 @@ void expectWaysLeadHome(const Reach& reach, const Edges& edges, std::uint32_t so
   }
 }
 
-/// The ways of a graph by node, as a front wants them.
-struct Listed {
-  std::vector<std::uint32_t> first;
-  std::vector<ReachWay> ways;
-
-  Listed(std::uint32_t nodes, const Edges& edges) {
-    for (std::uint32_t node = 0; node <= nodes; ++node) {
-      first.push_back(static_cast<std::uint32_t>(ways.size()));
-      for (std::uint32_t i = 0; i < edges.size(); ++i) {
-        const DifferenceEdge& edge = edges[i];
-        if (edge.a == node) ways.push_back({edge.b, i, {edge.high, -edge.low}});
-        if (edge.b == node) ways.push_back({edge.a, i, {-edge.low, edge.high}});
-      }
-    }
-  }
-};
-
-/// Limits on either side of zero between random nodes, each near the one before or anywhere.
-Edges aroundZero(std::mt19937_64& random, std::uint32_t nodes, std::uint32_t count, bool near) {
-  Edges edges;
-  for (std::uint32_t i = 0; i < count; ++i) {
-    const auto a = static_cast<std::uint32_t>(random() % nodes);
-    const auto b = static_cast<std::uint32_t>(near ? (a + random() % 4) % nodes : random() % nodes);
-    edges.push_back(
-        {a, b, -static_cast<std::int64_t>(random() % 9), static_cast<std::int64_t>(random() % 9)});
-  }
-  return edges;
-}
-
-std::vector<ReachStop> steppedThenFinished(const Listed& graph, std::uint32_t nodes,
-                                           std::size_t side, std::uint32_t source,
-                                           std::uint32_t mostSteps) {
-  std::vector<ReachStop> stops(nodes);
-  ReachFront front(side, graph.first, graph.ways, stops, source);
-  for (std::uint32_t i = 0; i < mostSteps && front.isNarrow(); ++i) front.step();
-  front.finish();
-  EXPECT_FALSE(front.isNarrow());
-  return stops;
-}
-
-// Whether it goes a step at a time to the end, changes to the heap on its way or begins with it,
-// also where more wait than a step looks through.
-TEST(ReachFront, StepsAndTheHeapComeToTheSameDistances) {
-  std::mt19937_64 random(1'956);
-  for (int round = 0; round < 30; ++round) {
-    SCOPED_TRACE("round " + std::to_string(round) + " of seed 1956");
-    const auto nodes = static_cast<std::uint32_t>(1 + random() % 200);
-    const Edges edges = aroundZero(random, nodes, 2 * nodes, round % 2 == 0);
-    const auto most = test::allPairs(nodes, edges);
-    const Listed graph(nodes, edges);
-    const auto source = static_cast<std::uint32_t>(random() % nodes);
-    for (const std::uint32_t steps : {0u, 1u, nodes / 2, nodes + 1}) {
-      for (const std::size_t side : {0u, 1u}) {
-        const auto stops = steppedThenFinished(graph, nodes, side, source, steps);
-        for (std::uint32_t node = 0; node < nodes; ++node) {
-          const std::int64_t far = side == 0 ? most[source][node] : most[node][source];
-          ASSERT_EQ(stops[node].distance, far == test::kFar ? INT64_MAX : far) << node;
-          ASSERT_EQ(stops[node].by == kNone, node == source || far == test::kFar);
-        }
-      }
-    }
-  }
-}
-
-// Each of 64 nodes has as many ways as a step may take, and all of those wait at once.
-TEST(ReachFront, AsManyWaitAsEverMay) {
-  constexpr std::uint32_t kWays = ReachFront::kMostWays;
-  constexpr std::uint32_t kNodes = 1 + kWays + kWays * (kWays - 1);
-  Edges edges;
-  for (std::uint32_t i = 1; i < kNodes; ++i) {
-    const std::uint32_t parent = i <= kWays ? 0 : 1 + (i - kWays - 1) / (kWays - 1);
-    edges.push_back({parent, i, -std::int64_t{i} % 7, 1'000 - std::int64_t{i} % 11});
-  }
-  const Listed graph(kNodes, edges);
-  for (const std::uint32_t steps : {1u, 2u, 3u, kNodes}) {
-    const auto stops = steppedThenFinished(graph, kNodes, 0, 0, steps);
-    for (std::uint32_t i = 1; i < kNodes; ++i) {
-      const std::uint32_t parent = edges[i - 1].a;
-      ASSERT_EQ(stops[i].distance, stops[parent].distance + edges[i - 1].high);
-      ASSERT_EQ(stops[i].by, i - 1);
-    }
-  }
-}
-
-// A hub with a spoke to each node of a ring: more wait than the queue holds without its heap.
-TEST(ReachSearch, AWheelOfManySpokes) {
+// A hub with a spoke to each node of a ring.
+TEST(ShortestWays, AWheelOfManySpokes) {
   std::mt19937_64 random(300);
   constexpr std::uint32_t kNodes = 241;
   Edges edges;
@@ -150,7 +66,7 @@ TEST(ReachSearch, AWheelOfManySpokes) {
 }
 
 // Rings that hang on a node, on each other and on a tree, and one that stands alone.
-TEST(ReachSearch, RingsWhereverTheyHang) {
+TEST(ShortestWays, RingsWhereverTheyHang) {
   const Edges edges{{0, 1, 0, 4},  {1, 2, 1, 2},  {2, 0, -5, -1}, {0, 3, 2, 3},  {3, 4, 0, 1},
                     {4, 3, -1, 1}, {3, 5, 0, 9},  {5, 6, 0, 2},   {6, 7, 0, 2},  {7, 5, -3, 0},
                     {7, 8, 1, 1},  {9, 10, 0, 1}, {10, 11, 0, 1}, {11, 9, -2, 0}};
@@ -170,7 +86,7 @@ TEST(ReachSearch, RingsWhereverTheyHang) {
 }
 
 // Where everything is exact every way round is as long, and ties must not lead round in circles.
-TEST(ReachSearch, ExactEdgesTieEverywhere) {
+TEST(ShortestWays, ExactEdgesTieEverywhere) {
   std::mt19937_64 random(55);
   for (int round = 0; round < 200; ++round) {
     SCOPED_TRACE("round " + std::to_string(round) + " of seed 55");
@@ -190,7 +106,7 @@ TEST(ReachSearch, ExactEdgesTieEverywhere) {
 }
 
 // One run of a hundred thousand, closed to a ring: no depth of calls, and both ways round count.
-TEST(ReachSearch, AVeryLongRun) {
+TEST(ShortestWays, AVeryLongRun) {
   constexpr std::uint32_t kNodes = 100'000;
   Edges edges;
   for (std::uint32_t i = 0; i + 1 < kNodes; ++i) edges.push_back({i, i + 1, -1, 1});
@@ -203,12 +119,70 @@ TEST(ReachSearch, AVeryLongRun) {
   }
 }
 
-TEST(ReachSearch, ASinglePlace) {
+TEST(ShortestWays, ASinglePlace) {
   const Reach reach = searched(1, {}, 0, {0});
   ASSERT_EQ(reach.size(), 1u);
   EXPECT_EQ(reach[0].high, 0);
   EXPECT_EQ(reach[0].low, 0);
   EXPECT_TRUE(DifferenceGraph::waysTo(reach, Edges(), 0, true).empty());
+}
+
+// Between two nodes without one edge, against all pairs of what is left.
+TEST(ShortestWays, BetweenTwoLeavesOneEdgeOut) {
+  std::mt19937_64 random(91);
+  int apart = 0;
+  for (int round = 0; round < 150; ++round) {
+    SCOPED_TRACE("round " + std::to_string(round) + " of seed 91");
+    const auto nodes = static_cast<std::uint32_t>(2 + random() % 12);
+    const auto edges =
+        test::possibleEdges(random, nodes, static_cast<std::uint32_t>(random() % 12), 500);
+    const auto positions = DifferenceGraph(nodes, edges).feasible({});
+    ASSERT_TRUE(positions.has_value());
+    ShortestWays ways(nodes, edges, *positions);
+    for (std::uint32_t without = 0; without < edges.size(); ++without) {
+      Edges others = edges;
+      others.erase(others.begin() + without);
+      const auto most = test::allPairs(nodes, others);
+      const auto& [a, b, low, high] = edges[without];
+      const auto up = ways.between(a, b, ShortestWays::End::high, without);
+      const auto down = ways.between(a, b, ShortestWays::End::low, without);
+      ASSERT_EQ(up.has_value(), most[a][b] != test::kFar);
+      ASSERT_EQ(down.has_value(), up.has_value());
+      if (!up) {
+        ++apart;
+        continue;
+      }
+      ASSERT_EQ(up->length, most[a][b]);
+      ASSERT_EQ(down->length, -most[b][a]);
+      std::int64_t sum = 0;
+      std::uint32_t at = a;
+      for (const std::uint32_t number : up->edges) {
+        ASSERT_NE(number, without);
+        const DifferenceEdge& edge = edges[number];
+        sum += edge.a == at ? edge.high : -edge.low;
+        at = edge.a == at ? edge.b : edge.a;
+      }
+      ASSERT_EQ(at, b);
+      ASSERT_EQ(sum, up->length);
+    }
+  }
+  EXPECT_GT(apart, 100);
+}
+
+// A ladder: what lies between two neighbours is near them, however long it is.
+TEST(ShortestWays, LookNoFurtherThanTheyHaveTo) {
+  constexpr std::uint32_t kNodes = 20'000;
+  Edges edges;
+  for (std::uint32_t i = 0; i + 1 < kNodes; ++i) edges.push_back({i, i + 1, -5, 5});
+  for (std::uint32_t i = 0; i + 2 < kNodes; ++i) edges.push_back({i, i + 2, -9, 9});
+  const std::vector<std::int64_t> none(kNodes, 0);
+  ShortestWays ways(kNodes, edges, none);
+  for (std::uint32_t i = 100; i + 100 < kNodes; i += 50) {
+    const auto way = ways.between(i, i + 2, ShortestWays::End::high, kNodes - 1 + i);
+    ASSERT_TRUE(way.has_value());
+    ASSERT_EQ(way->length, 10);
+  }
+  EXPECT_LT(ways.looked(), 400u * 40);
 }
 
 }  // namespace
