@@ -121,6 +121,7 @@ int runRead(std::span<const std::string> args, Streams& streams) {
       rows.push_back(cellsOf(text, *figure));
     } else {
       entries.push_back(asJson(text, figure.error()));
+      rows.push_back({text, "", "", "", "not read: " + figure.error().text});
       if (!refused) {
         refused = figure.error();
         refused->place = "“" + text + "”";
@@ -130,7 +131,7 @@ int runRead(std::span<const std::string> args, Streams& streams) {
   if (arguments->has("--json")) {
     const Json all{{"inchwright", 1}, {"read", entries}};
     streams.out << all.dump(2, ' ', false, Json::error_handler_t::replace) << '\n';
-  } else {
+  } else if (arguments->rest.size() > 1 || !refused) {
     const std::vector<std::string> lines = alignedRows(
         rows, {Justify::left, Justify::right, Justify::right, Justify::right, Justify::left});
     for (std::size_t i = 1; i < lines.size(); ++i) streams.out << lines[i] << '\n';

@@ -131,6 +131,10 @@ bool checkMarks(const Marks& marks, const Outcome& outcome, Cursor& cursor) {
   if (marks.reference && outcome.tolerance) {
     cursor.ask("a reference size with a tolerance: is it one?");
   }
+  if (outcome.tolerance && outcome.value.ticks() > 0 &&
+      outcome.tolerance->lower.negated() >= outcome.value) {
+    cursor.ask("the tolerance takes all of the size away: is it read right?");
+  }
   if (marks.typical) cursor.ask("TYP: the size holds for all like places; enter it at each");
   return true;
 }

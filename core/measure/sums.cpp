@@ -111,8 +111,9 @@ bool checkTimes(Cursor& cursor, const Token& times) {
       "this may say how many places: type the size alone, or spaces on both sides to multiply";
   const Token& next = cursor.peek();
   if (next.kind == TokenKind::symbol) return cursor.fail(times.at, kCountsPlaces);
-  if (times.loose && !times.spaceBefore && next.spaceBefore) {
-    if (times.capital) return cursor.fail(times.at, kCountsPlaces);
+  // `2x1/2` against `3 x 9/16`; a sign that only multiplies asks nothing.
+  if (times.loose && !times.spaceBefore) {
+    if (times.capital && next.spaceBefore) return cursor.fail(times.at, kCountsPlaces);
     cursor.ask("taken as a product: does it say how many places instead?");
   }
   return true;
@@ -300,6 +301,7 @@ bool readSum(Cursor& cursor, const Bare& bare, Quantity& sum) {
     sum.count = false;
   }
   int plus = 0, minus = 0, small = 0;
+  const bool isDecimal = sum.style.decimal && !looksLikeDeviation(bare, sum);
   while (isSign(cursor.peek()) && !toleranceAhead(cursor)) {
     const Token sign = cursor.take();
     const bool subtract = sign.kind == TokenKind::minus;
@@ -318,7 +320,9 @@ bool readSum(Cursor& cursor, const Bare& bare, Quantity& sum) {
       return cursor.fail(sign.at, "less than 0: limits are written with a stroke between them");
     }
   }
-  if (plus == 1 && minus == 1 && small == 2) {
+  const bool asBilateral = plus == 1 && minus == 1 && small == 2;
+  const bool asOneSided = isDecimal && plus + minus == 1 && small == 1;
+  if (asBilateral || asOneSided) {
     cursor.ask("taken as a sum: a tolerance is written without a space after its signs");
   }
   return true;

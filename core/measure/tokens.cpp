@@ -51,6 +51,11 @@ constexpr Word kWords[] = {
     word("basic", TokenKind::remark, RemarkWord::basic),
     word("typ", TokenKind::remark, RemarkWord::typical),
     word("typical", TokenKind::remark, RemarkWord::typical),
+    word("crs", TokenKind::remark, RemarkWord::centres),
+    word("ctrs", TokenKind::remark, RemarkWord::centres),
+    word("ctr", TokenKind::remark, RemarkWord::centres),
+    word("centres", TokenKind::remark, RemarkWord::centres),
+    word("centers", TokenKind::remark, RemarkWord::centres),
     {"x", TokenKind::times},
     {"and", TokenKind::also},
 };
@@ -233,7 +238,8 @@ class Scanner {
       }
       token_->places = static_cast<std::uint16_t>(after);
       if (token_->comma && after == 3 && before >= 1 && text_[token_->at] != '0') {
-        return fault_.set(mark, "1,250 may be 1.250 or 1250: write a point, or no mark");
+        return fault_.set(
+            mark, "this comma may divide or only group the figures: write a point, or no mark");
       }
       const Glyph next = glyphAt(text_, at_);
       if (next.kind == GlyphKind::point || next.kind == GlyphKind::comma) {

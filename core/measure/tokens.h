@@ -45,7 +45,7 @@ enum class UnitWord : std::uint8_t {
   second
 };
 enum class SymbolWord : std::uint8_t { radius, diameter };
-enum class RemarkWord : std::uint8_t { reference, basic, typical };
+enum class RemarkWord : std::uint8_t { reference, basic, typical, centres };
 
 /// Deliberately without initialisers: a text's tokens live in a fixed array that is not cleared.
 struct Token {

@@ -258,7 +258,7 @@ TEST(RefuseLength, DeepBracketsAreBounded) {
 TEST(RefuseLength, ReasonsSayWhatToDo) {
   EXPECT_EQ(readLength("2.").error().text, "no figure follows the point: one may be lost");
   EXPECT_EQ(readLength("1,250").error().text,
-            "1,250 may be 1.250 or 1250: write a point, or no mark");
+            "this comma may divide or only group the figures: write a point, or no mark");
   EXPECT_EQ(readLength("[9.5]").error().text,
             "square brackets letter the same size in another unit: type one of the two");
 }

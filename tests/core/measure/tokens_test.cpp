@@ -137,7 +137,7 @@ TEST(Tokenize, RefusesInPlace) {
       {"1.2.3", "at 3: a number has one decimal mark only"},
       {"007", "at 0: 0 before other figures: a point may be missing"},
       {"05", "at 0: 0 before other figures: a point may be missing"},
-      {"1,250", "at 1: 1,250 may be 1.250 or 1250: write a point, or no mark"},
+      {"1,250", "at 1: this comma may divide or only group the figures: write a point, or no mark"},
       {"3 mil", "at 2: a mil is 0.001 in to some and 1 mm to others: write thou or mm"},
       {"3 m", "at 2: metres are not read: write millimetres"},
       {".500 max",
