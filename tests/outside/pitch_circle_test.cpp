@@ -54,7 +54,7 @@ TEST(PitchCircle, AnyNumberOfHolesFollowsTheFormula) {
   }
 }
 
-// Six holes on 5 in about the centre: (±2.5, 0), (±1.25, ±2.165).
+// Six holes on 5 in about the centre: (±2.5, 0), (±1.25, ±2.165) (from memory).
 TEST(PitchCircle, SixHolesAboutTheCentre) {
   const Solution solution = solved(published("ring A 6 5 0"));
   const std::array<std::pair<const char*, const char*>, 6> published{{{"2.500", "0.000"},
@@ -86,9 +86,10 @@ double chord(int holes, const std::string& pcd, int spaces) {
                     distance(solution, "A1", far, Axis::y).toInches());
 }
 
-// Chords of pitch circles (as such tables give them): 24 holes on a radius of 36.000 are 9.398
-// apart; 5 holes with 3.000 across two spaces lie on a diameter of 3.154387; on a diameter of 1
-// neighbours are .4339 apart with 7 holes and .2817 with 11. Bounds: half the last place printed.
+// Chords of pitch circles, as tables of them give (from memory): 24 holes on a radius of 36.000
+// are 9.398 apart; 5 holes with 3.000 across two spaces lie on a diameter of 3.154387; on a
+// diameter of 1 neighbours are .4339 apart with 7 holes and .2817 with 11. Bounds: half the last
+// place printed.
 TEST(PitchCircle, Chords) {
   EXPECT_NEAR(chord(24, "72.000", 1), 9.398, 0.0005);
   EXPECT_NEAR(chord(5, "3.154387", 2), 3.000, 0.0000005);

@@ -22,8 +22,9 @@ TEST(Units, TheInchOf1959) {
   EXPECT_EQ(writeDecimal(length("1/64"), Unit::millimetre), "0.396875");
 }
 
-// ANSI/IEEE 268 practice for converted limits: 11 ±0.3 mm is 0.444881…/0.421259… in; to three
-// places .444/.422, inwards. To the nearest (.445/.421) would let in what the print does not.
+// Converted limits as ANSI/IEEE Std 268 has them (its edition from memory: 1992): 11 ±0.3 mm is
+// 0.444881…/0.421259… in; to three places .444/.422, inwards. To the nearest (.445/.421) would let
+// in what the print does not.
 TEST(Units, ConvertedLimitsGoInwards) {
   const Lettered size = lettered("11 ±0.3", Unit::millimetre);
   ASSERT_TRUE(size.tolerance.has_value());
