@@ -50,6 +50,7 @@ bool contradicts(const Doubt& doubt) {
     case DoubtTopic::holesMeet:
     case DoubtTopic::swappedEnds:
     case DoubtTopic::offTrace:
+    case DoubtTopic::oddSizes:
     case DoubtTopic::size:
     case DoubtTopic::readTwice:
       return doubt.holdsUp();

@@ -107,6 +107,8 @@ std::string_view wordFor(DoubtTopic topic) {
       return "swapped_ends";
     case DoubtTopic::offTrace:
       return "off_trace";
+    case DoubtTopic::oddSizes:
+      return "odd_sizes";
     case DoubtTopic::millimetres:
       return "millimetres";
     default:
@@ -227,14 +229,16 @@ Json asJson(const Part& part, const Solution& solution, const PlacedPart& placed
 struct OfTheJob {
   std::vector<Error> faults;       ///< gaps that can't be added up
   std::vector<std::string> apart;  ///< what stands in the way of going together
+  std::vector<Misspelt> misspelt;
 
-  bool any() const { return !faults.empty() || !apart.empty(); }
+  bool any() const { return !faults.empty() || !apart.empty() || !misspelt.empty(); }
 };
 
 Result<OfTheJob> ofTheJob(const Arguments& arguments, const OpenedJob& opened, const Step& step) {
   OfTheJob all;
   if (arguments.has("--part")) return all;
   all.faults = gapFaults(opened.job);
+  all.misspelt = misspeltOutsideParts(opened.job);
   std::vector<Solution> solutions;
   for (const OpenedJob::Solved& one : opened.solved) solutions.push_back(one.solution);
   const Result<AsMade> made = asMade(opened.job, solutions);
@@ -317,6 +321,11 @@ int runCheck(std::span<const std::string> args, Streams& streams) {
       all["gaps"].push_back(Json{{"place", fault.place}, {"error", fault.text}});
     }
     all["together"] = whole->apart;
+    all["misspelt"] = Json::array();
+    for (const Misspelt& one : whole->misspelt) {
+      all["misspelt"].push_back(
+          Json{{"object", one.object}, {"name", one.name}, {"meant", one.meant}});
+    }
     all["lathe"] = lathe;
     streams.out << all.dump(2, ' ', false, Json::error_handler_t::replace) << '\n';
   } else {
@@ -324,6 +333,9 @@ int runCheck(std::span<const std::string> args, Streams& streams) {
       streams.out << toned(streams, Tone::doubt,
                            oneLine("A gap can't be added up: " + fault.place + ": " + fault.text))
                   << '\n';
+    }
+    for (const Misspelt& one : whole->misspelt) {
+      streams.out << toned(streams, Tone::doubt, oneLine(misspeltText(one))) << '\n';
     }
     for (const std::string& line : lathe) {
       streams.out << toned(streams, Tone::doubt, oneLine(line)) << '\n';

@@ -97,6 +97,11 @@ Json asJson(const AsMade& made, const Step& step) {
                                  {"found", foundAsJson(row, step)},
                                  {"verdict", verdictsAsJson(row.verdicts)}});
   }
+  if (!made.nowhere.empty()) whole["nowhere"] = Json::array();
+  for (const MadeNowhere& one : made.nowhere) {
+    whole["nowhere"].push_back(
+        Json{{"part", one.part}, {"place", one.place}, {"setup", one.setup}});
+  }
   for (const MateState& mate : made.mates) whole["mates"].push_back(asJson(mate, step));
   for (const GapState& gap : made.gaps) whole["gaps"].push_back(asJson(gap, step));
   return whole;
@@ -107,6 +112,7 @@ bool isFine(Verdict verdict) {
 }
 
 bool standsOut(const AsMade& made) {
+  if (!made.nowhere.empty()) return true;
   for (const MadeRow& row : made.rows) {
     for (const Verdict one : row.verdicts) {
       if (!isFine(one)) return true;

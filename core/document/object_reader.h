@@ -35,17 +35,24 @@ class Trouble {
   const Error& first() const { return *first_; }
 
  private:
+  friend class ObjectReader;
+
   std::optional<Error> first_;
+  /// Names asked for in vain by the readers at work, the innermost last.
+  std::vector<std::string_view> lacking_;
 };
 
 /// Reads the members of one object by name, each at most once, and keeps what nobody asked for.
 ///
-/// Every `read` leaves its target as it was when the member is absent; a member that is `null` or
-/// of the wrong type is reported.
+/// Names are literals: they are kept until the object is done with. Every `read` leaves its target
+/// as it was when the member is absent; a member that is `null` or of the wrong type is reported.
 class ObjectReader {
  public:
   /// Reports when `value` is no object. Requires: the arguments outlive the reader.
   ObjectReader(const JsonValue& value, const Where& where, Trouble& trouble);
+  ~ObjectReader() { trouble_.lacking_.resize(firstLacking_); }
+  ObjectReader(const ObjectReader&) = delete;
+  ObjectReader& operator=(const ObjectReader&) = delete;
 
   bool has(std::string_view name) const;
   /// Whether the member is there and a string.
@@ -99,7 +106,7 @@ class ObjectReader {
   /// The text of a string member; marks it as read.
   std::optional<std::string> textOf(std::string_view name);
 
-  /// What nobody asked for, in order. To be called last.
+  /// What nobody asked for, in order, with what may have been meant by it. To be called last.
   Extra rest() const;
 
   static std::string shortened(std::string_view text);
@@ -110,12 +117,15 @@ class ObjectReader {
     bool asked = false;
   };
 
+  /// The known member that an unknown one of this name is nearly spelt as; empty for none.
+  std::string meantBy(std::string_view name) const;
   /// Null when absent or when there is trouble already.
   const JsonValue* find(std::string_view name);
   const JsonValue* findOf(std::string_view name, JsonKind kind, std::string_view wanted);
 
   const Where& where_;
   Trouble& trouble_;
+  const std::size_t firstLacking_;
   std::vector<Member> members_;
 };
 

@@ -70,9 +70,9 @@ void ObjectWriter::angle(std::string_view name, const std::optional<LetteredAngl
 void ObjectWriter::rest(const Extra& extra) {
   // Only the known names are looked through: there may be millions of unknown ones.
   const auto known = static_cast<std::ptrdiff_t>(names_.size());
-  for (const auto& [name, text] : extra) {
+  for (const UnknownMember& one : extra) {
     const auto end = names_.begin() + known;
-    if (std::find(names_.begin(), end, name) == end) json(name, text);
+    if (std::find(names_.begin(), end, one.name) == end) json(one.name, one.json);
   }
 }
 

@@ -23,18 +23,25 @@ class MadeRows {
   MadeRows(const Job& job, std::span<const Solution> solutions)
       : job_(job), solutions_(solutions) {}
 
-  Result<std::vector<MadeRow>> take() {
+  Result<Done> take(AsMade& all) {
     for (std::size_t i = 0; i < job_.parts.size(); ++i) {
       const Part& part = job_.parts[i];
       for (const MadePlace& made : part.made) {
         const bool known =
             std::any_of(part.features.begin(), part.features.end(),
                         [&](const Feature& one) { return isNamedBy(one, made.place); });
-        if (!known) continue;
+        if (!known) {
+          all.nowhere.push_back({part.name, made.place, {}});
+          continue;
+        }
+        if (!made.setup.empty() && part.setup(made.setup) == nullptr) {
+          all.nowhere.push_back({part.name, made.place, made.setup});
+        }
         if (const Result<Done> added = add(part, solutions_[i], made); !added) return added.error();
       }
     }
-    return std::move(rows_);
+    all.rows = std::move(rows_);
+    return Done{};
   }
 
  private:
@@ -212,6 +219,10 @@ MateState stateOf(const Job& job, const Mate& mate) {
   state.clearanceAsDrawn = *drawn;
   state.clearance = *now;
   state.verdict = verdictOf(*now, *wanted);
+  const Result<SizeNow> hole = sizeOf(job, mate.hole, false),
+                        shaft = sizeOf(job, mate.shaft, false);
+  state.tightAsLettered = hole && shaft && hole->nominal < shaft->nominal && wanted->least &&
+                          *wanted->least >= Length();
   // What the drawn limits leave open is told by measuring, not by an instrument.
   if (!state.measured && state.verdict == Verdict::cannotTell) state.verdict = Verdict::notMeasured;
   return state;
@@ -318,9 +329,7 @@ FoundFigures foundFigures(const Job& job, std::span<const Solution> solutions) {
 
 Result<AsMade> asMade(const Job& job, std::span<const Solution> solutions) {
   AsMade all;
-  Result<std::vector<MadeRow>> rows = MadeRows(job, solutions).take();
-  if (!rows) return rows.error();
-  all.rows = *std::move(rows);
+  if (const Result<Done> rows = MadeRows(job, solutions).take(all); !rows) return rows.error();
   for (const Mate& mate : job.mates) all.mates.push_back(stateOf(job, mate));
   const FoundFigures found = foundFigures(job, solutions);
   for (const Gap& gap : job.gaps) all.gaps.push_back(stateOf(job, gap, found));

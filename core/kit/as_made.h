@@ -44,7 +44,9 @@ struct MateState {
   FoundSize clearanceAsDrawn;
   FoundSize wanted;
   Verdict verdict = Verdict::notMeasured;
-  bool measured = false;       ///< one of the two was
+  bool measured = false;  ///< one of the two was
+  /// As lettered the hole is smaller than what is to run in it.
+  bool tightAsLettered = false;
   std::optional<Error> fault;  ///< why it can't be worked out; then the rest says nothing
 
   bool operator==(const MateState&) const = default;
@@ -63,18 +65,28 @@ struct GapState {
   bool operator==(const GapState&) const = default;
 };
 
+/// Something measured at a place or in a setup that the part no longer has.
+struct MadeNowhere {
+  std::string part;
+  Id place;
+  std::string setup;  ///< empty where it is the place that is gone
+
+  bool operator==(const MadeNowhere&) const = default;
+};
+
 /// All that was measured in a job, and what follows from it for what goes together.
 struct AsMade {
   std::vector<MadeRow> rows;  ///< in the document's order
+  std::vector<MadeNowhere> nowhere;
   std::vector<MateState> mates;
   std::vector<GapState> gaps;
 
   bool operator==(const AsMade&) const = default;
 };
 
-/// `solutions` are those of the job's parts, in their order. Entries of places or setups that are
-/// no longer there are left out of `rows`. A mate or gap that can't be worked out says why. Errors:
-/// `outOfRange`, and those of a setup's table.
+/// `solutions` are those of the job's parts, in their order. Entries of places that are no
+/// longer there are left out of `rows`, and told in `nowhere` with those of setups. A mate or gap
+/// that can't be worked out says why. Errors: `outOfRange`, and those of a setup's table.
 Result<AsMade> asMade(const Job& job, std::span<const Solution> solutions);
 
 /// The size of a hole or shaft as it is now: found where it was measured, else as drawn.

@@ -84,13 +84,14 @@ Fault checkReadings(const Part& part, const PlaceIndex& index) {
 }
 
 Fault checkSetups(const Part& part, const PlaceIndex& index) {
-  std::set<std::string_view> seen;
+  std::set<std::string> seen;
   for (std::size_t i = 0; i < part.setups.size(); ++i) {
     const Setup& setup = part.setups[i];
     const Pointer pointer = Pointer() / "setups" / i;
     if (setup.name.empty()) return faultAt(pointer / "name", "a setup needs a name");
-    if (!seen.insert(setup.name).second) {
-      return faultAt(pointer / "name", "the setup `" + setup.name + "` is there twice");
+    if (!seen.insert(asItLooks(setup.name)).second) {
+      return faultAt(pointer / "name",
+                     "the setup `" + setup.name + "` is there twice, as it looks");
     }
     if (Fault fault = checkSetup(setup, index, pointer)) return fault;
   }
@@ -136,6 +137,12 @@ Fault faultIn(const Part& part) {
     }
   }
   if (Fault fault = checkOutlines(part, *index)) return fault;
+  for (std::size_t i = 0; i < part.made.size(); ++i) {
+    const MadePlace& made = part.made[i];
+    if (!made.go || !made.noGo || made.go->size.value <= made.noGo->size.value) continue;
+    return faultAt(Pointer() / "made" / i / "no_go",
+                   "a pin that does not go in is no smaller than one that does");
+  }
   return checkSetups(part, *index);
 }
 
@@ -211,7 +218,7 @@ Result<Done> checkJob(const Job& job) {
   if (Fault fault = checkLathe(job)) return *fault;
   if (Fault fault = checkMates(job)) return *fault;
   std::size_t places = 0;
-  std::set<std::string_view> seen;
+  std::set<std::string> seen;
   for (std::size_t i = 0; i < job.parts.size(); ++i) {
     const Pointer pointer = Pointer() / "parts" / i;
     places += placeCount(job.parts[i]);
@@ -227,8 +234,9 @@ Result<Done> checkJob(const Job& job) {
                         "the other hand is that of a part that is there, across x or y");
       }
     }
-    if (!seen.insert(job.parts[i].name).second) {
-      return *faultAt(pointer / "name", "the part `" + job.parts[i].name + "` is there twice");
+    if (!seen.insert(asItLooks(job.parts[i].name)).second) {
+      return *faultAt(pointer / "name",
+                      "the part `" + job.parts[i].name + "` is there twice, as it looks");
     }
   }
   if (const Fault fault = checkPictures(job)) return *fault;

@@ -7,10 +7,10 @@
 namespace inchwright {
 namespace {
 
-constexpr NameTable<19> kTopicNames{"clash",   "crossed",   "sameside", "outside", "breaks",
-                                    "meets",   "nosetup",   "swapped",  "trace",   "mm",
-                                    "rounded", "loose",     "assumed",  "kind",    "question",
-                                    "size",    "readtwice", "misfit",   "alone"};
+constexpr NameTable<21> kTopicNames{
+    "clash",   "crossed", "sameside", "outside",  "breaks",    "meets",   "nosetup",
+    "swapped", "trace",   "sizes",    "misspelt", "mm",        "rounded", "loose",
+    "assumed", "kind",    "question", "size",     "readtwice", "misfit",  "alone"};
 
 // Marks that part ids and members of a key; an id that holds one has it behind a backslash.
 constexpr std::string_view kMarks = ":+\\";
@@ -83,7 +83,8 @@ std::string DoubtKey::text() const {
     default:
       break;
   }
-  return key + ":" + along + ":" + joinedIds(readings) + ":" + joinedIds(places);
+  key += ":" + along + ":" + joinedIds(readings) + ":" + joinedIds(places);
+  return setup.empty() ? key : key + ":" + joinedIds({setup});
 }
 
 std::optional<DoubtKey> DoubtKey::read(std::string_view text) {
@@ -122,6 +123,7 @@ std::optional<DoubtKey> DoubtKey::read(std::string_view text) {
       key.axis = axisNamed(word(member(1)));
       key.readings = member(2);
       key.places = member(3);
+      key.setup = word(member(4));
       break;
   }
   return key.text() == text ? std::optional(key) : std::nullopt;

@@ -21,6 +21,8 @@ enum class DoubtTopic {
   noSetup,       ///< a hole on a face that no setup has up
   swappedEnds,   ///< traced the other way round than it is read
   offTrace,      ///< traced at quite another length, and nothing else checks it
+  oddSizes,      ///< the sizes of one feature, or of the title block, contradict one another
+  misspelt,      ///< a member of the document that is not known, and nearly one that is
   millimetres,   ///< a whole fraction of an inch if it were in millimetres
   rounded,       ///< misses by what rounding takes, and comes out as fractions
   loose,         ///< nothing says where it lies
@@ -41,6 +43,7 @@ struct DoubtKey {
   std::optional<Axis> axis = {};
   std::vector<Id> readings = {};
   std::vector<Id> places = {};
+  std::string setup = {};  ///< its name, where a setup is in question
 
   std::string text() const;
   /// Empty when the text is none that `text()` gives.

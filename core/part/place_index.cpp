@@ -26,22 +26,25 @@ AxisSet axisSetOf(const Feature& feature) {
   return set;
 }
 
-/// Marks that nobody sees on paper: blanks of all widths but the plain one, joiners, marks of
-/// direction, the byte order mark.
-bool holdsUnseen(std::string_view id) {
+/// How long the mark here is that nobody sees on paper (blanks of all widths but the plain one,
+/// joiners, marks of direction, the byte order mark); 0 where there is none.
+std::size_t unseenAt(std::string_view id, std::size_t i) {
   constexpr std::string_view kUnseen[] = {"\xC2\xA0",     "\xC2\xAD",     "\xE3\x80\x80",
                                           "\xEF\xBB\xBF", "\xE2\x80\xAF", "\xE2\x81\x9F"};
   for (const std::string_view mark : kUnseen) {
-    if (id.find(mark) != std::string_view::npos) return true;
+    if (id.substr(i, mark.size()) == mark) return mark.size();
   }
   // U+2000 to U+200F, U+2028 to U+202E, U+2060 to U+206F.
-  for (std::size_t i = 0; i + 2 < id.size(); ++i) {
-    const auto first = static_cast<unsigned char>(id[i]);
-    const auto second = static_cast<unsigned char>(id[i + 1]);
-    const auto third = static_cast<unsigned char>(id[i + 2]);
-    if (first != 0xE2) continue;
-    if (second == 0x80 && (third <= 0x8F || (third >= 0xA8 && third <= 0xAE))) return true;
-    if (second == 0x81 && third >= 0xA0 && third <= 0xAF) return true;
+  if (i + 2 >= id.size() || static_cast<unsigned char>(id[i]) != 0xE2) return 0;
+  const auto second = static_cast<unsigned char>(id[i + 1]);
+  const auto third = static_cast<unsigned char>(id[i + 2]);
+  const bool isBlank = second == 0x80 && (third <= 0x8F || (third >= 0xA8 && third <= 0xAE));
+  return isBlank || (second == 0x81 && third >= 0xA0 && third <= 0xAF) ? 3 : 0;
+}
+
+bool holdsUnseen(std::string_view id) {
+  for (std::size_t i = 0; i < id.size(); ++i) {
+    if (unseenAt(id, i) > 0) return true;
   }
   return false;
 }
@@ -73,6 +76,18 @@ std::string asSeen(std::string_view id) {
 }
 
 }  // namespace
+
+std::string asItLooks(std::string_view name) {
+  std::string plain;
+  for (std::size_t i = 0; i < name.size();) {
+    const std::size_t unseen = unseenAt(name, i);
+    if (unseen == 0) plain += name[i];
+    i += std::max<std::size_t>(1, unseen);
+  }
+  const auto from = plain.find_first_not_of(' ');
+  if (from == std::string::npos) return "";
+  return asSeen(std::string_view(plain).substr(from, plain.find_last_not_of(' ') - from + 1));
+}
 
 bool isSoundId(std::string_view id) {
   if (id.empty() || id.size() > kLongestId || holdsUnseen(id)) return false;

@@ -94,7 +94,25 @@ void warnOfFigures(const WorkAt& work, std::vector<SetupWarning>& all) {
   if (const ZeroAlong* depth = work.setup.zeroAlong(axisAcross(work.setup.face))) {
     ask(SetupWarning::Of::offset, depth->offset, std::nullopt, MachineAxis::z);
   }
-  ask(SetupWarning::Of::finder, work.machine.finder, std::nullopt, MachineAxis::x);
+  const auto& finder = work.machine.finder;
+  ask(SetupWarning::Of::finder, finder, std::nullopt, MachineAxis::x);
+  // Tips are .200, .250, .375, .500, 4, 6, 10 mm and the like (common practice, no source).
+  constexpr Length kThinnest = Length::ticks(Length::kTicksPerInch / 16);
+  constexpr Length kThickest = Length::ticks(Length::kTicksPerInch * 3 / 4);
+  if (finder && (finder->value < kThinnest || finder->value > kThickest)) {
+    all.push_back(warning(Kind::finderUnlikely, MachineAxis::x));
+    all.back().figure = *finder;
+  }
+}
+
+void warnOfMisspelt(const WorkAt& work, std::vector<SetupWarning>& all) {
+  for (const Extra* extra : {&work.machine.extra, &work.machine.travelExtra}) {
+    for (const UnknownMember& one : *extra) {
+      if (one.meant.empty()) continue;
+      all.push_back(warning(Kind::misspelt, MachineAxis::x));
+      all.back().member = {one.name, one.meant, "machine"};
+    }
+  }
 }
 
 }  // namespace
@@ -106,6 +124,7 @@ std::vector<SetupWarning> setupWarnings(const WorkAt& work, const FinderTip& tip
   warnOfStock(work, all);
   if (!tip.lettered) all.push_back(warning(Kind::finderAssumed, MachineAxis::x));
   warnOfFigures(work, all);
+  warnOfMisspelt(work, all);
   return all;
 }
 

@@ -57,8 +57,10 @@ struct SetupWarning {
     stopAndMiddle,   ///< pieces of unlike length at a stop
     zeroNotThere,    ///< zero is on `place`, a hole that this setup makes
     sideStoodFor,    ///< stock on a side without an edge of its name: `place` is taken for it
+    misspelt,        ///< a member of the machine's is not known, and nearly one that is
     sideMissing,     ///< stock on a side that no edge can be
     finderAssumed,   ///< the machine names no finder
+    finderUnlikely,  ///< no finder has a tip of `figure`
     oddFigure        ///< a figure of the setup or machine that a careful reader would ask about
   };
   enum class Of { none, stock, offset, finder };
@@ -69,7 +71,8 @@ struct SetupWarning {
   Id place;
   std::optional<Side> side;
   Of of = Of::none;  ///< oddFigure: what the figure is of
-  Lettered figure;   ///< oddFigure
+  Lettered figure;   ///< oddFigure, finderUnlikely
+  Misspelt member;   ///< misspelt
 
   bool operator==(const SetupWarning&) const = default;
 };

@@ -169,19 +169,9 @@ std::string notPlacedText(const Part& part, const Doubt& doubt) {
 
 std::string sizeText(const Part& part, const Doubt& doubt) {
   const Reading& reading = part.readings[doubt.source->index];
-  const Feature* feature = part.feature(reading.from);
-  std::string kept;
-  if (feature != nullptr) {
-    const auto* ring = feature->as<kind::Ring>();
-    const auto& radius = radiusOf(*feature);
-    const auto& diameter = diameterOf(*feature);
-    const bool pcd = reading.kind == ReadingKind::pcd && ring != nullptr;
-    const bool first = reading.kind == ReadingKind::radius ? radius.has_value() : !diameter;
-    const auto& size = pcd ? ring->pitchDiameter : first ? radius : diameter;
-    if (size) kept = size->text;
-  }
-  return reading.id + " says " + reading.figure.text + " for " + reading.from +
-         ", which is entered as " + kept;
+  return reading.id + " says " + (doubt.saysRadius ? "a radius of " : "") + reading.figure.text +
+         " for " + reading.from + ", which is entered as " + doubt.entered +
+         (doubt.saysRadius ? " across" : "");
 }
 
 std::string readTwiceText(const Part& part, const Doubt& doubt) {
@@ -205,6 +195,66 @@ std::string tracedText(const Part& part, const Doubt& doubt) {
   }
   return reading.id + " says " + reading.figure.text + " and is traced at about " +
          writeFraction(*doubt.drawn) + "; nothing else checks it";
+}
+
+std::string oddityText(const SizeOddity& odd) {
+  switch (odd.what) {
+    case SizeOddity::What::seatNotWider:
+      return "its seat of " + odd.figure + " is no wider than its hole of " + odd.other;
+    case SizeOddity::What::seatNotSaid:
+      return "nothing says how wide its seat is";
+    case SizeOddity::What::sizeNotSaid:
+      return "nothing says how large it is";
+    case SizeOddity::What::limitsUnknown:
+      return "the limits " + odd.figure + " are in no table here: they are kept and do nothing";
+    case SizeOddity::What::shaftLimits:
+      return odd.figure + " is the class of a shaft, and this is a hole: is " +
+             std::string(1, static_cast<char>(odd.figure[0] - 'a' + 'A')) + odd.figure.substr(1) +
+             " meant?";
+    case SizeOddity::What::seatTooDeep:
+      return "its seat is " + odd.figure + " deep, and the whole hole only " + odd.other;
+    case SizeOddity::What::threadNotSaid:
+      return "it is tapped, and no thread is named";
+    case SizeOddity::What::notTapped:
+      return "it has a thread, " + odd.figure + ", and is not tapped";
+    case SizeOddity::What::offThread:
+      return odd.figure + " is neither the outside of its thread, " + odd.other +
+             ", nor what is drilled for it";
+    case SizeOddity::What::offLimits:
+      return odd.figure + " lies well outside of its limits, " + odd.other;
+    case SizeOddity::What::deeperThanPart:
+      return "it is " + odd.figure + " deep, and the part " + odd.other + " thick: is it through?";
+    case SizeOddity::What::pastFullTurn:
+      return "its first hole is at " + odd.figure + "°, a full turn or more";
+    case SizeOddity::What::oneHole:
+      return "a ring of one hole: how many does the print show?";
+    case SizeOddity::What::generalOrder:
+      return "three places are allowed " + odd.figure + " and two places only " + odd.other +
+             ": are they changed over?";
+    case SizeOddity::What::generalOdd:
+      break;
+  }
+  return odd.figure + " is an odd tolerance: is it read right?";
+}
+
+std::string subjectOf(const Doubt& doubt) {
+  const DoubtKey& key = doubt.key;
+  if (!key.setup.empty()) return "setup " + key.setup;
+  if (!key.readings.empty()) return key.readings.front();
+  if (!key.places.empty()) return namesListed(key.places);
+  return doubt.key.topic == DoubtTopic::oddSizes ? "the title block" : "the part";
+}
+
+std::string oddSizesText(const Doubt& doubt) {
+  std::vector<std::string> texts;
+  for (const SizeOddity& one : doubt.sizes) texts.push_back(oddityText(one));
+  return subjectOf(doubt) + ": " + joined(texts, "; ");
+}
+
+std::string misspeltDoubtText(const Doubt& doubt) {
+  std::vector<std::string> texts;
+  for (const Misspelt& one : doubt.misspelt) texts.push_back(misspeltText(one));
+  return subjectOf(doubt) + ": " + joined(texts, "; ");
 }
 
 // ---- order and place ----
@@ -250,6 +300,10 @@ std::string textOf(const Part& part, const Solution& solution, const Doubt& doub
     case DoubtTopic::swappedEnds:
     case DoubtTopic::offTrace:
       return tracedText(part, doubt);
+    case DoubtTopic::oddSizes:
+      return oddSizesText(doubt);
+    case DoubtTopic::misspelt:
+      return misspeltDoubtText(doubt);
     case DoubtTopic::millimetres:
       return metricText(doubt);
     case DoubtTopic::loose: {
@@ -320,6 +374,11 @@ std::string adviceText(const Loose& loose) {
                                         ", or say what it is in line with";
   }
   return text;
+}
+
+std::string misspeltText(const Misspelt& misspelt) {
+  return (misspelt.object.empty() ? "" : misspelt.object + ": ") + "the document's " +
+         misspelt.name + " is not known here and does nothing; is " + misspelt.meant + " meant?";
 }
 
 std::string doubtText(const Part& part, const Solution& solution, const Doubt& doubt,

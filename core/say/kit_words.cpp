@@ -118,7 +118,8 @@ std::string mateLine(const MateState& mate, const Step& coarse) {
     case Verdict::under:
       return line + "too tight";
     case Verdict::notMeasured:
-      return line + "hangs on what is made: not measured";
+      return line + (mate.tightAsLettered ? "the hole is lettered smaller than what runs in it"
+                                          : "hangs on what is made: not measured");
     default:
       return line + "can't tell";
   }
@@ -216,9 +217,27 @@ std::string verdictWords(Verdict verdict) {
   return "not measured";
 }
 
+namespace {
+
+std::vector<std::string> nowhereLines(const AsMade& made) {
+  std::vector<std::string> lines;
+  for (const MadeNowhere& one : made.nowhere) {
+    lines.push_back(one.part + ": " +
+                    (one.setup.empty() ? "what was measured at " + one.place +
+                                             " counts for nothing: the part has no such place"
+                                       : "where " + one.place +
+                                             " was found counts for nothing: the "
+                                             "part has no setup " +
+                                             one.setup));
+  }
+  return lines;
+}
+
+}  // namespace
+
 std::vector<std::string> madeLines(const AsMade& made, const Step& readout) {
   const Step step = finer(readout);
-  std::vector<std::string> lines;
+  std::vector<std::string> lines = nowhereLines(made);
   for (const MadeRow& row : made.rows) lines.push_back(rowLine(row, step));
   for (const MateState& mate : made.mates) lines.push_back(mateLine(mate, step));
   for (const GapState& gap : made.gaps) lines.push_back(gapLine(gap, step));
@@ -228,9 +247,10 @@ std::vector<std::string> madeLines(const AsMade& made, const Step& readout) {
 
 std::vector<std::string> kitDoubtLines(const AsMade& made, const Step& readout) {
   const Step step = finer(readout);
-  std::vector<std::string> lines;
+  std::vector<std::string> lines = nowhereLines(made);
   for (const MateState& mate : made.mates) {
-    const bool fine = mate.verdict == Verdict::in || mate.verdict == Verdict::notMeasured;
+    const bool open = mate.verdict == Verdict::notMeasured;
+    const bool fine = mate.verdict == Verdict::in || (open && !mate.tightAsLettered);
     if (mate.fault || !fine) lines.push_back(mateLine(mate, step));
   }
   for (const GapState& gap : made.gaps) {

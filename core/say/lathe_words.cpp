@@ -91,6 +91,14 @@ std::string turnedFaultWords(const TurnedFault& fault, const Step& step) {
     case TurnedFaultKind::grooveTooLarge:
       return "the floor of groove " + fault.id + " is not below " + fault.other + ": larger by " +
              atStep(fault.by, step);
+    case TurnedFaultKind::twoSurfaces:
+      return fault.id + " and " + fault.other + " lie over one another: only one can be there";
+    case TurnedFaultKind::taperToNothing:
+      return "the taper " + fault.id + " comes to nothing before its small end";
+    case TurnedFaultKind::chamferTooLong:
+      return "the chamfer " + fault.id + " is longer than " + fault.other;
+    case TurnedFaultKind::drilledWithin:
+      return fault.id + " is drilled at " + fault.other + ", which is no end of the part";
     case TurnedFaultKind::boreTooLarge:
       break;
   }
@@ -106,6 +114,12 @@ std::vector<std::string> latheWarnings(const LatheWork& work) {
   if (work.partOffInJaws.ticks() > 0) {
     all.push_back("the parting tool would come " + atStep(work.partOffInJaws, work.step) +
                   " into the jaws: let more stand out");
+  }
+  if (work.zeroInChuck) {
+    all.push_back("zero is on " + work.zeroAt + ", the end in the chuck: it can't be touched");
+  }
+  if (work.standsOutTooFar) {
+    all.push_back("more stands out of the chuck than the part is long: is it held at all?");
   }
   if (work.zeroAssumed) all.push_back("nothing says where zero is: the free end was taken");
   if (!work.unplaced.empty()) all.push_back("no place yet for " + listed(work.unplaced));

@@ -242,6 +242,12 @@ std::string warningWords(const SetupWarning& warning, const SetupTable& table, E
     case SetupWarning::Kind::finderAssumed:
       return "the machine names no finder: a " + tipWords(table.tip, unit) +
              " tip is assumed in the presets";
+    case SetupWarning::Kind::finderUnlikely:
+      return "the finder's tip is lettered " + warning.figure.text + " " +
+             (warning.figure.unit == Unit::inch ? "in" : "mm") +
+             ": no finder has such a tip; every preset hangs on it";
+    case SetupWarning::Kind::misspelt:
+      return misspeltText(warning.member);
     case SetupWarning::Kind::oddFigure:
       break;
   }

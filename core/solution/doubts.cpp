@@ -96,6 +96,7 @@ const std::optional<Lettered>& sizeOf(const Feature& feature, ReadingKind kind) 
   const std::optional<Lettered>& radius = radiusOf(feature);
   const std::optional<Lettered>& diameter = diameterOf(feature);
   const auto* ring = feature.as<kind::Ring>();
+  if (const auto* slot = feature.as<kind::Slot>()) return slot->width;
   if (kind == ReadingKind::pcd && ring) return ring->pitchDiameter;
   if (kind == ReadingKind::radius) return radius ? radius : diameter;
   return diameter ? diameter : radius;
@@ -133,7 +134,10 @@ void addReading(const Part& part, std::uint32_t number, bool isUnused, std::vect
   if (feature == nullptr) return;
   const std::optional<Lettered>& size = sizeOf(*feature, reading.kind);
   if (!size || !isOtherSize(reading, *feature, *size)) return;
-  add(DoubtTopic::size, reading.figure.text + ", " + size->text).key.places = {feature->id};
+  Doubt& doubt = add(DoubtTopic::size, reading.figure.text + ", " + size->text);
+  doubt.key.places = {feature->id};
+  doubt.entered = size->text;
+  doubt.saysRadius = reading.kind == ReadingKind::radius && &size != &radiusOf(*feature);
 }
 
 // ---- features ----
@@ -204,6 +208,8 @@ std::vector<Doubt> doubtsOf(const Part& part, const Solution& solution) {
   addLoops(part, solution, all);
   addOrderDoubts(part, solution, all);
   addTracedDoubts(part, solution, all);
+  addSizeDoubts(part, solution, all);
+  addMisspelt(part, all);
   for (std::size_t i = 0; i < solution.loose.size(); ++i) {
     const Loose& loose = solution.loose[i];
     all.push_back({{DoubtTopic::loose, {}, loose.axis, {}, {loose.id}}});
@@ -223,8 +229,8 @@ std::vector<Doubt> doubtsOf(const Part& part, const Solution& solution) {
   std::stable_sort(all.begin(), all.end(), [](const Doubt& a, const Doubt& b) {
     const bool isLoop = a.key.topic == DoubtTopic::clash;
     if (a.key.topic != b.key.topic || isLoop) return a.key.topic < b.key.topic;
-    return std::tie(a.key.kind, a.key.places, a.key.axis, a.key.readings) <
-           std::tie(b.key.kind, b.key.places, b.key.axis, b.key.readings);
+    return std::tie(a.key.kind, a.key.places, a.key.axis, a.key.readings, a.key.setup) <
+           std::tie(b.key.kind, b.key.places, b.key.axis, b.key.readings, b.key.setup);
   });
   tellAccepted(part, all);
   return all;

@@ -15,6 +15,12 @@ std::vector<Doubt> doubtsOf(const Part& part, const Solution& solution);
 /// appearance.
 void addOrderDoubts(const Part& part, const Solution& solution, std::vector<Doubt>& doubts);
 
+/// Sizes of one feature or of the title block that contradict one another.
+void addSizeDoubts(const Part& part, const Solution& solution, std::vector<Doubt>& doubts);
+
+/// Members of the part's document that are nearly known ones.
+void addMisspelt(const Part& part, std::vector<Doubt>& doubts);
+
 /// Readings that nothing else checks and the tracing contradicts. The tracing bears witness to a
 /// length where most lengths along that axis agree with it, to the order of two places always.
 void addTracedDoubts(const Part& part, const Solution& solution, std::vector<Doubt>& doubts);

@@ -42,6 +42,41 @@ struct Loose {
 /// So many ids are named one by one before others are only said to be there.
 inline constexpr std::size_t kMostNamed = 4;
 
+/// What does not go together in the sizes of one feature or of a part's title block.
+struct SizeOddity {
+  enum class What {
+    seatNotWider,   ///< a seat of `figure` is no wider than its hole, `other`
+    seatNotSaid,    ///< a counterbore, countersink or spotface without a diameter
+    sizeNotSaid,    ///< a hole, and nothing says how large
+    limitsUnknown,  ///< limits of a class, `figure`, that no table here has
+    shaftLimits,    ///< limits of a shaft's class, `figure`, at a hole
+    seatTooDeep,    ///< a seat of `figure` reaches the end of its hole, `other` deep
+    threadNotSaid,  ///< tapped, and no thread is named
+    notTapped,      ///< a thread is named, and it is not tapped
+    offThread,      ///< `figure` is neither the outside nor the tapping size of its thread, `other`
+    offLimits,      ///< `figure` lies outside of its own limits, `other`
+    deeperThanPart,  ///< cut `figure` deep into a part `other` thick
+    pastFullTurn,    ///< a first angle of `figure`, a full turn or more
+    oneHole,         ///< a ring of a single hole
+    generalOrder,    ///< three places, `figure`, are allowed more than two, `other`
+    generalOdd,      ///< a general tolerance of `figure` is an odd figure
+  };
+  What what = What::seatNotWider;
+  std::string figure = {};  ///< as lettered
+  std::string other = {};
+
+  bool operator==(const SizeOddity&) const = default;
+};
+
+/// A member of the document that is nearly one that is known: `stok`, `stock`.
+struct Misspelt {
+  std::string name;
+  std::string meant;
+  std::string object = {};  ///< which of the document's, where it is none of a part's: `machine`
+
+  bool operator==(const Misspelt&) const = default;
+};
+
 /// One thing to ask the print or the draughtsman about. What it is about is in its key; the rest
 /// are the figures, which `about` tells as one text for an accepted doubt to be held against.
 struct Doubt {
@@ -54,6 +89,10 @@ struct Doubt {
   std::optional<Length> drawn = {};         ///< as traced, to a 64th
   std::vector<Id> nearby = {};              ///< places to point at beside those of the key
   std::vector<std::string> questions = {};  ///< what is odd about a figure
+  std::string entered = {};                 ///< the size that a reading contradicts, as lettered
+  bool saysRadius = false;                  ///< and the reading is a radius, that a diameter
+  std::vector<SizeOddity> sizes = {};       ///< of a feature or title block
+  std::vector<Misspelt> misspelt = {};
   bool accepted = false;
   std::string reason = {};  ///< why it was accepted, in the user's words
 
@@ -117,5 +156,9 @@ struct SolveOptions {
 
 /// Requires: `checkPart(part)` is fine. Errors: `outOfRange` when a sum leaves its exact type.
 Result<Solution> solve(const Part& part, const SolveOptions& options = {});
+
+/// Members outside of the parts that are nearly known ones: of the whole, the job, the machine, the
+/// lathe, the shop, gaps and mates. Those of a part stand among its doubts.
+std::vector<Misspelt> misspeltOutsideParts(const Job& job);
 
 }  // namespace inchwright

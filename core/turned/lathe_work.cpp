@@ -165,7 +165,14 @@ Result<LatheWork> latheWork(const Job& job, const Part& part, const Solution& so
     const auto whole = work.shape.rightEnd->minus(*work.shape.leftEnd);
     if (whole) work.whole = readout->figure(*whole, true);
   }
-  if (work.whole) work.partOffInJaws = intoTheJaws(*setup.chucked, work.whole->value);
+  if (work.whole) {
+    const auto& out = setup.chucked->standsOut;
+    work.partOffInJaws = intoTheJaws(*setup.chucked, work.whole->value);
+    work.standsOutTooFar = out && !setup.chucked->partOff && out->value > work.whole->value;
+  }
+  work.zeroInChuck =
+      !work.zeroAt.empty() &&
+      work.zeroAt == (work.held == Side::left ? work.shape.leftEdge : work.shape.rightEdge);
   work.cuts = cutsOf(part, lathe, setup, work.shape, toCut, *readout,
                      edgeOf(work.shape, freeEnd(work.held)), edgeOf(work.shape, work.held));
   return work;

@@ -79,6 +79,9 @@ struct LatheWork {
   std::vector<Id> inTheChuck;  ///< stretches that this setup can't reach
   /// How far the parting tool would come into the jaws, by what stands out; 0 where it does not.
   Length partOffInJaws;
+  bool zeroInChuck = false;  ///< zero is on the end that is held
+  /// More stands out than the part is long, and nothing is parted off.
+  bool standsOutTooFar = false;
   std::optional<LatheFigure> whole;  ///< what is to be measured over both ends when it is faced
   TurnedShape shape;
 

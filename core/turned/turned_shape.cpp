@@ -62,6 +62,8 @@ class Shaping {
   TurnedShape take() {
     for (const Feature& feature : part_.features) add(feature);
     checkSurfaces();
+    checkOverlaps();
+    for (const Feature& feature : part_.features) checkAtEdge(feature);
     return std::move(shape_);
   }
 
@@ -138,6 +140,9 @@ class Shaping {
     if (!large && growth.grows) large = small->plus(*growth.grows);
     if (!small && growth.grows) small = large->minus(*growth.grows);
     if (!large || !small) return;
+    if (std::min(*large, *small) <= Length()) {
+      return fault(TurnedFaultKind::taperToNothing, stretch.id);
+    }
     if (!taper.large || !taper.small) stretch.exact = stretch.exact && growth.exact;
     // Unsaid, the large end is at the first of the two edges.
     const bool largeAtFirst = taper.largeAt.empty() || taper.largeAt == taper.between[0];
@@ -171,6 +176,41 @@ class Shaping {
         fault(groove ? TurnedFaultKind::grooveTooLarge : TurnedFaultKind::boreTooLarge, one.id,
               surface.id, Length::ticks(over));
       }
+    }
+  }
+
+  static bool isSurface(const TurnedStretch& one) {
+    const bool isTurned = one.kind == FeatureKind::outside || one.kind == FeatureKind::taper;
+    return isTurned && one.atLeft.has_value();
+  }
+
+  /// Of two surfaces at one length only one can be there. Steps of a bore may be lettered through
+  /// one another.
+  void checkOverlaps() {
+    for (std::size_t i = 0; i < shape_.stretches.size(); ++i) {
+      const TurnedStretch& one = shape_.stretches[i];
+      for (std::size_t j = 0; isSurface(one) && j < i; ++j) {
+        const TurnedStretch& other = shape_.stretches[j];
+        if (!isSurface(other) || !overlap(one, other)) continue;
+        fault(TurnedFaultKind::twoSurfaces, one.id, other.id);
+      }
+    }
+  }
+
+  void checkAtEdge(const Feature& feature) {
+    if (const auto* centre = feature.as<kind::CentreDrill>()) {
+      if (centre->at == shape_.leftEdge || centre->at == shape_.rightEdge) return;
+      if (shape_.leftEdge.empty() || shape_.rightEdge.empty()) return;
+      fault(TurnedFaultKind::drilledWithin, feature.id, centre->at);
+    }
+    const auto* chamfer = feature.as<kind::Chamfer>();
+    const auto at = chamfer && chamfer->length ? shape_.edgeAt(chamfer->at) : std::nullopt;
+    if (!at) return;
+    for (const TurnedStretch& one : shape_.stretches) {
+      if (!one.left || (*one.left != *at && *one.right != *at)) continue;
+      const auto run = one.right->minus(*one.left);
+      if (!run || chamfer->length->value.rational() <= *run) continue;
+      fault(TurnedFaultKind::chamferTooLong, feature.id, one.id);
     }
   }
 

@@ -40,6 +40,10 @@ enum class TurnedFaultKind {
   noDiameter,      ///< nothing says how thick it is: it is in no cut
   grooveTooLarge,  ///< a groove's floor is not below the surface that it is cut into
   boreTooLarge,    ///< a bore leaves no metal under the surface over it
+  twoSurfaces,     ///< two surfaces over one another along part of their length
+  taperToNothing,  ///< its small end would be nothing or less
+  chamferTooLong,  ///< longer than the surface it breaks the edge of
+  drilledWithin,   ///< a centre at an edge that is no end of the part
 };
 
 /// What is wrong with a stretch, and with which other.

@@ -231,6 +231,32 @@ TEST(ReadDocument, UnknownMembersAreKeptAtEveryLevel) {
   EXPECT_EQ(read(writeDocument(job)), job);
 }
 
+// What stands in a part and the name that may have been meant by it; nothing where another
+// program's own names are.
+TEST(ReadDocument, MembersThatLookMisspelt) {
+  const std::vector<std::pair<std::string, std::string>> rows = {
+      {"setpus", "setups"},
+      {"featurs", "features"},
+      {"Reading", "readings"},
+      {"quantitty", "quantity"},
+      {"materail", "material"},
+      {"unitb", ""},
+      {"note", ""},
+      {"x", ""},
+      {"colour_of_the_paper", ""},
+      {"name2", ""},
+      {"nmae", "name"},
+      {"NAME", "name"},
+  };
+  for (const auto& [name, meant] : rows) {
+    const auto job =
+        readDocument(R"({"inchwright": 1, "parts": [{"name": "P", ")" + name + R"(": 1}]})");
+    ASSERT_TRUE(job.ok()) << name;
+    ASSERT_EQ(job->parts[0].extra.size(), 1u) << name;
+    EXPECT_EQ(job->parts[0].extra[0].meant, meant) << name;
+  }
+}
+
 TEST(WriteDocument, AMemberIsNeverThereTwice) {
   Job job = read(smallText(""));
   Feature& edge = job.parts[0].features[1];

@@ -60,9 +60,15 @@ TEST(AsMade, GivesTheVerdictsOfEachManner) {
 }
 
 TEST(AsMade, LeavesOutWhatIsNoLongerThere) {
-  EXPECT_TRUE(worked(R"({"place": "Z", "setup": "1", "size": ".25"})").rows.empty());
+  const AsMade nowhere = worked(R"({"place": "Z", "setup": "1", "size": ".25"})");
+  EXPECT_TRUE(nowhere.rows.empty());
+  ASSERT_EQ(nowhere.nowhere.size(), 1u);
+  EXPECT_EQ(nowhere.nowhere[0].place, "Z");
+  EXPECT_EQ(nowhere.nowhere[0].setup, "");
   const AsMade gone = worked(R"({"place": "A", "setup": "9", "x": "1", "size": ".2502"})");
   EXPECT_FALSE(gone.rows[0].wantedX);
+  ASSERT_EQ(gone.nowhere.size(), 1u);
+  EXPECT_EQ(gone.nowhere[0].setup, "9");
   EXPECT_EQ(gone.rows[0].verdicts, std::vector<Verdict>{Verdict::in});
 }
 

@@ -77,7 +77,18 @@ TEST(CheckPart, Ids) {
       {"/readings/1/id", "twice", [](Part& p) { p.readings[1].id = "r1"; }},
       {"/readings/1/id", "1 to 64", [](Part& p) { p.readings[1].id.clear(); }},
       {"/setups/1/name", "twice", [](Part& p) { p.setups.push_back(p.setups[0]); }},
+      {"/setups/1/name", "as it looks",
+       [](Part& p) {
+         p.setups.push_back(p.setups[0]);
+         p.setups[1].name += " \xE2\x80\x8B";
+       }},
       {"/setups/0/name", "name", [](Part& p) { p.setups[0].name.clear(); }},
+      {"/made/0/no_go", "no smaller",
+       [](Part& p) {
+         p.made.resize(1);
+         p.made[0].go.emplace().size = *readLength(".2501");
+         p.made[0].noGo.emplace().size = *readLength(".2500");
+       }},
   };
   for (const BadRow& row : rows) expectBad(row);
 }

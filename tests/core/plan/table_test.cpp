@@ -328,6 +328,31 @@ TEST(Table, TakesACustomaryZeroAndSaysSo) {
   EXPECT_EQ(tableOf(plate, standard).rows, table.rows);
 }
 
+// Tips from 1/16 to 3/4 in are made; another has its point in the wrong place.
+TEST(Table, DoubtsAFinderThatNobodyMakes) {
+  Plate plate = block();
+  const auto unlikely = [&](const char* tip) {
+    Job job = jobWith();
+    job.machine.finder = *readLength(tip);
+    const auto warnings = tableOf(plate, lowerCorner(), job).warnings;
+    return std::count_if(warnings.begin(), warnings.end(), [](const SetupWarning& one) {
+      return one.kind == SetupWarning::Kind::finderUnlikely;
+    });
+  };
+  for (const char* tip : {".200", "1/16", "3/4", "4 mm", "10 mm"}) EXPECT_EQ(unlikely(tip), 0);
+  for (const char* tip : {"2.00", ".020", "1/17", ".7501", "0.200 mm"}) EXPECT_EQ(unlikely(tip), 1);
+}
+
+TEST(Table, SaysWhatIsMisspeltOfTheMachine) {
+  Plate plate = block();
+  Job job = jobWith();
+  job.machine.extra = {{"xcounts", "\"left\"", "x_counts"}, {"colour", "1", ""}};
+  const auto warnings = tableOf(plate, lowerCorner(), job).warnings;
+  ASSERT_FALSE(warnings.empty());
+  EXPECT_EQ(warnings.back().kind, SetupWarning::Kind::misspelt);
+  EXPECT_EQ(warnings.back().member, (Misspelt{"xcounts", "x_counts", "machine"}));
+}
+
 TEST(Table, AnEmptyPartMakesAnEmptyTable) {
   const Plate plate;
   const SetupTable table = tableOf(plate, defaultSetup(plate.part, plate.solution));

@@ -230,7 +230,46 @@ TEST(TurnedShape, NamesWhatCannotBe) {
   EXPECT_TRUE(has(TurnedFaultKind::noSuchThread, "E", "", "0"));
   EXPECT_TRUE(has(TurnedFaultKind::taperUnsaid, "P", "", "0"));
   EXPECT_TRUE(has(TurnedFaultKind::boreTooLarge, "D", "Q", "1/16"));
-  EXPECT_EQ(shape.faults.size(), 7u);
+  EXPECT_TRUE(has(TurnedFaultKind::twoSurfaces, "Q", "C", "0"));
+  EXPECT_EQ(shape.faults.size(), 8u);
+}
+
+TEST(TurnedShape, NamesWhatCannotBeAtAnEdgeOrComesToNothing) {
+  Arbor arbor = stepped();
+  arbor.add("M", kind::Chamfer{"R", lettered("10"), std::nullopt});
+  arbor.add("N", kind::Chamfer{"R", lettered("1/64"), std::nullopt});
+  arbor.add("V", kind::CentreDrill{"T", "#1"});
+  arbor.add("W", kind::CentreDrill{"R", "#1"});
+  arbor.add("P", kind::Taper{
+                     {"T", "R"}, lettered("1/64"), std::nullopt, std::nullopt, lettered("2"), ""});
+  arbor.held(Side::left);
+  const LatheWork work = arbor.work();
+  std::vector<std::pair<TurnedFaultKind, Id>> found;
+  for (const TurnedFault& one : work.shape.faults) found.push_back({one.kind, one.id});
+  const auto count = [&](TurnedFaultKind kind, const Id& id) {
+    return std::count(found.begin(), found.end(), std::pair(kind, id));
+  };
+  EXPECT_GE(count(TurnedFaultKind::chamferTooLong, "M"), 1);
+  EXPECT_EQ(count(TurnedFaultKind::chamferTooLong, "N"), 0);
+  EXPECT_EQ(count(TurnedFaultKind::drilledWithin, "V"), 1);
+  EXPECT_EQ(count(TurnedFaultKind::drilledWithin, "W"), 0);
+  EXPECT_EQ(count(TurnedFaultKind::taperToNothing, "P"), 1);
+  EXPECT_TRUE(work.isFaulty());
+}
+
+TEST(LatheWork, TellsOfAZeroInTheChuckAndOfWorkHeldByNothing) {
+  Arbor arbor = stepped();
+  arbor.held(Side::left, "1 3/4");
+  EXPECT_FALSE(arbor.work().standsOutTooFar);  // as much as the part is long
+  EXPECT_FALSE(arbor.work().zeroInChuck);
+  arbor.part().setups[0].chucked->standsOut = lettered("1 49/64");
+  EXPECT_TRUE(arbor.work().standsOutTooFar);
+  arbor.part().setups[0].chucked->partOff = PartOff{lettered("1/16"), ToolCorner::left, {}};
+  EXPECT_FALSE(arbor.work().standsOutTooFar);  // the bar goes on
+  ZeroAlong zero;
+  zero.at = "L";
+  arbor.part().setups[0].zero = {zero};
+  EXPECT_TRUE(arbor.work().zeroInChuck);
 }
 
 TEST(LatheWork, TellsOfAToolThatWouldComeIntoTheJaws) {

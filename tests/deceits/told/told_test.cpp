@@ -1,0 +1,113 @@
+// The table of deceits (`cases.txt`): what could bring a wrong hole to the machine, in documents of
+// every kind and in what is typed, each with the word that must be said of it. A new one is one
+// line.
+#include <gtest/gtest.h>
+
+#include <fstream>
+#include <map>
+
+#include "tests/app/words/spoken.h"
+#include "tests/deceits/told/changed.h"
+
+namespace inchwright::app {
+namespace {
+
+/// Sound document | what is changed in it | what is asked | what must be said.
+struct Deceit {
+  std::string line;
+  std::string document;  ///< `-`: none is opened
+  std::string changes;
+  std::vector<std::string> asked;
+  std::string said;
+};
+
+// Words between blanks, or in double quotes.
+std::vector<std::string> wordsIn(const std::string& text) {
+  std::vector<std::string> words(1);
+  bool quoted = false, open = false;
+  for (const char c : text) {
+    if (c == '"') {
+      quoted = !quoted;
+      open = true;
+    } else if (c != ' ' || quoted) {
+      words.back() += c;
+      open = true;
+    } else if (open) {
+      words.emplace_back();
+      open = false;
+    }
+  }
+  return words;
+}
+
+std::vector<Deceit> allDeceits() {
+  std::vector<Deceit> all;
+  std::ifstream in(INCHWRIGHT_SOURCE_DIR "/tests/deceits/told/cases.txt");
+  for (std::string line; std::getline(in, line);) {
+    if (line.empty() || line[0] == '#') continue;
+    const std::vector<std::string> cells = test::split(line, " | ");
+    if (cells.size() != 4) {
+      ADD_FAILURE() << "not four cells: " << line;
+      continue;
+    }
+    all.push_back({line, cells[0], cells[1], wordsIn(cells[2]), cells[3]});
+  }
+  return all;
+}
+
+test::Json sound(const std::string& name) {
+  const std::string own = INCHWRIGHT_SOURCE_DIR "/tests/deceits/told/" + name + ".inchwright";
+  return test::Json::parse(Scratch::read(std::ifstream(own).good() ? own : sample(name)));
+}
+
+class Told : public testing::Test {
+ protected:
+  std::string answerTo(const std::string& document, std::vector<std::string> asked) {
+    if (!document.empty()) {
+      asked.insert(asked.begin() + 1, folder_.write("deceit.inchwright", document));
+    }
+    const Spoken spoken = say(asked);
+    return spoken.out + spoken.err;
+  }
+
+  /// Whether it is said of the sound document as well, of which nothing is to be said.
+  bool isSaidAnyway(const Deceit& one) {
+    if (one.document == "-" || one.changes == "-") return false;
+    const auto [found, isNew] = sound_.try_emplace({one.document, one.asked});
+    if (isNew) found->second = answerTo(sound(one.document).dump(), one.asked);
+    return found->second.find(one.said) != std::string::npos;
+  }
+
+  void expectTold(const Deceit& one) {
+    std::string document;
+    if (one.document != "-") {
+      test::Changed changed(sound(one.document));
+      if (one.changes != "-") {
+        for (const std::string& change : test::split(one.changes, " ; ")) changed.change(change);
+      }
+      document = changed.text();
+    }
+    const std::string answer = answerTo(document, one.asked);
+    EXPECT_NE(answer.find(one.said), std::string::npos) << one.line << "\nsays:\n" << answer;
+    EXPECT_FALSE(isSaidAnyway(one)) << "said of the sound document as well: " << one.line;
+  }
+
+ private:
+  Scratch folder_;
+  std::map<std::pair<std::string, std::vector<std::string>>, std::string> sound_;
+};
+
+TEST_F(Told, EveryDeceit) {
+  const std::vector<Deceit> all = allDeceits();
+  EXPECT_GE(all.size(), 150u);
+  for (const Deceit& one : all) {
+    try {
+      expectTold(one);
+    } catch (const std::exception& fault) {
+      ADD_FAILURE() << one.line << "\n" << fault.what();
+    }
+  }
+}
+
+}  // namespace
+}  // namespace inchwright::app
