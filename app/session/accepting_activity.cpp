@@ -1,6 +1,7 @@
 // Accepting a doubt: why it may stand is asked for and kept.
 
 #include "app/session/activity.h"
+#include "core/part/edit.h"
 
 namespace inchwright::app {
 namespace {
@@ -31,8 +32,7 @@ class AcceptingActivity : public Activity {
     Part next = hands_.part();
     for (AcceptedDoubt& doubt : doubts_) {
       doubt.reason = text.toStdString();
-      std::erase_if(next.accepted, [&](const AcceptedDoubt& one) { return one.key == doubt.key; });
-      next.accepted.push_back(doubt);
+      next = withAccepted(next, doubt);
     }
     over_ = hands_.apply(std::move(next), tr("Accept a doubt: %1").arg(text));
     return over_;

@@ -1,4 +1,3 @@
-#include <QFile>
 #include <QImage>
 #include <algorithm>
 #include <array>
@@ -14,6 +13,7 @@
 #include "app/words/console.h"
 #include "app/words/job_file.h"
 #include "app/words/words.h"
+#include "core/document/atomic_file.h"
 #include "core/part/plain_decimal.h"
 #include "core/seen/offer.h"
 
@@ -84,14 +84,14 @@ Result<QImage> greyPicture(const Picture& picture, const std::string& file) {
   if (!picture.data.empty()) {
     bytes = QByteArray::fromStdString(picture.data.get());
   } else {
-    QFile source(linkedFile(QString::fromStdString(file), picture));
-    if (source.fileName().isEmpty() || !source.open(QIODevice::ReadOnly)) {
-      return Error{ErrorCode::fileTrouble, "the picture's file can't be read", picture.file};
+    const QString linked = linkedFile(QString::fromStdString(file), picture);
+    if (linked.isEmpty()) {
+      return Error{ErrorCode::fileTrouble, "the link leads away from the document's folder",
+                   picture.file};
     }
-    if (source.size() > static_cast<qint64>(kLargestPictureFile)) {
-      return Error{ErrorCode::tooLarge, "the picture's file is too large", picture.file};
-    }
-    bytes = source.readAll();
+    const auto read = readWholeFile(linked.toStdString(), kLargestPictureFile);
+    if (!read) return Error{read.error().code, read.error().text, picture.file};
+    bytes = QByteArray::fromStdString(*read);
   }
   const Result<QImage> image = decodePicture(bytes, picture.page);
   if (!image) return Error{image.error().code, image.error().text, picture.name};

@@ -4,6 +4,7 @@
 #include <utility>
 
 #include "core/part/check.h"
+#include "core/part/doubt_key.h"
 #include "core/part/feature_members.h"
 #include "core/part/mentions.h"
 
@@ -267,6 +268,22 @@ Result<Part> removeSetup(const Part& part, std::string_view name) {
   const std::ptrdiff_t place = placeIn(part.setups, &Setup::name, name);
   if (isEnd(part.setups, place)) return noSuch("setup", name);
   return removed(part, &Part::setups, place);
+}
+
+Part withAccepted(const Part& part, const AcceptedDoubt& accepted) {
+  Part edited = part;
+  std::erase_if(edited.accepted, [&](const AcceptedDoubt& one) { return one.key == accepted.key; });
+  edited.accepted.push_back(accepted);
+  const auto key = DoubtKey::read(accepted.key);
+  if (!key || key->topic != DoubtTopic::assumed || key->kind || key->places.size() != 1) {
+    return edited;
+  }
+  for (Feature& feature : edited.features) {
+    if (feature.id != key->places.front()) continue;
+    if (auto* ring = feature.as<kind::Ring>()) ring->byTrace.clear();
+    if (auto* row = feature.as<kind::Row>()) row->byTrace.clear();
+  }
+  return edited;
 }
 
 Part withMade(const Part& part, const MadePlace& made) {

@@ -64,6 +64,10 @@ Result<Part> addSetup(const Part& part, const Setup& setup);
 Result<Part> replaceSetup(const Part& part, std::string_view name, const Setup& setup);
 Result<Part> removeSetup(const Part& part, std::string_view name);
 
+/// A doubt let stand, in place of what was accepted of it before. A figure that came from clicks
+/// (`assumed:::G`) is confirmed by that: its ring or row no longer says that it did.
+Part withAccepted(const Part& part, const AcceptedDoubt& accepted);
+
 /// Puts down how far a place has got; what says nothing is removed. Ids that the part does not have
 /// are kept: a place may come back by undo.
 Part withMade(const Part& part, const MadePlace& made);

@@ -387,5 +387,28 @@ TEST(TwoLengths, WhereTheSecondBegins) {
   }
 }
 
+// What clicks gave of a ring is in doubt until it is accepted; then it is a figure like others.
+TEST_F(WorkTest, AcceptingConfirmsWhatClicksGave) {
+  Job job = desk.job();
+  Feature feature;
+  feature.id = "G";
+  feature.shape = kind::Ring{};
+  kind::Ring& ring = *feature.as<kind::Ring>();
+  ring.pitchDiameter = *readLength("2");
+  ring.byTrace = {"pcd"};
+  job.parts[0].features.push_back(feature);
+  desk.take(job, {});
+  AcceptedDoubt doubt("assumed:::G");
+  doubt.about = "2";
+  work.accept({doubt}, "2 of G came from where it was traced");
+  type({"stepped off"});
+  EXPECT_TRUE(part().feature("G")->as<kind::Ring>()->byTrace.empty());
+  ASSERT_EQ(part().accepted.size(), 1u);
+  EXPECT_EQ(part().accepted[0].reason, "stepped off");
+  desk.undo();
+  EXPECT_EQ(part().feature("G")->as<kind::Ring>()->byTrace.size(), 1u);
+  EXPECT_TRUE(part().accepted.empty());
+}
+
 }  // namespace
 }  // namespace inchwright::app

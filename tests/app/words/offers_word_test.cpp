@@ -1,7 +1,9 @@
 // The word that tells what a picture of a print offers.
 
 #include <gtest/gtest.h>
+#include <sys/stat.h>
 
+#include <filesystem>
 #include <set>
 
 #include "core/document/document.h"
@@ -69,6 +71,30 @@ TEST(OffersWord, RefusesWhatItCannotUse) {
       "loose.inchwright",
       R"({"inchwright":1,"job":{"unit":"in"},"parts":[{"name":"P","features":[]}],"pictures":[{"name":"print","file":"no.png","points":[]}]})");
   EXPECT_NE(say({"offers", loose}).err.find("square"), std::string::npos);
+}
+
+// Neither a pipe that nobody writes into nor a device that never ends holds it up.
+TEST(OffersWord, ReadsPlainFilesBesideTheDocumentOnly) {
+  Scratch scratch;
+  ASSERT_EQ(::mkfifo(scratch.path("pipe").c_str(), 0600), 0);
+  std::filesystem::create_symlink("/dev/zero", scratch.path("endless"));
+  std::filesystem::create_directory(scratch.path("folder"));
+  auto document = nlohmann::ordered_json::parse(Scratch::read(sample("front_plate")));
+  const std::vector<std::pair<std::string, std::string>> rows = {
+      {"pipe", "it is no plain file"},
+      {"endless", "it is no plain file"},
+      {"folder", "it is no plain file"},
+      {"none", "there is no such file"},
+      {"/dev/zero", "leads away from the document's folder"},
+      {"../front_plate.png", "leads away from the document's folder"},
+      {"prints/../../x.png", "leads away from the document's folder"},
+  };
+  for (const auto& [link, why] : rows) {
+    document["pictures"][0]["file"] = link;
+    const Spoken spoken = say({"offers", scratch.write("links.inchwright", document.dump())});
+    EXPECT_EQ(spoken.status, 2) << link;
+    EXPECT_NE(spoken.err.find(why), std::string::npos) << link << ": " << spoken.err;
+  }
 }
 
 }  // namespace

@@ -237,6 +237,24 @@ TEST(EditSetups, AddReplaceRemove) {
   EXPECT_EQ(removeSetup(part, "2").error().code, ErrorCode::notFound);
 }
 
+TEST(EditDoubts, AcceptingReplacesAndConfirmsWhatClicksGave) {
+  Part part = samplePart();
+  kind::Ring& ring =
+      *part.features[std::size_t(part.feature("G") - part.features.data())].as<kind::Ring>();
+  ring.byTrace = {"pcd"};
+  AcceptedDoubt other("assumed:in_line:y:G");
+  other.reason = "no trace";
+  const Part kept = withAccepted(part, other);
+  EXPECT_EQ(kept.feature("G")->as<kind::Ring>()->byTrace, Strings{"pcd"});
+  AcceptedDoubt accepted("assumed:::G");
+  accepted.reason = "stepped off with dividers";
+  const Part confirmed = withAccepted(withAccepted(kept, AcceptedDoubt("assumed:::G")), accepted);
+  EXPECT_TRUE(confirmed.feature("G")->as<kind::Ring>()->byTrace.empty());
+  ASSERT_EQ(confirmed.accepted.size(), part.accepted.size() + 2);
+  EXPECT_EQ(confirmed.accepted.end()[-2], other);
+  EXPECT_EQ(confirmed.accepted.back(), accepted);
+}
+
 TEST(EditParts, AddReplaceRemove) {
   const Job job;
   const Result<Job> one = addPart(job, samplePart());
