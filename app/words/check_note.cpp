@@ -5,6 +5,7 @@
 #include <ostream>
 
 #include "app/words/console.h"
+#include "core/base/listed.h"
 #include "core/chain/label.h"
 #include "core/measure/writing.h"
 #include "core/say/doubt_words.h"

@@ -53,6 +53,10 @@ Json asJson(const Difference& found, const Step& step) {
     entry["changed"].push_back(
         Json{{"ids", asJson(one.ids)}, {"member", one.member}, {"a", one.a}, {"b", one.b}});
   }
+  entry["of_parts"] = Json::array();
+  for (const ChangedOfPart& one : found.ofParts) {
+    entry["of_parts"].push_back(Json{{"member", one.member}, {"a", one.a}, {"b", one.b}});
+  }
   return Json{{"inchwright", 1}, {"difference", std::move(entry)}};
 }
 

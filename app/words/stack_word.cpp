@@ -12,6 +12,7 @@
 #include "app/words/tolerance_json.h"
 #include "app/words/words.h"
 #include "core/base/ascii.h"
+#include "core/base/listed.h"
 #include "core/part/plain_decimal.h"
 #include "core/plan/budget_from_zero.h"
 

@@ -34,15 +34,6 @@ std::array<std::string, 2> straysAt(const Span& span, std::int64_t nominal, cons
   return {withSign(low), withSign(high)};
 }
 
-std::string listed(const std::vector<std::string>& names) {
-  std::string text;
-  for (std::size_t i = 0; i < names.size(); ++i) {
-    if (i > 0) text += i + 1 == names.size() ? " and " : ", ";
-    text += names[i];
-  }
-  return text;
-}
-
 std::string unassuredText(const Unassured& one, const Step& machine) {
   const Length least = Length::ticks(one.allowed.low), greatest = Length::ticks(one.allowed.high);
   const Step step = stepThatTells(Length::ticks(one.others.low), Length::ticks(one.others.high),

@@ -6,6 +6,7 @@
 #include <vector>
 
 #include "app/words/streams.h"
+#include "core/base/listed.h"
 #include "core/measure/writing.h"
 #include "core/tolerance/ranges.h"
 
@@ -19,9 +20,6 @@ std::string withSign(std::int64_t ticks, const Step& step);
 /// `nominal`.
 std::array<std::string, 2> outwardsAt(const Span& span, const Step& step);
 std::array<std::string, 2> straysAt(const Span& span, std::int64_t nominal, const Step& step);
-
-/// `r1, r2 and r3`
-std::string listed(const std::vector<std::string>& names);
 
 /// `r4 allows 2.9000 to 3.1000, but r1, r2 and r3 can make it 3.3000: 0.2000 too much`
 std::string unassuredText(const Unassured& one, const Step& step);

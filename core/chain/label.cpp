@@ -1,14 +1,8 @@
 #include "core/chain/label.h"
 
+#include "core/base/listed.h"
+
 namespace inchwright {
-std::string joined(const std::vector<std::string>& names, const std::string& between) {
-  std::string text;
-  for (const std::string& name : names) {
-    if (!text.empty()) text += between;
-    text += name;
-  }
-  return text;
-}
 
 std::string labelOf(const Part& part, const Source& source) {
   if (source.kind == SourceKind::reading) return part.readings[source.index].id;

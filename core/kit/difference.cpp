@@ -244,7 +244,12 @@ Result<Difference> differenceOf(const Job& job, const Part& a, const Solution& s
   if (!spotsA) return spotsA.error();
   Result<std::vector<Spot>> spotsB = Spots::of(job, b, solutionB);
   if (!spotsB) return spotsB.error();
-  return Comparing(a, *std::move(spotsA), b, *std::move(spotsB)).take();
+  Difference found = Comparing(a, *std::move(spotsA), b, *std::move(spotsB)).take();
+  for (const auto& [member, of] :
+       {std::pair("hand", &Part::hand), std::pair("material", &Part::material)}) {
+    if (a.*of != b.*of) found.ofParts.push_back({member, a.*of, b.*of});
+  }
+  return found;
 }
 
 bool easilyMistaken(const Difference& difference) {

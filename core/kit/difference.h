@@ -47,6 +47,15 @@ struct Changed {
   bool operator==(const Changed&) const = default;
 };
 
+/// What is said of the two parts themselves and is not the same: `hand`, `left`, `right`.
+struct ChangedOfPart {
+  std::string member;
+  std::string a;
+  std::string b;
+
+  bool operator==(const ChangedOfPart&) const = default;
+};
+
 /// In what two similar parts differ, from the zero of each part's first setup. Places cut are all
 /// listed; edges only where they differ. One that moved may have changed as well.
 struct Difference {
@@ -56,7 +65,9 @@ struct Difference {
   std::vector<OnlyIn> only;
   std::vector<Moved> moved;
   std::vector<Changed> changed;
+  std::vector<ChangedOfPart> ofParts;
 
+  /// In all that is cut.
   bool same() const { return only.empty() && moved.empty() && changed.empty(); }
   bool operator==(const Difference&) const = default;
 };

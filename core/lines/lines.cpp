@@ -3,6 +3,7 @@
 #include <algorithm>
 #include <utility>
 
+#include "core/base/listed.h"
 #include "core/lines/found_line.h"
 #include "core/lines/line_words.h"
 #include "core/part/common_axis.h"
@@ -16,12 +17,6 @@ std::string upper(Axis axis) {
   std::string name(nameOf(axis));
   name[0] = static_cast<char>(name[0] - 'a' + 'A');
   return name;
-}
-
-std::string joined(const std::vector<Id>& ids) {
-  std::string text;
-  for (const Id& id : ids) text += (text.empty() ? "" : ", ") + id;
-  return text;
 }
 
 /// Everything one line can do, over a copy of the part.
@@ -261,7 +256,7 @@ class LineReader {
     const Feature* about = part_.feature(understanding.about);
     free = free || (about != nullptr && about->is(FeatureKind::line));
     if (!free && !understanding.axis) understanding.axis = context_.axis;
-    const std::string said = std::string(nameOf(kind)) + " " + joined(understanding.of);
+    const std::string said = std::string(nameOf(kind)) + " " + joined(understanding.of, ", ");
     Id id = understanding.of.empty() ? Id() : understanding.of.front();
     part_.understood.push_back(std::move(understanding));
     return finish(LineDid::understanding, std::move(id), said);

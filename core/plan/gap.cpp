@@ -52,6 +52,16 @@ std::optional<Error> shapeFault(const GapMember& member, const std::string& poin
   return std::nullopt;
 }
 
+// What is larger than its hole by more than any press fit has (common practice: 1/64 in) is in the
+// wrong hole.
+std::optional<Error> tooTight(Length clearance, const std::string& pointer) {
+  if (clearance.ticks() > -Length::kTicksPerInch / 64) return std::nullopt;
+  return gapFault(ErrorCode::badRequest,
+                  "the shaft is larger than its hole by " +
+                      writeDecimal(clearance.magnitude(), Unit::inch) + " in",
+                  pointer);
+}
+
 // A hole with its shaft as a member: half the clearance either way, and nothing when tight.
 StackMember floatOf(const GapMember& member, std::string label, std::int64_t clearance) {
   StackMember stray;
@@ -152,6 +162,7 @@ class GapWalk {
     if (!shaft) return shaft.error();
     const auto clearance = hole->greatest.minus(shaft->least);
     if (!clearance) return gapTooFar(pointer);
+    if (auto fault = tooTight(*clearance, pointer + "/shaft")) return fault;
     members_.push_back(
         floatOf(member, "hole " + nameOf(*member.hole) + " on shaft " + nameOf(*member.shaft),
                 clearance->ticks()));

@@ -2,6 +2,7 @@
 
 #include <algorithm>
 
+#include "core/base/listed.h"
 #include "core/chain/label.h"
 #include "core/measure/writing.h"
 
@@ -12,12 +13,6 @@ std::string capital(Axis axis) {
   std::string name(nameOf(axis));
   name[0] = static_cast<char>(name[0] - 'a' + 'A');
   return name;
-}
-
-std::string namesListed(const std::vector<Id>& ids) {
-  if (ids.size() < 2) return joined(ids, "");
-  const std::vector<Id> front(ids.begin(), ids.end() - 1);
-  return joined(front, ", ") + " and " + ids.back();
 }
 
 // ---- loops ----
@@ -117,7 +112,7 @@ std::string roundedText(const Part& part, const Rounding& rounding) {
                     writeFraction(one.meant));
   }
   return loopText(part, rounding.loop) + ": rounded, each is a fraction; it closes when " +
-         namesListed(meant);
+         listed(meant);
 }
 
 // ---- understandings ----
@@ -126,21 +121,19 @@ std::string assumedText(const Understanding& what) {
   const std::string along = what.axis ? " along " + capital(*what.axis) : "";
   switch (what.kind) {
     case UnderstandingKind::inLine:
-      return namesListed(what.of) + " are taken to be in line" + along;
+      return listed(what.of) + " are taken to be in line" + along;
     case UnderstandingKind::midway:
-      return namesListed(what.of) + " is taken to be midway between " + namesListed(what.between) +
-             along;
+      return listed(what.of) + " is taken to be midway between " + listed(what.between) + along;
     case UnderstandingKind::symmetric:
-      return namesListed(what.of) + " are taken to lie alike on both sides of " + what.about +
-             along;
+      return listed(what.of) + " are taken to lie alike on both sides of " + what.about + along;
     case UnderstandingKind::equal:
       return "the spaces " + joined(what.of, "–") + " are taken to be equal" + along;
     case UnderstandingKind::concentric:
-      return namesListed(what.of) + " are taken to share one centre";
+      return listed(what.of) + " are taken to share one centre";
     default:
       break;
   }
-  return namesListed(what.of) + " are taken to be " + std::string(nameOf(what.kind));
+  return listed(what.of) + " are taken to be " + std::string(nameOf(what.kind));
 }
 
 // ---- readings and features ----
@@ -149,7 +142,7 @@ std::string notPlacedText(const Part& part, const Doubt& doubt) {
   const Source& source = *doubt.source;
   switch (source.kind) {
     case SourceKind::understanding:
-      return namesListed(doubt.key.places) + ": that they are " +
+      return listed(doubt.key.places) + ": that they are " +
              std::string(nameOf(part.understood[source.index].kind)) +
              " is kept but does not place anything yet";
     case SourceKind::reading:
@@ -225,7 +218,7 @@ std::string oddityText(const SizeOddity& odd) {
     case SizeOddity::What::deeperThanPart:
       return "it is " + odd.figure + " deep, and the part " + odd.other + " thick: is it through?";
     case SizeOddity::What::pastFullTurn:
-      return "its first hole is at " + odd.figure + "°, a full turn or more";
+      return odd.figure + "° is a full turn or more";
     case SizeOddity::What::oneHole:
       return "a ring of one hole: how many does the print show?";
     case SizeOddity::What::generalOrder:
@@ -241,7 +234,7 @@ std::string subjectOf(const Doubt& doubt) {
   const DoubtKey& key = doubt.key;
   if (!key.setup.empty()) return "setup " + key.setup;
   if (!key.readings.empty()) return key.readings.front();
-  if (!key.places.empty()) return namesListed(key.places);
+  if (!key.places.empty()) return listed(key.places);
   return doubt.key.topic == DoubtTopic::oddSizes ? "the title block" : "the part";
 }
 
@@ -268,7 +261,7 @@ std::string orderText(const Doubt& doubt) {
       return "the sides " + places.front() + " and " + places.back() + " lie the wrong way round" +
              along + (by.empty() ? "" : ", by " + by);
     case DoubtTopic::sameSide:
-      return namesListed(places) + " all say that they are one outer side" + along;
+      return listed(places) + " all say that they are one outer side" + along;
     case DoubtTopic::outside:
       return places.front() + " lies outside the part: " + by + " beyond " + places.back() + along;
     case DoubtTopic::breaksEdge:
@@ -276,7 +269,7 @@ std::string orderText(const Doubt& doubt) {
                  ? places.front() + " is larger than the part" + along + ", by " + by
                  : places.front() + " runs over the edge " + places.back() + " by " + by;
     case DoubtTopic::holesMeet:
-      return namesListed(places) + " run into each other by " + by;
+      return listed(places) + " run into each other by " + by;
     default:
       break;
   }
@@ -329,7 +322,7 @@ std::string textOf(const Part& part, const Solution& solution, const Doubt& doub
     case DoubtTopic::alone:
       break;
   }
-  return "nothing checks " + namesListed(doubt.key.readings) +
+  return "nothing checks " + listed(doubt.key.readings) +
          (doubt.key.readings.size() == 1 ? "; read it twice" : "; read them twice");
 }
 
@@ -367,7 +360,7 @@ std::string adviceText(const Loose& loose) {
       if (!loose.kin.empty()) {
         std::vector<Id> named = loose.kin;
         if (loose.moreKin) named.push_back("others");
-        text = "it hangs together with " + namesListed(named) + "; ";
+        text = "it hangs together with " + listed(named) + "; ";
       }
       text += loose.fixed.empty() ? "give a distance" + along
                                   : "give its distance" + along + " from " + loose.fixed +

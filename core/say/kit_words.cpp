@@ -271,12 +271,16 @@ std::vector<std::string> waysOutLines(const std::vector<Way>& ways, const Step& 
 
 std::vector<std::string> differenceLines(const Difference& found, const Step& step) {
   std::vector<std::string> lines;
+  const auto inBoth = [&found](const auto& one) {
+    return one.member + " " + saidOr(one.a) + " in " + found.a + ", " + saidOr(one.b) + " in " +
+           found.b;
+  };
+  for (const ChangedOfPart& one : found.ofParts) lines.push_back(inBoth(one));
   for (const Moved& one : found.moved) {
     lines.push_back(movedWords(one, step) + " in " + found.b);
   }
   for (const Changed& one : found.changed) {
-    lines.push_back(pairWords(one.ids) + ": " + one.member + " " + saidOr(one.a) + " in " +
-                    found.a + ", " + saidOr(one.b) + " in " + found.b);
+    lines.push_back(pairWords(one.ids) + ": " + inBoth(one));
   }
   for (const OnlyIn& one : found.only) lines.push_back(one.id + ": only in " + one.part);
   std::string alike;

@@ -3,6 +3,7 @@
 #include <algorithm>
 #include <cstdio>
 
+#include "core/base/listed.h"
 #include "core/say/figure_words.h"
 
 namespace inchwright {
@@ -15,12 +16,6 @@ std::string degrees(double value) {
   while (digits.size() < 4) digits.insert(digits.begin(), '0');
   digits.insert(digits.size() - 3, ".");
   return (thousandths < 0 ? "-" : "") + digits + "°";
-}
-
-std::string listed(const std::vector<Id>& ids) {
-  std::string text;
-  for (const Id& id : ids) text += (text.empty() ? "" : ", ") + id;
-  return text;
 }
 
 std::string padded(std::string text, std::size_t width, bool right) {
@@ -63,7 +58,7 @@ std::string cutWords(const Cut& cut) {
   std::string text(nameOf(cut.op));
   std::replace(text.begin(), text.end(), '_', ' ');
   if (cut.op == CutOp::deburr) return "break all edges";
-  return cut.of.empty() ? text : text + " " + listed(cut.of);
+  return cut.of.empty() ? text : text + " " + joined(cut.of, ", ");
 }
 
 std::string latheNote(const LatheRow& row) {
@@ -151,7 +146,7 @@ std::vector<std::string> latheLines(const LatheWork& work, const Lathe& lathe) {
     lines.push_back(line);
   }
   if (!work.inTheChuck.empty()) {
-    lines.push_back("  not within reach here: " + listed(work.inTheChuck));
+    lines.push_back("  not within reach here: " + joined(work.inTheChuck, ", "));
   }
   for (const std::string& warning : latheWarnings(work)) lines.push_back("  Mind: " + warning);
   return lines;

@@ -3,6 +3,7 @@
 #include <algorithm>
 #include <array>
 
+#include "core/base/listed.h"
 #include "core/shop/thread_name.h"
 #include "core/shop/thread_rows.h"
 
@@ -58,10 +59,10 @@ bool samePitch(const Thread& thread, const ThreadName& name) {
   return true;
 }
 
-std::string listed(const std::vector<const Thread*>& found) {
-  std::string text;
-  for (const Thread* thread : found) text += (text.empty() ? "" : ", ") + thread->name;
-  return text;
+std::string namesOf(const std::vector<const Thread*>& found) {
+  std::vector<std::string> names;
+  for (const Thread* thread : found) names.push_back(thread->name);
+  return joined(names, ", ");
 }
 
 Error lacking(std::string_view text, const ThreadName& name) {
@@ -70,7 +71,7 @@ Error lacking(std::string_view text, const ThreadName& name) {
     if (sameSize(thread, name)) near.push_back(&thread);
   }
   std::string message = "the table of threads has no " + std::string(text);
-  if (!near.empty()) message += "; of that size it has " + listed(near);
+  if (!near.empty()) message += "; of that size it has " + namesOf(near);
   return {ErrorCode::notFound, message, {}, {}};
 }
 
@@ -127,7 +128,7 @@ Result<Thread> threadNamed(std::string_view text) {
   }
   if (found.size() > 1) {
     return Error{ErrorCode::badText,
-                 std::string(text) + " may be any of " + listed(found) + "; say which",
+                 std::string(text) + " may be any of " + namesOf(found) + "; say which",
                  {},
                  {}};
   }

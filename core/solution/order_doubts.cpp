@@ -19,6 +19,7 @@ struct Spot {
   Id place;
   Along at;                                 // ticks, where it is placed in the part
   std::optional<std::int64_t> across = {};  // its diameter
+  std::int64_t seat = 0;                    // that of its seat; 0 without one
 };
 
 std::optional<std::int64_t> placedAt(const Solution& solution, const Id& place, Axis axis) {
@@ -114,6 +115,9 @@ void OrderDoubts::gatherSpots(const Feature& feature) {
     }
     const std::optional<Lettered>& across = slot != nullptr ? slot->width : diameterOf(feature);
     if (edge == nullptr && across) spot.across = across->value.ticks();
+    if (drilled != nullptr && drilled->seatDiameter) {
+      spot.seat = drilled->seatDiameter->value.ticks();
+    }
     spots_.push_back(std::move(spot));
   }
 }
@@ -124,7 +128,7 @@ void OrderDoubts::checkAgainstSides(const Spot& spot) {
     const Sides& sides = sides_[number];
     const auto axes = axesOf(*spot.feature);
     if (std::find(axes.begin(), axes.end(), axis) == axes.end()) continue;
-    const std::int64_t across = spot.across.value_or(0);
+    const std::int64_t across = std::max(spot.across.value_or(0), spot.seat);
     if (sides.at[0] && sides.at[1] && across > *sides.at[1] - *sides.at[0]) {
       add(DoubtTopic::breaksEdge, axis, {spot.place}, across - (*sides.at[1] - *sides.at[0]));
       continue;

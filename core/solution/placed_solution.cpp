@@ -4,6 +4,7 @@
 #include <cmath>
 #include <utility>
 
+#include "core/base/listed.h"
 #include "core/chain/axis_solver.h"
 #include "core/measure/writing.h"
 
@@ -18,23 +19,17 @@ std::string spokenPoint(const std::array<Length, 2>& at) {
   return "(" + inDecimals(at[0]) + ", " + inDecimals(at[1]) + ")";
 }
 
-std::string joinedIds(const std::vector<Id>& ids, const char* between) {
-  std::string text;
-  for (const Id& id : ids) text += (text.empty() ? "" : between) + id;
-  return text;
-}
-
 std::string textOf(const SeveralAnswers& several) {
   std::vector<std::string> others;
   for (const auto& at : several.answers) others.push_back(spokenPoint(at));
   if (!several.isTaken) {
-    return several.place + " may lie at " + joinedIds(others, " or ") +
+    return several.place + " may lie at " + joined(others, " or ") +
            "; say which way round it lies, or on which side";
   }
   const std::string taken = others.front();
   others.erase(others.begin());
   return several.place + " is taken to lie at " + taken + ", where it is traced; " +
-         joinedIds(others, " or ") + " would do as well";
+         joined(others, " or ") + " would do as well";
 }
 
 std::string textOf(const Part& part, const CentresClash& clash, const std::vector<Id>& names) {
@@ -42,11 +37,11 @@ std::string textOf(const Part& part, const CentresClash& clash, const std::vecto
       std::llround(std::abs(clash.missesBy) * static_cast<double>(Length::kTicksPerInch)));
   const std::string by = inDecimals(Length::ticks(miss));
   if (!clash.spare) {
-    return joinedIds(names, ", ") + " do not meet: they miss each other by " + by;
+    return joined(names, ", ") + " do not meet: they miss each other by " + by;
   }
   const Reading& spare = part.readings[*clash.spare];
   const bool isAngle = spare.kind == ReadingKind::angle && spare.angle;
-  return joinedIds(names, ", ") + " do not agree: " + spare.id + " (" +
+  return joined(names, ", ") + " do not agree: " + spare.id + " (" +
          (isAngle ? spare.angle->text : spare.figure.text) + ") misses by " + by;
 }
 

@@ -175,6 +175,15 @@ void addOdd(std::vector<SizeOddity> odd, DoubtKey key, std::optional<Source> sou
   doubts.push_back(std::move(doubt));
 }
 
+void addAngleDoubts(const Part& part, std::vector<Doubt>& doubts) {
+  for (std::uint32_t i = 0; i < part.readings.size(); ++i) {
+    const Reading& reading = part.readings[i];
+    if (!reading.angle || reading.angle->value < Angle::degrees(360)) continue;
+    addOdd({{What::pastFullTurn, reading.angle->text, {}}},
+           {DoubtTopic::oddSizes, {}, {}, {reading.id}}, Source{SourceKind::reading, i}, doubts);
+  }
+}
+
 // ---- members that are nearly known ones ----
 
 void addNearly(const Extra& extra, std::string_view object, std::vector<Misspelt>& all) {
@@ -217,6 +226,7 @@ void addSizeDoubts(const Part& part, const Solution& solution, std::vector<Doubt
     addOdd(std::move(odd), {DoubtTopic::oddSizes, {}, {}, {}, {feature.id}},
            Source{SourceKind::feature, i}, doubts);
   }
+  addAngleDoubts(part, doubts);
 }
 
 std::vector<Misspelt> misspeltOutsideParts(const Job& job) {

@@ -56,7 +56,7 @@ struct SizeOddity {
     offThread,      ///< `figure` is neither the outside nor the tapping size of its thread, `other`
     offLimits,      ///< `figure` lies outside of its own limits, `other`
     deeperThanPart,  ///< cut `figure` deep into a part `other` thick
-    pastFullTurn,    ///< a first angle of `figure`, a full turn or more
+    pastFullTurn,    ///< an angle of `figure`, a full turn or more
     oneHole,         ///< a ring of a single hole
     generalOrder,    ///< three places, `figure`, are allowed more than two, `other`
     generalOdd,      ///< a general tolerance of `figure` is an odd figure
