@@ -11,6 +11,7 @@
 #include "app/words/tolerance_note.h"
 #include "app/words/words.h"
 #include "core/chain/label.h"
+#include "core/kit/kit_of_part.h"
 #include "core/plan/gap.h"
 #include "core/say/doubt_words.h"
 #include "core/say/kit_words.h"
@@ -258,7 +259,7 @@ Result<OfTheLathe> ofTheLathe(const OpenedJob& opened, const OpenedJob::Solved& 
   OfTheLathe all;
   for (const Setup& setup : part.setups) {
     if (!setup.chucked) continue;
-    const Result<LatheWork> work = latheWork(opened.job, part, solved.solution, setup);
+    const Result<LatheWork> work = latheWorkToSuit(opened.job, part, solved.solution, setup);
     if (!work && work.error().code == ErrorCode::unsolvable) continue;
     if (!work) return work.error();
     all.faulty = all.faulty || work->isFaulty();

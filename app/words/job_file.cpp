@@ -3,6 +3,7 @@
 #include <algorithm>
 
 #include "core/document/document.h"
+#include "core/kit/kit_of_part.h"
 
 namespace inchwright::app {
 namespace {
@@ -84,7 +85,7 @@ Result<std::vector<PlannedSetup>> planJob(const Arguments& arguments, const Open
     for (const Setup& setup : part.setups) there.push_back(setup.name);
     for (const Setup& setup : wantedSetups(name, part, solution)) {
       if (setup.chucked) {
-        Result<LatheWork> work = latheWork(opened.job, part, solution, setup, options);
+        Result<LatheWork> work = latheWorkToSuit(opened.job, part, solution, setup, options);
         if (!work) {
           return within(opened.file + ": " + part.name + ": setup " + setup.name, work.error());
         }

@@ -33,7 +33,7 @@ Json latheAsJson(const LatheWork& work, const Lathe& lathe) {
     entry["exact"] = row.length.exact && (!row.dia || row.dia->exact);
     entry["cut_here"] = row.cutHere;
     entry["disputed"] = row.disputed;
-    entry["note"] = latheNote(row);
+    entry["note"] = latheNote(row, work.step);
     sheet["rows"].push_back(std::move(entry));
   }
   put(sheet, "whole", work.whole);

@@ -9,8 +9,8 @@
 namespace inchwright::app {
 namespace {
 
-constexpr std::array<std::string_view, 6> kNames{"setup", "cover",  "stock",
-                                                 "tools", "layout", "first_off"};
+constexpr std::array<std::string_view, 7> kNames{"setup",  "cover",     "stock",     "tools",
+                                                 "layout", "first_off", "difference"};
 
 Result<JobOnPaper> jobOnPaper(const OpenedJob& opened, const std::vector<PlannedSetup>& planned,
                               const std::vector<SheetOptions>& options) {
@@ -51,7 +51,7 @@ std::vector<Page> setupSheets(const OpenedJob& opened, const std::vector<Planned
   return pages;
 }
 
-std::vector<Page> pagesOf(PageKind kind, const JobOnPaper& paper) {
+Result<std::vector<Page>> pagesOf(PageKind kind, const JobOnPaper& paper) {
   switch (kind) {
     case PageKind::cover:
       return coverPages(paper);
@@ -61,6 +61,8 @@ std::vector<Page> pagesOf(PageKind kind, const JobOnPaper& paper) {
       return toolPages(paper);
     case PageKind::layout:
       return layoutPages(paper);
+    case PageKind::difference:
+      return differencePages(paper);
     default:
       return firstOffPages(paper);
   }
@@ -77,8 +79,8 @@ Result<std::vector<PageKind>> pageKindsNamed(std::string_view text) {
     if (found == kNames.end()) {
       return Error{ErrorCode::badRequest,
                    "“" + std::string(name) +
-                       "” are no pages; say setup, cover, stock, tools, layout or first_off, with "
-                       "commas between",
+                       "” are no pages; say setup, cover, stock, tools, layout, first_off or "
+                       "difference, with commas between",
                    "--pages"};
     }
     const auto kind = static_cast<PageKind>(found - kNames.begin());
@@ -101,9 +103,10 @@ Result<std::vector<Page>> pagesOf(const std::vector<PageKind>& kinds, const Open
   }
   std::vector<Page> pages;
   for (const PageKind kind : kinds) {
-    const std::vector<Page> some =
+    const Result<std::vector<Page>> some =
         kind == PageKind::setup ? setupSheets(opened, planned, options) : pagesOf(kind, *paper);
-    pages.insert(pages.end(), some.begin(), some.end());
+    if (!some) return some.error();
+    pages.insert(pages.end(), some->begin(), some->end());
   }
   return pages;
 }

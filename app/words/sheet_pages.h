@@ -10,7 +10,7 @@
 namespace inchwright::app {
 
 /// What `--pages` can name.
-enum class PageKind { setup, cover, stock, tools, layout, firstOff };
+enum class PageKind { setup, cover, stock, tools, layout, firstOff, difference };
 
 /// `setup,cover,stock` in the order given; each at most once. Errors: `badRequest`.
 Result<std::vector<PageKind>> pageKindsNamed(std::string_view text);

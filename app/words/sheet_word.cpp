@@ -7,11 +7,13 @@
 #include "app/render/render.h"
 #include "app/words/console.h"
 #include "app/words/job_file.h"
+#include "app/words/kit_job.h"
 #include "app/words/sheet_file.h"
 #include "app/words/sheet_pages.h"
 #include "app/words/words.h"
 #include "core/document/atomic_file.h"
 #include "core/measure/lettered.h"
+#include "core/say/kit_words.h"
 #include "core/sheet/tablet_page.h"
 #include "core/sheet/tape_up.h"
 
@@ -42,7 +44,8 @@ page is for a tablet or phone at the machine: one file, no network, one step at 
   --pages LIST          what else the paper holds, with commas between (setup): setup;
                         cover, all parts at a glance; stock to cut; tools for the job;
                         layout, each face at full size; first_off, every reading with a
-                        line to write on
+                        line to write on; difference, parts that may be mistaken for
+                        one another, drawn over each other
   --force               replaces whatever is there
 
 The date on it is today's, or that of SOURCE_DATE_EPOCH where that is set.
@@ -185,6 +188,22 @@ Result<SheetOptions> optionsFor(const Wanted& wanted, const Job& job, const Part
   return options;
 }
 
+/// What each planned sheet has to say of parts that look alike.
+Result<Done> addLikeOthers(const Arguments& arguments, const OpenedJob& opened,
+                           const std::vector<PlannedSetup>& planned,
+                           std::vector<SheetOptions>& options) {
+  if (opened.job.parts.size() < 2) return Done{};
+  const Result<WholeJob> whole = openWholeJob(arguments);
+  if (!whole) return whole.error();
+  for (std::size_t i = 0; i < planned.size(); ++i) {
+    const std::size_t part = opened.solved[planned[i].solved].part;
+    for (const Difference& found : likeOthers(opened.job, whole->solutions, part)) {
+      options[i].warnings.push_back(mistakenWarning(found, whole->step));
+    }
+  }
+  return Done{};
+}
+
 /// The page for a tablet: all setups asked for, one file.
 Result<fs::path> writeTablet(const OpenedJob& opened, const std::vector<PlannedSetup>& planned,
                              const Wanted& wanted) {
@@ -246,6 +265,9 @@ int runSheet(std::span<const std::string> args, Streams& streams) {
         optionsFor(*wanted, opened->job, opened->part(solved), solved.solution, one);
     if (!made) return refuse(streams, "sheet", made.error(), opened->file);
     options.push_back(std::move(made).value());
+  }
+  if (const Result<Done> added = addLikeOthers(*arguments, *opened, *planned, options); !added) {
+    return refuse(streams, "sheet", added.error(), opened->file);
   }
   const Result<std::vector<Page>> pages = pagesOf(wanted->pages, *opened, *planned, options);
   if (!pages) return refuse(streams, "sheet", pages.error(), opened->file);

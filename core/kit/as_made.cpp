@@ -20,29 +20,25 @@ struct SetupSaid {
 
 class MadeRows {
  public:
-  MadeRows(const Job& job, std::span<const Solution> solutions)
-      : job_(job), solutions_(solutions) {}
+  explicit MadeRows(const Job& job) : job_(job) {}
 
-  Result<Done> take(AsMade& all) {
-    for (std::size_t i = 0; i < job_.parts.size(); ++i) {
-      const Part& part = job_.parts[i];
-      for (const MadePlace& made : part.made) {
-        const bool known =
-            std::any_of(part.features.begin(), part.features.end(),
-                        [&](const Feature& one) { return isNamedBy(one, made.place); });
-        if (!known) {
-          all.nowhere.push_back({part.name, made.place, {}});
-          continue;
-        }
-        if (!made.setup.empty() && part.setup(made.setup) == nullptr) {
-          all.nowhere.push_back({part.name, made.place, made.setup});
-        }
-        if (const Result<Done> added = add(part, solutions_[i], made); !added) return added.error();
+  Result<Done> addAll(const Part& part, const Solution& solution, AsMade& all) {
+    for (const MadePlace& made : part.made) {
+      const bool known =
+          std::any_of(part.features.begin(), part.features.end(),
+                      [&](const Feature& one) { return isNamedBy(one, made.place); });
+      if (!known) {
+        all.nowhere.push_back({part.name, made.place, {}});
+        continue;
       }
+      if (!made.setup.empty() && part.setup(made.setup) == nullptr) {
+        all.nowhere.push_back({part.name, made.place, made.setup});
+      }
+      if (const Result<Done> added = add(part, solution, made); !added) return added.error();
     }
-    all.rows = std::move(rows_);
     return Done{};
   }
+  std::vector<MadeRow> take() && { return std::move(rows_); }
 
  private:
   Result<Done> add(const Part& part, const Solution& solution, const MadePlace& made) {
@@ -141,7 +137,6 @@ class MadeRows {
   }
 
   const Job& job_;
-  std::span<const Solution> solutions_;
   std::map<std::pair<const Part*, std::string>, SetupSaid> said_;
   std::vector<MadeRow> rows_;
 };
@@ -327,10 +322,29 @@ FoundFigures foundFigures(const Job& job, std::span<const Solution> solutions) {
   return found;
 }
 
+Result<std::vector<MadeRow>> madeRows(const Job& job, const Part& part, const Solution& solution) {
+  MadeRows rows(job);
+  AsMade aside;
+  const Result<Done> added = rows.addAll(part, solution, aside);
+  if (!added) return added.error();
+  return std::move(rows).take();
+}
+
+std::vector<MateState> mateStates(const Job& job) {
+  std::vector<MateState> all;
+  for (const Mate& mate : job.mates) all.push_back(stateOf(job, mate));
+  return all;
+}
+
 Result<AsMade> asMade(const Job& job, std::span<const Solution> solutions) {
   AsMade all;
-  if (const Result<Done> rows = MadeRows(job, solutions).take(all); !rows) return rows.error();
-  for (const Mate& mate : job.mates) all.mates.push_back(stateOf(job, mate));
+  MadeRows rows(job);
+  for (std::size_t i = 0; i < job.parts.size(); ++i) {
+    const Result<Done> added = rows.addAll(job.parts[i], solutions[i], all);
+    if (!added) return added.error();
+  }
+  all.rows = std::move(rows).take();
+  all.mates = mateStates(job);
   const FoundFigures found = foundFigures(job, solutions);
   for (const Gap& gap : job.gaps) all.gaps.push_back(stateOf(job, gap, found));
   return all;

@@ -89,6 +89,10 @@ struct AsMade {
 /// that can't be worked out says why. Errors: `outOfRange`, and those of a setup's table.
 Result<AsMade> asMade(const Job& job, std::span<const Solution> solutions);
 
+/// Of one part alone, and of the mates alone.
+Result<std::vector<MadeRow>> madeRows(const Job& job, const Part& part, const Solution& solution);
+std::vector<MateState> mateStates(const Job& job);
+
 /// The size of a hole or shaft as it is now: found where it was measured, else as drawn.
 /// Of several pieces all that any may be; of several entries for one piece the last.
 struct SizeNow {

@@ -265,4 +265,16 @@ bool easilyMistaken(const Difference& difference) {
   return near >= 2 && near > 2 * difference.only.size();
 }
 
+std::vector<Difference> likeOthers(const Job& job, std::span<const Solution> solutions,
+                                   std::size_t part) {
+  std::vector<Difference> all;
+  for (std::size_t i = 0; i < job.parts.size(); ++i) {
+    if (i == part || job.parts[i].turned != job.parts[part].turned) continue;
+    Result<Difference> found =
+        differenceOf(job, job.parts[i], solutions[i], job.parts[part], solutions[part]);
+    if (found && easilyMistaken(*found)) all.push_back(*std::move(found));
+  }
+  return all;
+}
+
 }  // namespace inchwright

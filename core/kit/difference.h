@@ -1,6 +1,7 @@
 #pragma once
 
 #include <optional>
+#include <span>
 #include <string>
 #include <utility>
 #include <vector>
@@ -82,5 +83,11 @@ Result<Difference> differenceOf(const Job& job, const Part& a, const Solution& s
 /// Whether two parts are so nearly alike that they may be mistaken for each other: most places of
 /// each are alike or but a little different. Requires that they are two.
 bool easilyMistaken(const Difference& difference);
+
+/// Every other part that one may be mistaken for, and in what it differs from that: `a` is the
+/// other, `b` is `part`. `solutions` are those of the job's parts; one that can't be compared is
+/// left out. Requires: `part` < the number of parts.
+std::vector<Difference> likeOthers(const Job& job, std::span<const Solution> solutions,
+                                   std::size_t part);
 
 }  // namespace inchwright

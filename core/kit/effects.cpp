@@ -5,9 +5,13 @@
 namespace inchwright {
 namespace {
 
-bool isAt(const SizeOrPlace& side, const MadeRow& row) {
+bool isAt(const SizeOrPlace& side, std::string_view part, std::string_view place) {
   const auto* at = std::get_if<PartPlace>(&side);
-  return at && at->part == row.part && at->place == row.place;
+  return at && at->part == part && at->place == place;
+}
+
+bool isAt(const SizeOrPlace& side, const MadeRow& row) {
+  return isAt(side, row.part, row.place);
 }
 
 bool holds(const FoundSize& found, const FoundSize& wanted) {
@@ -20,15 +24,25 @@ FoundSize asFound(const Span& span) {
 
 }  // namespace
 
-Effects::Effects(const Job& job, std::span<const Solution> solutions, const Part& part,
-                 const MadeRow& row)
-    : job_(job), part_(part), row_(row), solutions_(solutions) {
+std::vector<const Mate*> matesOfHole(const Job& job, std::string_view part,
+                                     std::string_view place) {
+  std::vector<const Mate*> mates;
   for (const Mate& mate : job.mates) {
     const std::vector<SizeOrPlace> holes = holesOf(mate);
     const bool its = std::any_of(holes.begin(), holes.end(),
-                                 [&](const SizeOrPlace& one) { return isAt(one, row); });
-    if (its) mates_.push_back(&mate);
+                                 [&](const SizeOrPlace& one) { return isAt(one, part, place); });
+    if (its) mates.push_back(&mate);
   }
+  return mates;
+}
+
+Effects::Effects(const Job& job, std::span<const Solution> solutions, const Part& part,
+                 const MadeRow& row)
+    : job_(job),
+      part_(part),
+      row_(row),
+      solutions_(solutions),
+      mates_(matesOfHole(job, row.part, row.place)) {
   const Setup* setup = part.setup(row.setup);
   const std::size_t index = static_cast<std::size_t>(&part - job.parts.data());
   if (!setup || setup->chucked) return;

@@ -17,14 +17,15 @@ struct HoleThen {
   std::string shaftOf = {};        ///< that mate's name
 };
 
+/// The mates of the job that a hole is in.
+std::vector<const Mate*> matesOfHole(const Job& job, std::string_view part, std::string_view place);
+
 /// Works out what becomes of every reading, mate and gap that one measured hole has a part in.
 class Effects {
  public:
   Effects(const Job& job, std::span<const Solution> solutions, const Part& part,
           const MadeRow& row);
 
-  /// The mates that this hole is in.
-  const std::vector<const Mate*>& mates() const { return mates_; }
   std::vector<Effect> with(const HoleThen& then) const;
 
  private:

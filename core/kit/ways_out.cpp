@@ -25,10 +25,10 @@ const MadeRow* lastRow(const AsMade& made, std::string_view part, std::string_vi
 
 class Finding {
  public:
-  Finding(const Job& job, std::span<const Solution> solutions, const Part& part,
-          const Drilled& drilled, const MadeRow& row)
-      : job_(job), drilled_(drilled), row_(row), effects_(job, solutions, part, row) {}
+  Finding(const Job& job, const Drilled& drilled, const MadeRow& row)
+      : job_(job), drilled_(drilled), row_(row) {}
 
+  /// The ways and, for each, what becomes of the hole.
   Result<std::vector<Way>> take() {
     hole_.unit = job_.unit;
     hole_.wanted = row_.wantedSize->limits;
@@ -41,13 +41,17 @@ class Finding {
       if (const Result<Done> added = (this->*add)(); !added) return added.error();
     }
     addNextSize();
-    Way leave = begun(WayOut::leave);
-    leave.effects = effects_.with({row_.foundSize, true, {}});
-    ways_.push_back(std::move(leave));
+    add(begun(WayOut::leave), {row_.foundSize, true, {}});
     return std::move(ways_);
   }
+  const std::vector<HoleThen>& thens() const { return thens_; }
 
  private:
+  void add(Way way, HoleThen then) {
+    ways_.push_back(std::move(way));
+    thens_.push_back(std::move(then));
+  }
+
   Way begun(WayOut kind) const {
     Way way;
     way.way = kind;
@@ -62,7 +66,7 @@ class Finding {
 
   /// One for each mate of the hole: its clearance as it is asked for, on the hole as found.
   void addShafts() {
-    for (const Mate* mate : effects_.mates()) {
+    for (const Mate* mate : matesOfHole(job_, row_.part, row_.place)) {
       const Result<FoundSize> wanted = wantedClearance(job_, *mate);
       if (!wanted || !row_.foundSize.known()) continue;
       Way way = begun(WayOut::shaft);
@@ -76,9 +80,8 @@ class Finding {
       way.shaft = shaft;
       way.sizeName = mate->name;
       const bool canBeHad = shaft.least && shaft.greatest && *shaft.least <= *shaft.greatest;
-      way.effects = effects_.with(
+      add(std::move(way),
           {row_.foundSize, true, canBeHad ? std::optional(shaft) : std::nullopt, mate->name});
-      ways_.push_back(std::move(way));
     }
   }
 
@@ -90,8 +93,7 @@ class Finding {
     const bool wantedCentre = offPlace();
     setCentre(way, wantedCentre);
     way.bushing = *std::move(bush);
-    way.effects = effects_.with({asWanted(), !wantedCentre, {}});
-    ways_.push_back(std::move(way));
+    add(std::move(way), {asWanted(), !wantedCentre, {}});
     return Done{};
   }
 
@@ -101,8 +103,7 @@ class Finding {
     Way way = begun(WayOut::plug);
     setCentre(way, true);
     way.bushing = *std::move(plug);
-    way.effects = effects_.with({asWanted(), false, {}});
-    ways_.push_back(std::move(way));
+    add(std::move(way), {asWanted(), false, {}});
     return Done{};
   }
 
@@ -113,8 +114,7 @@ class Finding {
     Way way = begun(WayOut::eccentricBush);
     setCentre(way, false);
     way.bushing = *std::move(bush);
-    way.effects = effects_.with({asWanted(), false, {}});
-    ways_.push_back(std::move(way));
+    add(std::move(way), {asWanted(), false, {}});
     return Done{};
   }
 
@@ -151,19 +151,41 @@ class Finding {
       way.sizeName = writePlain(*way.size, job_.unit);
     }
     setCentre(way, false);
-    way.effects = effects_.with({FoundSize{*way.size, *way.size}, true, {}});
-    ways_.push_back(std::move(way));
+    const FoundSize size{*way.size, *way.size};
+    add(std::move(way), {size, true, {}});
   }
 
   const Job& job_;
   const Drilled& drilled_;
   const MadeRow& row_;
-  Effects effects_;
   WrongHole hole_;
   std::vector<Way> ways_;
+  std::vector<HoleThen> thens_;
 };
 
+/// Of what a hole is that can be put right. Errors as `waysOut`.
+Result<const Drilled*> drilledAt(const Part& part, std::string_view place) {
+  const Feature* const feature = featureOfPlace(part, place);
+  if (!feature) {
+    return Error{ErrorCode::notFound,
+                 "the part `" + part.name + "` has no place `" + std::string(place) + "`",
+                 std::string(place)};
+  }
+  if (feature->drilled()) return feature->drilled();
+  return Error{ErrorCode::badRequest, "`" + std::string(place) + "` is no hole",
+               std::string(place)};
+}
+
 }  // namespace
+
+Result<std::vector<Way>> waysWithoutEffects(const Job& job, const Part& part, const MadeRow& row) {
+  const Result<const Drilled*> drilled = drilledAt(part, row.place);
+  if (!drilled) return drilled.error();
+  if (!row.wantedSize) {
+    return Error{ErrorCode::badRequest, "`" + row.place + "` has no size on the print", row.place};
+  }
+  return Finding(job, **drilled, row).take();
+}
 
 std::string_view nameOf(Effect::Of of) {
   return nameIn(kEffectNames, of);
@@ -176,16 +198,8 @@ Result<std::vector<Way>> waysOut(const Job& job, std::span<const Solution> solut
     return Error{ErrorCode::notFound, "the job has no part `" + std::string(part) + "`",
                  std::string(part)};
   }
-  const Feature* const feature = featureOfPlace(*one, place);
-  if (!feature) {
-    return Error{ErrorCode::notFound,
-                 "the part `" + one->name + "` has no place `" + std::string(place) + "`",
-                 std::string(place)};
-  }
-  if (!feature->drilled()) {
-    return Error{ErrorCode::badRequest, "`" + std::string(place) + "` is no hole",
-                 std::string(place)};
-  }
+  const Result<const Drilled*> drilled = drilledAt(*one, place);
+  if (!drilled) return drilled.error();
   const Result<AsMade> made = asMade(job, solutions);
   if (!made) return made.error();
   const MadeRow* const row = lastRow(*made, part, place);
@@ -196,7 +210,14 @@ Result<std::vector<Way>> waysOut(const Job& job, std::span<const Solution> solut
                            "`: put what was found into `made`",
                  std::string(place)};
   }
-  return Finding(job, solutions, *one, *feature->drilled(), *row).take();
+  Finding finding(job, **drilled, *row);
+  Result<std::vector<Way>> ways = finding.take();
+  if (!ways) return ways;
+  const Effects effects(job, solutions, *one, *row);
+  for (std::size_t i = 0; i < ways->size(); ++i) {
+    (*ways)[i].effects = effects.with(finding.thens()[i]);
+  }
+  return ways;
 }
 
 }  // namespace inchwright

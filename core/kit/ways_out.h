@@ -58,4 +58,7 @@ struct Way {
 Result<std::vector<Way>> waysOut(const Job& job, std::span<const Solution> solutions,
                                  std::string_view part, std::string_view place);
 
+/// The same figures for one measured row of a part, without what they do to the rest of the job.
+Result<std::vector<Way>> waysWithoutEffects(const Job& job, const Part& part, const MadeRow& row);
+
 }  // namespace inchwright

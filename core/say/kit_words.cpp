@@ -197,6 +197,61 @@ std::string movedWords(const Moved& one, const Step& step) {
   return line + " from there";
 }
 
+std::string whyWords(const Mended& chosen) {
+  std::string words;
+  if (!chosen.reason.empty()) words += ". Why: " + chosen.reason;
+  if (!chosen.when.empty()) words += " (" + chosen.when + ")";
+  return words;
+}
+
+KitLine cameOutLine(const CameOut& one, const Step& step) {
+  KitLine line;
+  line.place = one.row.place;
+  line.words = rowLine(one.row, step).substr((one.row.part + ", " + one.row.place).size());
+  if (line.words.starts_with(": ")) line.words.erase(0, 2);
+  line.found = !one.isWrong();
+  line.mind = one.isWrong() && !one.chosen;
+  if (line.mind) line.words += ". No way out is chosen yet";
+  if (!one.chosen) return line;
+  if (one.row.wantedSize && one.chosen->way != WayOut::leave) {
+    line.struckOut = asked(sizeOf(one.row.wantedSize->limits), step);
+  }
+  line.words += ". " + (one.way ? wayLine(*one.way, step) : std::string("Put right otherwise"));
+  line.words += whyWords(*one.chosen);
+  return line;
+}
+
+KitLine suitsLine(const Suits& one, const Step& step) {
+  KitLine line;
+  line.place = one.place;
+  const std::string other =
+      one.otherPart.empty() ? ends(one.other, step) : one.otherPlace + " of " + one.otherPart;
+  line.words = (one.isHole ? "takes " : "fits ") + other + " (" + one.mate + "): ";
+  const std::string clearance = "clearance wanted " + asked(one.wanted, step);
+  if (one.suited) {
+    line.words += clearance + "; it is made to suit this hole as found";
+  } else if (one.measured) {
+    line.words += clearance + ", now " + ends(one.clearance, step);
+    const Verdict verdict = verdictOf(one.clearance, one.wanted);
+    line.mind = verdict == Verdict::over || verdict == Verdict::under;
+    line.words += verdict == Verdict::over    ? ": too loose"
+                  : verdict == Verdict::under ? ": too tight"
+                                              : "";
+  } else if (!one.otherMeasured) {
+    line.words += clearance;
+  } else if (!one.canBeHad()) {
+    line.mind = true;
+    line.words +=
+        clearance + "; no size gives it on all that " + other + " may be, " + ends(one.other, step);
+  } else {
+    line.instead = "make it " + toMake(one.make, step);
+    if (one.replaces()) line.struckOut = one.lettered;
+    line.words += other + " is " + ends(one.other, step) + "; " + clearance;
+    if (one.chosen) line.words += whyWords(*one.chosen);
+  }
+  return line;
+}
+
 }  // namespace
 
 std::string verdictWords(Verdict verdict) {
@@ -265,6 +320,23 @@ std::vector<std::string> waysOutLines(const std::vector<Way>& ways, const Step& 
   for (const Way& way : ways) {
     lines.push_back(wayLine(way, step));
     for (const Effect& effect : way.effects) lines.push_back(effectLine(effect, step));
+  }
+  return lines;
+}
+
+std::vector<KitLine> kitLines(const KitOfPart& kit, const Step& readout) {
+  const Step step = finer(readout);
+  std::vector<KitLine> lines;
+  for (const CameOut& one : kit.cameOut) lines.push_back(cameOutLine(one, step));
+  for (const Suits& one : kit.suits) lines.push_back(suitsLine(one, step));
+  return lines;
+}
+
+std::vector<std::string> cameOutLines(const KitOfPart& kit, const Step& readout) {
+  const Step step = finer(readout);
+  std::vector<std::string> lines;
+  for (const CameOut& one : kit.cameOut) {
+    if (one.isWrong()) lines.push_back(one.row.place + ": " + cameOutLine(one, step).words);
   }
   return lines;
 }

@@ -5,6 +5,7 @@
 
 #include "core/kit/as_made.h"
 #include "core/kit/difference.h"
+#include "core/kit/kit_of_part.h"
 #include "core/kit/ways_out.h"
 
 namespace inchwright {
@@ -27,6 +28,26 @@ std::vector<std::string> kitDoubtLines(const AsMade& made, const Step& step);
 /// A heading a way and a line an effect. `a bush about the wanted centre (+1.0000, +0.7500): bore
 /// 0.3125 to 0.3131 …`.
 std::vector<std::string> waysOutLines(const std::vector<Way>& ways, const Step& step);
+
+/// One thing a sheet says of the rest of the kit: a place, the size that no longer counts (struck
+/// out), what counts instead, and the words to it.
+struct KitLine {
+  Id place;
+  std::string struckOut;
+  std::string instead;
+  std::string words;
+  bool mind = false;   ///< to be put right, or not to be had
+  bool found = false;  ///< only tells what was measured, and that it is well
+
+  bool operator==(const KitLine&) const = default;
+};
+
+/// `P: .3131/.3135 struck out, 0.3151 to 0.3155: to suit A of Click plate, which is 0.3145 to
+/// 0.3151. Why: the bush was not turned yet`.
+std::vector<KitLine> kitLines(const KitOfPart& kit, const Step& step);
+
+/// For the cover: what came out wrong, a line each, and whether a way out was chosen.
+std::vector<std::string> cameOutLines(const KitOfPart& kit, const Step& step);
 
 std::vector<std::string> differenceLines(const Difference& found, const Step& step);
 /// For a warning on the sheet of either: `like the front cock, but: H is 5/16, not 9/32`.

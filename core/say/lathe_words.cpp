@@ -30,6 +30,16 @@ std::string quoted(std::string_view text) {
   return out + '"';
 }
 
+/// Inwards, at a finer step than the readout's where there is nothing between.
+std::string limitsFor(const SizeLimits& limits, Step step) {
+  const std::int64_t fine =
+      step.unit == Unit::inch ? Length::kTicksPerInch / 10'000 : Length::kTicksPerMillimetre / 500;
+  step.size = Length::ticks(std::min(step.size.ticks(), fine));
+  const Result<ShownLimits> shown = showLimitsInwards(limits.least, limits.greatest, step);
+  if (shown) return shown->low.text + " to " + shown->high.text;
+  return writeDecimal(limits.least, step.unit) + " to " + writeDecimal(limits.greatest, step.unit);
+}
+
 std::string kindWords(FeatureKind kind) {
   return kind == FeatureKind::centreDrill ? "centre hole" : std::string(nameOf(kind));
 }
@@ -61,10 +71,15 @@ std::string cutWords(const Cut& cut) {
   return cut.of.empty() ? text : text + " " + joined(cut.of, ", ");
 }
 
-std::string latheNote(const LatheRow& row) {
+std::string latheNote(const LatheRow& row, const Step& step) {
   std::string note;
   const auto add = [&](const std::string& text) { note += (note.empty() ? "" : "; ") + text; };
   if (row.topSlide) add("top slide to " + degrees(*row.topSlide) + ", half the angle");
+  if (row.limits) {
+    add("measure \u00D8 " + limitsFor(*row.limits, step) +
+        (row.roundsOut ? ": the readout's step is too coarse to show it" : ""));
+  }
+  if (row.struckOut) add("to suit its mate, not the print's " + row.struckOut->text);
   if (!row.cutHere) add("cut in an earlier setup");
   if (row.disputed) add("in dispute: the print contradicts itself");
   if (!row.length.exact || (row.dia && !row.dia->exact)) add("no exact figure");
@@ -135,7 +150,7 @@ std::vector<std::string> latheLines(const LatheWork& work, const Lathe& lathe) {
   for (const LatheRow& row : work.rows) {
     std::string line = "  " + padded(row.id, 8, false) + padded(row.length.text, 14, true) +
                        padded(row.dia ? row.dia->text : "-", 14, true) + "  " + kindWords(row.kind);
-    if (const std::string note = latheNote(row); !note.empty()) line += "; " + note;
+    if (const std::string note = latheNote(row, work.step); !note.empty()) line += "; " + note;
     lines.push_back(line);
   }
   if (!work.cuts.empty()) lines.push_back("  Cuts in order");

@@ -23,7 +23,7 @@ std::string cutWords(const Cut& cut);
 
 /// What a row wants said beside its figures: `half angle 1.193°: the top slide`, `cut in an earlier
 /// setup`.
-std::string latheNote(const LatheRow& row);
+std::string latheNote(const LatheRow& row, const Step& step);
 
 /// `groove G is no smaller than C, by 0.000`.
 std::string turnedFaultWords(const TurnedFault& fault, const Step& step);

@@ -9,6 +9,7 @@
 #include "core/sheet/content.h"
 #include "core/sheet/flow.h"
 #include "core/sheet/head_block.h"
+#include "core/sheet/kit_block.h"
 #include "core/sheet/notes_block.h"
 #include "core/sheet/picture_block.h"
 #include "core/sheet/places_block.h"
@@ -71,6 +72,7 @@ Pieces leadingPieces(const SheetContent& content, double width) {
   Pieces pieces;
   append(pieces, zeroPieces(content, width));
   append(pieces, warningPieces(content, width));
+  append(pieces, kitPieces(content.kit, content.style, width));
   append(pieces, checkPieces(content, width));
   return pieces;
 }
@@ -226,6 +228,11 @@ SheetLayout bestOf(const SheetContent& content) {
 
 SheetContent measured(SheetContent content) {
   content.words = setupWords(content.part, content.table, content.options.english);
+  const Result<KitOfPart> kit = kitOfPart(content.job, content.part, content.solution);
+  if (kit) content.kit = kitLines(*kit, content.table.step);
+  for (const std::string& warning : content.options.warnings) {
+    content.words.warnings.push_back(warning);
+  }
   content.number = sheetNumber(content);
   content.rows = extentsOf(content.table, content.options.english);
   return content;

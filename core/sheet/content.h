@@ -7,6 +7,7 @@
 #include "core/part/job.h"
 #include "core/plan/drawn_part.h"
 #include "core/plan/table.h"
+#include "core/say/kit_words.h"
 #include "core/say/setup_words.h"
 #include "core/sheet/row_extents.h"
 #include "core/sheet/style.h"
@@ -24,9 +25,10 @@ struct SheetContent {
   const DrawnPart* picture = nullptr;  ///< null when there is none to draw
   const SheetOptions& options;
   Style style{options.readingDistance};
-  std::string number = {};  ///< of the sheet (`sheetNumber`); a Composition fills it in
-  SetupWords words = {};    ///< and this: what is said of the table, in the sheet's English
-  RowExtents rows = {};     ///< and this
+  std::string number = {};        ///< of the sheet (`sheetNumber`); a Composition fills it in
+  SetupWords words = {};          ///< and this: what is said of the table, in the sheet's English
+  RowExtents rows = {};           ///< and this
+  std::vector<KitLine> kit = {};  ///< and this: what is said of the rest of the kit
 };
 
 /// The sheet of one setup with its picture already at hand: what `TapeUpSheet` does after it has

@@ -8,11 +8,13 @@
 #include "core/measure/limits.h"
 #include "core/say/doubt_words.h"
 #include "core/say/figure_words.h"
+#include "core/say/kit_words.h"
 #include "core/say/making_words.h"
 #include "core/say/setup_words.h"
 #include "core/sheet/content.h"
 #include "core/sheet/plain_pages.h"
 #include "core/sheet/sheet_number.h"
+#include "core/turned/turned_shape.h"
 
 namespace inchwright {
 namespace {
@@ -128,6 +130,99 @@ std::pair<std::string, std::string> limitsInWords(const Lettered& figure, const 
   return {writeDecimal(limits->least, figure.unit), writeDecimal(limits->greatest, figure.unit)};
 }
 
+std::vector<std::string> cameOutWrong(const JobOnPaper& job, const PartInJob& in) {
+  const Result<KitOfPart> kit = kitOfPart(job.job, in.part, in.solution);
+  if (!kit) return {kit.error().text};
+  return cameOutLines(*kit, readoutStep(job));
+}
+
+/// Whether a mate's shaft was chosen to be made to suit, which is still to be done.
+bool isSuited(const JobOnPaper& job, const std::string& mate) {
+  return std::any_of(job.parts.begin(), job.parts.end(), [&](const PartInJob& in) {
+    const Result<KitOfPart> kit = kitOfPart(job.job, in.part, in.solution);
+    if (!kit) return false;
+    return std::any_of(kit->suits.begin(), kit->suits.end(),
+                       [&](const Suits& one) { return one.mate == mate && one.replaces(); });
+  });
+}
+
+/// What may not go together, under a heading of its own.
+void addKitDoubts(const JobOnPaper& job, Pieces& pieces) {
+  if (job.parts.size() != job.job.parts.size()) return;
+  std::vector<Solution> solutions;
+  for (const PartInJob& in : job.parts) solutions.push_back(in.solution);
+  const Result<AsMade> made = asMade(job.job, solutions);
+  std::vector<std::string> lines;
+  if (made) {
+    AsMade open = *made;
+    std::erase_if(open.mates, [&](const MateState& one) { return isSuited(job, one.name); });
+    lines = kitDoubtLines(open, readoutStep(job));
+  } else {
+    lines.push_back(made.error().text);
+  }
+  if (lines.empty()) return;
+  const double width = plainWidth(job);
+  pieces.push_back(plainHeading("May not go together", width));
+  for (const std::string& line : lines) join(pieces, plainText("! " + line, width, true));
+}
+
+/// The widest that a turned part is, and what a parting tool takes behind it.
+struct TurnedStock {
+  std::optional<Length> length;
+  std::optional<Length> diameter;
+  std::optional<Length> partedBy;
+};
+
+TurnedStock turnedStock(const PartInJob& in) {
+  TurnedStock stock;
+  const TurnedShape shape = turnedShape(in.part, in.solution);
+  if (shape.leftEnd && shape.rightEnd) {
+    const auto whole = shape.rightEnd->minus(*shape.leftEnd);
+    if (whole) stock.length = nearestTick(*whole);
+  }
+  for (const TurnedStretch& one : shape.stretches) {
+    if (one.inner || !one.atLeft || !one.atRight) continue;
+    const Length widest = std::max(*one.atLeft, *one.atRight);
+    if (!stock.diameter || widest > *stock.diameter) stock.diameter = widest;
+  }
+  for (const Setup& setup : in.part.setups) {
+    if (!setup.chucked || !setup.chucked->partOff) continue;
+    const Length width = setup.chucked->partOff->width.value;
+    stock.partedBy = std::max(stock.partedBy.value_or(width), width);
+  }
+  return stock;
+}
+
+/// Bar for all pieces, and what the chuck holds of it.
+std::string roundBarWords(const TurnedStock& stock, int quantity, Unit unit) {
+  const Length between = stock.partedBy.value_or(customaryKerf());
+  const auto each = stock.length ? stock.length->plus(between) : std::nullopt;
+  const auto bar = each ? each->times(quantity) : std::nullopt;
+  if (!bar) return {};
+  std::string words = counted(static_cast<std::size_t>(quantity), "piece", "pieces") + " of " +
+                      lengthWords(*stock.length, unit) + " and " +
+                      (stock.partedBy ? "the parting tool's " : "a saw's kerf of ") +
+                      lengthWords(between, unit) + " each: " + lengthWords(*bar, unit) +
+                      " of bar, what is faced off each, and a length to hold by in the chuck";
+  // Common practice, no source: held by at least its own diameter.
+  if (stock.diameter) words += ", at least its diameter, " + lengthWords(*stock.diameter, unit);
+  return words + ": ____________";
+}
+
+void addRoundStock(const JobOnPaper& job, const PartInJob& in, Pieces& pieces) {
+  const double width = plainWidth(job);
+  const Unit unit = job.job.unit;
+  const TurnedStock stock = turnedStock(in);
+  Table table(pieces, {{"", 0, 28}, {"finished", 30, width - 30}}, width);
+  const auto said = [&](const std::optional<Length>& length) {
+    return length ? lengthWords(*length, unit) : std::string("not placed");
+  };
+  table.row({{"length", 0, 28, true}, {said(stock.length), 30, width - 30, true}});
+  table.row({{"largest \u00D8", 0, 28, true}, {said(stock.diameter), 30, width - 30, true}});
+  pieces.push_back(space(1));
+  join(pieces, plainText(roundBarWords(stock, in.part.quantity, unit), width));
+}
+
 struct JobTool {
   std::size_t times = 0;
   std::vector<std::string> where;
@@ -178,9 +273,10 @@ std::vector<Page> coverPages(const JobOnPaper& job) {
     std::size_t open = 0;
     for (const Doubt& doubt : in.solution.doubts) open += doubt.holdsUp();
     pieces.push_back(space(1));
-    if (open == 0) {
-      join(pieces, plainText("Nothing is in doubt.", width));
-    } else {
+    const std::vector<std::string> wrong = cameOutWrong(job, in);
+    if (open == 0 && wrong.empty()) join(pieces, plainText("Nothing is in doubt.", width));
+    for (const std::string& one : wrong) join(pieces, plainText("! " + one, width, true));
+    if (open > 0) {
       join(pieces, plainText("DRAFT: " + counted(open, "query", "queries") + " open", width, true));
       for (const Doubt& doubt : in.solution.doubts) {
         if (doubt.holdsUp())
@@ -190,6 +286,7 @@ std::vector<Page> coverPages(const JobOnPaper& job) {
     }
     pieces.push_back(space(4));
   }
+  addKitDoubts(job, pieces);
   return plainPages(job, "The job at a glance", pieces);
 }
 
@@ -199,6 +296,11 @@ std::vector<Page> stockPages(const JobOnPaper& job) {
   Pieces pieces;
   for (const PartInJob& in : job.parts) {
     pieces.push_back(plainHeading(partLine(in.part), width));
+    if (in.part.turned) {
+      addRoundStock(job, in, pieces);
+      pieces.push_back(space(4));
+      continue;
+    }
     Table table(pieces,
                 {{"along", 0, 18},
                  {"finished", 20, 42},
@@ -306,7 +408,8 @@ std::vector<Page> firstOffPages(const JobOnPaper& job) {
     }
     for (const Feature& feature : in.part.features) {
       const std::optional<Lettered>& diameter = diameterOf(feature);
-      if (diameter) add(feature.id, "each \u00D8", "", *diameter);
+      if (!diameter) continue;
+      add(feature.id, in.part.turned ? "\u00D8" : "each \u00D8", "", *diameter);
     }
     pieces.push_back(space(5));
   }

@@ -40,11 +40,14 @@ Result<SetupInJob> setupInJob(const Job& job, const Part& part, const Solution& 
                               const Setup& setup, const SetupTable& table,
                               const SheetOptions& options);
 
-/// All parts with how many there are, their setups and sheets, and what is in doubt.
+/// All parts with how many there are, their setups and sheets, what is in doubt and what came out
+/// wrong; last, where all parts are there, what may not go together.
 std::vector<Page> coverPages(const JobOnPaper& job);
 
 /// What to cut, part by part: the finished size as far as its outer sides are placed, with what is
 /// left long in any setup, the pieces, and how much bar they take with a saw's kerf between them.
+/// Of a turned part its length and largest diameter, what the parting tool takes, and what the
+/// chuck holds by.
 std::vector<Page> stockPages(const JobOnPaper& job);
 
 /// What is fitted over the whole job, with where and how often; and what no table has.
@@ -52,6 +55,10 @@ std::vector<Page> toolPages(const JobOnPaper& job);
 
 /// Every reading with its limits and a line to write on, part by part, then the sizes of the holes.
 std::vector<Page> firstOffPages(const JobOnPaper& job);
+
+/// Each two parts that may be mistaken for one another, drawn over each other from the zero of each
+/// one's first setup, and in what they differ. Errors: as `differenceOf`.
+Result<std::vector<Page>> differencePages(const JobOnPaper& job);
 
 /// Each setup's face at full size, over several sheets where it is larger than the paper: with a
 /// bar each way to be measured first, since printers stretch one. To scribe or lay a part on, not

@@ -7,6 +7,7 @@
 #include "core/say/lathe_words.h"
 #include "core/sheet/flow.h"
 #include "core/sheet/half_section.h"
+#include "core/sheet/kit_block.h"
 #include "core/sheet/paragraph.h"
 #include "core/sheet/style.h"
 #include "core/sheet/symbols.h"
@@ -50,6 +51,7 @@ class LatheComposer {
     Piece picture = halfSectionPiece(work_, *setup, inner_, 78);
     if (picture.height > 0) pieces.push_back(std::move(picture));
     addWarnings(pieces);
+    addKit(pieces);
     addRows(pieces);
     addCuts(pieces);
     const Flowed flowed = flow(pieces, [&](std::size_t page) {
@@ -134,10 +136,19 @@ class LatheComposer {
   }
 
   void addWarnings(Pieces& pieces) const {
-    for (const std::string& one : latheWarnings(work_)) {
+    std::vector<std::string> all = latheWarnings(work_);
+    all.insert(all.end(), options_.warnings.begin(), options_.warnings.end());
+    for (const std::string& one : all) {
       pieces.push_back(
           textPiece({{"Mind: ", {style_.body(), Typeface::bold}}, {said(one), {style_.body()}}}));
     }
+  }
+
+  void addKit(Pieces& pieces) const {
+    const Result<KitOfPart> kit = kitOfPart(job_, part_, solution_);
+    if (!kit) return;
+    Pieces more = kitPieces(kitLines(*kit, work_.step), style_, inner_);
+    std::move(more.begin(), more.end(), std::back_inserter(pieces));
   }
 
   Columns columns() const {
@@ -170,9 +181,16 @@ class LatheComposer {
     piece.sketch.text(0, base, row.id, bold);
     piece.sketch.figure(at.length, base, row.length.text, mono);
     if (row.dia) piece.sketch.figure(at.dia, base, row.dia->text, mono);
+    if (row.struckOut) {
+      const double small = style_.label(), left = at.dia + style_.figure();
+      const double wide = textWidth(row.struckOut->text, small, Typeface::regular);
+      piece.sketch.text(left, base, row.struckOut->text, {small});
+      piece.sketch.line({left - 1, base - small * 0.42}, {left + wide + 1, base - small * 0.42},
+                        {Ink::black, kMedium, {}});
+    }
     piece.sketch.box({at.tick, base - figure, at.tick + figure, base}, {Ink::black, kThin, {}});
     std::string note = row.kind == FeatureKind::outside ? "" : std::string(nameOf(row.kind));
-    if (const std::string more = latheNote(row); !more.empty()) {
+    if (const std::string more = latheNote(row, work_.step); !more.empty()) {
       note += (note.empty() ? "" : ": ") + more;
     }
     if (!note.empty()) {

@@ -34,6 +34,12 @@ double plainWidth(const JobOnPaper& job) {
   return uprightSize(job.options.paper).width - 2 * kPlainMargin;
 }
 
+Step readoutStep(const JobOnPaper& job) {
+  const Unit unit = job.job.machine.unit;
+  const Result<Step> step = readStep(job.job.machine.step, unit);
+  return step ? *step : *readStep(unit == Unit::inch ? "0.0005" : kMillimetreStep, unit);
+}
+
 double plainBottom(const JobOnPaper& job) {
   return uprightSize(job.options.paper).height - kPlainMargin - kFootHeight;
 }

@@ -25,6 +25,9 @@ std::vector<Page> plainPages(const JobOnPaper& job, const std::string& title, co
 /// The width that pieces of such pages have.
 double plainWidth(const JobOnPaper& job);
 
+/// The step of the machine's readout, or a customary one where its text can't be read.
+Step readoutStep(const JobOnPaper& job);
+
 /// Adds head and foot to one page that is drawn by itself; returns where what is between begins.
 double drawPlainFrame(const JobOnPaper& job, const std::string& title, std::size_t page,
                       std::size_t pages, Sketch& sketch);

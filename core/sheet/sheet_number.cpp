@@ -103,6 +103,11 @@ void mixRest(const SheetContent& content, Mark& mark) {
               doubt.holdsUp() ? "open" : ""});
   }
   mark.mix(content.options.directChecks);
+  for (const std::string& warning : content.options.warnings) mark.mix(warning);
+  for (const KitLine& line : content.kit) {
+    // What merely came out well makes no new sheet: the one in hand is still right.
+    if (!line.found) mark.mix({line.place, line.struckOut, line.instead, line.words});
+  }
   mark.mix(content.options.showRounding ? "rounding" : "");
   if (const std::optional<Closeness>& closeness = content.options.closeness) {
     for (const ClosenessBand& band : closeness->bands) {

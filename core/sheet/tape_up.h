@@ -29,6 +29,9 @@ struct SheetOptions {
   /// Dimensions to be measured directly on the part, each one line; the block is left out when
   /// there are none.
   std::vector<std::string> directChecks;
+  /// What else to mind that the part's own setup can't tell, such as a similar part it may be
+  /// mistaken for.
+  std::vector<std::string> warnings;
   /// How close to work, as a block of its own; its direct checks join those above.
   std::optional<Closeness> closeness;
 };

@@ -112,6 +112,16 @@ LatheRow rowOf(const TurnedStretch& one, const LatheReadout& readout) {
 
 }  // namespace
 
+void holdTo(LatheRow& row, const SizeLimits& limits, const Step& step, bool halved) {
+  row.limits = limits;
+  if (!row.dia) return;
+  ReadingOptions options;
+  options.bareUnit = step.unit;
+  const Result<Lettered> shown = readLength(row.dia->text, options);
+  const auto dia = shown ? shown->value.times(halved ? 2 : 1) : std::nullopt;
+  row.roundsOut = dia && (*dia < limits.least || *dia > limits.greatest);
+}
+
 std::string_view nameOf(CutOp op) {
   return nameIn(kCutNames, op);
 }
@@ -157,6 +167,12 @@ Result<LatheWork> latheWork(const Job& job, const Part& part, const Solution& so
       work.inTheChuck.push_back(one.id);
     } else {
       work.rows.push_back(rowOf(one, *readout));
+      const Feature* feature = part.feature(one.id);
+      const auto& diameter = diameterOf(*feature);
+      if (diameter && diameter->tolerance) {
+        const auto limits = limitsOf(*diameter, diameter->tolerance);
+        if (limits) holdTo(work.rows.back(), *limits, work.step, work.halved);
+      }
       work.rows.back().cutHere = before.count(one.id) == 0;
       if (work.rows.back().cutHere) toCut.push_back(&one);
     }

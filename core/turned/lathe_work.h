@@ -5,6 +5,7 @@
 #include <vector>
 
 #include "core/base/result.h"
+#include "core/measure/limits.h"
 #include "core/measure/writing.h"
 #include "core/part/job.h"
 #include "core/plan/work_at.h"
@@ -28,7 +29,13 @@ struct LatheRow {
   LatheFigure length;              ///< the carriage at its end nearer the chuck
   std::optional<LatheFigure> dia;  ///< the cross slide there; empty where nothing says it
   std::optional<double> topSlide;  ///< degrees off the axis: half a taper's included angle
-  bool cutHere = true;             ///< false where an earlier setup has cut it
+  /// What its diameter has to keep to, where the print letters limits with it or it suits a mate.
+  std::optional<SizeLimits> limits;
+  /// The figure as shown lies outside them: the readout's step is too coarse for it.
+  bool roundsOut = false;
+  /// The print's own, where another was chosen since to suit its mate.
+  std::optional<LatheFigure> struckOut;
+  bool cutHere = true;  ///< false where an earlier setup has cut it
   bool disputed = false;
 
   bool operator==(const LatheRow&) const = default;
@@ -102,6 +109,10 @@ struct LatheWork {
 /// lathe; `badText` for its step; `unsolvable` where zero is on a loose edge; `outOfRange`.
 Result<LatheWork> latheWork(const Job& job, const Part& part, const Solution& solution,
                             const Setup& setup, const TableOptions& options = {});
+
+/// Keeps a row's diameter to limits: sets `limits` and whether the figure shown, which may be of
+/// the radius, lies outside them.
+void holdTo(LatheRow& row, const SizeLimits& limits, const Step& step, bool halved);
 
 /// The job's lathe, or a customary one, in the unit and at the step that are asked for.
 Lathe latheFor(const Job& job, const TableOptions& options);

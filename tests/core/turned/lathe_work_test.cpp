@@ -307,5 +307,36 @@ TEST(LatheWork, IsRefusedWhereItCannotBeWorkedOut) {
             ErrorCode::unsolvable);
 }
 
+// .1245 +.0003 shows as .125 at a step of .001, which is over its greatest; .1870 ±.0005 is not.
+TEST(LatheWork, TellsAFigureThatTheStepPutsOutsideItsLimits) {
+  Arbor arbor;
+  arbor.edge("L", Side::left).edge("S").edge("R", Side::right);
+  arbor.reads("L", "S", "1/2").reads("S", "R", "1/4");
+  arbor.outside("A", "L", "S", ".1870 \u00B1.0005").outside("B", "S", "R", ".1245 +.0003 -.0000");
+  arbor.held(Side::left);
+  const LatheWork work = arbor.work();
+  ASSERT_EQ(work.rows.size(), 2u);
+  EXPECT_FALSE(work.rows[0].roundsOut);
+  EXPECT_TRUE(work.rows[1].roundsOut);
+  EXPECT_EQ(work.rows[1].limits->least, lettered(".1245").value);
+  EXPECT_EQ(work.rows[1].limits->greatest, lettered(".1248").value);
+  // Half of .1870 is .0935 and shows as .094, which is .188; half of .1245 shows as .062: .124.
+  Lathe radius;
+  radius.crossCounts = CrossCounts::radius;
+  EXPECT_TRUE(arbor.work(0, radius).rows[0].roundsOut);
+  EXPECT_TRUE(arbor.work(0, radius).rows[1].roundsOut);
+  Lathe fine;
+  fine.step = "0.0001";
+  EXPECT_FALSE(arbor.work(0, fine).rows[1].roundsOut);
+}
+
+// A figure without limits of its own is measured by its general tolerance: nothing is added.
+TEST(LatheWork, AddsNoLimitsToAPlainFigure) {
+  Arbor arbor;
+  arbor.edge("L", Side::left).edge("R", Side::right).reads("L", "R", "1/2");
+  arbor.outside("A", "L", "R", "1/4").held(Side::left);
+  EXPECT_FALSE(arbor.work().rows.at(0).limits.has_value());
+}
+
 }  // namespace
 }  // namespace inchwright

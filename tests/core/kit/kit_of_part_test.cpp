@@ -1,0 +1,118 @@
+// What a part's sheet is told of the rest of the kit: mates, what came out wrong, ways out chosen.
+#include "core/kit/kit_of_part.h"
+
+#include <gtest/gtest.h>
+
+#include "tests/core/kit/kit_job.h"
+
+namespace inchwright {
+namespace {
+
+constexpr const char* kOverA =
+    R"({"place": "A", "setup": "1", "size": ".2518", "with": {"name": "gauge", "error": ".0003"}})";
+constexpr const char* kTrueA =
+    R"({"place": "A", "setup": "1", "size": ".2503", "with": {"name": "gauge", "error": ".0001"}})";
+
+KitOfPart kitOf(const KitJob& kit, std::size_t part) {
+  auto found = kitOfPart(kit.job, kit.job.parts[part], kit.solutions[part]);
+  EXPECT_TRUE(found.ok());
+  return found.ok() ? *std::move(found) : KitOfPart{};
+}
+
+KitJob chosen(const char* way) {
+  KitJob kit(kOverA);
+  kit.job.parts[0].mended.push_back(
+      {"A", {}, *wayOutNamed(way), {}, "it is not turned yet", {}, {}});
+  return kit;
+}
+
+TEST(KitOfPart, BothPartsNameTheMate) {
+  const KitJob kit;
+  const KitOfPart plate = kitOf(kit, 0), arbor = kitOf(kit, 1);
+  ASSERT_EQ(plate.suits.size(), 2u);
+  EXPECT_TRUE(plate.suits[0].isHole);
+  EXPECT_EQ(plate.suits[0].place, "A");
+  EXPECT_EQ(plate.suits[0].otherPart, "Arbor");
+  EXPECT_EQ(plate.suits[0].otherPlace, "D");
+  EXPECT_EQ(plate.suits[1].place, "B");
+  EXPECT_EQ(plate.suits[1].otherPart, "");
+  ASSERT_EQ(arbor.suits.size(), 1u);
+  EXPECT_FALSE(arbor.suits[0].isHole);
+  EXPECT_EQ(arbor.suits[0].otherPart, "Plate");
+  EXPECT_EQ(arbor.suits[0].lettered, ".2490 +.0003 -0");
+  EXPECT_FALSE(arbor.suits[0].otherMeasured);
+  EXPECT_FALSE(arbor.suits[0].replaces());
+  EXPECT_TRUE(plate.cameOut.empty());
+}
+
+// .2515 to .2521 with .0007 to .0016 of clearance: .2521 - .0016 = .2505 to .2515 - .0007 = .2508.
+TEST(KitOfPart, TellsWhatSuitsTheHoleAsFound) {
+  const KitJob kit(kOverA);
+  const Suits suits = kitOf(kit, 1).suits[0];
+  EXPECT_TRUE(suits.otherMeasured);
+  EXPECT_EQ(suits.make, tenths(2505, 2508));
+  // Nobody chose it: the print's figure still stands.
+  EXPECT_FALSE(suits.replaces());
+  const CameOut out = kitOf(kit, 0).cameOut.at(0);
+  EXPECT_TRUE(out.isWrong());
+  EXPECT_FALSE(out.chosen.has_value());
+}
+
+// The hole for a shaft: .2494 + .0007 to .2494 + .0016, the shaft measured without an error.
+TEST(KitOfPart, TellsWhatHoleSuitsTheShaftAsFound) {
+  const KitJob kit({}, R"({"place": "D", "setup": "1", "size": ".2494"})");
+  EXPECT_EQ(kitOf(kit, 0).suits[0].make, tenths(2501, 2510));
+}
+
+TEST(KitOfPart, ASizeChosenToSuitReplacesThePrints) {
+  const KitJob kit = chosen("shaft");
+  EXPECT_TRUE(kitOf(kit, 1).suits[0].replaces());
+  EXPECT_EQ(kitOf(kit, 1).suits[0].chosen->reason, "it is not turned yet");
+  EXPECT_TRUE(kitOf(kit, 0).suits[0].suited);
+  // The hole's own sheet says what was chosen, with its figures.
+  const CameOut out = kitOf(kit, 0).cameOut.at(0);
+  ASSERT_TRUE(out.way.has_value());
+  EXPECT_EQ(out.way->shaft, tenths(2505, 2508));
+}
+
+TEST(KitOfPart, ALinedHoleCountsAsDrawn) {
+  for (const char* way : {"bush", "plug"}) {
+    const KitJob kit = chosen(way);
+    const Suits suits = kitOf(kit, 1).suits[0];
+    EXPECT_FALSE(suits.otherMeasured) << way;
+    EXPECT_EQ(suits.other, sizeAsDrawn(kit.job, kit.job.mates[0].hole)->size) << way;
+    EXPECT_FALSE(suits.replaces()) << way;
+  }
+}
+
+TEST(KitOfPart, AHoleThatCameOutWellChoosesNothing) {
+  KitJob kit(kTrueA);
+  kit.job.parts[0].mended.push_back({"A", {}, WayOut::shaft, {}, "an older hole", {}, {}});
+  EXPECT_FALSE(kitOf(kit, 1).suits[0].replaces());
+  EXPECT_FALSE(kitOf(kit, 0).cameOut.at(0).chosen.has_value());
+}
+
+// The middle of .2505 to .2508 stands at the readout's step of .001 as .251; exactly .25065.
+TEST(KitOfPart, TheLatheTurnsToWhatWasChosen) {
+  const KitJob kit = chosen("shaft");
+  const Part& arbor = kit.job.parts[1];
+  const auto work = latheWorkToSuit(kit.job, arbor, kit.solutions[1], arbor.setups[0]);
+  ASSERT_TRUE(work.ok());
+  ASSERT_EQ(work->rows.size(), 1u);
+  EXPECT_EQ(work->rows[0].dia->value, Length::ticks(25'065 * 25'400));
+  ASSERT_TRUE(work->rows[0].struckOut.has_value());
+  EXPECT_EQ(work->rows[0].struckOut->value, inTenThousandths(2490));
+  int finished = 0;
+  for (const Cut& cut : work->cuts) {
+    if (cut.op != CutOp::finish) continue;
+    ++finished;
+    EXPECT_EQ(cut.dia, work->rows[0].dia);
+  }
+  EXPECT_EQ(finished, 1);
+  const KitJob plain(kOverA);
+  const auto asDrawn = latheWorkToSuit(plain.job, arbor, plain.solutions[1], arbor.setups[0]);
+  EXPECT_EQ(*asDrawn, *latheWork(plain.job, arbor, plain.solutions[1], arbor.setups[0]));
+}
+
+}  // namespace
+}  // namespace inchwright
