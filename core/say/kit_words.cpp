@@ -332,6 +332,16 @@ std::vector<KitLine> kitLines(const KitOfPart& kit, const Step& readout) {
   return lines;
 }
 
+std::string notCarriedOver(const Job& job, const Part& part, std::string_view setup) {
+  const Part* const base = part.opposite ? job.part(part.opposite->part) : nullptr;
+  const Setup* const theirs = base ? base->setup(setup) : nullptr;
+  const Setup* const ours = part.setup(setup);
+  if (!theirs || !ours || theirs->held == Holding{} || !(ours->held == Holding{})) return {};
+  return "the parallels, clamps and pieces of " + base->name + ", setup " + std::string(setup) +
+         ", are not carried over to this hand: nothing here is checked against them until this "
+         "setup says its own";
+}
+
 std::vector<std::string> cameOutLines(const KitOfPart& kit, const Step& readout) {
   const Step step = finer(readout);
   std::vector<std::string> lines;

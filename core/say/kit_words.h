@@ -46,6 +46,10 @@ struct KitLine {
 /// 0.3151. Why: the bush was not turned yet`.
 std::vector<KitLine> kitLines(const KitOfPart& kit, const Step& step);
 
+/// That the parallels, clamps and pieces of the other hand's setup are not those of this one, where
+/// that says some and this none: they can't be turned round unasked. Else empty.
+std::string notCarriedOver(const Job& job, const Part& part, std::string_view setup);
+
 /// For the cover: what came out wrong, a line each, and whether a way out was chosen.
 std::vector<std::string> cameOutLines(const KitOfPart& kit, const Step& step);
 

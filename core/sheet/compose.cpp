@@ -233,6 +233,8 @@ SheetContent measured(SheetContent content) {
   for (const std::string& warning : content.options.warnings) {
     content.words.warnings.push_back(warning);
   }
+  std::string lost = notCarriedOver(content.job, content.part, content.table.setup);
+  if (!lost.empty()) content.words.warnings.push_back(std::move(lost));
   content.number = sheetNumber(content);
   content.rows = extentsOf(content.table, content.options.english);
   return content;

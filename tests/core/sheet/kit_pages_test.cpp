@@ -123,6 +123,27 @@ TEST(KitPages, StockOfATurnedPartIsRound) {
   EXPECT_FALSE(says(all, "not placed"));
 }
 
+// What is in the way can't be turned round without the part's size: said, not dropped in silence.
+TEST(KitPages, TheOtherHandSaysThatClampsAreNotCarriedOver) {
+  KitPaper kit;
+  Job& job = kit.kit.job;
+  job.parts[0].setups[0].held.clamps.emplace_back();
+  Part other = mirrored(job.parts[0], Axis::x);
+  other.name = "Left plate";
+  other.opposite = OppositeOf{"Plate", Axis::x};
+  const auto solved = solve(other);
+  const auto textOf = [&] {
+    const auto table = makeTable(job, other, *solved, other.setups[0]);
+    return KitPaper::textOn(tapeUpSheet(job, other, *solved, *table, {}));
+  };
+  EXPECT_TRUE(says(textOf(), "are not carried over")) << textOf();
+  other.setups[0].held.clamps.emplace_back();
+  EXPECT_FALSE(says(textOf(), "are not carried over"));
+  other.setups[0].held = Holding{};
+  job.parts[0].setups[0].held = Holding{};
+  EXPECT_FALSE(says(textOf(), "are not carried over"));
+}
+
 TEST(KitPages, PartsThatLookAlikeAreDrawnOverEachOther) {
   KitPaper kit;
   const std::string none = KitPaper::textOn(*differencePages(kit.paper));
