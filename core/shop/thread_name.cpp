@@ -229,6 +229,12 @@ Result<ThreadName> readThreadName(std::string_view text) {
     return refuse(std::string(text) + " names neither threads to the inch nor a series",
                   walker.at());
   }
+  // No thread of whole inches is that fine: `8-34` is a gauge number, .060 and .013 for each number
+  // in (ASME B1.1).
+  constexpr int kFinestOfInches = 20;
+  if (name.gauge && (name.gaugeMarked || name.perInch.value_or(0) > kFinestOfInches)) {
+    name.size = Length::ticks(Length::kTicksPerInch / 1000 * (60 + 13 * *name.gauge));
+  }
   return name;
 }
 
