@@ -206,11 +206,12 @@ void MachineView::followPlace(const TableRow& row) {
 
 void MachineView::addTicks(const TableRow& row, const MadePlace& made) {
   const bool valid = tickedAsItIs(made, row);
-  const Unit unit = desk_.table()->step.unit;
-  for (std::size_t i = 0; i < row.steps.size(); ++i) {
-    const MakingStep& step = row.steps[i];
-    const QString depth = ownWords(depthText(step, unit));
-    auto* tick = new TickBox(ownWords(stepWords(step, unit, spokenEnglish())) +
+  const Step& shown = desk_.table()->step;
+  const std::vector<const HoleStep*> steps = fittingsOf(*row.plan);
+  for (std::size_t i = 0; i < steps.size(); ++i) {
+    const HoleStep& step = *steps[i];
+    const QString depth = ownWords(depthText(step, shown));
+    auto* tick = new TickBox(ownWords(stepWords(step, shown.unit)) +
                                  (depth.isEmpty() ? QString() : QStringLiteral(", ") + depth),
                              tools_);
     tick->setFont(deskFont(2.0));
@@ -244,7 +245,7 @@ void MachineView::setTick(int step, bool on) {
   if (filling_ || row == nullptr) return;
   MadePlace made = madeAt(desk_.part(), row->id, desk_.setup().name);
   if (!tickedAsItIs(made, *row)) made.ticks.clear();
-  const MakingStep& ticked = row->steps[static_cast<std::size_t>(step)];
+  const HoleStep& ticked = *fittingsOf(*row->plan)[static_cast<std::size_t>(step)];
   made = withDone(std::move(made), ticked, on);
   noteTicked(made, *row);
   const QString title = tr("Tick %1 at %2").arg(ownWords(doneName(ticked)), ownWords(row->id));

@@ -27,9 +27,10 @@ void noteTicked(MadePlace& made, const TableRow& row) {
 }
 
 bool isAllDone(const MadePlace& made, const TableRow& row) {
+  const std::vector<const HoleStep*> steps = fittingsOf(*row.plan);
   return tickedAsItIs(made, row) &&
-         std::all_of(row.steps.begin(), row.steps.end(),
-                     [&](const MakingStep& step) { return isDone(made, step); });
+         std::all_of(steps.begin(), steps.end(),
+                     [&](const HoleStep* step) { return isDone(made, *step); });
 }
 
 }  // namespace inchwright::app

@@ -81,8 +81,7 @@ std::vector<QStringList> cellsOf(const Part& part, const SetupTable& table) {
   for (std::size_t i = 0; i < table.rows.size(); ++i) {
     const TableRow& row = table.rows[i];
     lines.push_back({ownWords(row.id), ownWords(signedText(row.x)), ownWords(signedText(row.y)),
-                     ownWords(words.rows[i].size),
-                     ownWords(stepsWords(row, table.step.unit, English::uk)),
+                     ownWords(words.rows[i].size), ownWords(stepsWords(row, table.step.unit)),
                      ownWords(words.rows[i].note)});
   }
   return lines;

@@ -75,13 +75,16 @@ Json holeAsJson(const PlannedHole& hole, const Step& step) {
 }
 
 Json slotAsJson(const PlannedSlot& slot, const Step& step) {
-  Json entry{{"id", slot.id}, {"tool", slot.plan.tool}};
-  put(entry, "size", slot.plan.size, step);
-  entry["plunges"] = slot.plan.plunges;
-  entry["opens_sides"] = slot.plan.opensSides;
+  const SlotPlan& plan = *slot.plan;
+  Json entry{{"id", slot.id}, {"tool", plan.tool}};
+  put(entry, "size", plan.size, step);
+  entry["plunges"] = plan.plunges;
+  entry["drilled_first"] = plan.first ? Json(plan.first->drill.name) : Json();
+  entry["opens_sides"] = plan.opensSides;
+  entry["speed"] = plan.speed ? Json(*plan.speed) : Json();
   entry["passes"] = Json::array();
   entry["passes_ticks"] = Json::array();
-  for (const Length pass : slot.plan.passes) {
+  for (const Length pass : plan.passes) {
     entry["passes"].push_back(lengthAt(pass, step));
     entry["passes_ticks"].push_back(pass.ticks());
   }

@@ -20,7 +20,7 @@ nlohmann::ordered_json findingsAsJson(const std::vector<Finding>& findings, cons
 /// `{"id", "steps": […], …}`.
 nlohmann::ordered_json holeAsJson(const PlannedHole& hole, const Step& step);
 
-/// `{"id", "tool", "size", "plunges", "opens_sides", "passes", …}`.
+/// `{"id", "tool", "size", "plunges", "opens_sides", "passes", …}`. Requires: it has a plan.
 nlohmann::ordered_json slotAsJson(const PlannedSlot& slot, const Step& step);
 
 /// `{"name", "cleans_up", "left": {side: length, side_ticks}}` each.

@@ -1,5 +1,4 @@
 #include <algorithm>
-#include <iterator>
 #include <map>
 #include <nlohmann/json.hpp>
 #include <ostream>
@@ -99,24 +98,32 @@ Json asJson(const SetupPlan& plan) {
     return entry;
   }
   for (const PlannedHole* hole : plan.holes) entry["holes"].push_back(holeAsJson(*hole, step));
-  for (const ToolUse& use : toolsInOrder(plan.checked.holes, plan.planned->setup.face)) {
+  for (const ToolUse& use :
+       toolsInOrder(plan.checked.holes, plan.checked.milled, plan.planned->setup.face)) {
     const Json name = use.tool;
     if (entry["tools"].empty() || entry["tools"].back() != name) entry["tools"].push_back(name);
   }
   Json milled = Json::array();
   for (const PlannedSlot& slot : plan.checked.milled) {
-    milled.push_back(slotAsJson(slot, step));
-    // Slots come behind the holes, before the edges are broken.
-    Json& tools = entry["tools"];
-    const bool known = std::find(tools.begin(), tools.end(), Json(slot.plan.tool)) != tools.end();
-    const bool edges = !tools.empty() && tools.back() == "deburr";
-    if (!known) tools.insert(edges ? std::prev(tools.end()) : tools.end(), slot.plan.tool);
+    if (slot.plan) milled.push_back(slotAsJson(slot, step));
   }
   entry["slots"] = std::move(milled);
   entry["findings"] = findingsAsJson(plan.checked.findings, step);
   entry["pieces"] = piecesAsJson(plan.checked.pieces, step);
   entry["room"] = roomAsJson(plan.planned->table);
   return entry;
+}
+
+void printSteps(const HolePlan& plan, const Step& step, const Streams& streams) {
+  std::vector<std::vector<std::string>> rows{{"", "", "", ""}};
+  for (const HoleStep& one : plan.steps) {
+    rows.push_back({std::string(nameOf(one.op)), oneLine(one.tool), oneLine(wordsOf(one, step)),
+                    wordsOf(one.rule)});
+  }
+  const std::vector<std::string> lines =
+      alignedRows(rows, {Justify::left, Justify::left, Justify::left, Justify::left});
+  for (std::size_t i = 1; i < lines.size(); ++i) streams.out << "    " << lines[i] << '\n';
+  for (const HoleNote note : plan.notes) streams.out << "    " << wordsOf(note) << '\n';
 }
 
 void printHole(const PlannedHole& hole, const Step& step, const Streams& streams) {
@@ -128,16 +135,7 @@ void printHole(const PlannedHole& hole, const Step& step, const Streams& streams
                 << showAtStep(hole.plan->pins->noGo.rational(), step).text << " does not";
   }
   streams.out << '\n';
-  std::vector<std::vector<std::string>> rows;
-  for (const HoleStep& one : hole.plan->steps) {
-    rows.push_back({std::string(nameOf(one.op)), oneLine(one.tool), oneLine(wordsOf(one, step)),
-                    wordsOf(one.rule)});
-  }
-  rows.insert(rows.begin(), {"", "", "", ""});
-  const std::vector<std::string> lines =
-      alignedRows(rows, {Justify::left, Justify::left, Justify::left, Justify::left});
-  for (std::size_t i = 1; i < lines.size(); ++i) streams.out << "    " << lines[i] << '\n';
-  for (const HoleNote note : hole.plan->notes) streams.out << "    " << wordsOf(note) << '\n';
+  printSteps(*hole.plan, step, streams);
 }
 
 /// The cuts of a setup of the lathe, one a line.
@@ -155,26 +153,25 @@ void print(const SetupPlan& plan, const Streams& streams) {
                        oneLine(plan.part->name + ", setup " + plan.planned->setup.name))
               << '\n';
   if (plan.planned->lathe) return printCuts(*plan.planned->lathe, streams);
-  const HolePlan* last = nullptr;
+  const PlannedHole* last = nullptr;
   for (const PlannedHole* hole : plan.holes) {
-    if (hole->plan.get() == last) {
+    if (last && hole->plan.isOf(last->plan)) {
       streams.out << "  " << oneLine(hole->id) << "  as the one before\n";
     } else {
       printHole(*hole, step, streams);
     }
-    last = hole->plan.get();
+    last = hole;
   }
   for (const PlannedSlot& slot : plan.checked.milled) {
-    std::string passes;
-    for (const Length pass : slot.plan.passes) {
-      passes += (passes.empty() ? ", to " : ", ") + showAtStep(pass.rational(), step).text;
+    streams.out << "  " << oneLine(slot.id) << '\n';
+    printSteps(*slot.steps, step, streams);
+    if (slot.plan && slot.plan->opensSides) {
+      streams.out << "    narrower than the slot: the middle first, then either side\n";
     }
-    streams.out << "  " << oneLine(slot.id + "  " + slot.plan.tool) << passes
-                << (slot.plan.plunges ? "" : ", drilled first at one end")
-                << (slot.plan.opensSides ? ", the middle first, then either side" : "") << '\n';
   }
   streams.out << "  In this order:\n";
-  for (const ToolUse& use : toolsInOrder(plan.checked.holes, plan.planned->setup.face)) {
+  for (const ToolUse& use :
+       toolsInOrder(plan.checked.holes, plan.checked.milled, plan.planned->setup.face)) {
     std::string places;
     for (const Id& id : use.places) places += (places.empty() ? "" : " ") + id;
     streams.out << "    " << oneLine(use.tool + ": " + places) << '\n';

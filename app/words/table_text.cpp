@@ -21,8 +21,7 @@ void printRows(const SetupTable& table, const SetupWords& words, const Streams& 
   for (std::size_t i = 0; i < table.rows.size(); ++i) {
     const TableRow& row = table.rows[i];
     rows.push_back({row.id, signedText(row.x), signedText(row.y), row.xFraction, row.yFraction,
-                    words.rows[i].size, stepsWords(row, table.step.unit, English::uk),
-                    words.rows[i].note});
+                    words.rows[i].size, stepsWords(row, table.step.unit), words.rows[i].note});
   }
   const std::vector<std::string> lines =
       alignedRows(rows, {Justify::left, Justify::right, Justify::right, Justify::right,

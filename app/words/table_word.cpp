@@ -10,6 +10,7 @@
 #include "core/say/figure_words.h"
 #include "core/say/lathe_words.h"
 #include "core/say/making_words.h"
+#include "core/say/plan_words.h"
 #include "core/say/setup_words.h"
 #include "core/say/table_csv.h"
 
@@ -49,7 +50,7 @@ Result<As> wantedForm(const Arguments& arguments) {
   return Error{ErrorCode::badRequest, "“" + as + "” is no form; say text, csv or json", "--as"};
 }
 
-Json asJson(const TableRow& row, const SetupWords::Row& words, Unit unit) {
+Json asJson(const TableRow& row, const SetupWords::Row& words, const Step& shown) {
   Json entry;
   entry["id"] = row.id;
   entry["kind"] = nameOf(row.kind);
@@ -67,12 +68,13 @@ Json asJson(const TableRow& row, const SetupWords::Row& words, Unit unit) {
   entry["y_rounding_ticks"] = row.y.rounding.ticks();
   entry["disputed"] = row.disputed;
   entry["steps"] = Json::array();
-  for (const MakingStep& step : row.steps) {
-    entry["steps"].push_back(Json{{"kind", nameOf(step.kind)},
-                                  {"tool", toolName(step, unit, English::uk)},
-                                  {"diameter_ticks", step.diameter.ticks()},
-                                  {"depth", depthText(step, unit)},
-                                  {"rule", step.rule}});
+  for (const HoleStep* step : fittingsOf(*row.plan)) {
+    entry["steps"].push_back(Json{{"kind", nameOf(step->op)},
+                                  {"tool", step->tool},
+                                  {"diameter_ticks", step->size.value_or(Length()).ticks()},
+                                  {"depth", depthText(*step, shown)},
+                                  {"not", step->struckOut.empty() ? Json() : Json(step->struckOut)},
+                                  {"rule", wordsOf(step->rule)}});
   }
   return entry;
 }
@@ -110,7 +112,7 @@ Json asJson(const Part& part, const SetupTable& table) {
   sheet["y_counts"] = table.y.counts > 0 ? "away" : "towards";
   sheet["rows"] = Json::array();
   for (std::size_t i = 0; i < table.rows.size(); ++i) {
-    sheet["rows"].push_back(asJson(table.rows[i], words.rows[i], table.step.unit));
+    sheet["rows"].push_back(asJson(table.rows[i], words.rows[i], table.step));
   }
   sheet["edges"] = edgesAsJson(table);
   sheet["unplaced"] = Json::array();

@@ -7,4 +7,9 @@ constexpr bool isDigit(char c) {
   return c >= '0' && c <= '9';
 }
 
+/// The capital of one of the letters a to z; any other byte as it is.
+constexpr char upperAscii(char c) {
+  return c >= 'a' && c <= 'z' ? static_cast<char>(c - 'a' + 'A') : c;
+}
+
 }  // namespace inchwright

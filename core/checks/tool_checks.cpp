@@ -9,7 +9,8 @@ namespace {
 
 // What the print does not say is asked of the print, and no tool would help.
 bool isTheShops(const Lacking& lacking) {
-  return lacking.why != Lacking::Why::noDiameter && lacking.why != Lacking::Why::noThread;
+  return lacking.why != Lacking::Why::noDiameter && lacking.why != Lacking::Why::noThread &&
+         lacking.why != Lacking::Why::noSeatSize;
 }
 
 void addLacking(const CheckedWork& work, std::vector<Finding>& findings) {
@@ -17,7 +18,7 @@ void addLacking(const CheckedWork& work, std::vector<Finding>& findings) {
   std::map<const HolePlan*, std::size_t> seen;
   for (const PlannedHole& hole : work.holes) {
     if (hole.face != work.setup.face) continue;
-    const auto [entry, fresh] = seen.emplace(hole.plan.get(), findings.size());
+    const auto [entry, fresh] = seen.emplace(&*hole.plan, findings.size());
     std::size_t at = entry->second;
     for (const Lacking& lacking : hole.plan->lacking) {
       if (!isTheShops(lacking)) continue;

@@ -29,8 +29,9 @@ CheckedSetup planAndCheck(const Job& job, const Part& part, const Solution& solu
                           const Setup& setup, const ToolsOwned& tools) {
   CheckedSetup checked;
   const WorkBlock block(part, solution, &setup);
-  checked.holes = planHoles({&job, &part, &solution, &setup}, block, tools);
-  checked.milled = planSlots(part, setup, block, tools);
+  const HolesAsked asked{&job, &part, &solution, &setup};
+  checked.holes = planHoles(asked, block, tools);
+  checked.milled = planSlots(asked, block, tools);
   checked.findings = checkSetupWork({job, part, solution, setup, block, checked.holes, tools});
   checked.pieces = piecesLeft(setup, block);
   return checked;

@@ -1,8 +1,10 @@
 #pragma once
 
+#include <memory>
 #include <optional>
 #include <string>
 #include <string_view>
+#include <utility>
 #include <vector>
 
 #include "core/making/tools_owned.h"
@@ -11,8 +13,22 @@
 
 namespace inchwright {
 
-/// One operation at a hole, in the order in which they come about.
-enum class Op { spotface, spot, pilot, drill, counterbore, countersink, bore, ream, tap, deburr };
+/// One operation, in the order in which they come about at a hole; a slot is milled and a point
+/// marked.
+enum class Op {
+  spotface,
+  spot,
+  pilot,
+  drill,
+  counterbore,
+  countersink,
+  bore,
+  ream,
+  tap,
+  deburr,
+  mill,
+  mark
+};
 std::string_view nameOf(Op op);  ///< `spotface`, `spot` …
 
 /// What chose a tool or a depth. Each has a name for scripts; core/say words it with its source.
@@ -38,7 +54,10 @@ enum class Rule {
   asLettered,   ///< a seat
   underSuit,    ///< left under until it is known what it has to suit
   waitsToSuit,  ///< its size waits for what is measured
-  breakEdges
+  breakEdges,
+  holeForCutter,    ///< in a slot, where the cutter is not known to cut over its centre
+  largestThatGoes,  ///< the largest cutter owned that goes into the slot
+  markOnly          ///< a point: nothing is cut
 };
 std::string_view nameOf(Rule rule);  ///< `spot_first`, `before_reamer` …
 
@@ -50,10 +69,13 @@ enum class ToolKind { spot, drill, endMill, counterbore, countersink, bar, reame
 struct HoleStep {
   Op op = Op::drill;
   ToolKind kind = ToolKind::drill;
-  std::string tool;            ///< what to fit: `15/64`, `end mill 3/4`, `ream 1/4`, `tap M3`
+  std::string tool;   ///< what to fit: `15/64`, `end mill 3/4`, `ream 1/4`, `tap M3`, `bore`
+  std::string named;  ///< of that the size or name alone: `15/64`, `3/4`, `M3`; empty for a bar
+  Unit unit = Unit::inch;      ///< of a figure in it, and of the one struck out
   std::optional<Length> size;  ///< of the hole after it, exact
   std::optional<Length> fullDepth;
   std::optional<Length> pointDepth;
+  bool through = false;  ///< right through the work, known or not
   Rule rule = Rule::asLettered;
   std::optional<int> speed;        ///< revolutions a minute, a guide
   std::string struckOut;           ///< the size that is never to be drilled here, as lettered
@@ -64,6 +86,7 @@ struct HoleStep {
   std::optional<Length> flutes;    ///< the length it can cut, where the shop says so
   Length below;                    ///< how far its end goes below through work
   std::optional<Length> cutsOver;  ///< what a drill may be expected to cut over, on the diameter
+  std::vector<Length> passes;      ///< of a cutter in a slot: depths, the last one full depth
 
   bool operator==(const HoleStep&) const = default;
 };
@@ -94,6 +117,7 @@ struct Lacking {
     noBar,  ///< none goes into the hole, or opens it so far
     dialTooCoarse,
     noSeatTool,
+    noSeatSize,    ///< the print gives none
     noDrillUnder,  ///< nothing to start a bore with
     reamerBeyondLimits,
     noCutter  ///< that goes into a slot
@@ -136,6 +160,27 @@ struct HolePlan {
   std::vector<HoleNote> notes;
 
   bool operator==(const HolePlan&) const = default;
+};
+
+/// The steps with all cuts of a bar as one, the last: one for each tool that is fitted, as it is
+/// named, ticked and looked for. They point into the plan.
+std::vector<const HoleStep*> fittingsOf(const HolePlan& plan);
+
+/// A plan that holes which are alike share; alike when what they say is. Without one: a plan that
+/// says nothing.
+class SharedPlan {
+ public:
+  SharedPlan() = default;
+  SharedPlan(HolePlan plan) : plan_(std::make_shared<const HolePlan>(std::move(plan))) {}
+
+  const HolePlan& operator*() const;
+  const HolePlan* operator->() const { return &**this; }
+  /// Whether it is the very same, not only alike.
+  bool isOf(const SharedPlan& other) const { return plan_ == other.plan_; }
+  bool operator==(const SharedPlan& other) const { return isOf(other) || **this == *other; }
+
+ private:
+  std::shared_ptr<const HolePlan> plan_;
 };
 
 /// What is wanted of one hole, and how the work stands.

@@ -39,7 +39,11 @@ class HolePlanner {
   void addSeat();
   void addSpotface();
   void addToSuit();
-  HoleStep& add(Op op, ToolKind kind, std::string tool, std::optional<Length> size, Rule rule);
+  /// `verb` is what stands before the tool's size or name: nothing before a drill's.
+  HoleStep& add(Op op, ToolKind kind, std::string_view verb, std::string named,
+                std::optional<Length> size, Rule rule);
+  /// The same of a lettered size.
+  HoleStep& add(Op op, ToolKind kind, std::string_view verb, const Lettered& size, Rule rule);
   /// A drill with whatever goes before a large one. `blindFull` is how deep its full diameter goes
   /// in a blind hole.
   HoleStep& addDrill(const DrillAtHand& drill, Rule rule, std::optional<Length> blindFull);

@@ -63,8 +63,7 @@ void HolePlanner::addBoreStart(const BoreStart& start) {
   if (!start.cutter) return;
   const OwnedCutter& cutter = *start.cutter;
   HoleStep& step =
-      add(Op::drill, ToolKind::endMill, "end mill " + sizeName(cutter.size.value, cutter.size.unit),
-          cutter.size.value, Rule::endMillUnderBore);
+      add(Op::drill, ToolKind::endMill, "end mill", cutter.size, Rule::endMillUnderBore);
   step.below = tools_.marginBelow();
   if (cutter.stands) step.stands = cutter.stands->value;
   if (cutter.length) step.flutes = cutter.length->value;
@@ -104,7 +103,7 @@ void HolePlanner::addBored() {
 
 void HolePlanner::addCuts(const Bar& bar, const std::vector<BoreCut>& cuts, Rule rule) {
   for (const BoreCut& cut : cuts) {
-    HoleStep& step = add(Op::bore, ToolKind::bar, "bore", cut.size,
+    HoleStep& step = add(Op::bore, ToolKind::bar, "bore", "", cut.size,
                          cut.trial && rule == Rule::boringCut ? Rule::trialCut : rule);
     step.dial = cut.dial;
     step.measure = true;

@@ -33,8 +33,9 @@ Length sumHeld(Length a, Length b) {
 }
 
 std::string_view nameOf(Op op) {
-  constexpr std::string_view kNames[] = {"spotface",    "spot", "pilot", "drill", "counterbore",
-                                         "countersink", "bore", "ream",  "tap",   "deburr"};
+  constexpr std::string_view kNames[] = {"spotface",    "spot",        "pilot", "drill",
+                                         "counterbore", "countersink", "bore",  "ream",
+                                         "tap",         "deburr",      "mill",  "mark"};
   return kNames[static_cast<std::size_t>(op)];
 }
 
@@ -45,8 +46,25 @@ std::string_view nameOf(Rule rule) {
       "before_bore_ream", "bore_before_reamer",  "table_tap_drill", "nearest_percent",
       "under_bore",       "end_mill_under_bore", "trial_cut",       "boring_cut",
       "ream_to_size",     "tap_thread",          "as_lettered",     "under_suit",
-      "waits_to_suit",    "break_edges"};
+      "waits_to_suit",    "break_edges",         "hole_for_cutter", "largest_that_goes",
+      "mark_only"};
   return kNames[static_cast<std::size_t>(rule)];
+}
+
+std::vector<const HoleStep*> fittingsOf(const HolePlan& plan) {
+  std::vector<const HoleStep*> fittings;
+  for (const HoleStep& step : plan.steps) {
+    const bool further = !fittings.empty() && step.kind == ToolKind::bar &&
+                         fittings.back()->kind == ToolKind::bar && fittings.back()->op == step.op;
+    if (further) fittings.pop_back();
+    fittings.push_back(&step);
+  }
+  return fittings;
+}
+
+const HolePlan& SharedPlan::operator*() const {
+  static const HolePlan kNone;
+  return plan_ ? *plan_ : kNone;
 }
 
 Result<std::optional<SizeLimits>> limitsOfHole(const Drilled& drilled, Unit unit) {
@@ -96,7 +114,7 @@ HolePlan HolePlanner::take() && {
   if (work_.drilled.make == Make::spotface) addSpotface();
   addSpot();
   addWork();
-  add(Op::deburr, ToolKind::hand, "deburr", std::nullopt, Rule::breakEdges);
+  add(Op::deburr, ToolKind::hand, "deburr", "", std::nullopt, Rule::breakEdges);
   // Seats are cut while the drilled hole still guides their pilot: before it is bored, reamed,
   // tapped.
   std::stable_sort(plan_.steps.begin(), plan_.steps.end(),
@@ -130,19 +148,28 @@ void HolePlanner::addWork() {
 }
 
 void HolePlanner::addSpot() {
-  add(Op::spot, ToolKind::spot, "spot", std::nullopt, Rule::spotFirst);
+  add(Op::spot, ToolKind::spot, "spot", "", std::nullopt, Rule::spotFirst);
 }
 
-HoleStep& HolePlanner::add(Op op, ToolKind kind, std::string tool, std::optional<Length> size,
-                           Rule rule) {
+HoleStep& HolePlanner::add(Op op, ToolKind kind, std::string_view verb, std::string named,
+                           std::optional<Length> size, Rule rule) {
   HoleStep step;
   step.op = op;
   step.kind = kind;
-  step.tool = std::move(tool);
+  step.tool = std::string(verb) + (verb.empty() || named.empty() ? "" : " ") + named;
+  step.named = std::move(named);
+  step.unit = unit_;
   step.size = size;
   step.rule = rule;
   plan_.steps.push_back(std::move(step));
   return plan_.steps.back();
+}
+
+HoleStep& HolePlanner::add(Op op, ToolKind kind, std::string_view verb, const Lettered& size,
+                           Rule rule) {
+  HoleStep& step = add(op, kind, verb, sizeName(size.value, size.unit), size.value, rule);
+  step.unit = size.unit;
+  return step;
 }
 
 void HolePlanner::addDrilled() {
@@ -186,7 +213,7 @@ void HolePlanner::addToSuit() {
   const ToolKind kind = op == Op::ream   ? ToolKind::reamer
                         : op == Op::bore ? ToolKind::bar
                                          : ToolKind::drill;
-  HoleStep& step = add(op, kind, "to suit", std::nullopt, Rule::waitsToSuit);
+  HoleStep& step = add(op, kind, "", "to suit", std::nullopt, Rule::waitsToSuit);
   step.below = tools_.marginBelow();
   setDepths(step, Length(), blindDepth());
   step.struckOut = sizeText();
@@ -221,7 +248,7 @@ HoleStep& HolePlanner::addDrill(const DrillAtHand& drill, Rule rule,
 HoleStep& HolePlanner::addOneDrill(Op op, const DrillAtHand& drill, Rule rule,
                                    std::optional<Length> blindFull) {
   const Length size = drill.drill.diameter;
-  HoleStep& step = add(op, ToolKind::drill, drill.drill.name, size, rule);
+  HoleStep& step = add(op, ToolKind::drill, "", drill.drill.name, size, rule);
   const Length point = pointLength(size);
   step.below = sumHeld(point, tools_.marginBelow());
   step.stands = drill.stands;
@@ -233,6 +260,7 @@ HoleStep& HolePlanner::addOneDrill(Op op, const DrillAtHand& drill, Rule rule,
 
 void HolePlanner::setDepths(HoleStep& step, Length end, std::optional<Length> blindFull) {
   if (isThrough()) {
+    step.through = true;
     if (!work_.throughNow) return;
     step.pointDepth = sumHeld(*work_.throughNow, step.below);
     step.fullDepth = sumHeld(*step.pointDepth, end.negated());
@@ -274,11 +302,12 @@ void HolePlanner::nameNearestDrills(Lacking& lacking, Length low, Length high) {
 }
 
 void HolePlanner::addSpotface() {
-  if (!work_.drilled.seatDiameter) return;
+  if (!work_.drilled.seatDiameter) {
+    lack(Op::spotface, "", Lacking::Why::noSeatSize);
+    return;
+  }
   const Lettered& seat = *work_.drilled.seatDiameter;
-  HoleStep& step =
-      add(Op::spotface, ToolKind::counterbore, "spotface " + sizeName(seat.value, seat.unit),
-          seat.value, Rule::roughFaceFirst);
+  HoleStep& step = add(Op::spotface, ToolKind::counterbore, "spotface", seat, Rule::roughFaceFirst);
   setSpeed(step, seat.value, 1);
   if (work_.drilled.seatDepth) {
     step.fullDepth = sumHeld(work_.drilled.seatDepth->value, work_.onFace);
@@ -287,7 +316,12 @@ void HolePlanner::addSpotface() {
 }
 
 void HolePlanner::addSeat() {
-  if (!work_.drilled.seatDiameter || work_.drilled.seatDiameter->value <= Length()) return;
+  if (!work_.drilled.seatDiameter || work_.drilled.seatDiameter->value <= Length()) {
+    const Make make = work_.drilled.make;
+    if (make == Make::counterbore) lack(Op::counterbore, "", Lacking::Why::noSeatSize);
+    if (make == Make::countersink) lack(Op::countersink, "", Lacking::Why::noSeatSize);
+    return;
+  }
   const Lettered& seat = *work_.drilled.seatDiameter;
   const bool sink = work_.drilled.make == Make::countersink ||
                     (work_.drilled.make != Make::counterbore && !work_.drilled.seatDepth);
@@ -317,11 +351,10 @@ void HolePlanner::addSeat() {
                        sink     ? ToolKind::countersink
                        : byMill ? ToolKind::endMill
                                 : ToolKind::counterbore,
-                       std::string(sink     ? "countersink "
-                                   : byMill ? "end mill "
-                                            : "counterbore ") +
-                           sizeName(seat.value, seat.unit),
-                       seat.value, Rule::asLettered);
+                       sink     ? "countersink"
+                       : byMill ? "end mill"
+                                : "counterbore",
+                       seat, Rule::asLettered);
   setSpeed(step, seat.value, 1);
   if (tool && tool->stands) step.stands = tool->stands->value;
   if (byMill && cutter->stands) step.stands = cutter->stands->value;

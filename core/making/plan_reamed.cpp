@@ -132,9 +132,7 @@ bool HolePlanner::addBoredThenReamed(const OwnedReamer& reamer, bool forPlace) {
 void HolePlanner::addReam(const OwnedReamer& reamer) {
   const bool byHand = reamer.by == ReamedBy::hand;
   HoleStep& step =
-      add(Op::ream, ToolKind::reamer,
-          (byHand ? "hand ream " : "ream ") + sizeName(reamer.size.value, reamer.size.unit),
-          reamer.size.value, Rule::reamToSize);
+      add(Op::ream, ToolKind::reamer, byHand ? "hand ream" : "ream", reamer.size, Rule::reamToSize);
   step.below = ToolsOwned::reamerBelow(reamer);
   step.struckOut = sizeText();
   if (reamer.stands) step.stands = reamer.stands->value;

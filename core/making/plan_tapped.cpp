@@ -81,10 +81,11 @@ void HolePlanner::addTapped() {
 }
 
 void HolePlanner::addTap(const Thread& thread, const TapAtHand& tap) {
-  HoleStep& step = add(Op::tap, ToolKind::tap, "tap " + thread.name, thread.major, Rule::tapThread);
+  HoleStep& step = add(Op::tap, ToolKind::tap, "tap", thread.name, thread.major, Rule::tapThread);
   step.stands = tap.stands;
   step.below = leadLength(thread, tap.lead);
-  step.struckOut = sizeName(thread.major, isMetric(thread) ? Unit::millimetre : Unit::inch);
+  step.unit = isMetric(thread) ? Unit::millimetre : Unit::inch;
+  step.struckOut = sizeName(thread.major, step.unit);
   setDepths(step, step.below, blindDepth());
 }
 

@@ -4,19 +4,24 @@
 #include <string>
 #include <vector>
 
-#include "core/making/tools_owned.h"
+#include "core/making/hole_plan.h"
 
 namespace inchwright {
 
 /// How a slot is milled: with which cutter, how it goes in, and how deep pass by pass.
 struct SlotPlan {
   std::string tool;  ///< `end mill 1/4`
+  Lettered cutter;
   Length size;
   /// Whether the cutter goes straight down; else a hole is drilled at one end first. Where nobody
   /// said whether it cuts over its centre, a hole is drilled.
   bool plunges = false;
   /// Narrower than the slot: down the middle first, then either side, to climb out of nothing.
   bool opensSides = false;
+  /// The drill for that hole: the largest owned that stays within the slot. Empty where the cutter
+  /// plunges, or where no drill is small enough.
+  std::optional<DrillAtHand> first;
+  std::optional<int> speed;    ///< revolutions a minute, a guide
   std::vector<Length> passes;  ///< depths from the face as it is now, the last one full depth
 
   bool operator==(const SlotPlan&) const = default;
@@ -26,13 +31,20 @@ struct SlotWork {
   Length width;
   std::optional<Length> cutter;  ///< the one the print asks for
   std::optional<Length> depth;   ///< from the face as it is now; empty where it is not known
+  bool through = false;
   Unit unit = Unit::inch;
+  std::string material;
 };
 
 /// The cutter named, else the largest owned that goes in; passes of at most half its diameter (from
 /// memory), alike within a tick. Empty where none goes in: see the checks.
 ///
 ///     1/4 wide, 3/8 deep, all customary cutters -> end mill 1/4 in 3 passes: 1/8, 1/4, 3/8
-std::optional<SlotPlan> planSlot(const SlotWork& work, const ToolsOwned& tools);
+std::optional<SlotPlan> planSlot(const SlotWork& work, const ToolsOwned& tools,
+                                 const std::vector<int>& speeds = {});
+
+/// The same as steps, as a hole has them: the drill, then the cutter with its passes. Without a
+/// plan, what lacks.
+HolePlan stepsOfSlot(const SlotWork& work, const std::optional<SlotPlan>& plan);
 
 }  // namespace inchwright

@@ -64,12 +64,11 @@ class HolePlans {
                       out,
                       pair.leads,
                       pair.further.ticks()};
-    std::shared_ptr<const HolePlan>& plan = plans_[key];
-    if (!plan) {
-      plan = std::make_shared<const HolePlan>(
-          planHole(workOf(hole, out, pair), tools_, asked_.job->machine.speeds));
+    const auto [entry, fresh] = plans_.emplace(key, SharedPlan());
+    if (fresh) {
+      entry->second = planHole(workOf(hole, out, pair), tools_, asked_.job->machine.speeds);
     }
-    hole.plan = plan;
+    hole.plan = entry->second;
     return hole;
   }
 
@@ -164,7 +163,7 @@ class HolePlans {
   const WorkBlock& block_;
   const ToolsOwned& tools_;
   std::set<std::string_view> close_;
-  std::map<LikeKey, std::shared_ptr<const HolePlan>> plans_;
+  std::map<LikeKey, SharedPlan> plans_;
   std::map<std::pair<std::string, Axis>, Length> thickness_;
 };
 
@@ -187,23 +186,27 @@ std::set<std::string_view> closelyLettered(const Part& part) {
   return close;
 }
 
-std::vector<PlannedSlot> planSlots(const Part& part, const Setup& setup, const WorkBlock& block,
+std::vector<PlannedSlot> planSlots(const HolesAsked& asked, const WorkBlock& block,
                                    const ToolsOwned& tools) {
   std::vector<PlannedSlot> slots;
-  for (const Feature& feature : part.features) {
+  for (const Feature& feature : asked.part->features) {
     const auto* slot = feature.as<kind::Slot>();
-    if (!slot || !slot->width || feature.face != setup.face) continue;
+    if (!slot || !slot->width || feature.face != asked.setup->face) continue;
     SlotWork work;
     work.width = slot->width->value;
     work.unit = slot->width->unit;
+    work.material = asked.part->material;
     if (slot->cutter) work.cutter = slot->cutter->value;
-    if (slot->depth.through || !slot->depth.length) {
+    work.through = slot->depth.through || !slot->depth.length;
+    if (work.through) {
       work.depth = block.sizeNow(axisAcross(feature.face));
       if (work.depth) work.depth = work.depth->plus(tools.marginBelow());
     } else {
       work.depth = slot->depth.length->value.plus(block.stock(feature.face));
     }
-    if (auto plan = planSlot(work, tools)) slots.push_back({feature.id, *std::move(plan)});
+    std::optional<SlotPlan> plan = planSlot(work, tools, asked.job->machine.speeds);
+    HolePlan steps = stepsOfSlot(work, plan);
+    slots.push_back({feature.id, std::move(plan), std::move(steps)});
   }
   return slots;
 }

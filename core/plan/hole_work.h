@@ -1,7 +1,6 @@
 #pragma once
 
 #include <array>
-#include <memory>
 #include <optional>
 #include <set>
 #include <string_view>
@@ -24,8 +23,8 @@ struct PlannedHole {
   std::optional<std::array<Length, 2>> centre;
   Length diameter;  ///< finished: the outside of a thread; 0 where the print says none
   bool closePlace = false;
-  Length onFace;  ///< still to come off the face it is cut from: depths of the plan include it
-  std::shared_ptr<const HolePlan> plan;  ///< never null; shared by holes that are alike
+  Length onFace;    ///< still to come off the face it is cut from: depths of the plan include it
+  SharedPlan plan;  ///< shared by holes that are alike
 };
 
 /// What is known of the holes before any plan: for `planHoles`.
@@ -41,12 +40,13 @@ struct HolesAsked {
 std::vector<PlannedHole> planHoles(const HolesAsked& asked, const WorkBlock& block,
                                    const ToolsOwned& tools);
 
-/// A slot of the setup's face with how it is milled; those that no cutter goes into are left out.
+/// A slot of the setup's face with how it is milled.
 struct PlannedSlot {
   Id id;
-  SlotPlan plan;
+  std::optional<SlotPlan> plan;  ///< empty where no cutter owned goes in
+  SharedPlan steps;              ///< the same as steps, or what lacks
 };
-std::vector<PlannedSlot> planSlots(const Part& part, const Setup& setup, const WorkBlock& block,
+std::vector<PlannedSlot> planSlots(const HolesAsked& asked, const WorkBlock& block,
                                    const ToolsOwned& tools);
 
 /// Places whose position is lettered closer than a fraction: three places or more, or a tolerance

@@ -5,9 +5,9 @@
 #include <vector>
 
 #include "core/base/result.h"
+#include "core/making/hole_plan.h"
 #include "core/part/job.h"
 #include "core/plan/check_places.h"
-#include "core/plan/making.h"
 #include "core/plan/touch_off.h"
 #include "core/plan/work_at.h"
 #include "core/solution/solution.h"
@@ -25,9 +25,8 @@ struct TableRow {
   /// empty when it has none with a denominator up to 128, is not exact, or the print is metric.
   std::string xFraction;
   std::string yFraction;
-  std::vector<MakingStep> steps;
-  std::vector<MakingFault> faults;
-  int group = 0;  ///< rows that take the same run of tools share a group, in cutting order
+  SharedPlan plan;  ///< how it is made with the tools owned; a slot's stands at both its ends
+  int group = 0;    ///< rows that take the same run of tools share a group, in cutting order
   bool disputed = false;
   bool assumed = false;  ///< its place rests on an assumption
 

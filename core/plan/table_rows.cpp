@@ -4,9 +4,12 @@
 #include <map>
 #include <set>
 #include <tuple>
+#include <unordered_map>
 #include <utility>
 
+#include "core/plan/hole_work.h"
 #include "core/plan/order_of_work.h"
+#include "core/plan/tools_in_order.h"
 
 namespace inchwright {
 namespace {
@@ -37,21 +40,38 @@ std::string printFraction(const Coordinate& coordinate, Unit jobUnit) {
   return writeFraction(coordinate.value.magnitude());
 }
 
-/// What rows share that are worked together: the rank, the first drill, the run of tools.
-using Group = std::tuple<int, Length, std::vector<std::tuple<int, Length, std::string>>>;
+/// What rows share that are worked together: the kind of work they end with, the first drill, the
+/// run of tools, and what the shop or the print lacks for it.
+using Group = std::tuple<OrderRule, Length, std::vector<std::tuple<OrderRule, Length, std::string>>,
+                         std::vector<std::string>>;
 
-Group groupOf(const Feature& feature, const Making& making) {
-  Group group{making.rank, making.first, {}};
-  auto& run = std::get<2>(group);
-  for (const MakingStep& step : making.steps) {
-    const Tool& tool = step.tool;
-    run.emplace_back(static_cast<int>(step.kind), step.diameter,
-                     tool.figure ? tool.name + tool.figure->text : tool.name);
+HolePlan pointPlan() {
+  HolePlan plan;
+  HoleStep& step = plan.steps.emplace_back();
+  step.op = Op::mark;
+  step.kind = ToolKind::hand;
+  step.tool = "mark";
+  step.rule = Rule::markOnly;
+  return plan;
+}
+
+Group groupOf(const Feature& feature, const HolePlan& plan) {
+  Group group;
+  auto& [rank, first, run, said] = group;
+  rank = feature.is(FeatureKind::point) ? OrderRule::marks : OrderRule::drills;
+  for (const HoleStep* step : fittingsOf(plan)) {
+    const OrderRule order = orderOf(*step);
+    run.emplace_back(order, step->size.value_or(Length()), step->tool);
+    // Seats come with the drilling, and edges are broken on every hole.
+    if (order >= OrderRule::bars && order != OrderRule::edges) rank = std::max(rank, order);
+    if (order == OrderRule::drills && first.isZero()) first = step->size.value_or(Length());
   }
+  for (const Lacking& lacking : plan.lacking) said.push_back(lacking.wanted);
   const auto* slot = feature.as<kind::Slot>();
   if (!slot) return group;
+  rank = OrderRule::slots;
   const auto add = [&](const std::optional<Lettered>& figure) {
-    run.emplace_back(0, figure ? figure->value : Length(), figure ? figure->text : std::string());
+    said.push_back(figure ? figure->text : std::string());
   };
   add(slot->width);
   add(slot->length);
@@ -69,15 +89,18 @@ class RowMaker {
  public:
   explicit RowMaker(const WorkAt& work) : work_(work) {
     for (const Loose& loose : work.solution.loose) loose_[{loose.id, loose.axis}] = &loose;
+    const ToolsOwned tools(work.job.shop);
+    const WorkBlock block(work.part, work.solution, &work.setup);
+    const HolesAsked asked{&work.job, &work.part, &work.solution, &work.setup};
+    for (const PlannedHole& hole : planHoles(asked, block, tools)) plans_[hole.id] = hole.plan;
+    for (const PlannedSlot& slot : planSlots(asked, block, tools)) plans_[slot.id] = slot.steps;
   }
 
   Result<RowsFound> take() && {
     for (const Feature& feature : work_.part.features) {
       if (!makesRows(feature, work_.setup.face)) continue;
-      const Making making = makingOf(feature);
-      const Group group = groupOf(feature, making);
       for (const Place& place : drivenPlaces(feature)) {
-        if (const auto failure = addPlace(feature, place, making, group)) return *failure;
+        if (const auto failure = addPlace(feature, place)) return *failure;
       }
     }
     inCuttingOrder();
@@ -85,8 +108,15 @@ class RowMaker {
   }
 
  private:
-  std::optional<Error> addPlace(const Feature& feature, const Place& place, const Making& making,
-                                const Group& group) {
+  /// Of a slot's ends the slot's.
+  const SharedPlan& planAt(const Feature& feature, const Id& place) const {
+    static const SharedPlan kNone, kPoint{pointPlan()};
+    if (feature.is(FeatureKind::point)) return kPoint;
+    const auto found = plans_.find(feature.is(FeatureKind::slot) ? feature.id : place);
+    return found == plans_.end() ? kNone : found->second;
+  }
+
+  std::optional<Error> addPlace(const Feature& feature, const Place& place) {
     const Position* x = placed(feature, place.id, work_.x);
     const Position* y = placed(feature, place.id, work_.y);
     if (!x || !y) return std::nullopt;
@@ -100,13 +130,13 @@ class RowMaker {
     row.kind = feature.kind();
     row.x = *atX;
     row.y = *atY;
-    row.xFraction = printFraction(row.x, work_.jobUnit);
-    row.yFraction = printFraction(row.y, work_.jobUnit);
-    row.steps = making.steps;
-    row.faults = making.faults;
+    row.xFraction = printFraction(row.x, work_.job.unit);
+    row.yFraction = printFraction(row.y, work_.job.unit);
+    row.plan = planAt(feature, place.id);
     row.disputed = x->disputed || y->disputed || work_.x.zero->disputed || work_.y.zero->disputed;
     row.assumed = x->assumed || y->assumed;
-    drafts_.push_back({std::move(row), group});
+    Group group = groupOf(feature, *row.plan);
+    drafts_.push_back({std::move(row), std::move(group)});
     return std::nullopt;
   }
 
@@ -145,6 +175,7 @@ class RowMaker {
   }
 
   const WorkAt& work_;
+  std::unordered_map<Id, SharedPlan> plans_;
   std::map<std::pair<Id, Axis>, const Loose*> loose_;
   std::set<std::pair<Id, Axis>> told_;
   std::vector<Draft> drafts_;

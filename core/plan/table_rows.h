@@ -13,8 +13,9 @@ struct RowsFound {
 };
 
 /// A hole, each hole of a ring or row, the ends of a slot and a point make rows. Rows are grouped
-/// by the run of tools; groups stand in the order of `Making::rank`, then by their first drill,
-/// then by the tools of the run; inside a group the way from zero is short. Errors: `outOfRange`.
+/// by the run of tools of their plans; groups stand in the order of their last kind of work, then
+/// by their first drill, then by the tools of the run; inside a group the way from zero is short.
+/// Errors: `outOfRange`.
 Result<RowsFound> tableRows(const WorkAt& work);
 
 }  // namespace inchwright

@@ -5,23 +5,59 @@
 
 namespace inchwright {
 
-std::vector<ToolUse> toolsInOrder(const std::vector<PlannedHole>& holes, Face face) {
-  // A bar is fitted for each size of hole; its cuts, all of the same tool, are one use.
-  using Key = std::tuple<int, Length, std::string>;
-  std::map<Key, ToolUse> uses;
-  for (const PlannedHole& hole : holes) {
-    if (hole.face != face) continue;
-    for (const HoleStep& step : hole.plan->steps) {
-      const Op rank = step.op == Op::pilot ? Op::drill : step.op;
-      const bool bar = step.kind == ToolKind::bar;
-      const Length size = bar ? hole.diameter : step.size.value_or(Length());
-      ToolUse& use = uses[{static_cast<int>(rank), size, step.tool}];
-      use.op = step.op;
-      use.tool = step.tool;
-      use.size = bar ? std::optional(size) : step.size;
-      if (use.places.empty() || use.places.back() != hole.id) use.places.push_back(hole.id);
-    }
+std::string_view nameOf(OrderRule rule) {
+  constexpr std::string_view kNames[] = {"marks", "rough_faces", "spots",   "drills",
+                                         "seats", "bars",        "reamers", "taps",
+                                         "slots", "pockets",     "edges"};
+  return kNames[static_cast<std::size_t>(rule)];
+}
+
+OrderRule orderOf(const HoleStep& step) {
+  switch (step.op) {
+    case Op::mark:
+      return OrderRule::marks;
+    case Op::spotface:
+      return OrderRule::roughFaces;
+    case Op::spot:
+      return OrderRule::spots;
+    case Op::pilot:
+    case Op::drill:
+      return OrderRule::drills;
+    case Op::counterbore:
+    case Op::countersink:
+      return OrderRule::seats;
+    case Op::bore:
+      return OrderRule::bars;
+    case Op::ream:
+      return OrderRule::reamers;
+    case Op::tap:
+      return OrderRule::taps;
+    case Op::mill:
+      return OrderRule::slots;
+    case Op::deburr:
+      break;
   }
+  return OrderRule::edges;
+}
+
+std::vector<ToolUse> toolsInOrder(const std::vector<PlannedHole>& holes,
+                                  const std::vector<PlannedSlot>& slots, Face face) {
+  // A bar is fitted for each size of hole.
+  using Key = std::tuple<OrderRule, Length, std::string>;
+  std::map<Key, ToolUse> uses;
+  const auto add = [&](const Id& place, const HolePlan& plan) {
+    for (const HoleStep* step : fittingsOf(plan)) {
+      ToolUse& use = uses[{orderOf(*step), step->size.value_or(Length()), step->tool}];
+      use.op = step->op;
+      use.tool = step->tool;
+      use.size = step->size;
+      if (use.places.empty() || use.places.back() != place) use.places.push_back(place);
+    }
+  };
+  for (const PlannedHole& hole : holes) {
+    if (hole.face == face) add(hole.id, *hole.plan);
+  }
+  for (const PlannedSlot& slot : slots) add(slot.id, *slot.steps);
   std::vector<ToolUse> order;
   for (auto& [key, use] : uses) order.push_back(std::move(use));
   return order;

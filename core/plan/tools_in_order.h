@@ -1,11 +1,33 @@
 #pragma once
 
 #include <string>
+#include <string_view>
 #include <vector>
 
 #include "core/plan/hole_work.h"
 
 namespace inchwright {
+
+/// Why one kind of work comes before another, in that order: the rules by which a setup is worked,
+/// so that each tool is fitted once and nothing cut is in the way of what comes. `core/say` words
+/// them (common practice, no source).
+enum class OrderRule {
+  marks,       ///< points are marked before there is a chip on the work
+  roughFaces,  ///< a spotface gives the drill a flat to start on
+  spots,       ///< all places while nothing is cut yet: what is wrong shows before it costs
+  drills,      ///< from the smallest up, so that a pilot always comes before what it is for
+  seats,       ///< while the drilled hole still guides their pilot
+  bars,        ///< a bore goes where the table stands, before a reamer follows it
+  reamers,     ///< to size once nothing more is drilled beside them
+  taps,        ///< last of the holes, when their chips are out of the way
+  slots,       ///< when every drill has had whole metal about it
+  pockets,     ///< likewise, and after the slots that run into them
+  edges        ///< when no tool raises another burr
+};
+std::string_view nameOf(OrderRule rule);  ///< `spots`, `drills` …
+
+/// The rule that says where a step stands.
+OrderRule orderOf(const HoleStep& step);
 
 /// A tool of a setup and what it is fitted for.
 struct ToolUse {
@@ -17,10 +39,9 @@ struct ToolUse {
   bool operator==(const ToolUse&) const = default;
 };
 
-/// The tools of all holes of a face in the order of use, so that each is fitted once: rough faces,
-/// then spotting, drills from the smallest up (so a pilot always comes before what it is for),
-/// seats while the drilled hole guides them, bars, reamers, taps when the chips are out of the way,
-/// edges. Boring cuts at one hole count as one fitting.
-std::vector<ToolUse> toolsInOrder(const std::vector<PlannedHole>& holes, Face face);
+/// The tools of all holes of a face and of its slots in the order of use, so that each is fitted
+/// once: by `OrderRule`. Boring cuts at one hole count as one fitting.
+std::vector<ToolUse> toolsInOrder(const std::vector<PlannedHole>& holes,
+                                  const std::vector<PlannedSlot>& slots, Face face);
 
 }  // namespace inchwright

@@ -74,7 +74,7 @@ Result<WorkAt> workAt(const Job& job, const Part& part, const Solution& solution
   if (!x) return x.error();
   Result<TableAxis> y = tableAxis(at, MachineAxis::y, axes.y, yCounts);
   if (!y) return y.error();
-  return WorkAt{at, job.unit, *step, axes, *std::move(x), *std::move(y)};
+  return WorkAt{at, job, *step, axes, *std::move(x), *std::move(y)};
 }
 
 }  // namespace inchwright

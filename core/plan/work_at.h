@@ -54,8 +54,8 @@ struct TableOptions {
 
 /// A part in one of its setups, with all that coordinates need: made once and handed on.
 struct WorkAt : PartAt {
-  Unit jobUnit = Unit::inch;  ///< of the print's bare figures
-  Step step;                  ///< of the readout, in the unit that figures are shown in
+  const Job& job;  ///< outlives it as well
+  Step step;       ///< of the readout, in the unit that figures are shown in
   MachineAxes axes;
   TableAxis x;
   TableAxis y;

@@ -22,26 +22,26 @@ bool cuts(std::string_view tool, Length diameter) {
   return thread && thread->major == diameter;
 }
 
-bool names(std::string_view tick, const MakingStep& step) {
+bool names(std::string_view tick, const HoleStep& step) {
   if (tick == doneName(step)) return true;
-  const std::string_view kind = nameOf(step.kind);
-  if (!tick.starts_with(kind) || step.diameter.isZero()) return false;
+  const std::string_view kind = nameOf(step.op);
+  if (!tick.starts_with(kind) || !step.size) return false;
   tick.remove_prefix(kind.size());
-  return tick.starts_with(' ') && cuts(tick.substr(1), step.diameter);
+  return tick.starts_with(' ') && cuts(tick.substr(1), *step.size);
 }
 
 }  // namespace
 
-std::string doneName(const MakingStep& step) {
-  return stepWords(step, Unit::inch, English::uk);
+std::string doneName(const HoleStep& step) {
+  return stepWords(step, Unit::inch);
 }
 
-bool isDone(const MadePlace& made, const MakingStep& step) {
+bool isDone(const MadePlace& made, const HoleStep& step) {
   return std::any_of(made.ticks.begin(), made.ticks.end(),
                      [&](const std::string& tick) { return names(tick, step); });
 }
 
-MadePlace withDone(MadePlace made, const MakingStep& step, bool done) {
+MadePlace withDone(MadePlace made, const HoleStep& step, bool done) {
   std::erase_if(made.ticks, [&](const std::string& tick) { return names(tick, step); });
   if (done) made.ticks.push_back(doneName(step));
   return made;

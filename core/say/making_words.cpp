@@ -1,7 +1,7 @@
 #include "core/say/making_words.h"
 
 #include "core/say/figure_words.h"
-#include "core/shop/threads.h"
+#include "core/say/plan_words.h"
 
 namespace inchwright {
 namespace {
@@ -31,98 +31,72 @@ std::string slotWords(const kind::Slot& slot, Unit shown) {
   return text + ", " + depthPhrase(slot.depth, shown);
 }
 
-std::string_view locateWords(Locate locate) {
-  switch (locate) {
-    case Locate::mate:
-      return "locate from its mate";
-    case Locate::pair:
-      return "drill with its mate, as a pair";
-    case Locate::assembly:
-      return "locate on assembly";
-    case Locate::suit:
-      return "locate to suit";
-    case Locate::coordinate:
-      break;
-  }
-  return {};
-}
-
-std::string faultWords(MakingFault fault, const Drilled& hole) {
-  switch (fault) {
-    case MakingFault::noDiameter:
-      return "the print gives no diameter";
-    case MakingFault::noDrillOfSize:
-      return "no listed drill has this size";
-    case MakingFault::noDrillUnderReamer:
-      return "no listed drill suits this reamer";
-    case MakingFault::noDrillUnderBore:
-      return "too small for the drills listed";
-    case MakingFault::noThread:
-      return "the print gives no thread";
-    case MakingFault::unknownThread: {
-      const Result<Thread> thread = threadNamed(hole.thread);
-      return thread ? std::string() : thread.error().text;
-    }
-    case MakingFault::noCounterboreSize:
-      return "the print gives no size for the counterbore";
-    case MakingFault::noCountersinkSize:
-      return "the print gives no size for the countersink";
-    case MakingFault::noSpotfaceSize:
-      break;
-  }
-  return "the print gives no size for the spotface";
-}
-
 }  // namespace
 
-std::string toolText(const MakingStep& step, Unit shown, English english) {
-  const Tool& tool = step.tool;
-  const std::string figure = tool.figure ? figureText(*tool.figure, shown) : std::string();
-  switch (tool.way) {
-    case Tool::Way::plain:
-      return {};
-    case Tool::Way::named:
-      return tool.name.empty() ? "thread not given" : tool.name;
-    case Tool::Way::sized:
-      return figure;
-    case Tool::Way::toFigure:
-      return "to " + figure;
-    case Tool::Way::under:
-      return "under " + figure;
-    case Tool::Way::boredUnder:
-      return "and bore under " + figure;
-    case Tool::Way::tappingSize:
-      return inEnglish("tapping size for ", english) +
-             (tool.name.empty() ? "thread not given" : tool.name);
-    case Tool::Way::asWanted:
-      break;
-  }
-  return "to size";
+std::string verbText(const HoleStep& step) {
+  // A drill is called by its name alone.
+  if (step.tool == step.named) return std::string(nameOf(step.op));
+  return step.named.empty() ? step.tool
+                            : step.tool.substr(0, step.tool.size() - step.named.size() - 1);
 }
 
-std::string toolName(const MakingStep& step, Unit shown, English english) {
-  const bool drill = step.kind == StepKind::drill && step.tool.way == Tool::Way::named;
-  return drill ? step.tool.name : stepWords(step, shown, english);
+std::string toolText(const HoleStep& step, Unit shown) {
+  const bool bar = step.kind == ToolKind::bar && step.size;
+  std::string text = bar ? sizeName(*step.size, step.unit) : step.named;
+  const bool figure = bar || step.kind == ToolKind::reamer || step.kind == ToolKind::endMill ||
+                      step.kind == ToolKind::counterbore || step.kind == ToolKind::countersink;
+  if (figure && step.size && step.unit == Unit::inch && shown == Unit::millimetre) text += " in";
+  return text;
 }
 
-std::string stepWords(const MakingStep& step, Unit shown, English english) {
-  const std::string tool = toolText(step, shown, english);
-  const std::string kind(nameOf(step.kind));
-  return tool.empty() ? kind : kind + " " + tool;
+std::string stepWords(const HoleStep& step, Unit shown) {
+  const std::string tool = toolText(step, shown);
+  return verbText(step) + (tool.empty() ? "" : " ") + tool;
 }
 
-std::string stepsWords(const TableRow& row, Unit shown, English english) {
+std::string stepsWords(const TableRow& row, Unit shown) {
   std::string text;
-  for (const MakingStep& step : row.steps) {
-    text += (text.empty() ? "" : ", ") + stepWords(step, shown, english);
+  for (const HoleStep* step : fittingsOf(*row.plan)) {
+    text += (text.empty() ? "" : ", ") + stepWords(*step, shown);
   }
   return text;
 }
 
-std::string depthText(const MakingStep& step, Unit shown) {
-  if (!step.depth) return {};
-  if (step.depth->through || !step.depth->length) return "through";
-  return figureText(*step.depth->length, shown);
+std::string runNotes(const HolePlan& plan, Unit shown) {
+  std::string text, speeds;
+  const auto add = [&](const std::string& more) {
+    text += (text.empty() ? "" : " \u00B7 ") + more;
+  };
+  for (const HoleStep* step : fittingsOf(plan)) {
+    if (step->percent) add(std::to_string((*step->percent + 50) / 100) + " % of thread");
+    if (!step->struckOut.empty()) add("never drill " + struckText(*step, shown));
+    if (step->speed) speeds += (speeds.empty() ? "" : ", ") + std::to_string(*step->speed);
+  }
+  if (!speeds.empty()) add(speeds + " rpm");
+  return text;
+}
+
+std::string keptTo(const HolePlan& plan, const Step& shown) {
+  std::string text;
+  for (const HoleStep& step : plan.steps) {
+    const bool deep = !step.through && step.fullDepth;
+    if (!deep && !step.dial && step.passes.size() < 2) continue;
+    HoleStep kept = step;
+    kept.percent.reset();
+    kept.cutsOver.reset();
+    kept.speed.reset();
+    kept.struckOut.clear();
+    if (step.through) kept.fullDepth = kept.pointDepth = std::nullopt;
+    if (!step.dial) kept.size.reset();
+    text += (text.empty() ? "" : " \u00B7 ") +
+            (step.dial ? step.tool : stepWords(step, shown.unit)) + " " + wordsOf(kept, shown);
+  }
+  return text;
+}
+
+std::string depthText(const HoleStep& step, const Step& shown) {
+  if (step.through) return "through";
+  return step.fullDepth ? atStep(*step.fullDepth, shown) : std::string();
 }
 
 std::string sizeWords(const Feature& feature, Unit shown, English) {
@@ -147,18 +121,21 @@ std::string sizeWords(const Feature& feature, Unit shown, English) {
   return holeWords(*hole, "drill", shown);
 }
 
-std::string noteWords(const Feature& feature, const TableRow& row, English) {
+std::string noteWords(const Feature& feature, const TableRow& row, const Step& shown,
+                      English english) {
   std::string notes;
-  const auto add = [&](std::string_view note) {
+  const auto add = [&](const std::string& note) {
     if (note.empty()) return;
     if (!notes.empty()) notes += "; ";
     notes += note;
   };
   if (row.disputed) add("a loop it lies on does not close");
-  if (feature.drilled()) add(locateWords(feature.drilled()->locate));
   if (row.assumed) add("its place rests on an assumption");
   if (!row.x.exact || !row.y.exact) add("no exact figure: rounded");
-  for (const MakingFault fault : row.faults) add(faultWords(fault, *feature.drilled()));
+  for (const HoleNote note : row.plan->notes) add(inEnglish(wordsOf(note), english));
+  for (const Lacking& lacking : row.plan->lacking) {
+    add(inEnglish(wordsOf(lacking, shown), english));
+  }
   add(feature.note);
   return notes;
 }

@@ -8,26 +8,33 @@
 
 namespace inchwright {
 
-/// What is fitted, without the kind of work: `15/64`, `to 1.5`, `tapping size for 3 PX`. Empty
-/// where the kind says all.
-std::string toolText(const MakingStep& step, Unit shown, English english);
+/// The kind of work as the tool's name says it: `spot`, `drill`, `end mill`, `hand ream`.
+std::string verbText(const HoleStep& step);
+/// What it is done with: `15/64`, `3/4`; of a bar the size it comes to; empty where the kind says
+/// all. On a metric readout sizes in inches say so.
+std::string toolText(const HoleStep& step, Unit shown);
 
-/// The tool by itself, as a table names it: `15/64`, `ream 1/4`, `spot`.
-std::string toolName(const MakingStep& step, Unit shown, English english);
+/// One operation with what it is done with: `spot`, `drill 15/64`, `end mill 3/4`, `ream 1/4`.
+std::string stepWords(const HoleStep& step, Unit shown);
 
-/// One operation: `drill 15/64`.
-std::string stepWords(const MakingStep& step, Unit shown, English english);
+/// The operations at a place in order: `spot, drill 15/64, ream 1/4, deburr`.
+std::string stepsWords(const TableRow& row, Unit shown);
 
-/// The operations at a hole in order: `spot, drill 15/64, ream 1/4`.
-std::string stepsWords(const TableRow& row, Unit shown, English english);
+/// What all places with that run of tools share: `never drill 1/4 · 69 % of thread · 1200, 600
+/// rpm`.
+std::string runNotes(const HolePlan& plan, Unit shown);
+/// What is kept to at one place: depths of what is not through, each boring cut with a line to
+/// write on, passes. Empty where there is nothing.
+std::string keptTo(const HolePlan& plan, const Step& shown);
 
-/// How deep: `through`, `3/8`; empty where no depth is kept to.
-std::string depthText(const MakingStep& step, Unit shown);
+/// How deep to full diameter: `through`, `0.3750`; empty where no depth is kept to.
+std::string depthText(const HoleStep& step, const Step& shown);
 
 /// What is made of a feature, as lettered: `Ø1/4 ream, through`.
 std::string sizeWords(const Feature& feature, Unit shown, English english);
 
 /// All that there is to note of a row: how its place is found, what is in doubt, what lacks.
-std::string noteWords(const Feature& feature, const TableRow& row, English english);
+std::string noteWords(const Feature& feature, const TableRow& row, const Step& shown,
+                      English english);
 
 }  // namespace inchwright

@@ -79,6 +79,8 @@ std::string whyText(const Lacking& lacking) {
       return "no tool for a seat of " + wanted + " is owned";
     case Lacking::Why::noDrillUnder:
       return "nothing owned is small enough to start a bore of " + wanted;
+    case Lacking::Why::noSeatSize:
+      return "the print gives no size for the " + std::string(nameOf(lacking.op));
     case Lacking::Why::noCutter:
       break;
   }
@@ -156,10 +158,51 @@ std::string wordsOf(Rule rule) {
       return "left 1/32 under until it is known what it has to suit";
     case Rule::waitsToSuit:
       return "to suit: its size waits for what is measured";
+    case Rule::holeForCutter:
+      return "at one end, since the cutter is not known to cut over its centre";
+    case Rule::largestThatGoes:
+      return "the largest cutter owned that goes in; passes of at most half its diameter (from "
+             "memory)";
+    case Rule::markOnly:
+      return "a point: nothing is cut";
     case Rule::breakEdges:
       break;
   }
   return "break both edges";
+}
+
+std::string wordsOf(OrderRule rule) {
+  switch (rule) {
+    case OrderRule::marks:
+      return "points are marked before there is a chip on the work";
+    case OrderRule::roughFaces:
+      return "a spotface first gives the drill a flat to start on";
+    case OrderRule::spots:
+      return "every place is spotted before any is drilled: what is wrong shows before it costs";
+    case OrderRule::drills:
+      return "drills from the smallest up, so that a pilot comes before what it is for";
+    case OrderRule::seats:
+      return "seats while the drilled hole still guides their pilot";
+    case OrderRule::bars:
+      return "bores before reamers, which follow the hole they find";
+    case OrderRule::reamers:
+      return "reamers once nothing more is drilled beside them";
+    case OrderRule::taps:
+      return "taps last of the holes, when the chips are out of the way";
+    case OrderRule::slots:
+      return "slots when every drill has had whole metal about it";
+    case OrderRule::pockets:
+      return "pockets after the slots that run into them";
+    case OrderRule::edges:
+      break;
+  }
+  return "edges when no tool raises another burr";
+}
+
+std::string struckText(const HoleStep& step, Unit shown) {
+  const bool bare = step.struckOut.find_first_not_of("0123456789./ -") == std::string::npos;
+  if (!bare || step.struckOut.empty() || step.unit == shown) return step.struckOut;
+  return step.struckOut + (step.unit == Unit::inch ? " in" : " mm");
 }
 
 std::string wordsOf(const HoleStep& step, const Step& shown) {
@@ -175,10 +218,19 @@ std::string wordsOf(const HoleStep& step, const Step& shown) {
   if (step.pointDepth && step.pointDepth != step.fullDepth) {
     add(figureAt(*step.pointDepth, shown) + " to its end");
   }
+  if (step.passes.size() > 1) {
+    std::string passes = std::to_string(step.passes.size()) + " passes: ";
+    constexpr std::size_t kMostPasses = 8;
+    for (std::size_t i = 0; i < step.passes.size() && i < kMostPasses; ++i) {
+      passes += (i == 0 ? "" : ", ") + figureAt(step.passes[i], shown);
+    }
+    if (step.passes.size() > kMostPasses) passes += " and so on";
+    add(passes);
+  }
   if (step.percent) add(percentText(*step.percent) + " of thread");
   if (step.cutsOver) add("may cut " + figureAt(*step.cutsOver, shown) + " over");
   if (step.speed) add("about " + std::to_string(*step.speed) + " rpm");
-  if (!step.struckOut.empty()) add("never drill " + step.struckOut);
+  if (!step.struckOut.empty()) add("never drill " + struckText(step, shown.unit));
   if (step.measure) add("measure: ______");
   return text;
 }

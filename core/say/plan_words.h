@@ -5,6 +5,7 @@
 
 #include "core/checks/finding.h"
 #include "core/measure/writing.h"
+#include "core/plan/tools_in_order.h"
 
 namespace inchwright {
 
@@ -17,7 +18,14 @@ std::string wordsOf(Rule rule);
 /// Of a step what is worth saying behind its tool: `0.2420, 0.3435 deep, 0.4165 to its end`.
 std::string wordsOf(const HoleStep& step, const Step& shown);
 
+/// The size that is never to be drilled there, as lettered; with its unit where that is not the
+/// readout's. Empty where none is struck out.
+std::string struckText(const HoleStep& step, Unit shown);
+
 std::string wordsOf(HoleNote note);
+
+/// Why that kind of work stands where it does.
+std::string wordsOf(OrderRule rule);
 
 /// What is lacking, the nearest that is owned with what each changes, and what to buy or bore.
 std::string wordsOf(const Lacking& lacking, const Step& shown);

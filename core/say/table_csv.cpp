@@ -34,7 +34,7 @@ std::string tablesAsCsv(const std::vector<TableOfPart>& tables) {
                       row.id, std::string(nameOf(row.kind)), row.x.text, row.y.text,
                       std::to_string(row.x.value.ticks()), std::to_string(row.y.value.ticks()),
                       row.x.exact && row.y.exact ? "true" : "false", row.xFraction, row.yFraction,
-                      words.rows[i].size, stepsWords(row, unit, English::uk), words.rows[i].note});
+                      words.rows[i].size, stepsWords(row, unit), words.rows[i].note});
     }
   }
   return csv;

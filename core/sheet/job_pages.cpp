@@ -6,6 +6,7 @@
 #include <tuple>
 
 #include "core/measure/limits.h"
+#include "core/plan/tools_in_order.h"
 #include "core/say/doubt_words.h"
 #include "core/say/figure_words.h"
 #include "core/say/kit_words.h"
@@ -331,7 +332,7 @@ std::vector<Page> stockPages(const JobOnPaper& job) {
 
 std::vector<Page> toolPages(const JobOnPaper& job) {
   const double width = plainWidth(job);
-  using Key = std::tuple<StepKind, Length, std::string>;
+  using Key = std::tuple<OrderRule, Length, std::string>;
   std::map<Key, JobTool> uses;
   std::vector<std::string> lacking;
   for (const PartInJob& in : job.parts) {
@@ -340,14 +341,14 @@ std::vector<Page> toolPages(const JobOnPaper& job) {
       const SetupWords words = setupWords(in.part, one.table, job.options.english);
       for (std::size_t i = 0; i < one.table.rows.size(); ++i) {
         const TableRow& row = one.table.rows[i];
-        for (const MakingStep& step : row.steps) {
-          if (step.kind == StepKind::mark) continue;
-          JobTool& use = uses[{step.kind, step.diameter,
-                               stepWords(step, one.table.step.unit, job.options.english)}];
+        for (const HoleStep* step : fittingsOf(*row.plan)) {
+          if (step->kind == ToolKind::hand) continue;
+          JobTool& use = uses[{orderOf(*step), step->size.value_or(Length()),
+                               stepWords(*step, one.table.step.unit)}];
           ++use.times;
           if (use.where.empty() || use.where.back() != where) use.where.push_back(where);
         }
-        if (!row.faults.empty()) {
+        if (!row.plan->lacking.empty()) {
           lacking.push_back(where + ", " + row.id + ": " + words.rows[i].note);
         }
       }
@@ -366,7 +367,7 @@ std::vector<Page> toolPages(const JobOnPaper& job) {
   }
   if (!lacking.empty()) {
     pieces.push_back(space(4));
-    pieces.push_back(plainHeading("Not to be had from the tables", width));
+    pieces.push_back(plainHeading("Not to be had from what is owned", width));
     for (const std::string& one : lacking) join(pieces, plainText(one, width));
   }
   return plainPages(job, "Tools for the job", pieces);

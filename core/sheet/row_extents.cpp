@@ -25,6 +25,12 @@ void widenFor(const std::string& fraction, RowExtents& extents) {
 
 }  // namespace
 
+std::vector<const HoleStep*> tickedSteps(const HolePlan& plan) {
+  std::vector<const HoleStep*> steps = fittingsOf(plan);
+  std::erase_if(steps, [](const HoleStep* step) { return step->op == Op::deburr; });
+  return steps;
+}
+
 RowExtents extentsOf(const SetupTable& table, English english) {
   RowExtents extents;
   for (const TableRow& row : table.rows) {
@@ -33,34 +39,41 @@ RowExtents extentsOf(const SetupTable& table, English english) {
     extents.id = std::max(extents.id, textWidth(row.id, 1, Typeface::bold));
     widenFor(row.xFraction, extents);
     widenFor(row.yFraction, extents);
-    extents.steps = std::max(extents.steps, row.steps.size());
-    for (const MakingStep& step : row.steps) {
-      const double label = textWidth(tickLabel(step.kind, english), 1, Typeface::bold);
+    const std::vector<const HoleStep*> steps = tickedSteps(*row.plan);
+    extents.steps = std::max(extents.steps, steps.size());
+    for (const HoleStep* step : steps) {
+      const double label = textWidth(tickLabel(step->op, english), 1, Typeface::bold);
       extents.tickLabel = std::max(extents.tickLabel, label);
     }
   }
   return extents;
 }
 
-std::string tickLabel(StepKind kind, English english) {
-  switch (kind) {
-    case StepKind::spot:
+std::string tickLabel(Op op, English english) {
+  switch (op) {
+    case Op::spot:
       return "SPOT";
-    case StepKind::drill:
+    case Op::pilot:
+      return "PILOT";
+    case Op::drill:
       return "DRILL";
-    case StepKind::ream:
+    case Op::ream:
       return "REAM";
-    case StepKind::bore:
+    case Op::bore:
       return "BORE";
-    case StepKind::tap:
+    case Op::tap:
       return "TAP";
-    case StepKind::counterbore:
+    case Op::counterbore:
       return inEnglish("C'BORE", english);
-    case StepKind::countersink:
+    case Op::countersink:
       return inEnglish("C'SINK", english);
-    case StepKind::spotface:
+    case Op::spotface:
       return inEnglish("S'FACE", english);
-    case StepKind::mark:
+    case Op::deburr:
+      return "EDGE";
+    case Op::mill:
+      return "MILL";
+    case Op::mark:
       break;
   }
   return "MARK";

@@ -2,6 +2,7 @@
 
 #include <cstddef>
 #include <string>
+#include <vector>
 
 #include "core/base/english.h"
 #include "core/plan/table.h"
@@ -18,9 +19,12 @@ struct RowExtents {
   std::size_t steps = 1;  ///< the most of any row, one at least
 };
 
+/// The steps that have a box to tick: edges are broken in one go at the end, and have none.
+std::vector<const HoleStep*> tickedSteps(const HolePlan& plan);
+
 RowExtents extentsOf(const SetupTable& table, English english);
 
 /// The word above a tick column: `SPOT`, `C'BORE`.
-std::string tickLabel(StepKind kind, English english);
+std::string tickLabel(Op op, English english);
 
 }  // namespace inchwright

@@ -7,6 +7,7 @@
 #include <utility>
 #include <vector>
 
+#include "core/base/ascii.h"
 #include "core/measure/writing.h"
 #include "core/say/making_words.h"
 #include "core/sheet/id_setting.h"
@@ -31,12 +32,13 @@ std::vector<std::size_t> chunksOf(std::size_t count) {
 }
 
 /// `SPOT`, `DRILL 15/64`, `REAM 1/4`: the work in capitals, the tool as it is called.
-std::string runInWords(const TableRow& row, Unit unit, English english) {
+std::string runInWords(const TableRow& row, Unit unit) {
   std::string words;
-  for (const MakingStep& step : row.steps) {
-    const std::string tool = toolText(step, unit, english);
-    words += (words.empty() ? "" : " \u00B7 ") + tickLabel(step.kind, english);
-    if (!tool.empty()) words += " " + tool;
+  for (const HoleStep* step : fittingsOf(*row.plan)) {
+    const std::string tool = toolText(*step, unit);
+    std::string verb = verbText(*step);
+    std::transform(verb.begin(), verb.end(), verb.begin(), upperAscii);
+    words += (words.empty() ? "" : " \u00B7 ") + verb + (tool.empty() ? "" : " ") + tool;
   }
   return words.empty() ? "PLACES" : words;
 }
@@ -113,9 +115,10 @@ Piece RowSetter::heading(const Group& group, bool continued) const {
   LaidLine words;
   // A run of many or long names is set as small as the other words rather than fill the page.
   for (const double height : {style_.tool(), style_.body()}) {
-    std::vector<Run> runs{{runInWords(first, content_.table.step.unit, content_.options.english),
-                           {height, Typeface::bold}}};
+    std::vector<Run> runs{{runInWords(first, content_.table.step.unit), {height, Typeface::bold}}};
     if (!group.size.empty()) runs.push_back({group.size, plain});
+    const std::string notes = runNotes(*first.plan, content_.table.step.unit);
+    if (!notes.empty()) runs.push_back({notes, plain});
     if (continued) runs.push_back({"(continued)", plain});
     const std::vector<LaidLine> lines = layParagraph(runs, width_);
     words = stacked(lines);
@@ -134,11 +137,12 @@ Piece RowSetter::heading(const Group& group, bool continued) const {
     piece.sketch.text(plan_.yPoint - plan_.before + sign, baseline, "Y", column);
   }
   const Sketch::Look label{tickLabelHeight(style_), Typeface::bold, TextAlign::centre};
-  for (std::size_t i = 0; i < first.steps.size(); ++i) {
-    piece.sketch.text(tickCentre(i), baseline,
-                      tickLabel(first.steps[i].kind, content_.options.english), label);
+  const std::vector<const HoleStep*> steps = tickedSteps(*first.plan);
+  for (std::size_t i = 0; i < steps.size(); ++i) {
+    piece.sketch.text(tickCentre(i), baseline, tickLabel(steps[i]->op, content_.options.english),
+                      label);
   }
-  if (first.steps.empty()) piece.sketch.text(tickCentre(0), baseline, "DONE", label);
+  if (steps.empty()) piece.sketch.text(tickCentre(0), baseline, "DONE", label);
   piece.height = baseline + 1.0;
   piece.sketch.line({0, piece.height}, {width_, piece.height}, {Ink::black, kThin, {}});
   return piece;
@@ -155,6 +159,7 @@ std::string RowSetter::smallPrint(const TableRow& row, bool ownSize) const {
   }
   const SetupWords::Row& said = content_.words.rows[&row - content_.table.rows.data()];
   if (ownSize) also(said.size);
+  also(keptTo(*row.plan, content_.table.step));
   also(said.note);
   if (content_.options.showRounding) {
     const Unit unit = content_.table.step.unit;
@@ -248,7 +253,7 @@ void RowSetter::draw(const TableRow& row, const std::vector<Run>& words, double 
   target(row, height, piece.sketch);
   const double first = firstBaseline();
   std::ignore = setId(piece, row.id, plan_.idLeft, first, plan_.idWidth, plan_.figureHeight);
-  for (std::size_t i = 0; i < std::max<std::size_t>(1, row.steps.size()); ++i) {
+  for (std::size_t i = 0; i < std::max<std::size_t>(1, tickedSteps(*row.plan).size()); ++i) {
     drawTickBox(piece.sketch, {tickCentre(i) - box() / 2, ticksTop(first)}, box());
   }
   double y = piece.height;

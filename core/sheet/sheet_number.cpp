@@ -77,7 +77,7 @@ void mixTable(const SheetContent& content, const SetupWords& words, Mark& mark) 
   for (std::size_t i = 0; i < table.rows.size(); ++i) {
     const TableRow& row = table.rows[i];
     mark.mix({row.id, row.xFraction, row.yFraction, words.rows[i].size, words.rows[i].note,
-              stepsWords(row, unit, English::uk)});
+              stepsWords(row, unit), runNotes(*row.plan, unit), keptTo(*row.plan, table.step)});
     mark.mix(row.x);
     mark.mix(row.y);
   }

@@ -36,7 +36,7 @@ class StepGatherer {
 
   std::vector<TabletStep> toolSteps() const {
     std::vector<TabletStep> steps;
-    for (const ToolUse& use : toolsInOrder(checked_.holes, table_.face)) {
+    for (const ToolUse& use : toolsInOrder(checked_.holes, checked_.milled, table_.face)) {
       TabletStep step;
       step.title = verbOf(use);
       for (const TableRow& row : table_.rows) {

@@ -11,8 +11,8 @@
 namespace inchwright {
 namespace {
 
-// A hole to be reamed is drilled undersize, about 1/64 in up to 1/2 in, never at the reamer's own
-// size; and it is spotted before it is drilled, and drilled before it is reamed.
+// A hole to be reamed is drilled undersize, by .006 to .018 in, never at the reamer's own size; and
+// it is spotted before it is drilled, and drilled before it is reamed.
 TEST(TradeCustom, ReamedHolesAreDrilledUndersize) {
   for (const char* size : {"1/8", "3/16", "1/4", "5/16", "3/8", "7/16", "1/2"}) {
     SCOPED_TRACE(size);
@@ -23,19 +23,19 @@ TEST(TradeCustom, ReamedHolesAreDrilledUndersize) {
     const auto table = makeTable(Job(), part, solution, defaultSetup(part, solution));
     ASSERT_TRUE(table.ok()) << table.error().text;
     ASSERT_EQ(table->rows.size(), 1u);
-    const auto& steps = table->rows[0].steps;
-    const auto find = [&steps](StepKind kind) {
+    const auto& steps = table->rows[0].plan->steps;
+    const auto find = [&steps](Op op) {
       return std::find_if(steps.begin(), steps.end(),
-                          [kind](const MakingStep& step) { return step.kind == kind; });
+                          [op](const HoleStep& step) { return step.op == op; });
     };
-    const auto spot = find(StepKind::spot);
-    const auto drill = find(StepKind::drill);
-    const auto ream = find(StepKind::ream);
+    const auto spot = find(Op::spot);
+    const auto drill = find(Op::drill);
+    const auto ream = find(Op::ream);
     ASSERT_TRUE(spot < drill && drill < ream && ream != steps.end());
-    EXPECT_EQ(ream->diameter, length(size));
-    const Length left = *ream->diameter.minus(drill->diameter);
-    EXPECT_GE(left, length("1/64"));
-    EXPECT_LE(left, length("1/32"));
+    EXPECT_EQ(ream->size, length(size));
+    const Length left = *ream->size->minus(*drill->size);
+    EXPECT_GE(left, length("0.006"));
+    EXPECT_LE(left, length("0.018"));
   }
 }
 

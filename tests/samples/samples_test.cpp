@@ -127,7 +127,7 @@ TEST_P(Sample, EverySetupMakesATable) {
     for (const TableRow& row : table->rows) {
       const Feature* feature = part.feature(row.feature);
       ASSERT_NE(feature, nullptr);
-      EXPECT_TRUE(!feature->is(FeatureKind::hole) || !row.steps.empty()) << row.id;
+      EXPECT_TRUE(!feature->is(FeatureKind::hole) || !row.plan->steps.empty()) << row.id;
     }
   }
 }

@@ -8,7 +8,10 @@ namespace inchwright::test {
 namespace {
 
 SlotWork slot(const char* width, const char* depth) {
-  return {size(width), std::nullopt, size(depth), Unit::inch};
+  SlotWork work;
+  work.width = size(width);
+  work.depth = size(depth);
+  return work;
 }
 
 TEST(SlotPlan, GoesDownInPassesOfHalfTheCutter) {
@@ -40,7 +43,25 @@ TEST(SlotPlan, TakesTheLargestThatGoesIn) {
   asked.cutter = size("7/32");
   EXPECT_FALSE(planSlot(asked, ToolsOwned(shop)));
   EXPECT_FALSE(planSlot(slot("1/16", "1/10"), ToolsOwned(shop)));
-  EXPECT_TRUE(planSlot({size("1/4"), {}, {}, Unit::inch}, ToolsOwned(shop))->passes.empty());
+  asked = slot("1/4", "1/10");
+  asked.depth.reset();
+  EXPECT_TRUE(planSlot(asked, ToolsOwned(shop))->passes.empty());
+}
+
+// A cutter that is not known to cut over its centre goes into a drilled hole, which stays within
+// the slot and above its floor.
+TEST(SlotPlan, DrillsWhereTheCutterDoesNotPlunge) {
+  const SlotWork work = slot("1/4", "3/8");
+  const HolePlan steps = stepsOfSlot(work, planSlot(work, ToolsOwned(Shop{})));
+  ASSERT_EQ(steps.steps.size(), 2u);
+  EXPECT_EQ(steps.steps[0].tool, "C");
+  EXPECT_LE(*steps.steps[0].pointDepth, size("3/8"));
+  EXPECT_EQ(steps.steps[1].op, Op::mill);
+  EXPECT_EQ(steps.steps[1].passes.size(), 3u);
+  const HolePlan none = stepsOfSlot(work, std::nullopt);
+  EXPECT_TRUE(none.steps.empty());
+  ASSERT_EQ(none.lacking.size(), 1u);
+  EXPECT_EQ(none.lacking[0].why, Lacking::Why::noCutter);
 }
 
 }  // namespace

@@ -244,7 +244,7 @@ TEST(Table, DrivesToTheHolesOfARingAndTheEndsOfASlot) {
   const SaidTable said = saidOf(plate, lowerCorner());
   EXPECT_EQ(said.row("G2").note, "no exact figure: rounded");
   EXPECT_EQ(said.row("S1").size, "slot 1/4 wide, 1 long, through");
-  EXPECT_EQ(row(table, "P").steps.at(0).kind, StepKind::mark);
+  EXPECT_EQ(row(table, "P").plan->steps.at(0).op, Op::mark);
 }
 
 TEST(Table, NotesWhatARowRestsOn) {
@@ -255,7 +255,8 @@ TEST(Table, NotesWhatARowRestsOn) {
   plate.at("B", Axis::y).disputed = true;
   plate.at("C", Axis::y).assumed = true;
   const SaidTable said = saidOf(plate, lowerCorner());
-  EXPECT_EQ(said.row("A").note, "locate from its mate; with the clutch fitted");
+  EXPECT_EQ(said.row("A").note,
+            "spotted through its mate: not by these coordinates; with the clutch fitted");
   EXPECT_TRUE(row(said.table, "B").disputed);
   EXPECT_EQ(said.row("B").note, "a loop it lies on does not close");
   EXPECT_EQ(said.row("C").note, "its place rests on an assumption");
@@ -266,11 +267,12 @@ TEST(Table, NotesHowAHoleIsLocated) {
     Locate locate;
     const char* note;
   };
-  for (const auto& [locate, note] : {Located{Locate::coordinate, ""},
-                                     {Locate::mate, "locate from its mate"},
-                                     {Locate::pair, "drill with its mate, as a pair"},
-                                     {Locate::assembly, "locate on assembly"},
-                                     {Locate::suit, "locate to suit"}}) {
+  for (const auto& [locate, note] :
+       {Located{Locate::coordinate, ""},
+        {Locate::mate, "spotted through its mate: not by these coordinates"},
+        {Locate::pair, "clamped to its mate and drilled once by this sheet, through both"},
+        {Locate::assembly, "drilled on assembly: not by these coordinates"},
+        {Locate::suit, "its size waits for what is measured"}}) {
     Plate plate = block();
     plate.hole("A", 64, 32, "1/4");
     plate.last().drilled()->locate = locate;

@@ -9,20 +9,32 @@ namespace {
 
 using plates::figure;
 
-MakingStep stepOf(StepKind kind, Tool::Way way, const char* name, Length diameter) {
-  return {kind, {way, name, {}}, diameter, {}, {}};
+HoleStep stepOf(Op op, const char* tool, const char* named, std::optional<Length> size) {
+  HoleStep step;
+  step.op = op;
+  step.tool = tool;
+  step.named = named;
+  step.size = size;
+  return step;
 }
 
-MakingStep reamOf(const char* text, Unit unit = Unit::inch) {
-  return {
-      StepKind::ream, {Tool::Way::sized, {}, figure(text, unit)}, figure(text, unit).value, {}, {}};
+HoleStep reamOf(const char* text, Unit unit = Unit::inch) {
+  const Lettered size = figure(text, unit);
+  const std::string named = sizeName(size.value, size.unit);
+  HoleStep step = stepOf(Op::ream, ("ream " + named).c_str(), named.c_str(), size.value);
+  step.kind = ToolKind::reamer;
+  step.unit = size.unit;
+  return step;
 }
 
 TEST(DoneWords, NameAnOperationByItsKindAndSize) {
   const Length seven = Length::ticks(2010 * 254'000LL);
-  EXPECT_EQ(doneName(stepOf(StepKind::drill, Tool::Way::named, "#7", seven)), "drill #7");
-  EXPECT_EQ(doneName(stepOf(StepKind::spot, Tool::Way::plain, "", {})), "spot");
+  EXPECT_EQ(doneName(stepOf(Op::drill, "#7", "#7", seven)), "drill #7");
+  EXPECT_EQ(doneName(stepOf(Op::spot, "spot", "", {})), "spot");
   EXPECT_EQ(doneName(reamOf("1/4")), "ream 1/4");
+  HoleStep bar = stepOf(Op::bore, "bore", "", figure("3/4").value);
+  bar.kind = ToolKind::bar;
+  EXPECT_EQ(doneName(bar), "bore 3/4");
   // However the readout shows it: a metric figure names its unit.
   EXPECT_EQ(doneName(reamOf("6", Unit::millimetre)), "ream 6 mm");
 }
@@ -31,16 +43,16 @@ TEST(DoneWords, NameAnOperationByItsKindAndSize) {
 TEST(DoneWords, TellWhatWasDoneByKindAndDiameter) {
   struct Row {
     const char* tick;
-    MakingStep step;
+    HoleStep step;
     bool done;
   };
-  const MakingStep drill =
-      stepOf(StepKind::drill, Tool::Way::named, "15/64", figure("15/64").value);
-  const MakingStep tap = stepOf(StepKind::tap, Tool::Way::named, "1/4-20 UNC", figure("1/4").value);
-  const MakingStep spot = stepOf(StepKind::spot, Tool::Way::plain, "", {});
+  const HoleStep drill = stepOf(Op::drill, "15/64", "15/64", figure("15/64").value);
+  const HoleStep tap = stepOf(Op::tap, "tap 1/4-20 UNC", "1/4-20 UNC", figure("1/4").value);
+  const HoleStep spot = stepOf(Op::spot, "spot", "", {});
   const Row rows[] = {{"drill 15/64", drill, true},
                       {"drill .234375", drill, true},
                       {"drill to 15/64", drill, true},
+                      {"pilot 15/64", drill, false},
                       {"drill 1/4", drill, false},
                       {"ream 15/64", drill, false},
                       {"drill", drill, false},

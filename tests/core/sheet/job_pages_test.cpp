@@ -85,14 +85,14 @@ TEST(JobPages, StockCountsWhatIsLeftAndTheSaw) {
 TEST(JobPages, ToolsAreCountedOverTheJob) {
   PlateJob job;
   const std::string all = wordsOn(toolPages(*job.paper));
-  expectAll(all, {"drill 15/64", "ream 1/4", "drill #43", "tap #4-40 UNC", "Front plate 1"});
+  expectAll(all, {"drill C", "ream 1/4", "drill #43", "tap #4-40 UNC", "Front plate 1"});
   EXPECT_EQ(all.find("Not to be had"), std::string::npos);
   // Twelve holes are spotted.
   EXPECT_NE(all.find("spot\n12\n"), std::string::npos) << all;
   job.made.part.features[4].drilled()->diameter = lettered("2 1/7");
   job.take();
   expectAll(wordsOn(toolPages(*job.paper)),
-            {"Not to be had from the tables", "Front plate 1, A: "});
+            {"Not to be had from what is owned", "Front plate 1, A: "});
 }
 
 TEST(JobPages, FirstOffHasEveryReadingWithItsLimits) {
