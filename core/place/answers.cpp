@@ -6,6 +6,7 @@
 #include <random>
 
 #include "core/place/conics.h"
+#include "core/place/crossings.h"
 
 namespace inchwright {
 namespace {
@@ -42,6 +43,7 @@ class Seeker {
 
   void tryMeaning();
   void tryFrom(const Values& from, bool mayMiss);
+  void keep(Values values);
   void searchAbout();
   std::vector<Values> mirrored(const Values& from);
   void tryMeanings(const std::vector<std::uint32_t>& open, std::size_t meanings);
@@ -67,7 +69,12 @@ void Seeker::tryFrom(const Values& from, bool mayMiss) {
     missed_ = true;
     return;
   }
-  Answer answer{valuesAt(), {}};
+  keep(valuesAt());
+}
+
+// Keeps what holds unless it is known already, or no radius at all.
+void Seeker::keep(Values values) {
+  Answer answer{std::move(values), {}};
   for (std::size_t i = 0; i < answer.values.size(); ++i) {
     const bool isRadius = kinds_[block_.variables[i]] == VariableKind::radius;
     if (isRadius && answer.values[i] < kOneAnswerInches) return;
@@ -83,6 +90,10 @@ void Seeker::tryMeaning() {
   std::vector<Row> rows;
   for (const std::uint32_t row : block_.rows) rows.push_back(equations_.rows()[row]);
   put(start_);
+  if (const auto crossed = crossings(equations_, rows, block_, at_)) {
+    for (const auto& values : *crossed) keep({values.begin(), values.end()});
+    return;
+  }
   auto worked = lineAnswers(equations_, rows, block_, at_);
   if (!worked) worked = conicAnswers(equations_, rows, block_, at_);
   if (worked) {
@@ -143,6 +154,9 @@ void Seeker::searchAbout() {
   std::vector<Values> starts = mirrored(start_);
   for (std::size_t i = 0; i < found_.answers.size() && i < kMostScattered; ++i) {
     for (Values& image : mirrored(found_.answers[i].values)) starts.push_back(std::move(image));
+  }
+  if (start_.size() > kMostScattered && starts.size() > kScatteredStarts) {
+    starts.resize(kScatteredStarts);
   }
   for (const Values& start : starts) tryFrom(start, true);
   if (start_.size() > kMostScattered) return;

@@ -3,7 +3,9 @@
 #include <Eigen/LU>
 #include <Eigen/SVD>
 #include <algorithm>
+#include <array>
 #include <cmath>
+#include <optional>
 #include <queue>
 #include <utility>
 
@@ -289,7 +291,38 @@ Blocks divide(const Equations& equations, std::span<const std::uint32_t> rows,
   return blocks;
 }
 
+namespace {
+
+// Most blocks are one place by two readings: worked out without the machinery.
+using TwoByTwo = std::array<double, 4>;
+
+std::optional<TwoByTwo> twoByTwo(const Equations& equations, const Block& block,
+                                 std::span<const double> at) {
+  if (block.variables.size() != 2 || block.rows.size() != 2) return std::nullopt;
+  TwoByTwo slopes{};
+  for (const std::size_t i : {0U, 1U}) {
+    const Row& row = equations.rows()[block.rows[i]];
+    equations.forEachSlope(row, equations.evaluateAtRest(row, at),
+                           [&](std::uint32_t variable, double slope) {
+                             if (variable == block.variables[0]) slopes[2 * i] += slope;
+                             if (variable == block.variables[1]) slopes[2 * i + 1] += slope;
+                           });
+  }
+  return slopes;
+}
+
+}  // namespace
+
 bool isFirm(const Equations& equations, const Block& block, std::span<const double> at) {
+  if (const auto m = twoByTwo(equations, block, at)) {
+    // The product of the singular values is the determinant, the sum of their squares that of all.
+    const auto& [a, b, c, d] = *m;
+    const double squares = a * a + b * b + c * c + d * d;
+    const double product = std::abs(a * d - b * c);
+    const double greatest = std::sqrt(
+        (squares + std::sqrt(std::max(squares * squares - 4 * product * product, 0.0))) / 2);
+    return greatest > 0 && product >= kFirm * greatest * greatest;
+  }
   if (block.variables.size() > kMostDense) {
     const Blocks again = divide(equations, block.rows, block.variables, at, kFirm);
     return again.spare.empty() && again.loose.empty();
@@ -303,6 +336,10 @@ bool isFirm(const Equations& equations, const Block& block, std::span<const doub
 
 double leverageOf(const Equations& equations, const Block& block, std::span<const double> at) {
   if (block.variables.size() > kMostDense) return 0;
+  if (const auto m = twoByTwo(equations, block, at)) {
+    const auto& [a, b, c, d] = *m;
+    return std::max({std::abs(a), std::abs(b), std::abs(c), std::abs(d)}) / std::abs(a * d - b * c);
+  }
   const Eigen::MatrixXd slopes = slopeMatrix(equations, block.rows, block.variables, at);
   return slopes.fullPivLu().inverse().cwiseAbs().maxCoeff();
 }

@@ -30,6 +30,10 @@ class Placing {
   void put(const Block& block, const Answer& answer);
   PlanePoint pointAt(std::uint32_t point) const;
   bool isAllowed(const PlacedBlock& placed);
+  template <class Visit>
+  static void forCellsAbout(PlanePoint p, Visit visit);
+  void rememberWhere(std::uint32_t point);
+  bool standsOnAny(const PlacedBlock& placed) const;
   bool standsOnItsOwn(const PlacedBlock& placed);
   bool agreesWithSpares(const PlacedBlock& placed) const;
   void dropWhatIsNone(PlacedBlock& placed);
@@ -45,6 +49,7 @@ class Placing {
   std::vector<std::vector<std::uint32_t>> sparesOf_;            // by variable
   std::vector<std::uint32_t> blockOf_;                          // by variable
   std::map<std::pair<std::uint32_t, std::uint32_t>, std::uint32_t> pointBy_;
+  std::map<std::pair<long long, long long>, std::vector<std::uint32_t>> pointsIn_;  // by cell
 };
 
 // Near the trace, but nowhere special; what is not traced lies anywhere.
@@ -155,8 +160,44 @@ bool Placing::isAllowed(const PlacedBlock& placed) {
   return true;
 }
 
+// Cells that a point's surroundings of 100 ticks touch: one but for those at a border.
+template <class Visit>
+void Placing::forCellsAbout(PlanePoint p, Visit visit) {
+  constexpr double kCell = 1e-3, kAbout = 2 * kOneAnswerInches;
+  const auto low = [](double at) { return std::llround(std::floor((at - kAbout) / kCell)); };
+  const auto high = [](double at) { return std::llround(std::floor((at + kAbout) / kCell)); };
+  for (auto x = low(p.x); x <= high(p.x); ++x) {
+    for (auto y = low(p.y); y <= high(p.y); ++y) visit(std::pair(x, y));
+  }
+}
+
+void Placing::rememberWhere(std::uint32_t point) {
+  if (!isQuantityPlaced(problem_.points[point].x) || !isQuantityPlaced(problem_.points[point].y)) {
+    return;
+  }
+  forCellsAbout(pointAt(point), [&](const auto& cell) { pointsIn_[cell].push_back(point); });
+}
+
+// Whether anything is placed where a place of a block now stands.
+bool Placing::standsOnAny(const PlacedBlock& placed) const {
+  return std::any_of(placed.points.begin(), placed.points.end(), [&](std::uint32_t own) {
+    const PlanePoint p = pointAt(own);
+    bool any = false;
+    forCellsAbout(p, [&](const auto& cell) {
+      const auto found = pointsIn_.find(cell);
+      if (found == pointsIn_.end()) return;
+      for (const std::uint32_t other : found->second) {
+        const PlanePoint q = pointAt(other);
+        any = any || std::hypot(p.x - q.x, p.y - q.y) <= kOneAnswerInches;
+      }
+    });
+    return any;
+  });
+}
+
 // No place stands where one that it hangs on stands already.
 bool Placing::standsOnItsOwn(const PlacedBlock& placed) {
+  if (!standsOnAny(placed)) return true;
   std::set<std::uint32_t> seen{placed.points.begin(), placed.points.end()};
   std::vector<std::uint32_t> above;
   std::vector<std::uint32_t> rows = placed.block.rows;
@@ -356,6 +397,7 @@ void Placing::place(PlacedBlock& placed) {
               placed.answers.begin() + static_cast<std::ptrdiff_t>(taken) + 1);
   placed.leverage = leverageOf(out_.equations, placed.block, out_.variables);
   for (const std::uint32_t one : placed.block.variables) out_.isPlaced[one] = true;
+  for (const std::uint32_t point : placed.points) rememberWhere(point);
   out_.residual =
       std::max(out_.residual, greatestResidual(out_.equations, placed.block.rows, out_.variables));
 }
@@ -380,6 +422,7 @@ PlaneOutcome Placing::run() {
     for (const std::uint32_t variable : blocks.inOrder[i].variables) blockOf_[variable] = i;
     out_.blocks.push_back({std::move(blocks.inOrder[i]), BlockFate::waits, {}, {}, {}, 0, 0});
   }
+  for (std::uint32_t i = 0; i < problem_.points.size(); ++i) rememberWhere(i);
   for (PlacedBlock& block : out_.blocks) place(block);
   for (const std::uint32_t row : blocks.spare) {
     SpareRow spare{row, isKnown(row, nullptr), 0, true};
