@@ -91,8 +91,21 @@ bool partOf(const Weight& piece, const Weight& whole) {
          both == whole.reads->box && piece.reads->box != both;
 }
 
+/// Whether the last decimal may be no digit: a bracket or a stroke beside a figure looks like a 1,
+/// and so far behind the point the drawn distance can't tell. Tolerances of .001 are common.
+bool mayEndInAStroke(const std::string& text) {
+  bool later = false;
+  for (std::size_t point = text.find('.'); point != std::string::npos;
+       point = text.find('.', point + 1)) {
+    const std::size_t past = std::min(text.find_first_not_of("0123456789", point + 1), text.size());
+    if (text[past - 1] == '1' && !(later && past - point == 4)) return true;
+    later = true;
+  }
+  return false;
+}
+
 bool clearOf(const Weight& w, const std::vector<Weight>& all) {
-  return !w.reads->crowded && w.mean > std::log(kPlain) &&
+  return !w.reads->crowded && w.mean > std::log(kPlain) && !mayEndInAStroke(w.candidate.text) &&
          std::all_of(all.begin(), all.end(), [&](const Weight& o) {
            return &o == &w || o.candidate.ticks == w.candidate.ticks || partOf(o, w) ||
                   w.glyphs >= o.glyphs + kClear;

@@ -99,15 +99,34 @@ bool says(const Candidate& c, const json& r) {
   return c.ticks == r["ticks"].get<std::int64_t>();
 }
 
+/// How far a place beyond the four corners by which a print is squared up may lie astray: they are
+/// marked to a pixel or so, and what is carried on from them strays with the way.
+double strayBeyond(const DrawnPrint& print, PlanePoint p) {
+  double beyond = 0;
+  for (const int k : {0, 1}) {
+    double low = 1e9, high = -1e9;
+    for (const json& corner : print.truth["corners"]) {
+      low = std::min(low, corner[k].get<double>());
+      high = std::max(high, corner[k].get<double>());
+    }
+    const double at = k == 0 ? p.x : p.y;
+    beyond = std::max({beyond, low - at, at - high});
+  }
+  return 0.015 * beyond;
+}
+
 bool onLine(const DrawnPrint& print, const json& r, const ReadingOffer& o) {
   if (r["kind"] != kKinds[static_cast<int>(o.kind)]) return false;
   const double near = tolerance(print, 0.03), across = tolerance(print, 0.08);
   if (r["kind"] == "x" || r["kind"] == "y") {
     const int a = r["kind"] == "x" ? 0 : 1;
     const auto part = [&](PlanePoint p, int k) { return k == 0 ? p.x : p.y; };
-    return std::abs(r["from"][a].get<double>() - part(o.from, a)) < near &&
-           std::abs(r["to"][a].get<double>() - part(o.to, a)) < near &&
-           std::abs(r["from"][1 - a].get<double>() - part(o.from, 1 - a)) < across;
+    const double from = r["from"][a].get<double>() - part(o.from, a),
+                 to = r["to"][a].get<double>() - part(o.to, a);
+    const double astray = strayBeyond(print, o.from);
+    return std::abs(from - to) < 2 * near && std::abs(from) < near + astray &&
+           std::abs(to) < near + astray &&
+           std::abs(r["from"][1 - a].get<double>() - part(o.from, 1 - a)) < across + astray;
   }
   const double reach = r["kind"] == "angle" ? 3 * across : 2 * near;
   return gap(r["from"], o.from) < reach && (r["kind"] == "angle" || gap(r["to"], o.to) < reach);

@@ -66,6 +66,14 @@ TEST(Weigh, WhatMoreIsLetteredBesideItIsNotLeftOut) {
   EXPECT_EQ(weighed({{"1/2", -0.1, 2}}, 0.5, {}, true).witnesses.letters(), "g S");
 }
 
+// The bracket of (2.406) read as a 1: both figures fit the drawing, only one is lettered.
+TEST(Weigh, ALastOneBehindThePointMayBeAStroke) {
+  for (const char* text : {"(2.4061)", "2.4061", "2.401", "2.4 ±.0011", "2.406 ±.01"})
+    EXPECT_EQ(weighed({{text, -0.1, 4}}, 2.406).witnesses.plain, false) << text;
+  for (const char* text : {"2.406", "(2.406)", "2.406 ±.001", "2.4062"})
+    EXPECT_EQ(weighed({{text, -0.1, 4}}, 2.406).witnesses.letters(), "G S") << text;
+}
+
 TEST(Weigh, AnglesByTheirDegree) {
   const Reads reads{{0, 0, 9, 9}, false, false, {{"58°", -0.1, 2}, {"1/2", -0.1, 2}}};
   const Weighed w = weigh({{&reads, 0}}, {58.2, 0.5}, true, Unit::inch, {});

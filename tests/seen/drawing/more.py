@@ -71,8 +71,9 @@ def side_view(plate):
     for x in (x0, x1):
         plate.sheet.line((x, y0 - 0.06), (x, y0 - 0.5))
     text = lettered(thick, plate.mode)
+    said = F(text) if plate.mode == "decimal" else thick
     got = plate.dimension(lambda t, w=0.0: (t, y0 - 0.42 + w), x0, x1, text)
-    plate.truth["readings"].append({"kind": "x", "text": text, "ticks": plate.ticks(thick), "misprint": False, "other_view": True, **got})
+    plate.truth["readings"].append({"kind": "x", "text": text, "ticks": plate.ticks(said), "misprint": False, "other_view": True, **got})
 
 
 def shapes(plate):
