@@ -10,6 +10,7 @@
 #include "core/measure/limits.h"
 #include "core/plan/budget_from_zero.h"
 #include "core/plan/gap.h"
+#include "core/tolerance/placed_stack.h"
 
 namespace inchwright::app {
 namespace {
@@ -113,12 +114,10 @@ Result<Stacked> stackBetween(const Desk& desk, Axis axis, const Id& from, const 
   all.step = stepOf(desk);
   all.title = tr("%1 to %2 along %3")
                   .arg(QString::fromStdString(from), QString::fromStdString(to), wordFor(axis));
-  const Result<ToleranceNetwork> network = toleranceNetworkOf(part, axis);
-  if (!network) return network.error();
-  Result<std::vector<StackMember>> chain = chainBetween(part, *network, from, to);
-  if (!chain) return chain.error();
+  Result<Stack> drawn = drawnStack(part, axis, from, to);
+  if (!drawn) return drawn.error();
   all.places = {from, to};
-  for (const StackMember& member : *chain) {
+  for (const StackMember& member : drawn->members) {
     if (part.reading(member.label)) all.readings.push_back(member.label);
     for (const Id& place : {member.from, member.to}) {
       if (std::find(all.places.begin(), all.places.end(), place) == all.places.end()) {
@@ -126,8 +125,6 @@ Result<Stacked> stackBetween(const Desk& desk, Axis axis, const Id& from, const 
       }
     }
   }
-  Result<Stack> drawn = stackOf(std::move(chain).value());
-  if (!drawn) return drawn.error();
   Result<StackedWay> way = wayOf(tr("as drawn"), std::move(drawn).value(), all);
   if (!way) return way.error();
   all.ways.push_back(std::move(way).value());

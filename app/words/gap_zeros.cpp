@@ -54,7 +54,7 @@ std::vector<std::string> partsMeasured(const Gap& gap) {
   std::vector<std::string> parts;
   for (const GapMember& member : gap.members) {
     const bool isNew = std::find(parts.begin(), parts.end(), member.part) == parts.end();
-    if (member.axis && isNew) parts.push_back(member.part);
+    if ((member.axis || member.isStraight) && isNew) parts.push_back(member.part);
   }
   return parts;
 }

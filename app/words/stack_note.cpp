@@ -8,6 +8,7 @@
 
 #include "app/words/console.h"
 #include "app/words/tolerance_note.h"
+#include "core/measure/angle.h"
 #include "core/measure/limits.h"
 
 namespace inchwright::app {
@@ -49,6 +50,15 @@ void printAligned(const std::vector<std::vector<std::string>>& rows,
   for (const std::string& line : alignedRows(rows, columns)) streams.out << "  " << line << '\n';
 }
 
+// `+0.574` inch an inch, `-0.0128/°` inch a degree.
+std::string slantText(const StackMember& member) {
+  char digits[32];
+  const auto end = std::to_chars(digits, digits + sizeof digits, slopeOf(member),
+                                 std::chars_format::fixed, member.isAngle ? 4 : 3);
+  return (member.sign() < 0 ? "-" : "+") + std::string(digits, end.ptr) +
+         (member.isAngle ? "/°" : "");
+}
+
 }  // namespace
 
 std::string percentText(double share) {
@@ -57,6 +67,20 @@ std::string percentText(double share) {
   if (!small) return std::to_string(std::lround(share * 100)) + " %";
   if (tenths == 0) return "under 0.1 %";
   return std::to_string(tenths / 10) + "." + std::to_string(tenths % 10) + " %";
+}
+
+double slopeOf(const StackMember& member) {
+  const double slope = std::fabs(member.factor.toDouble());
+  return member.isAngle ? slope * static_cast<double>(Angle::kPerDegree) / Length::kTicksPerInch
+                        : slope;
+}
+
+std::string degreesText(std::int64_t microArcseconds) {
+  char digits[32];
+  const auto end =
+      std::to_chars(digits, digits + sizeof digits,
+                    static_cast<double>(microArcseconds) / static_cast<double>(Angle::kPerDegree));
+  return std::string(digits, end.ptr);
 }
 
 std::string_view spreadName(Spread spread) {
@@ -87,10 +111,14 @@ void printMembers(const std::string& title, const Stack& stack, const Step& step
   std::vector<std::vector<std::string>> rows{
       {"part", "reading", "from – to", "", "lettered", "may be over", "may be under", "share"}};
   for (const StackMember& member : stack.members) {
-    const auto [under, over] = straysAt({member.low, member.high}, member.nominal, step);
+    auto [under, over] = straysAt({member.low, member.high}, member.nominal, step);
+    if (member.isAngle) {
+      over = "+" + degreesText(member.high - member.nominal) + "°";
+      under = degreesText(member.low - member.nominal) + "°";
+    }
     const std::string ends = member.to.empty() ? "" : member.from + " to " + member.to;
     rows.push_back({oneLine(member.part), oneLine(member.label), oneLine(ends),
-                    factorText(member.factor),
+                    member.isSlanted ? slantText(member) : factorText(member.factor),
                     oneLine(member.text.empty() ? atStep(member.nominal, step) : member.text), over,
                     under, percentText(member.share)});
   }
@@ -133,6 +161,12 @@ void printOutcome(const std::vector<std::pair<std::string, const GapStack*>>& st
   }
   if (stacks.size() == 1) rows.erase(rows.begin());
   printAligned(rows, std::vector<Justify>(stacks.size() + 1, Justify::left), streams);
+  for (const auto& [name, sum] : stacks) {
+    if (!sum->stack.secondOrder) continue;
+    streams.out << "  " << name << ": bent beyond that by up to "
+                << outwardsAt({0, *sum->stack.secondOrder}, step)[1]
+                << ", since its tolerances are wide for its angles\n";
+  }
 }
 
 void printSimulation(const std::string& title, const Simulation& simulation, const GapStack& sum,

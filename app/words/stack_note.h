@@ -20,6 +20,11 @@ std::string factorText(const Rational& factor);
 /// `41 %`; tenths where a share is small enough for them to tell something, `under 0.1 %` below.
 std::string percentText(double share);
 
+/// How much a slanted member moves the sum, without its sign: inch an inch, or inch a degree.
+double slopeOf(const StackMember& member);
+/// Micro-arcseconds as decimal degrees: `55`, `0.5`.
+std::string degreesText(std::int64_t microArcseconds);
+
 std::string_view spreadName(Spread spread);  ///< `normal`, `rectangular`, `triangular`
 std::optional<Spread> spreadNamed(std::string_view name);
 

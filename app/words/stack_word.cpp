@@ -15,6 +15,7 @@
 #include "core/base/listed.h"
 #include "core/part/plain_decimal.h"
 #include "core/plan/budget_from_zero.h"
+#include "core/tolerance/placed_stack.h"
 
 namespace inchwright::app {
 namespace {
@@ -22,7 +23,7 @@ namespace {
 using Json = nlohmann::ordered_json;
 
 constexpr std::string_view kStackHelp =
-    R"(inchwright stack FILE --from A --to B --axis x|y|z [--part P] [options]
+    R"(inchwright stack FILE --from A --to B --axis x|y|z|centres [options]
 inchwright stack FILE --gap NAME [options]
 
 How far the distance from A to B, or a gap between parts, may come out when each reading on the
@@ -30,7 +31,8 @@ way is anywhere within its tolerance: at worst, by root sum square, and by that 
 though to no more than the worst case.
 
   --from A, --to B   the two places; the nominal is B's position less A's
-  --axis x|y|z       along which of the print's axes
+  --axis x|y|z       along which of the print's axes; `centres` straight from A to B, as wheels
+                     stand
   --part P           the part, where the document has several
   --gap NAME         instead of these: a gap of the document, with its limits
   --from-zero S      beside it, the same as made from the zero of setup S: two coordinates,
@@ -213,8 +215,8 @@ Result<StackAnswer> gapAnswer(const Arguments& arguments, const OpenedJob& opene
 
 // Adds the stack as made from the zero of the setup that `--from-zero` names.
 Result<Done> addMade(const Arguments& arguments, const OpenedJob& opened,
-                     const OpenedJob::Solved& solved, Axis axis, const std::string& from,
-                     const std::string& to, StackAnswer& answer) {
+                     const OpenedJob::Solved& solved, std::optional<Axis> axis,
+                     const std::string& from, const std::string& to, StackAnswer& answer) {
   const Part& part = opened.part(solved);
   const Result<std::optional<Length>> held = heldIn(arguments, opened.job.unit);
   if (!held) return held.error();
@@ -222,10 +224,8 @@ Result<Done> addMade(const Arguments& arguments, const OpenedJob& opened,
   const Result<Setup> setup =
       theSetup(arguments.value("--from-zero"), "--from-zero", part, solved.solution);
   if (!setup) return setup.error();
-  Result<std::vector<StackMember>> members =
-      membersFromZero({part, solved.solution, *setup, opened.job.machine}, axis, from, to, *held);
-  if (!members) return members.error();
-  Result<Stack> stack = stackOf(std::move(members).value(), answer.drawn.sum.stack.inflation);
+  Result<Stack> stack = stackFromZero({part, solved.solution, *setup, opened.job.machine}, axis,
+                                      from, to, *held, answer.drawn.sum.stack.inflation);
   if (!stack) return stack.error();
   answer.setups.emplace_back(part.name, setup->name);
   answer.made = NamedStack{"from zero of " + setup->name, {}, std::nullopt};
@@ -237,28 +237,27 @@ Result<StackAnswer> partAnswer(const Arguments& arguments, const OpenedJob& open
                                double inflation) {
   const Result<const OpenedJob::Solved*> solved = theOnePart(opened);
   if (!solved) return solved.error();
-  const Result<Axis> axis = neededAxis(arguments);
+  const Result<std::optional<Axis>> axis = axisOrCentres(arguments);
   if (!axis) return axis.error();
   const Result<std::string> from = needed(arguments, "--from");
   if (!from) return from.error();
   const Result<std::string> to = needed(arguments, "--to");
   if (!to) return to.error();
   const Part& part = opened.part(**solved);
-  const Result<ToleranceNetwork> network = toleranceNetworkOf(part, *axis);
-  if (!network) return network.error();
-  Result<std::vector<StackMember>> members = chainBetween(part, *network, *from, *to);
-  if (!members) return members.error();
-  std::vector<Id> ids;
-  for (const StackMember& member : *members) ids.push_back(member.label);
-  Result<Stack> stack = stackOf(std::move(members).value(), inflation);
+  Result<Stack> stack = drawnStack(part, *axis, *from, *to, inflation);
   if (!stack) return stack.error();
+  std::vector<Id> ids;
+  for (const StackMember& member : stack->members) ids.push_back(member.label);
   StackAnswer answer;
-  answer.about = Json{{"part", part.name}, {"axis", nameOf(*axis)}, {"from", *from}, {"to", *to}};
-  answer.title = *from + " to " + *to + " along " + std::string(nameOf(*axis));
+  const std::string named = *axis ? std::string(nameOf(**axis)) : std::string(kCentres);
+  answer.about = Json{{"part", part.name}, {"axis", named}, {"from", *from}, {"to", *to}};
+  answer.title = *from + " to " + *to + (*axis ? " along " + named : ", straight");
   answer.drawn.title = "as drawn";
   answer.drawn.sum.stack = std::move(stack).value();
   answer.findings = hasFindings((*solved)->solution);
-  if (!ids.empty()) {
+  if (*axis && !ids.empty()) {
+    const Result<ToleranceNetwork> network = toleranceNetworkOf(part, **axis);
+    if (!network) return network.error();
     Result<UnassuredReadings> unassured = unassuredReadings(part, *network, ids);
     if (!unassured) return unassured.error();
     answer.unassured = std::move(unassured).value();

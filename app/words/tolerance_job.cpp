@@ -58,4 +58,11 @@ Result<Axis> neededAxis(const Arguments& arguments) {
   return Error{ErrorCode::badRequest, "“" + *name + "” is no axis; say x, y or z", "--axis"};
 }
 
+Result<std::optional<Axis>> axisOrCentres(const Arguments& arguments) {
+  if (arguments.value("--axis") == kCentres) return std::optional<Axis>();
+  const Result<Axis> axis = neededAxis(arguments);
+  if (!axis) return axis.error();
+  return std::optional(*axis);
+}
+
 }  // namespace inchwright::app

@@ -29,6 +29,12 @@ Result<Setup> theSetup(const std::optional<std::string>& name, std::string_view 
 Result<std::optional<Length>> lengthOption(const Arguments& arguments, std::string_view option,
                                            Unit unit);
 
+/// What `--axis centres` says: straight from place to place.
+inline constexpr std::string_view kCentres = "centres";
+
+/// The axis that `--axis` names; empty for `centres`. Errors: `badRequest`.
+Result<std::optional<Axis>> axisOrCentres(const Arguments& arguments);
+
 /// The axis that `--axis` names. Errors: `badRequest`.
 Result<Axis> neededAxis(const Arguments& arguments);
 

@@ -57,6 +57,10 @@ nlohmann::ordered_json stackAsJson(const Stack& stack, const Step& step) {
   entry["inflated_ticks"] = ticksOf(stack.inflated);
   entry["inflation"] = stack.inflation;
   entry["inflated_held"] = stack.inflatedIsHeld;
+  if (stack.secondOrder) {
+    entry["second_order"] = outwardsAt({0, *stack.secondOrder}, step)[1];
+    entry["second_order_ticks"] = *stack.secondOrder;
+  }
   entry["members"] = Json::array();
   for (const StackMember& member : stack.members) {
     const std::int64_t plus = member.high - member.nominal;
@@ -75,6 +79,13 @@ nlohmann::ordered_json stackAsJson(const Stack& stack, const Step& step) {
              {"minus_ticks", minus},
              {"share", member.share},
              {"worst_share", member.worstShare}};
+    if (member.isSlanted) one["factor"] = slopeOf(member);
+    if (member.isAngle) {
+      for (const char* key : {"nominal", "plus", "minus"}) one.erase(std::string(key) + "_ticks");
+      one["nominal"] = degreesText(member.nominal);
+      one["plus"] = degreesText(plus);
+      one["minus"] = degreesText(minus);
+    }
     if (!member.part.empty()) one["part"] = member.part;
     entry["members"].push_back(std::move(one));
   }

@@ -15,7 +15,8 @@ GapMember readMember(const JsonValue& value, const Where& where, Trouble& troubl
     member.sign = *sign == "-" ? -1 : 1;
   }
   object.read("part", member.part);
-  object.readWord("axis", member.axis, axisNamed, 3);
+  member.isStraight = object.textOf("axis") == "centres";
+  if (!member.isStraight) object.readWord("axis", member.axis, axisNamed, 3);
   object.read("from", member.from);
   object.read("to", member.to);
   object.read("length", member.length, unit);
@@ -33,6 +34,7 @@ void writeMember(std::string& out, const GapMember& member) {
   object.textIfAny("name", member.name);
   object.textIfAny("part", member.part);
   if (member.axis) object.text("axis", nameOf(*member.axis));
+  if (member.isStraight) object.text("axis", "centres");
   object.textIfAny("from", member.from);
   object.textIfAny("to", member.to);
   object.figure("length", member.length);

@@ -25,6 +25,7 @@ struct GapMember {
   int sign = 1;      ///< −1 where it takes from the gap
   std::string part;
   std::optional<Axis> axis;
+  bool isStraight = false;  ///< axis `centres`: straight from place to place, and no `axis`
   Id from;
   Id to;
   std::optional<Lettered> length;

@@ -1,6 +1,8 @@
 #include "core/plan/budget_from_zero.h"
 
 #include <algorithm>
+#include <array>
+#include <cmath>
 
 #include "core/base/checked.h"
 
@@ -135,6 +137,45 @@ Result<std::vector<StackMember>> membersFromZero(const PartAt& at, Axis axis, st
     members.push_back(std::move(member));
   }
   return members;
+}
+
+Result<Stack> stackFromZero(const PartAt& at, std::optional<Axis> axis, std::string_view from,
+                            std::string_view to, std::optional<Length> held, double inflation) {
+  if (axis) {
+    Result<std::vector<StackMember>> members = membersFromZero(at, *axis, from, to, held);
+    if (!members) return members.error();
+    return stackOf(std::move(members).value(), inflation);
+  }
+  std::array<std::vector<StackMember>, 2> along;
+  std::array<double, 2> apart{};
+  const auto axes = axesIn(at.setup.face);
+  for (std::size_t i = 0; i < axes.size(); ++i) {
+    Result<std::vector<StackMember>> members = membersFromZero(at, axes[i], from, to, held);
+    if (!members) return members.error();
+    along[i] = std::move(members).value();
+    for (const StackMember& one : along[i]) {
+      apart[i] += one.factor.toDouble() * static_cast<double>(one.nominal);
+    }
+  }
+  const double straight = std::hypot(apart[0], apart[1]);
+  if (straight < 1) {
+    return Error{ErrorCode::unsolvable, "there is no distance between the two", std::string(from)};
+  }
+  std::vector<StackMember> members;
+  std::optional<Rational> base = Rational(std::llround(straight));
+  for (std::size_t i = 0; i < axes.size(); ++i) {
+    for (StackMember& one : along[i]) {
+      one.factor = fractionOf(one.factor.toDouble() * apart[i] / straight);
+      if (one.factor.isZero()) continue;
+      one.isSlanted = true;
+      one.label += " " + std::string(nameOf(axes[i]));
+      const auto adds = one.factor.times(Rational(one.nominal));
+      base = base && adds ? base->minus(*adds) : std::nullopt;
+      members.push_back(std::move(one));
+    }
+  }
+  if (!base) return Error{ErrorCode::outOfRange, "the stack goes too far", std::string(from)};
+  return stackOf(std::move(members), inflation, *base);
 }
 
 }  // namespace inchwright

@@ -31,4 +31,11 @@ Result<Budget> budgetAlong(const PartAt& at, Axis axis);
 Result<std::vector<StackMember>> membersFromZero(const PartAt& at, Axis axis, std::string_view from,
                                                  std::string_view to, std::optional<Length> held);
 
+/// What those members add up to; straight from place to place (`axis` empty) in the plane of the
+/// setup's face, each coordinate as much as it moves the distance (of the first order). Errors: as
+/// `membersFromZero`; `unsolvable` where the two are one spot.
+Result<Stack> stackFromZero(const PartAt& at, std::optional<Axis> axis, std::string_view from,
+                            std::string_view to, std::optional<Length> held,
+                            double inflation = kCustomaryInflation);
+
 }  // namespace inchwright

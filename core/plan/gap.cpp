@@ -8,6 +8,7 @@
 #include "core/measure/limits.h"
 #include "core/plan/budget_from_zero.h"
 #include "core/shop/clearance.h"
+#include "core/tolerance/placed_stack.h"
 #include "core/tolerance/tolerance_network.h"
 
 namespace inchwright {
@@ -23,7 +24,8 @@ Error gapTooFar(const std::string& pointer) {
 
 // A member says exactly one thing.
 std::optional<Error> shapeFault(const GapMember& member, const std::string& pointer) {
-  const bool places = member.axis || !member.from.empty() || !member.to.empty();
+  const bool places =
+      member.axis || member.isStraight || !member.from.empty() || !member.to.empty();
   const bool screwed = !member.screw.empty();
   const bool byName = member.size || (!member.fit.empty() && !screwed);
   const bool measured = member.shaft || (member.hole && !screwed);
@@ -38,7 +40,8 @@ std::optional<Error> shapeFault(const GapMember& member, const std::string& poin
                  "`fit` of its hole");
   }
   if (places && member.part.empty()) return lacks("/part", "a distance says in which part");
-  if (places && !member.axis) return lacks("/axis", "a distance says along which axis");
+  if (places && !member.axis && !member.isStraight)
+    return lacks("/axis", "a distance says along which axis");
   if (places && member.from.empty()) return lacks("/from", "a distance says from where");
   if (places && member.to.empty()) return lacks("/to", "a distance says to where");
   if (byName && member.fit.empty()) return lacks("/fit", "a size needs its fit, such as `H7/g6`");
@@ -104,9 +107,11 @@ class GapWalk {
   }
 
   // Members without factor have cancelled.
-  std::vector<StackMember> takeMembers() {
+  Result<Stack> stack(double inflation) {
     std::erase_if(members_, [](const StackMember& one) { return one.factor.isZero(); });
-    return std::move(members_);
+    Result<Stack> all = stackOf(std::move(members_), inflation, base_);
+    if (all) all->secondOrder = secondOrder_;
+    return all;
   }
 
  private:
@@ -197,6 +202,7 @@ class GapWalk {
   }
 
   std::optional<StackMember> foundDistance(const GapMember& member, const Part& part) const {
+    if (!member.axis) return std::nullopt;
     const auto span = found_->distance(part, *member.axis, member.from, member.to);
     if (!span) return std::nullopt;
     StackMember one;
@@ -226,23 +232,37 @@ class GapWalk {
       return error;
     };
     const MadePart* made = zeroOf(part);
-    Result<std::vector<StackMember>> chain =
-        made ? membersFromZero({part, *made->solution, made->setup, job_.machine}, *member.axis,
-                               member.from, member.to, held_)
-             : alongThePrint(part, member);
-    if (!chain) return at(chain.error());
-    for (StackMember& link : *chain) {
+    Result<Stack> stack = made ? stackFromZero({part, *made->solution, made->setup, job_.machine},
+                                               member.axis, member.from, member.to, held_)
+                               : alongThePrint(part, member);
+    if (!stack) return at(stack.error());
+    if (!addBase(*stack, member.sign)) return gapTooFar(pointer);
+    for (StackMember& link : stack->members) {
       link.part = part.name;
       if (member.sign < 0) link.factor = link.factor.negated();
-      if (!addLink(part, *member.axis, std::move(link))) return gapTooFar(pointer);
+      if (!addLink(part, member.axis, std::move(link))) return gapTooFar(pointer);
     }
     return std::nullopt;
   }
 
-  Result<std::vector<StackMember>> alongThePrint(const Part& part, const GapMember& member) {
+  // What slopes leave of a nominal, and how far they bend.
+  bool addBase(const Stack& stack, int sign) {
+    std::optional<Rational> rest = stack.nominal;
+    for (const StackMember& one : stack.members) {
+      const auto adds = one.factor.times(Rational(one.nominal));
+      rest = rest && adds ? rest->minus(*adds) : std::nullopt;
+    }
+    const auto base = rest ? base_.plus(sign < 0 ? rest->negated() : *rest) : std::nullopt;
+    if (base) base_ = *base;
+    if (stack.secondOrder) secondOrder_ = secondOrder_.value_or(0) + *stack.secondOrder;
+    return base.has_value();
+  }
+
+  Result<Stack> alongThePrint(const Part& part, const GapMember& member) {
+    if (!member.axis) return drawnStack(part, std::optional<Axis>(), member.from, member.to);
     const Result<const ToleranceNetwork*> network = networkFor(part, *member.axis);
     if (!network) return network.error();
-    return chainBetween(part, **network, member.from, member.to);
+    return drawnStack(part, **network, member.from, member.to);
   }
 
   const MadePart* zeroOf(const Part& part) const {
@@ -253,15 +273,18 @@ class GapWalk {
   }
 
   // A reading of the one piece there is of a part counts once, with all its factors.
-  bool addLink(const Part& part, Axis axis, StackMember link) {
+  bool addLink(const Part& part, std::optional<Axis> axis, StackMember link) {
     if (part.quantity <= 1) {
       const auto same = std::find_if(origins_.begin(), origins_.end(), [&](const Origin& one) {
-        return one.part == &part && one.axis == axis && sameLink(members_[one.member], link);
+        const StackMember& other = members_[one.member];
+        const bool alike = one.axis == axis || other.isSlanted || link.isSlanted;
+        return one.part == &part && alike && sameLink(other, link);
       });
       if (same != origins_.end()) {
         StackMember& other = members_[same->member];
         const auto sum = other.factor.plus(link.factor);
         if (sum) other.factor = *sum;
+        other.isSlanted = other.isSlanted || link.isSlanted;
         return sum.has_value();
       }
       origins_.push_back({&part, axis, members_.size()});
@@ -286,7 +309,7 @@ class GapWalk {
   };
   struct Origin {
     const Part* part;
-    Axis axis;
+    std::optional<Axis> axis;
     std::size_t member;  // index into members_
   };
 
@@ -297,6 +320,8 @@ class GapWalk {
   std::vector<Network> networks_;
   std::vector<Origin> origins_;
   std::vector<StackMember> members_;
+  Rational base_;
+  std::optional<std::int64_t> secondOrder_;
 };
 
 Result<GapStack> addedUp(const Gap& gap, GapWalk walk, double inflation) {
@@ -313,7 +338,7 @@ Result<GapStack> addedUp(const Gap& gap, GapWalk walk, double inflation) {
     const auto fault = walk.add(gap.members[i], "/members/" + std::to_string(i));
     if (fault) return *fault;
   }
-  Result<Stack> stack = stackOf(walk.takeMembers(), inflation);
+  Result<Stack> stack = walk.stack(inflation);
   if (!stack) {
     Error error = stack.error();
     error.place = "/members";

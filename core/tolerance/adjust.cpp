@@ -52,7 +52,7 @@ double chanceBeyond(double squares, int freedom) {
 }
 
 /// A value as a fraction, fine enough that nothing is lost that doubles hold of a length.
-Rational fractionOf(double value) {
+Rational exactOf(double value) {
   constexpr std::int64_t kParts = std::int64_t{1} << 30;
   return Rational::of(static_cast<Int128>(std::llround(value)) * kParts +
                           std::llround((value - std::round(value)) * kParts),
@@ -77,7 +77,7 @@ Result<Elimination> exactly(const std::vector<std::pair<std::uint32_t, double>>&
     return std::nullopt;
   };
   for (const auto& [node, value] : fixed) {
-    if (const auto failed = add({{node, Rational(1)}}, fractionOf(value), node)) return *failed;
+    if (const auto failed = add({{node, Rational(1)}}, exactOf(value), node)) return *failed;
   }
   for (std::uint32_t i = 0; i < conditions.size(); ++i) {
     Sparse factors;

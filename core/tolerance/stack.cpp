@@ -34,12 +34,18 @@ std::optional<Span> aboutMiddle(const Rational& middle, long double half) {
 
 }  // namespace
 
-Result<Stack> stackOf(std::vector<StackMember> members, double inflation) {
+Rational fractionOf(double slope) {
+  constexpr std::int64_t kParts = std::int64_t{1} << 32;
+  return Rational::of(std::llround(slope * static_cast<double>(kParts)), kParts)
+      .value_or(Rational());
+}
+
+Result<Stack> stackOf(std::vector<StackMember> members, double inflation, const Rational& base) {
   if (!(inflation >= 1) || !std::isfinite(inflation)) {
     return Error{ErrorCode::badRequest, "a root sum square is widened by a factor of 1 or more",
                  ""};
   }
-  std::optional<Rational> nominal = Rational(0), low = Rational(0), high = Rational(0);
+  std::optional<Rational> nominal = base, low = base, high = base;
   long double squares = 0, halves = 0;
   for (const StackMember& member : members) {
     if (member.low > member.high) {
@@ -69,8 +75,8 @@ Result<Stack> stackOf(std::vector<StackMember> members, double inflation) {
     member.share = squares > 0 ? static_cast<double>(half * half / squares) : 0;
     member.worstShare = halves > 0 ? static_cast<double>(half / halves) : 0;
   }
-  return Stack{*nominal, *middle,           worst,     *rss,
-               held,     held != *inflated, inflation, std::move(members)};
+  return Stack{*nominal,     *middle,           worst, *rss, held, held != *inflated, inflation,
+               std::nullopt, std::move(members)};
 }
 
 }  // namespace inchwright

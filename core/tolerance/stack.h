@@ -14,11 +14,14 @@ namespace inchwright {
 
 /// One member of a stack: a length that goes in with a factor and may stray within its limits.
 struct StackMember {
-  std::string label;         ///< the reading's id, or a name such as `row D` or `fit H7/g6 1/4`
-  std::string text;          ///< as lettered; empty for what has no lettering
-  Id from;                   ///< where the walk over this member begins
-  Id to;                     ///< and ends
-  Rational factor = 1;       ///< ±1 in a plain chain; ±1/2 where a middle is taken
+  std::string label;  ///< the reading's id, or a name such as `row D` or `fit H7/g6 1/4`
+  std::string text;   ///< as lettered; empty for what has no lettering
+  Id from;            ///< where the walk over this member begins
+  Id to;              ///< and ends
+  /// ±1 in a plain chain; ±1/2 where a middle is taken; any where it is slanted
+  Rational factor = 1;
+  bool isSlanted = false;    ///< the factor is a slope, of the first order
+  bool isAngle = false;      ///< nominal and limits are micro-arcseconds, the factor ticks for each
   std::int64_t nominal = 0;  ///< ticks, as lettered
   std::int64_t low = 0;
   std::int64_t high = 0;
@@ -54,6 +57,9 @@ struct Stack {
   Span inflated;
   bool inflatedIsHeld = false;  ///< the factor would have taken `inflated` beyond `worst`
   double inflation = 1.5;
+  /// How far the corners of the worst case come out beyond `worst`, which is of the first order;
+  /// empty where that is a tenth of its width or less, and of chains.
+  std::optional<std::int64_t> secondOrder;
   std::vector<StackMember> members;
 
   bool operator==(const Stack&) const = default;
@@ -63,9 +69,13 @@ struct Stack {
 /// about a half, which is the factor taken here unless another is given (common practice).
 inline constexpr double kCustomaryInflation = 1.5;
 
-/// Adds the members up. Fills in their shares. Errors: `outOfRange`; `badRequest` when the factor
-/// is below 1 or no number, or when a member's low is above its high.
-Result<Stack> stackOf(std::vector<StackMember> members, double inflation = kCustomaryInflation);
+/// A slope as a fraction, to 2⁻³².
+Rational fractionOf(double slope);
+
+/// Adds the members up, to `base` where it is said. Fills in their shares. Errors: `outOfRange`;
+/// `badRequest` when the factor is below 1 or no number, or when a member's low is above its high.
+Result<Stack> stackOf(std::vector<StackMember> members, double inflation = kCustomaryInflation,
+                      const Rational& base = 0);
 
 /// The members that join two places along an axis as the print dimensions them, in walking order:
 /// the chain with the fewest toleranced members, among those the one of the least width, then of
