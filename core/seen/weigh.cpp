@@ -121,11 +121,13 @@ Weighed weigh(const std::vector<NearFigure>& near, const Drawn& drawn, bool angl
   if (all.empty()) return out;
   const auto plainest = std::max_element(
       all.begin(), all.end(), [](const Weight& a, const Weight& b) { return a.glyphs < b.glyphs; });
+  const double likeliest = plainest->glyphs;
   if (clearOf(*plainest, all)) std::rotate(all.begin(), plainest, plainest + 1);
   const Weight first = all.front();
   out.witnesses.plain = clearOf(all.front(), all);
   out.witnesses.unsure = !out.witnesses.plain && first.mean > std::log(kUnsure);
-  out.witnesses.scale = first.candidate.scale <= kAgrees &&
+  // Where likelier glyphs speak against the drawing it may be a misprint, which is not put right.
+  out.witnesses.scale = first.candidate.scale <= kAgrees && first.glyphs >= likeliest - kClear &&
                         std::none_of(all.begin() + 1, all.end(), [&](const Weight& o) {
                           return o.candidate.ticks != first.candidate.ticks &&
                                  o.candidate.scale <= kAgrees && o.glyphs > first.glyphs - kRival;

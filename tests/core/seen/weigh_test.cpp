@@ -32,6 +32,12 @@ TEST(Weigh, AMisprintIsAskedAboutAndNeverPutRight) {
   EXPECT_FALSE(w.witnesses.ready());
 }
 
+TEST(Weigh, AMisprintOfUnsureGlyphsIsNotPutRightEither) {
+  const Weighed w = weighed({{"2 13/32", -3, 5}, {"2 15/32", -4.5, 5}}, 2.47);
+  EXPECT_EQ(w.candidates.front().text, "2 15/32");
+  EXPECT_EQ(w.witnesses.letters(), "g");
+}
+
 TEST(Weigh, UnsureGlyphsAreNotReadyThoughTheyAgree) {
   const Weighed w = weighed({{"3/8", -1.4, 2}, {"5/8", -1.3, 2}}, 0.376);
   EXPECT_EQ(w.candidates.front().text, "3/8");
