@@ -12,12 +12,15 @@
 
 #include "app/base/look.h"
 #include "app/base/spoken_english.h"
+#include "app/machine/made_slip.h"
 #include "app/machine/measured.h"
 #include "app/machine/tick_box.h"
 #include "app/machine/ticked.h"
 #include "app/session/typed_figure.h"
+#include "core/kit/as_made.h"
 #include "core/part/edit.h"
 #include "core/say/done_words.h"
+#include "core/say/kit_words.h"
 #include "core/say/making_words.h"
 
 namespace inchwright::app {
@@ -39,6 +42,7 @@ MachineView::MachineView(Desk& desk, QWidget* parent)
       bottom_(new QWidget(this)),
       measuredX_(new QLineEdit(bottom_)),
       measuredY_(new QLineEdit(bottom_)),
+      made_(new QPushButton(tr("&Size, pins, ways out …"), bottom_)),
       back_(new QPushButton(tr("◂ &Back"), this)),
       next_(new QPushButton(tr("&Next ▸"), this)),
       leave_(new QPushButton(tr("&Leave the machine"), this)) {
@@ -49,6 +53,7 @@ MachineView::MachineView(Desk& desk, QWidget* parent)
   layOut();
   connect(back_, &QPushButton::clicked, this, [this] { go(row_ - 1); });
   connect(next_, &QPushButton::clicked, this, [this] { go(row_ + 1); });
+  connect(made_, &QPushButton::clicked, this, &MachineView::showMade);
   connect(leave_, &QPushButton::clicked, this, &QWidget::close);
   connect(&desk, &Desk::edited, this, &MachineView::follow);
   connect(&desk, &Desk::viewChanged, this, &MachineView::follow);
@@ -97,9 +102,10 @@ void MachineView::layOut() {
       if (!field->hasFocus()) takeMeasured();
     });
   }
+  bottom->addWidget(made_);
   bottom->addStretch(1);
   bottom->addWidget(next_);
-  for (QPushButton* button : {back_, next_, leave_}) {
+  for (QPushButton* button : {back_, next_, leave_, made_}) {
     button->setFont(deskFont(1.5));
     button->setFocusPolicy(Qt::TabFocus);
     button->setAccessibleName(button->text().remove(QLatin1Char('&')));
@@ -170,6 +176,7 @@ void MachineView::follow() {
   back_->setEnabled((row != nullptr || first != nullptr) && row_ > -firstCount());
   next_->setEnabled((row != nullptr || first != nullptr) && row_ + 1 < rowCount());
   for (QLineEdit* field : {measuredX_, measuredY_}) field->setEnabled(row != nullptr);
+  made_->setEnabled(row != nullptr);
   if (first != nullptr) {
     followFirst(*first);
   } else if (row != nullptr) {
@@ -237,7 +244,19 @@ void MachineView::sayDifference(const TableRow& row, const MadePlace& made) {
     const QString off = *found ? differenceText((*found)->value, *wanted, step) : QString();
     if (!off.isEmpty()) said << tr("%1 is %2 off").arg(QLatin1String(letter), off);
   }
+  const auto drawn = drawnSize(desk_.part(), row.id);
+  const auto found = foundSize(made, pinHabit(shopFor(desk_.job().shop, desk_.ownShop())));
+  if (drawn.ok() && found.ok() && found->known()) {
+    const Verdict verdict = verdictOf(*found, {drawn->limits.least, drawn->limits.greatest});
+    said << tr("size: %1").arg(coreWords(verdictWords(verdict)));
+  }
   said_->setText(said.join(QStringLiteral(" · ")));
+}
+
+void MachineView::showMade() {
+  if (current() == nullptr || !takeMeasured()) return;
+  MadeSlip(desk_, current()->id, this).exec();
+  setFocus();
 }
 
 void MachineView::setTick(int step, bool on) {

@@ -50,6 +50,8 @@ class MachineView : public QWidget {
   void setTick(int step, bool on);
   /// Takes what was typed. False while a question about it stands.
   bool takeMeasured();
+  /// The slip with the size as found, the pins, and the ways out.
+  void showMade();
   void sayDifference(const TableRow& row, const MadePlace& made);
   int whereLeftOff() const;
   int rowCount() const;
@@ -77,6 +79,7 @@ class MachineView : public QWidget {
   std::vector<QCheckBox*> ticks_;
   QLineEdit* measuredX_;
   QLineEdit* measuredY_;
+  QPushButton* made_;
   QPushButton* back_;
   QPushButton* next_;
   QPushButton* leave_;

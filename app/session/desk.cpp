@@ -17,6 +17,7 @@ struct Desk::State {
   struct Derived {
     std::optional<Solution> solution;
     std::optional<Setup> defaultSetup;
+    std::optional<Job> inShop;
     bool tableTried = false;
     std::optional<SetupTable> table;
     std::optional<Error> tableError;
@@ -31,6 +32,7 @@ struct Desk::State {
   int setup = 0;
   Face face = Face::top;
   SheetOptions sheet;
+  Shop ownShop;
   bool closeness = false;
   Selection selection;
   mutable Derived derived;
@@ -102,7 +104,7 @@ const SetupTable* Desk::table() const {
   if (isBare()) return nullptr;
   if (!derived.tableTried) {
     derived.tableTried = true;
-    auto made = makeTable(job(), part(), solution(), setup());
+    auto made = makeTable(jobInShop(), part(), solution(), setup());
     if (made.ok()) {
       derived.table = std::move(made).value();
     } else {
@@ -119,7 +121,7 @@ const std::optional<Error>& Desk::tableError() const {
 
 SheetOptions Desk::optionsFor(const SetupTable& now) const {
   SheetOptions options = state_->sheet;
-  const auto work = workAt(job(), part(), solution(), setup());
+  const auto work = workAt(jobInShop(), part(), solution(), setup());
   if (!work.ok()) return options;
   auto closeness = closenessOnSheet(*work, now, state_->closeness);
   if (closeness.ok()) options.closeness = std::move(closeness).value();
@@ -129,8 +131,31 @@ SheetOptions Desk::optionsFor(const SetupTable& now) const {
 const TapeUpSheet* Desk::sheet() const {
   auto& sheet = state_->derived.sheet;
   const SetupTable* now = table();
-  if (!sheet && now != nullptr) sheet.emplace(job(), part(), solution(), *now, optionsFor(*now));
+  if (!sheet && now != nullptr)
+    sheet.emplace(jobInShop(), part(), solution(), *now, optionsFor(*now));
   return sheet ? &*sheet : nullptr;
+}
+
+const Job& Desk::jobInShop() const {
+  if (state_->ownShop.saysNothing()) return job();
+  auto& inShop = state_->derived.inShop;
+  if (!inShop) {
+    inShop = job();
+    inShop->shop = shopFor(job().shop, state_->ownShop);
+  }
+  return *inShop;
+}
+
+const Shop& Desk::ownShop() const {
+  return state_->ownShop;
+}
+
+void Desk::setOwnShop(const Shop& shop) {
+  if (shop == state_->ownShop) return;
+  state_->ownShop = shop;
+  state_->forgetTable();
+  state_->derived.inShop.reset();
+  emit viewChanged();
 }
 
 const SheetOptions& Desk::sheetOptions() const {

@@ -55,6 +55,10 @@ class Desk : public QObject {
   const TapeUpSheet* sheet() const;
   const SheetOptions& sheetOptions() const;
 
+  /// The tools their user owns, for jobs that do not carry their own. No part of the document.
+  const Shop& ownShop() const;
+  void setOwnShop(const Shop& shop);
+
   /// Replaces the whole document (open, new, recover): clears undo and selection.
   void take(Job job, const QString& file);
   QString file() const;  ///< empty: never saved
@@ -96,6 +100,8 @@ class Desk : public QObject {
   void refused(const QString& why);  ///< one line for the strip
 
  private:
+  /// The job with the tools that stand behind it.
+  const Job& jobInShop() const;
   SheetOptions optionsFor(const SetupTable& now) const;
 
   struct State;

@@ -9,6 +9,7 @@
 #include <cmath>
 #include <iterator>
 
+#include "core/document/shop_document.h"
 #include "core/measure/lettered.h"
 #include "core/measure/writing.h"
 
@@ -55,6 +56,15 @@ void Preferences::setMachine(const Machine& machine) {
   keep("machine/x_counts", text(nameOf(machine.xCounts)));
   keep("machine/y_counts", text(nameOf(machine.yCounts)));
   keep("machine/finder", machine.finder ? text(machine.finder->text) : QString());
+}
+
+Shop Preferences::shop() {
+  const auto read = readShop(kept("shop").toString().toStdString());
+  return read.ok() && checkShop(*read).ok() ? *read : Shop{};
+}
+
+void Preferences::setShop(const Shop& shop) {
+  keep("shop", text(writeShop(shop)));
 }
 
 SheetOptions Preferences::sheet() {

@@ -10,6 +10,7 @@
 #include "app/base/look.h"
 #include "app/base/spoken_english.h"
 #include "core/part/setup.h"
+#include "core/part/shop_owned.h"
 #include "core/sheet/tape_up.h"
 
 namespace inchwright::app {
@@ -21,6 +22,10 @@ class Preferences {
   /// The machine new jobs begin with.
   static Machine machine();
   static void setMachine(const Machine& machine);
+
+  /// The tools owned, for all jobs that do not carry their own.
+  static Shop shop();
+  static void setShop(const Shop& shop);
 
   /// Paper and reading distance; the date and all that belongs to one sheet are not kept. Until one
   /// is chosen the paper is the usual one of the user's country.

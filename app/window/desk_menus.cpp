@@ -96,6 +96,8 @@ void DeskMenus::addJob() {
       [&files] { files.saveAs(); });
   add(menu, tr("&Details of job and part …"), QKeySequence(Qt::CTRL | Qt::Key_I),
       [this] { window_.showDetails(); });
+  add(menu, tr("The pa&rts of the job …"), QKeySequence(Qt::CTRL | Qt::Key_K),
+      [this] { window_.showCover(); });
   menu->addSeparator();
   add(menu, tr("&Print my sheet …"), QKeySequence::Print,
       [this] { previewPrint(window_.desk(), &window_); });
@@ -304,7 +306,11 @@ void DeskMenus::addMachine() {
   QMenu* menu = window_.menuBar()->addMenu(tr("Ma&chine"));
   add(menu, tr("&At the machine: one place at a time"), Qt::Key_F11,
       [this] { window_.showMachine(); });
+  add(menu, tr("As made: what &came out, and ways out …"), QKeySequence(Qt::SHIFT | Qt::Key_F11),
+      [this] { window_.showMade(); });
   add(menu, tr("My &machine …"), Qt::Key_F12, [this] { window_.showSetup(); });
+  add(menu, tr("The &shop I own …"), QKeySequence(Qt::SHIFT | Qt::Key_F12),
+      [this] { window_.showShop(); });
 }
 
 void DeskMenus::addHelp() {

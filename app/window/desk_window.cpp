@@ -24,13 +24,16 @@
 #include "app/canvas/zoom_slip.h"
 #include "app/doubts/doubts_slip.h"
 #include "app/machine/machine_view.h"
+#include "app/machine/made_slip.h"
 #include "app/session/preferences.h"
 #include "app/sheet/setup_slip.h"
 #include "app/sheet/sheet_view.h"
+#include "app/sheet/shop_slip.h"
 #include "app/sheet/stack_slip.h"
 #include "app/sheet/sum_slip.h"
 #include "app/strip/strip.h"
 #include "app/window/asking.h"
+#include "app/window/cover_slip.h"
 #include "app/window/desk_files.h"
 #include "app/window/desk_menus.h"
 #include "app/window/desk_split.h"
@@ -64,6 +67,7 @@ DeskWindow::DeskWindow(Asking asking, QWidget* parent) : QMainWindow(parent), wo
   options.date = sheetDate();
   options.english = spokenEnglish();
   desk_.setSheetOptions(options);
+  desk_.setOwnShop(Preferences::shop());
   build();
   menus_ = new DeskMenus(*this);
   wire();
@@ -334,6 +338,10 @@ void DeskWindow::showDetails() {
   DetailsSlip(desk_, this).exec();
 }
 
+void DeskWindow::showCover() {
+  if (desk_.hasPart()) CoverSlip(desk_, this).exec();
+}
+
 void DeskWindow::showUnderstood() {
   if (desk_.hasPart()) UnderstoodSlip(desk_, this).exec();
 }
@@ -346,6 +354,12 @@ void DeskWindow::showSetup() {
   slip.exec();
 }
 
+void DeskWindow::showShop() {
+  ShopSlip slip(desk_, this);
+  connect(&slip, &ShopSlip::shopKept, this, &Preferences::setShop);
+  slip.exec();
+}
+
 void DeskWindow::showMachine() {
   if (desk_.table() == nullptr || desk_.table()->rows.empty()) {
     emit desk_.refused(tr("there is no place to drive to yet"));
@@ -354,6 +368,22 @@ void DeskWindow::showMachine() {
   auto* atMachine = new MachineView(desk_, this);
   atMachine->setAttribute(Qt::WA_DeleteOnClose);
   atMachine->showFullScreen();
+}
+
+void DeskWindow::showMade() {
+  const Selection& chosen = desk_.selection();
+  const SetupTable* table = desk_.table();
+  if (table != nullptr) {
+    for (const TableRow& row : table->rows) {
+      if (chosen.places.size() != 1 ||
+          (row.id != chosen.places[0] && row.feature != chosen.places[0])) {
+        continue;
+      }
+      MadeSlip(desk_, row.id, this).exec();
+      return;
+    }
+  }
+  emit desk_.refused(tr("choose one place that this setup makes"));
 }
 
 void DeskWindow::showHelp() {

@@ -68,10 +68,13 @@ class DeskWindow : public QMainWindow {
 
   void startTour();
   void showSetup();
+  void showShop();
   void showMachine();
+  void showMade();  ///< what came out at the place that is chosen
   void showHelp();
   void showStart();
   void showDetails();
+  void showCover();
   void showUnderstood();
   void deleteChosen();
   /// What is chosen goes into the strip as it is now, to be typed over.

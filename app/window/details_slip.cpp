@@ -11,6 +11,7 @@
 
 #include "app/base/look.h"
 #include "core/document/document.h"
+#include "core/part/parts_of_job.h"
 
 namespace inchwright::app {
 namespace {
@@ -95,10 +96,9 @@ void DetailsSlip::accept() {
   job.print = textIn(print_);
   job.unit = unit_->currentIndex() == 0 ? Unit::inch : Unit::millimetre;
   job.notes = notes_->toPlainText().toStdString();
+  const auto renamed = renamePart(job, desk_.part().name, textIn(part_));
+  if (renamed.ok()) job = *renamed;
   Part& part = job.parts[desk_.partIndex()];
-  const std::string name = textIn(part_);
-  const Part* other = job.part(name);
-  if (!name.empty() && (other == nullptr || other == &part)) part.name = name;
   part.quantity = quantity_->value();
   part.material = textIn(material_);
   take(*fractions_, part.general.fractions, job.unit);

@@ -4,6 +4,7 @@
 #include "app/words/console.h"
 #include "app/words/kit_job.h"
 #include "app/words/tolerance_job.h"
+#include "app/words/way_figures.h"
 #include "app/words/words.h"
 #include "core/kit/ways_out.h"
 #include "core/say/kit_words.h"
@@ -123,6 +124,10 @@ int runMend(std::span<const std::string> args, Streams& streams) {
 }
 
 }  // namespace
+
+std::string figuresText(const Way& way, const Step& step) {
+  return figuresAsJson(way, step).dump();
+}
 
 extern const Word kMendWord{"mend", "ways out of a hole that came out wrong", kMendHelp, runMend};
 

@@ -289,7 +289,7 @@ Part withAccepted(const Part& part, const AcceptedDoubt& accepted) {
 Part withMade(const Part& part, const MadePlace& made) {
   Part edited = part;
   const auto there = std::find_if(edited.made.begin(), edited.made.end(), [&](const auto& one) {
-    return one.place == made.place && one.setup == made.setup;
+    return one.place == made.place && one.setup == made.setup && one.piece == made.piece;
   });
   if (there == edited.made.end()) {
     if (!made.empty()) edited.made.push_back(made);
@@ -309,6 +309,31 @@ MadePlace madeAt(const Part& part, std::string_view place, std::string_view setu
   none.place = place;
   none.setup = setup;
   return none;
+}
+
+MadePlace madeOfPiece(const Part& part, std::string_view place, std::string_view setup,
+                      std::string_view piece) {
+  MadePlace none;
+  none.place = place;
+  none.setup = setup;
+  none.piece = piece;
+  for (const MadePlace& one : part.made) {
+    if (one.place == place && one.setup == setup && one.piece == piece) return one;
+  }
+  return none;
+}
+
+Part withMended(const Part& part, const Mended& mended) {
+  Part edited = part;
+  const auto there = std::find_if(
+      edited.mended.begin(), edited.mended.end(),
+      [&](const Mended& one) { return one.place == mended.place && one.piece == mended.piece; });
+  if (there == edited.mended.end()) {
+    edited.mended.push_back(mended);
+  } else {
+    *there = mended;
+  }
+  return edited;
 }
 
 Job withFollowers(const Job& job, std::string_view name, const Part& part) {

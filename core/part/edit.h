@@ -71,8 +71,14 @@ Part withAccepted(const Part& part, const AcceptedDoubt& accepted);
 /// Puts down how far a place has got; what says nothing is removed. Ids that the part does not have
 /// are kept: a place may come back by undo.
 Part withMade(const Part& part, const MadePlace& made);
-/// What is known of a place in a setup; an empty one when nothing is.
+/// What is known of a place in a setup, of whichever piece stands first; an empty one when nothing
+/// is.
 MadePlace madeAt(const Part& part, std::string_view place, std::string_view setup);
+/// The same of one piece.
+MadePlace madeOfPiece(const Part& part, std::string_view place, std::string_view setup,
+                      std::string_view piece);
+/// Writes down the way out that was chosen for a place of a piece, instead of one chosen before.
+Part withMended(const Part& part, const Mended& mended);
 
 Result<Job> addPart(const Job& job, const Part& part);
 /// The job in which the other hands of a part follow it to what it is about to become.

@@ -27,5 +27,20 @@ TEST(PreferencesTest, PaperIsTheUsualOneOfTheCountryUntilOneIsChosen) {
   }
 }
 
+TEST(PreferencesTest, TheShopIsKeptAndASpoiltOneSaysNothing) {
+  usePrivateHome();
+  headlessApplication();
+  EXPECT_TRUE(Preferences::shop().saysNothing());
+  Shop shop;
+  shop.drills = {{*readDrillSet("letter"), {}, {}}};
+  shop.reamers = std::vector<OwnedReamer>();
+  Preferences::setShop(shop);
+  EXPECT_EQ(Preferences::shop(), shop);
+  shop.drills->front().set.text = "nonsense";
+  Preferences::setShop(shop);
+  EXPECT_TRUE(Preferences::shop().saysNothing());
+  Preferences::setShop(Shop{});
+}
+
 }  // namespace
 }  // namespace inchwright::app

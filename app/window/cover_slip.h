@@ -1,0 +1,57 @@
+#pragma once
+
+#include <QDialog>
+#include <QPixmap>
+#include <vector>
+
+#include "app/session/desk.h"
+
+class QLabel;
+class QLineEdit;
+class QListWidget;
+
+namespace inchwright::app {
+
+/// How far a part of the job has got.
+enum class PartState {
+  notBegun,  ///< nothing is traced of it
+  inDoubt,   ///< its sheet says DRAFT
+  ready,     ///< its sheets can be printed
+  begun,     ///< something is ticked
+  made,      ///< all places of all its setups are
+  wrong      ///< something came out over, under or off its place, and nothing was chosen for it
+};
+
+/// The states of all parts, in their order. Where the job can't be worked out a part is in doubt.
+std::vector<PartState> partStates(const Job& job);
+
+/// The cover of the job: every part as a small drawing with its state, in the order in which the
+/// parts stand in the document. Dragged to another place, copied to begin a similar one, renamed
+/// with all that mentions it, taken away where nothing does; a step of undo each.
+class CoverSlip : public QDialog {
+  Q_OBJECT
+
+ public:
+  explicit CoverSlip(Desk& desk, QWidget* parent = nullptr);
+
+ private:
+  void showNow();
+  void moved();
+  void shift(int by);
+  void copy();
+  void rename();
+  void remove();
+  void putOnDesk();
+  /// Applies an edit of the list; the part on the desk stays there.
+  bool apply(const Result<Job>& next, const QString& title, const std::string& onDesk);
+  /// The part chosen in the list; null where there is none.
+  const Part* chosen() const;
+
+  Desk& desk_;
+  bool filling_ = false;
+  QListWidget* list_;
+  QLineEdit* name_;
+  QLabel* said_;
+};
+
+}  // namespace inchwright::app

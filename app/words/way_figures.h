@@ -1,0 +1,12 @@
+#pragma once
+
+#include <string>
+
+#include "core/kit/ways_out.h"
+
+namespace inchwright::app {
+
+/// The figures of a way out as the word `mend` gives them: a JSON text, to be kept in `mended`.
+std::string figuresText(const Way& way, const Step& step);
+
+}  // namespace inchwright::app

@@ -1,0 +1,185 @@
+#include "app/window/cover_slip.h"
+
+#include <gtest/gtest.h>
+
+#include <QLabel>
+#include <QLineEdit>
+#include <QListWidget>
+#include <QPushButton>
+#include <QTest>
+#include <memory>
+
+#include "core/lines/pasted.h"
+#include "core/part/edit.h"
+#include "core/say/done_words.h"
+#include "tests/support/desk_application.h"
+
+namespace inchwright::app {
+namespace {
+
+Part plate(const char* name) {
+  Part part;
+  part.name = name;
+  const auto read = applyLines(part,
+                               "edge L left\nedge R right\nedge F front\nedge K back\nL R 2\n"
+                               "F K 1\nhole A 1/4\nL A 3/8\nF A 1/2",
+                               {});
+  EXPECT_TRUE(read.ok());
+  return read.ok() ? *read : part;
+}
+
+class CoverSlipTest : public testing::Test {
+ protected:
+  void SetUp() override {
+    deskApplication();
+    Job job;
+    job.parts = {plate("front plate"), plate("back plate"), Part{}};
+    job.parts[2].name = "cock";
+    Mate mate;
+    mate.name = "pillar";
+    mate.hole = PartPlace{"back plate", "A"};
+    mate.shaft = *readLength("0.249");
+    mate.least = *readLength("0.001");
+    job.mates.push_back(mate);
+    desk.take(job, {});
+    slip = std::make_unique<CoverSlip>(desk);
+    slip->show();
+    ASSERT_TRUE(QTest::qWaitForWindowActive(slip.get()));
+    list = slip->findChild<QListWidget*>();
+  }
+
+  void press(const QString& text) {
+    for (auto* button : slip->findChildren<QPushButton*>()) {
+      if (button->text().remove(QLatin1Char('&')) != text) continue;
+      QTest::mouseClick(button, Qt::LeftButton);
+      return;
+    }
+    ADD_FAILURE() << qPrintable(text);
+  }
+  void typeName(const QString& text) {
+    auto* field = slip->findChild<QLineEdit*>();
+    field->setFocus();
+    field->selectAll();
+    QTest::keyClick(field, Qt::Key_Delete);
+    QTest::keyClicks(field, text);
+  }
+  void chooseRow(int row) {
+    QTest::mouseClick(list->viewport(), Qt::LeftButton, {},
+                      list->visualItemRect(list->item(row)).center());
+    EXPECT_EQ(list->currentRow(), row);
+  }
+  QString names() const {
+    QStringList all;
+    for (const Part& part : desk.job().parts) all << QString::fromStdString(part.name);
+    return all.join(QStringLiteral(", "));
+  }
+  QString said() { return slip->findChild<QLabel*>(QStringLiteral("said"))->text(); }
+
+  Desk desk;
+  std::unique_ptr<CoverSlip> slip;
+  QListWidget* list = nullptr;
+};
+
+TEST_F(CoverSlipTest, EveryPartHasItsDrawingAndState) {
+  ASSERT_EQ(list->count(), 3);
+  EXPECT_TRUE(list->item(2)->text().contains(QStringLiteral("not begun")));
+  const QImage drawn = list->item(0)->icon().pixmap(list->iconSize()).toImage();
+  const QImage blank = list->item(2)->icon().pixmap(list->iconSize()).toImage();
+  EXPECT_NE(drawn, blank);
+}
+
+TEST_F(CoverSlipTest, AMovedPartStandsElsewhereInTheDocumentAndTheOneOnTheDeskStays) {
+  desk.choosePart(1);
+  chooseRow(2);
+  press(QStringLiteral("Earlier"));
+  EXPECT_EQ(names(), QStringLiteral("front plate, cock, back plate"));
+  EXPECT_EQ(desk.part().name, "back plate");
+  press(QStringLiteral("Earlier"));
+  press(QStringLiteral("Earlier"));
+  EXPECT_EQ(names(), QStringLiteral("cock, front plate, back plate"));
+  desk.undo();
+  desk.undo();
+  EXPECT_EQ(names(), QStringLiteral("front plate, back plate, cock"));
+}
+
+TEST_F(CoverSlipTest, ARowThatWasDroppedElsewhereTakesItsPartAlong) {
+  // What a drop does, to the last part and to the first.
+  ASSERT_TRUE(list->model()->moveRow({}, 2, {}, 0));
+  QCoreApplication::processEvents();
+  EXPECT_EQ(names(), QStringLiteral("cock, front plate, back plate"));
+  ASSERT_TRUE(list->model()->moveRow({}, 0, {}, 3));
+  QCoreApplication::processEvents();
+  EXPECT_EQ(names(), QStringLiteral("front plate, back plate, cock"));
+  ASSERT_TRUE(list->model()->moveRow({}, 0, {}, 2));
+  QCoreApplication::processEvents();
+  EXPECT_EQ(names(), QStringLiteral("back plate, front plate, cock"));
+  desk.undo();
+  EXPECT_EQ(names(), QStringLiteral("front plate, back plate, cock"));
+}
+
+TEST_F(CoverSlipTest, ASimilarPartBeginsAsACopyWithItsOwnName) {
+  chooseRow(0);
+  press(QStringLiteral("Begin a similar one"));
+  EXPECT_EQ(names(), QStringLiteral("front plate, front plate 2, back plate, cock"));
+  EXPECT_EQ(list->currentRow(), 1);
+  typeName(QStringLiteral("dial plate"));
+  press(QStringLiteral("Rename"));
+  EXPECT_EQ(names(), QStringLiteral("front plate, dial plate, back plate, cock"));
+  desk.undo();
+  desk.undo();
+  EXPECT_EQ(names(), QStringLiteral("front plate, back plate, cock"));
+}
+
+TEST_F(CoverSlipTest, ANameThatIsTakenOrEmptyIsRefusedAndMatesFollowANewOne) {
+  chooseRow(1);
+  typeName(QStringLiteral("cock"));
+  press(QStringLiteral("Rename"));
+  EXPECT_TRUE(said().startsWith(QStringLiteral("Not done: "))) << qPrintable(said());
+  typeName(QString());
+  press(QStringLiteral("Rename"));
+  EXPECT_EQ(names(), QStringLiteral("front plate, back plate, cock"));
+  typeName(QStringLiteral("rear plate"));
+  press(QStringLiteral("Rename"));
+  EXPECT_EQ(std::get<PartPlace>(desk.job().mates[0].hole).part, "rear plate");
+}
+
+TEST_F(CoverSlipTest, WhatAMateNeedsIsNotTakenAway) {
+  chooseRow(1);
+  press(QStringLiteral("Take it away"));
+  EXPECT_EQ(desk.job().parts.size(), 3u);
+  EXPECT_TRUE(said().contains(QStringLiteral("mate pillar"))) << qPrintable(said());
+  chooseRow(2);
+  press(QStringLiteral("Take it away"));
+  EXPECT_EQ(names(), QStringLiteral("front plate, back plate"));
+}
+
+TEST(PartStates, FollowWhatWasDoneAndWhatCameOut) {
+  Job job;
+  job.parts = {plate("plate")};
+  const auto solution = solve(job.parts[0]);
+  ASSERT_TRUE(solution.ok());
+  job.parts[0].setups = {defaultSetup(job.parts[0], *solution)};
+  job.parts[0].setups[0].name = "1";
+  const PartState before = partStates(job)[0];
+  EXPECT_EQ(before, solution->isDraft() ? PartState::inDoubt : PartState::ready);
+  MadePlace made;
+  made.place = "A";
+  made.setup = "1";
+  made.size = *readLength("0.300");
+  job.parts[0] = withMade(job.parts[0], made);
+  EXPECT_EQ(partStates(job)[0], PartState::wrong);
+  Mended mended;
+  mended.place = "A";
+  mended.way = WayOut::leave;
+  job.parts[0] = withMended(job.parts[0], mended);
+  EXPECT_EQ(partStates(job)[0], before);
+  const auto table = makeTable(job, job.parts[0], *solution, job.parts[0].setups[0]);
+  ASSERT_TRUE(table.ok());
+  ASSERT_EQ(table->rows.size(), 1u);
+  for (const HoleStep* step : fittingsOf(*table->rows[0].plan)) made = withDone(made, *step, true);
+  job.parts[0] = withMade(job.parts[0], made);
+  EXPECT_EQ(partStates(job)[0], PartState::made);
+}
+
+}  // namespace
+}  // namespace inchwright::app
