@@ -49,7 +49,7 @@ class MachineViewTest : public testing::Test {
     return false;
   }
   void tickAll() {
-    for (std::size_t i = 0; i < desk.table()->rows[0].steps.size(); ++i) {
+    for (std::size_t i = 0; i < fittingsOf(*desk.table()->rows[0].plan).size(); ++i) {
       QTest::keyClick(view.get(), Qt::Key_Space);
       QCoreApplication::processEvents();
     }
@@ -63,7 +63,7 @@ class MachineViewTest : public testing::Test {
 };
 
 TEST_F(MachineViewTest, SpaceTicksEachToolThenGoesOn) {
-  const std::size_t tools = desk.table()->rows[0].steps.size();
+  const std::size_t tools = fittingsOf(*desk.table()->rows[0].plan).size();
   ASSERT_GT(tools, 0u);
   for (std::size_t i = 0; i < tools; ++i) {
     QTest::keyClick(view.get(), Qt::Key_Space);
