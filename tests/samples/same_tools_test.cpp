@@ -108,9 +108,9 @@ TEST(SameTools, OnHolesAndShopsAtRandom) {
                     oneOf(random, {"1/8", "1/4", "0.205", "6 mm", "3/4", "1 1/4"}) + "\"";
       }
       features += "}";
-      readings += ",{\"id\":\"x" + id + "\",\"axis\":\"x\",\"from\":\"L\",\"to\":\"" + id + "\",\"text\":\"" +
-                  std::to_string(i + 1) + "\"},{\"id\":\"y" + id + "\",\"axis\":\"y\",\"from\":\"F\",\"to\":\"" + id +
-                  "\",\"text\":\"1\"}";
+      readings += ",{\"id\":\"x" + id + "\",\"axis\":\"x\",\"from\":\"L\",\"to\":\"" + id +
+                  "\",\"text\":\"" + std::to_string(i + 1) + "\"},{\"id\":\"y" + id +
+                  "\",\"axis\":\"y\",\"from\":\"F\",\"to\":\"" + id + "\",\"text\":\"1\"}";
     }
     const std::string shop =
         oneOf(random, {"{}", R"({"drills":["metric 1 to 10 by 0.1"]})", R"({"drills":["number"]})",
@@ -123,8 +123,7 @@ TEST(SameTools, OnHolesAndShopsAtRandom) {
         shop + R"(,"parts":[{"name":"P","material":"brass","features":[
           {"id":"L","kind":"edge","axis":"x","side":"left"},
           {"id":"F","kind":"edge","axis":"y","side":"front"})" +
-        features + R"(],"readings":[)" +
-        readings.substr(1) +
+        features + R"(],"readings":[)" + readings.substr(1) +
         R"(],"setups":[{"name":"1","face":"top","zero":{"x":{"at":"L"},"y":{"at":"F"}}}]}]})";
     const Result<Job> job = readDocument(text);
     ASSERT_TRUE(job.ok()) << job.error().text << " " << job.error().place << "\n" << text;
