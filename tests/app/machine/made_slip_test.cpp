@@ -34,7 +34,7 @@ class MadeSlipTest : public testing::Test {
     }
     Mate mate;
     mate.name = "arbor";
-    mate.hole = PartPlace{"Plate", "A"};
+    mate.hole = PartPlace{"Plate", "A", {}};
     mate.shaft = *readLength("0.2490/0.2493");
     mate.least = *readLength("0.0002");
     mate.greatest = *readLength("0.0013");

@@ -37,7 +37,7 @@ class CoverSlipTest : public testing::Test {
     job.parts[2].name = "cock";
     Mate mate;
     mate.name = "pillar";
-    mate.hole = PartPlace{"back plate", "A"};
+    mate.hole = PartPlace{"back plate", "A", {}};
     mate.shaft = *readLength("0.249");
     mate.least = *readLength("0.001");
     job.mates.push_back(mate);

@@ -14,19 +14,19 @@ Job kit() {
   Feature hole;
   hole.id = "A";
   hole.shape = emptyShape(FeatureKind::hole);
-  hole.drilled()->mate = PartPlace{"arbor", "B"};
+  hole.drilled()->mate = PartPlace{"arbor", "B", {}};
   job.parts[0].features.push_back(hole);
   job.parts[2].opposite = OppositeOf{"arbor", Axis::x};
   Mate mate;
   mate.name = "arbor in plate";
-  mate.hole = PartPlace{"plate", "A"};
-  mate.shaft = PartPlace{"arbor", "D"};
+  mate.hole = PartPlace{"plate", "A", {}};
+  mate.shaft = PartPlace{"arbor", "D", {}};
   job.mates.push_back(mate);
   Gap gap;
   gap.name = "end shake";
   gap.members.resize(2);
   gap.members[0].part = "plate";
-  gap.members[1].hole = PartPlace{"arbor", "D"};
+  gap.members[1].hole = PartPlace{"arbor", "D", {}};
   job.gaps.push_back(gap);
   return job;
 }
