@@ -72,7 +72,7 @@ std::string runNotes(const HolePlan& plan, Unit shown) {
     if (!step->struckOut.empty()) add("never drill " + struckText(*step, shown));
     if (step->speed) speeds += (speeds.empty() ? "" : ", ") + std::to_string(*step->speed);
   }
-  if (!speeds.empty()) add(speeds + " rpm");
+  if (!speeds.empty()) add("about " + speeds + " rpm");
   return text;
 }
 

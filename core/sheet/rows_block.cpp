@@ -118,7 +118,7 @@ Piece RowSetter::heading(const Group& group, bool continued) const {
     std::vector<Run> runs{{runInWords(first, content_.table.step.unit), {height, Typeface::bold}}};
     if (!group.size.empty()) runs.push_back({group.size, plain});
     const std::string notes = runNotes(*first.plan, content_.table.step.unit);
-    if (!notes.empty()) runs.push_back({notes, plain});
+    if (!notes.empty()) runs.push_back({group.size.empty() ? notes : "\u00B7 " + notes, plain});
     if (continued) runs.push_back({"(continued)", plain});
     const std::vector<LaidLine> lines = layParagraph(runs, width_);
     words = stacked(lines);

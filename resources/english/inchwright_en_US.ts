@@ -32,6 +32,22 @@
         </translation>
     </message>
     <message>
+        <source>Width of the vice's jaws</source>
+        <translation>Width of the vise's jaws</translation>
+    </message>
+    <message>
+        <source>Height of the vice's jaws</source>
+        <translation>Height of the vise's jaws</translation>
+    </message>
+    <message>
+        <source>How far the vice opens</source>
+        <translation>How far the vise opens</translation>
+    </message>
+    <message>
+        <source>Vice: jaws wide</source>
+        <translation>Vise: jaws wide</translation>
+    </message>
+    <message>
         <source>centre hole</source>
         <translation>center hole</translation>
     </message>

@@ -98,7 +98,7 @@ TEST_F(Render, PdfTextCanBeFound) {
   ASSERT_TRUE(pdf.ok());
   const QString text = pdfText(*pdf);
   for (const char* words :
-       {"Front plate", "INCHES", "-1.3125", "+0.7500", "SPOT \u00B7 DRILL 15/64", "DISPUTED",
+       {"Front plate", "INCHES", "-1.3125", "+0.7500", "SPOT \u00B7 DRILL C", "DISPUTED",
         "D and E are taken to be in line", "FIXED JAW", "1 of 2", "-0.1000"}) {
     EXPECT_TRUE(text.contains(QString::fromUtf8(words))) << words;
   }
