@@ -70,8 +70,8 @@ Group groupOf(const Feature& feature, const HolePlan& plan) {
   const auto* slot = feature.as<kind::Slot>();
   if (!slot) return group;
   rank = OrderRule::slots;
-  const auto add = [&](const std::optional<Lettered>& figure) {
-    said.push_back(figure ? figure->text : std::string());
+  const auto add = [&words = said](const std::optional<Lettered>& figure) {
+    words.push_back(figure ? figure->text : std::string());
   };
   add(slot->width);
   add(slot->length);
