@@ -6,6 +6,7 @@
 #include "app/words/tolerance_job.h"
 #include "app/words/way_figures.h"
 #include "app/words/words.h"
+#include "core/kit/as_made.h"
 #include "core/kit/ways_out.h"
 #include "core/say/kit_words.h"
 
@@ -111,16 +112,23 @@ int runMend(std::span<const std::string> args, Streams& streams) {
   }
   const Result<std::vector<Way>> ways = waysOut(job, whole->solutions, part, *place);
   if (!ways) return stop(ways.error(), whole->opened.file);
+  Result<AsMade> made = asMade(job, whole->solutions);
+  if (!made) return stop(made.error(), whole->opened.file);
+  std::erase_if(made->rows,
+                [&](const MadeRow& row) { return row.part != part || row.place != *place; });
+  const std::vector<std::string> unlikely = unlikelyLines(made->rows, whole->step);
   if (arguments->has("--json")) {
     Json all{{"inchwright", 1}, {"part", part}, {"place", *place}, {"ways", Json::array()}};
+    if (!unlikely.empty()) all["unlikely"] = unlikely;
     for (const Way& way : *ways) all["ways"].push_back(asJson(way, whole->step));
     streams.out << all.dump(2, ' ', false, Json::error_handler_t::replace) << '\n';
   } else {
+    for (const std::string& line : unlikely) streams.out << oneLine(line) << '\n';
     for (const std::string& line : waysOutLines(*ways, whole->step)) {
       streams.out << oneLine(line) << '\n';
     }
   }
-  return kFine;
+  return unlikely.empty() ? kFine : kFindings;
 }
 
 }  // namespace

@@ -52,6 +52,7 @@ class MadeRows {
     const Result<FoundSize> found = foundSize(made, pinHabit(job_.shop));
     if (!found) return found.error();
     row.foundSize = *found;
+    row.unlikely = drawn && isUnlikely(*found, drawn->nominal);
     if (made.x) row.foundX = made.x->value;
     if (made.y) row.foundY = made.y->value;
     bool astray = false;
@@ -166,7 +167,7 @@ Result<SizeNow> sizeOf(const Job& job, const SizeOrPlace& side, bool asMade) {
   if (const auto* text = std::get_if<Lettered>(&side)) {
     const auto limits = limitsOf(*text, text->tolerance);
     if (!limits) return Error{ErrorCode::outOfRange, "the limits of this size can't be held"};
-    return SizeNow{{limits->least, limits->greatest}, text->value, false};
+    return SizeNow{{limits->least, limits->greatest}, text->value};
   }
   const PartPlace& at = std::get<PartPlace>(side);
   const Part* part = job.part(at.part);
@@ -178,9 +179,9 @@ Result<SizeNow> sizeOf(const Job& job, const SizeOrPlace& side, bool asMade) {
   if (asMade) {
     const Result<std::optional<FoundSize>> found = foundAt(job, *part, at.place);
     if (!found) return found.error();
-    if (*found) return SizeNow{**found, drawn->nominal, true};
+    if (*found) return SizeNow{**found, drawn->nominal, true, isUnlikely(**found, drawn->nominal)};
   }
-  return SizeNow{{drawn->limits.least, drawn->limits.greatest}, drawn->nominal, false};
+  return SizeNow{{drawn->limits.least, drawn->limits.greatest}, drawn->nominal};
 }
 
 Result<FoundSize> clearanceIn(const Job& job, const Mate& mate, bool asMade, bool& measured) {
@@ -246,6 +247,16 @@ GapState stateOf(const Job& job, const Gap& gap, const FoundFigures& found) {
 
 bool MadeRow::has(Verdict verdict) const {
   return std::find(verdicts.begin(), verdicts.end(), verdict) != verdicts.end();
+}
+
+bool isUnlikely(const FoundSize& found, Length nominal) {
+  constexpr std::int64_t kAlwaysLikely = Length::kTicksPerInch / 16;
+  const std::int64_t far = std::max(kAlwaysLikely, std::abs(nominal.ticks()) / 4);
+  const auto isFar = [&](const std::optional<Length>& end) {
+    const auto off = end ? end->minus(nominal) : std::nullopt;
+    return end && (!off || std::abs(off->ticks()) > far);
+  };
+  return isFar(found.least) || isFar(found.greatest);
 }
 
 PinHabit pinHabit(const Shop& shop) {

@@ -32,6 +32,7 @@ struct MadeRow {
   std::optional<Length> offY;
   /// One of the size; `offPlace` beside it where a coordinate is off by more than its budget.
   std::vector<Verdict> verdicts;
+  bool unlikely = false;  ///< the size: see `isUnlikely`
 
   bool has(Verdict verdict) const;
   bool operator==(const MadeRow&) const = default;
@@ -99,9 +100,14 @@ struct SizeNow {
   FoundSize size;
   Length nominal;
   bool measured = false;
+  bool unlikely = false;  ///< see `isUnlikely`; nothing is to be made to suit it
 
   bool operator==(const SizeNow&) const = default;
 };
+
+/// Whether a found size is rather a slip of the pen, of the point or of the unit than what came
+/// out: over 1/16 in and over a quarter of the size off. 3.148 found for 5/16 → true.
+bool isUnlikely(const FoundSize& found, Length nominal);
 Result<SizeNow> sizeNow(const Job& job, const SizeOrPlace& side);
 Result<SizeNow> sizeAsDrawn(const Job& job, const SizeOrPlace& side);
 

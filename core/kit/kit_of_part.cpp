@@ -80,13 +80,14 @@ class Suiting {
     }
     suits.other = there->now.size;
     suits.otherMeasured = there->now.measured;
+    suits.otherUnlikely = there->now.unlikely;
     suits.measured = here->now.measured;
     suits.wanted = wanted;
     suits.clearance = isHole ? clearanceOf(here->now.size, suits.other)
                              : clearanceOf(suits.other, here->now.size);
     suits.make = isHole ? holeFor(suits.other, wanted) : shaftFor(suits.other, wanted);
-    suits.suited =
-        isHole && here->chosen && here->chosen->way == WayOut::shaft && !there->now.measured;
+    suits.suited = isHole && here->chosen && here->chosen->way == WayOut::shaft &&
+                   !there->now.measured && !here->now.unlikely;
     const bool toSuit = there->chosen && there->chosen->way == WayOut::shaft;
     if (!isHole && toSuit) suits.chosen = there->chosen;
     all_.push_back(std::move(suits));

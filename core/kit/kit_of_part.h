@@ -34,6 +34,7 @@ struct Suits {
   Id otherPlace;
   FoundSize other;             ///< the other side as it is: found, as put right, or as drawn
   bool otherMeasured = false;  ///< it is not just the print's
+  bool otherUnlikely = false;  ///< what it is said to have come out as: nothing is made to suit it
   bool measured = false;       ///< the place itself was
   FoundSize wanted;            ///< the clearance
   FoundSize clearance;         ///< as it is now
@@ -46,7 +47,7 @@ struct Suits {
 
   bool canBeHad() const { return make.least && make.greatest && *make.least <= *make.greatest; }
   /// The print's size no longer counts.
-  bool replaces() const { return chosen && !measured && canBeHad(); }
+  bool replaces() const { return chosen && !measured && !otherUnlikely && canBeHad(); }
   bool operator==(const Suits&) const = default;
 };
 

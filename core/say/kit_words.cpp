@@ -100,6 +100,7 @@ std::string rowLine(const MadeRow& row, const Step& step) {
   for (std::size_t i = 0; i < row.verdicts.size(); ++i) {
     line += (i == 0 ? " " : ", ") + verdictWords(row.verdicts[i]);
   }
+  if (row.unlikely) line += "; so far off: is the figure right?";
   return line;
 }
 
@@ -239,6 +240,10 @@ KitLine suitsLine(const Suits& one, const Step& step) {
                                               : "";
   } else if (!one.otherMeasured) {
     line.words += clearance;
+  } else if (one.otherUnlikely) {
+    line.mind = true;
+    line.words += other + " is said to have come out " + ends(one.other, step) +
+                  ": is that figure right? Make nothing to suit it before that is settled";
   } else if (!one.canBeHad()) {
     line.mind = true;
     line.words +=
@@ -300,9 +305,18 @@ std::vector<std::string> madeLines(const AsMade& made, const Step& readout) {
   return lines;
 }
 
+std::vector<std::string> unlikelyLines(const std::vector<MadeRow>& rows, const Step& readout) {
+  std::vector<std::string> lines;
+  for (const MadeRow& row : rows) {
+    if (row.unlikely) lines.push_back(rowLine(row, finer(readout)));
+  }
+  return lines;
+}
+
 std::vector<std::string> kitDoubtLines(const AsMade& made, const Step& readout) {
   const Step step = finer(readout);
   std::vector<std::string> lines = nowhereLines(made);
+  for (std::string& line : unlikelyLines(made.rows, readout)) lines.push_back(std::move(line));
   for (const MateState& mate : made.mates) {
     const bool open = mate.verdict == Verdict::notMeasured;
     const bool fine = mate.verdict == Verdict::in || (open && !mate.tightAsLettered);

@@ -19,6 +19,10 @@ std::string verdictWords(Verdict verdict);
 /// A line a place, mate and gap, each with what was wanted and what was found.
 std::vector<std::string> madeLines(const AsMade& made, const Step& step);
 
+/// Sizes found so far off that the figure is rather a slip, a line each.
+/// `Plate, A: size 3.1477 to 3.1483, wanted 0.3125 to 0.3131; over size; so far off: is the …`.
+std::vector<std::string> unlikelyLines(const std::vector<MadeRow>& rows, const Step& step);
+
 /// What stands in the way of going together, a line each: mates too tight, too loose or not to be
 /// worked out, and gaps that may not keep to their limits at worst. Gaps that can't be added up are
 /// told by `gapFaults`. Empty where all is well.

@@ -114,5 +114,36 @@ TEST(KitOfPart, TheLatheTurnsToWhatWasChosen) {
   EXPECT_EQ(*asDrawn, *latheWork(plain.job, arbor, plain.solutions[1], arbor.setups[0]));
 }
 
+TEST(KitOfPart, NothingIsMadeToSuitASlipOfThePoint) {
+  // 2.518 for .2518, and millimetres for inches.
+  for (const char* size : {"2.518", ".2518 mm"}) {
+    const std::string over =
+        R"({"place": "A", "setup": "1", "size": ")" + std::string(size) + "\"}";
+    KitJob kit(over.c_str());
+    kit.job.parts[0].mended.push_back({"A", {}, WayOut::shaft, {}, "not turned yet", {}, {}});
+    const Suits suits = kitOf(kit, 1).suits[0];
+    EXPECT_TRUE(suits.otherUnlikely);
+    EXPECT_FALSE(suits.replaces());
+    EXPECT_FALSE(kitOf(kit, 0).suits[0].suited);
+    EXPECT_TRUE(kitOf(kit, 0).cameOut.at(0).row.unlikely);
+    const Part& arbor = kit.job.parts[1];
+    const auto work = latheWorkToSuit(kit.job, arbor, kit.solutions[1], arbor.setups[0]);
+    EXPECT_EQ(*work, *latheWork(kit.job, arbor, kit.solutions[1], arbor.setups[0]));
+  }
+}
+
+TEST(KitOfPart, ASizeIsUnlikelyOverASixteenthAndAQuarterOff) {
+  const auto unlikely = [](std::int64_t found, std::int64_t nominal) {
+    return isUnlikely(tenths(found, found), inTenThousandths(nominal));
+  };
+  EXPECT_FALSE(unlikely(3125, 2500));
+  EXPECT_TRUE(unlikely(3126, 2500));
+  EXPECT_FALSE(unlikely(1875, 2500));
+  EXPECT_TRUE(unlikely(1874, 2500));
+  EXPECT_FALSE(unlikely(12500, 10000));
+  EXPECT_TRUE(unlikely(12501, 10000));
+  EXPECT_FALSE(isUnlikely({}, inTenThousandths(2500)));
+}
+
 }  // namespace
 }  // namespace inchwright
