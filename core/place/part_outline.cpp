@@ -232,21 +232,13 @@ std::vector<Face> outlinedFaces(const Part& part) {
 }
 
 Result<std::vector<FaceOutlines>> outlinesOf(const Part& part, std::optional<Face> face) {
-  const auto systems = systemsOf(part);
-  if (!systems) return systems.error();
-  std::array<std::vector<Position>, 3> positions;
-  for (std::size_t i = 0; i < positions.size(); ++i) {
-    auto outcome = solveAxis(part, (*systems)[i]);
-    if (!outcome) return outcome.error();
-    positions[i] = std::move(outcome->positions);
-  }
   PlacePartOptions options;
   options.findContradictions = false;
-  const auto placed = placePart(part, *systems, positions, options);
-  if (!placed) return placed.error();
+  const Result<WholePlaced> whole = placeWhole(part, options);
+  if (!whole) return whole.error();
   std::vector<FaceOutlines> all;
   const std::vector<Face> faces = face ? std::vector<Face>{*face} : outlinedFaces(part);
-  for (const Face one : faces) all.push_back(outlinesOf(part, *systems, *placed, one));
+  for (const Face one : faces) all.push_back(outlinesOf(part, whole->systems, whole->placed, one));
   return all;
 }
 

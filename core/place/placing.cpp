@@ -329,4 +329,18 @@ Result<PlacedPart> placePart(const Part& part, const std::array<AxisSystem, 3>& 
   return PartPlacing(part, systems, positions, options).run();
 }
 
+Result<WholePlaced> placeWhole(const Part& part, const PlacePartOptions& options) {
+  auto systems = systemsOf(part);
+  if (!systems) return systems.error();
+  std::array<std::vector<Position>, 3> positions;
+  for (std::size_t i = 0; i < positions.size(); ++i) {
+    auto outcome = solveAxis(part, (*systems)[i]);
+    if (!outcome) return outcome.error();
+    positions[i] = std::move(outcome->positions);
+  }
+  auto placed = placePart(part, *systems, positions, options);
+  if (!placed) return placed.error();
+  return WholePlaced{*std::move(systems), *std::move(placed)};
+}
+
 }  // namespace inchwright

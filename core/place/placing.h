@@ -116,4 +116,14 @@ Result<PlacedPart> placePart(const Part& part, const std::array<AxisSystem, 3>& 
                              const std::array<std::vector<Position>, 3>& positions,
                              const PlacePartOptions& options = {});
 
+/// A part's systems, and all that they and what goes beyond them place.
+struct WholePlaced {
+  std::array<AxisSystem, 3> systems;
+  PlacedPart placed;
+};
+
+/// Chains first, then what they leave loose, of a part that nothing is solved of yet.
+/// Requires: `checkPart(part)` is fine. Errors: as `systemsOf`, `solveAxis` and `placePart`.
+Result<WholePlaced> placeWhole(const Part& part, const PlacePartOptions& options = {});
+
 }  // namespace inchwright

@@ -6,6 +6,8 @@
 #include <random>
 #include <set>
 
+#include "core/place/points_by_cell.h"
+
 namespace inchwright {
 namespace {
 
@@ -30,8 +32,6 @@ class Placing {
   void put(const Block& block, const Answer& answer);
   PlanePoint pointAt(std::uint32_t point) const;
   bool isAllowed(const PlacedBlock& placed);
-  template <class Visit>
-  static void forCellsAbout(PlanePoint p, Visit visit);
   void rememberWhere(std::uint32_t point);
   bool standsOnAny(const PlacedBlock& placed) const;
   bool standsOnItsOwn(const PlacedBlock& placed);
@@ -49,7 +49,7 @@ class Placing {
   std::vector<std::vector<std::uint32_t>> sparesOf_;            // by variable
   std::vector<std::uint32_t> blockOf_;                          // by variable
   std::map<std::pair<std::uint32_t, std::uint32_t>, std::uint32_t> pointBy_;
-  std::map<std::pair<long long, long long>, std::vector<std::uint32_t>> pointsIn_;  // by cell
+  PointsByCell pointsIn_;
 };
 
 // Near the trace, but nowhere special; what is not traced lies anywhere.
@@ -160,38 +160,21 @@ bool Placing::isAllowed(const PlacedBlock& placed) {
   return true;
 }
 
-// Cells that a point's surroundings of 100 ticks touch: one but for those at a border.
-template <class Visit>
-void Placing::forCellsAbout(PlanePoint p, Visit visit) {
-  constexpr double kCell = 1e-3, kAbout = 2 * kOneAnswerInches;
-  const auto low = [](double at) { return std::llround(std::floor((at - kAbout) / kCell)); };
-  const auto high = [](double at) { return std::llround(std::floor((at + kAbout) / kCell)); };
-  for (auto x = low(p.x); x <= high(p.x); ++x) {
-    for (auto y = low(p.y); y <= high(p.y); ++y) visit(std::pair(x, y));
-  }
-}
-
 void Placing::rememberWhere(std::uint32_t point) {
   if (!isQuantityPlaced(problem_.points[point].x) || !isQuantityPlaced(problem_.points[point].y)) {
     return;
   }
-  forCellsAbout(pointAt(point), [&](const auto& cell) { pointsIn_[cell].push_back(point); });
+  pointsIn_.add(point, pointAt(point));
 }
 
 // Whether anything is placed where a place of a block now stands.
 bool Placing::standsOnAny(const PlacedBlock& placed) const {
   return std::any_of(placed.points.begin(), placed.points.end(), [&](std::uint32_t own) {
     const PlanePoint p = pointAt(own);
-    bool any = false;
-    forCellsAbout(p, [&](const auto& cell) {
-      const auto found = pointsIn_.find(cell);
-      if (found == pointsIn_.end()) return;
-      for (const std::uint32_t other : found->second) {
-        const PlanePoint q = pointAt(other);
-        any = any || std::hypot(p.x - q.x, p.y - q.y) <= kOneAnswerInches;
-      }
+    return pointsIn_.anyAbout(p, [&](std::uint32_t other) {
+      const PlanePoint q = pointAt(other);
+      return std::hypot(p.x - q.x, p.y - q.y) <= kOneAnswerInches;
     });
-    return any;
   });
 }
 

@@ -108,15 +108,9 @@ void addPlacingDoubts(const Part& part, const PlacedPart& placed, std::vector<Do
 }
 
 Result<PlacedPart> placedFacts(const Part& part) {
-  const auto systems = systemsOf(part);
-  if (!systems) return systems.error();
-  std::array<std::vector<Position>, 3> positions;
-  for (std::size_t i = 0; i < positions.size(); ++i) {
-    auto outcome = solveAxis(part, (*systems)[i]);
-    if (!outcome) return outcome.error();
-    positions[i] = std::move(outcome->positions);
-  }
-  return placePart(part, *systems, positions, {});
+  Result<WholePlaced> whole = placeWhole(part);
+  if (!whole) return whole.error();
+  return std::move(whole->placed);
 }
 
 }  // namespace inchwright

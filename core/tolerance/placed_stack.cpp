@@ -88,25 +88,18 @@ class Measured {
 
   /// Ticks; empty where the two are not placed against each other.
   Result<std::optional<double>> in(const Part& part) const {
-    const auto systems = systemsOf(part);
-    if (!systems) return systems.error();
-    std::array<std::vector<Position>, 3> positions;
-    for (std::size_t i = 0; i < positions.size(); ++i) {
-      auto outcome = solveAxis(part, (*systems)[i]);
-      if (!outcome) return outcome.error();
-      positions[i] = std::move(outcome->positions);
-    }
     PlacePartOptions options;
     options.findContradictions = false;
-    const auto placed = placePart(part, *systems, positions, options);
-    if (!placed) return placed.error();
+    const Result<WholePlaced> whole = placeWhole(part, options);
+    if (!whole) return whole.error();
     double straight = 0;
     for (const Axis axis : axes_) {
       const auto i = static_cast<std::size_t>(axis);
-      const auto a = (*systems)[i].network().node(from_), b = (*systems)[i].network().node(to_);
+      const auto a = whole->systems[i].network().node(from_),
+                 b = whole->systems[i].network().node(to_);
       if (!a || !b) return std::optional<double>();
-      const Position& first = placed->positions[i][*a];
-      const Position& last = placed->positions[i][*b];
+      const Position& first = whole->placed.positions[i][*a];
+      const Position& last = whole->placed.positions[i][*b];
       const auto apart = last.ticks.minus(first.ticks);
       if (first.group != last.group || !apart) return std::optional<double>();
       if (axes_.size() == 1) return std::optional(apart->toDouble());

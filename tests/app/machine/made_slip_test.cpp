@@ -13,6 +13,7 @@
 #include "core/document/document.h"
 #include "core/lines/pasted.h"
 #include "core/part/edit.h"
+#include "tests/support/by_hand.h"
 #include "tests/support/desk_application.h"
 
 namespace inchwright::app {
@@ -48,29 +49,15 @@ class MadeSlipTest : public testing::Test {
 
   template <class Widget>
   Widget* named(const QString& name) {
-    for (Widget* widget : slip->findChildren<Widget*>()) {
-      if (widget->accessibleName() == name) return widget;
-    }
-    ADD_FAILURE() << "nothing is called " << qPrintable(name);
-    return nullptr;
+    return calledIn<Widget>(*slip, name);
   }
   void type(const QString& name, const QString& text) {
     auto* field = named<QLineEdit>(name);
     ASSERT_NE(field, nullptr);
-    field->setFocus();
-    field->selectAll();
-    QTest::keyClick(field, Qt::Key_Delete);
-    QTest::keyClicks(field, text);
+    typeOver(*field, text);
     QTest::keyClick(field, Qt::Key_Return);
   }
-  void press(const QString& text) {
-    for (auto* button : slip->findChildren<QPushButton*>()) {
-      if (button->text().remove(QLatin1Char('&')) != text) continue;
-      QTest::mouseClick(button, Qt::LeftButton);
-      return;
-    }
-    ADD_FAILURE() << qPrintable(text);
-  }
+  void press(const QString& text) { pressIn(*slip, text); }
   QString label(const char* name) { return slip->findChild<QLabel*>(QLatin1String(name))->text(); }
   MadePlace made(const char* piece = "") {
     return madeOfPiece(desk.part(), "A", desk.setup().name, piece);

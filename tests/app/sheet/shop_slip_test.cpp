@@ -11,6 +11,7 @@
 #include <memory>
 
 #include "core/document/document.h"
+#include "tests/support/by_hand.h"
 #include "tests/support/desk_application.h"
 
 namespace inchwright::app {
@@ -33,11 +34,7 @@ class ShopSlipTest : public testing::Test {
 
   template <class Widget>
   Widget* named(const QString& name) {
-    for (Widget* widget : slip->findChildren<Widget*>()) {
-      if (widget->accessibleName() == name) return widget;
-    }
-    ADD_FAILURE() << "nothing is called " << qPrintable(name);
-    return nullptr;
+    return calledIn<Widget>(*slip, name);
   }
   void tick(const QString& name) {
     auto* box = named<QCheckBox>(name);
@@ -47,10 +44,7 @@ class ShopSlipTest : public testing::Test {
   void type(const QString& name, const QString& text) {
     auto* field = named<QLineEdit>(name);
     ASSERT_NE(field, nullptr);
-    field->setFocus();
-    field->selectAll();
-    QTest::keyClick(field, Qt::Key_Delete);
-    QTest::keyClicks(field, text);
+    typeOver(*field, text);
     QTest::keyClick(field, Qt::Key_Return);
   }
   QString told() { return slip->findChild<QLabel*>(QStringLiteral("told"))->text(); }

@@ -12,6 +12,7 @@
 #include "core/lines/pasted.h"
 #include "core/part/edit.h"
 #include "core/say/done_words.h"
+#include "tests/support/by_hand.h"
 #include "tests/support/desk_application.h"
 
 namespace inchwright::app {
@@ -48,20 +49,10 @@ class CoverSlipTest : public testing::Test {
     list = slip->findChild<QListWidget*>();
   }
 
-  void press(const QString& text) {
-    for (auto* button : slip->findChildren<QPushButton*>()) {
-      if (button->text().remove(QLatin1Char('&')) != text) continue;
-      QTest::mouseClick(button, Qt::LeftButton);
-      return;
-    }
-    ADD_FAILURE() << qPrintable(text);
-  }
+  void press(const QString& text) { pressIn(*slip, text); }
   void typeName(const QString& text) {
     auto* field = slip->findChild<QLineEdit*>();
-    field->setFocus();
-    field->selectAll();
-    QTest::keyClick(field, Qt::Key_Delete);
-    QTest::keyClicks(field, text);
+    typeOver(*field, text);
   }
   void chooseRow(int row) {
     QTest::mouseClick(list->viewport(), Qt::LeftButton, {},

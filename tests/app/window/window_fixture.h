@@ -11,6 +11,7 @@
 #include "app/window/desk_files.h"
 #include "app/window/desk_style.h"
 #include "app/window/desk_window.h"
+#include "tests/support/by_hand.h"
 #include "tests/support/desk_application.h"
 
 namespace inchwright::app {
@@ -59,11 +60,7 @@ class WindowTest : public testing::Test {
 
   template <class Widget>
   Widget* named(QWidget* in, const QString& name) {
-    for (Widget* widget : in->findChildren<Widget*>()) {
-      if (widget->accessibleName() == name) return widget;
-    }
-    ADD_FAILURE() << "nothing is called " << qPrintable(name);
-    return nullptr;
+    return calledIn<Widget>(*in, name);
   }
 
   std::unique_ptr<DeskWindow> window;
