@@ -54,12 +54,16 @@ std::string stepWords(const HoleStep& step, Unit shown) {
   return verbText(step) + (tool.empty() ? "" : " ") + tool;
 }
 
+std::string incompleteWords(const HolePlan& plan) {
+  return plan.lacking.empty() ? "" : "incomplete: ";
+}
+
 std::string stepsWords(const TableRow& row, Unit shown) {
   std::string text;
   for (const HoleStep* step : fittingsOf(*row.plan)) {
     text += (text.empty() ? "" : ", ") + stepWords(*step, shown);
   }
-  return text;
+  return incompleteWords(*row.plan) + text;
 }
 
 std::string runNotes(const HolePlan& plan, Unit shown) {

@@ -17,6 +17,10 @@ std::string toolText(const HoleStep& step, Unit shown);
 /// One operation with what it is done with: `spot`, `drill 15/64`, `end mill 3/4`, `ream 1/4`.
 std::string stepWords(const HoleStep& step, Unit shown);
 
+/// `incomplete: ` before the operations of a place where one is missing among them, for want of a
+/// tool or of a size, so that nobody reams where nothing was drilled; else empty.
+std::string incompleteWords(const HolePlan& plan);
+
 /// The operations at a place in order: `spot, drill 15/64, ream 1/4, deburr`.
 std::string stepsWords(const TableRow& row, Unit shown);
 

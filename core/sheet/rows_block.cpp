@@ -31,7 +31,8 @@ std::vector<std::size_t> chunksOf(std::size_t count) {
   return sizes;
 }
 
-/// `SPOT`, `DRILL 15/64`, `REAM 1/4`: the work in capitals, the tool as it is called.
+/// `SPOT`, `DRILL 15/64`, `REAM 1/4`: the work in capitals, the tool as it is called; `INCOMPLETE:`
+/// before a run that is not whole.
 std::string runInWords(const TableRow& row, Unit unit) {
   std::string words;
   for (const HoleStep* step : fittingsOf(*row.plan)) {
@@ -40,7 +41,9 @@ std::string runInWords(const TableRow& row, Unit unit) {
     std::transform(verb.begin(), verb.end(), verb.begin(), upperAscii);
     words += (words.empty() ? "" : " \u00B7 ") + verb + (tool.empty() ? "" : " ") + tool;
   }
-  return words.empty() ? "PLACES" : words;
+  std::string lacking = incompleteWords(*row.plan);
+  std::transform(lacking.begin(), lacking.end(), lacking.begin(), upperAscii);
+  return lacking + (words.empty() ? "PLACES" : words);
 }
 
 /// The rows of one group, and what they share.

@@ -70,6 +70,10 @@ void expectSame(const Job& job, const Part& part, const Setup& setup) {
             << row.id;
       }
     }
+    if (!plan->lacking.empty()) {
+      run.insert(0, "incomplete: ");
+      heading.insert(0, "incomplete: ");
+    }
     EXPECT_EQ(stepsWords(row, table->step.unit), run);
     EXPECT_NE(sheet.find(upper(squeezed(heading))), std::string::npos) << heading;
   }

@@ -82,7 +82,7 @@ TEST(MakingWords, SayWhatThePrintLacks) {
   EXPECT_EQ(saidOf(holeOf(Make::tap, "")).note, "the print names no thread");
   hole = holeOf(Make::tap, "");
   hole.drilled()->thread = "9/7-3 odd";
-  EXPECT_EQ(saidOf(hole).run, "spot, deburr");
+  EXPECT_EQ(saidOf(hole).run, "incomplete: spot, deburr");
   EXPECT_NE(saidOf(hole).note.find("9/7-3 odd"), std::string::npos);
 }
 
