@@ -112,7 +112,7 @@ QWidget* MadeSlip::fields() {
   piece_ = new QLineEdit(this);
   piece_->setAccessibleName(tr("Which piece"));
   piece_->setMaximumWidth(fontMetrics().averageCharWidth() * 15);
-  piece_->setPlaceholderText(tr("where there are several"));
+  piece_->setPlaceholderText(tr("of several"));
   connect(piece_, &QLineEdit::editingFinished, this, [this] {
     if (!filling_) showNow();
   });
@@ -128,6 +128,7 @@ QWidget* MadeSlip::fields() {
   measured->addStretch(1);
   form->addRow(tr("&Piece"), piece_);
   form->addRow(tr("Si&ze"), measured);
+  qobject_cast<QLabel*>(form->labelForField(measured))->setBuddy(size_);
   form->addRow(tr("Pin that &goes in"), pinRow(go_, tr("Pin that goes in")));
   form->addRow(tr("Pin that does &not"), pinRow(noGo_, tr("Pin that does not go in")));
   return holder;
@@ -225,7 +226,7 @@ void MadeSlip::showWays() {
     }
     reason_->setText(words(one.reason));
     said_->setText(
-        tr("Written down: %1. %2").arg(words(std::string(nameOf(one.way))), words(one.reason)));
+        tr("Written down: %1. Why: %2").arg(coreWords(wayWords(one.way)), words(one.reason)));
   }
   if (row >= 0 && row < list_->count()) list_->setCurrentRow(row);
   list_->setEnabled(!ways_.empty());

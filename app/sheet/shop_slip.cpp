@@ -142,6 +142,7 @@ void ShopSlip::addList(QGridLayout* grid, ShopList list) {
   grid->addWidget(new QLabel(name), row, 0);
   grid->addWidget(fields.said, row, 1);
   auto* ticks = new QHBoxLayout;
+  ticks->setSpacing(9);
   const std::vector<ToolSet> sets = setsOf(list);
   for (std::size_t i = 0; i < sets.size(); ++i) {
     auto* tick = new QCheckBox(sets[i].name);

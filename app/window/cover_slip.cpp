@@ -101,13 +101,14 @@ std::vector<PartState> partStates(const Job& job) {
   std::vector<PartState> states;
   for (std::size_t i = 0; i < job.parts.size(); ++i) {
     const Part& part = job.parts[i];
-    const bool ticked = std::any_of(part.made.begin(), part.made.end(),
-                                    [](const MadePlace& one) { return !one.ticks.empty(); });
+    const bool begun = std::any_of(part.made.begin(), part.made.end(), [](const MadePlace& one) {
+      return !one.ticks.empty() || one.measured();
+    });
     states.push_back(part.features.empty()                    ? PartState::notBegun
                      : made.ok() && cameOutWrong(part, *made) ? PartState::wrong
                      : isMade(job, part, solutions[i])        ? PartState::made
                      : solutions[i].isDraft()                 ? PartState::inDoubt
-                     : ticked                                 ? PartState::begun
+                     : begun                                  ? PartState::begun
                                                               : PartState::ready);
   }
   return states;

@@ -17,7 +17,7 @@ enum class PartState {
   notBegun,  ///< nothing is traced of it
   inDoubt,   ///< its sheet says DRAFT
   ready,     ///< its sheets can be printed
-  begun,     ///< something is ticked
+  begun,     ///< something is ticked or measured
   made,      ///< all places of all its setups are
   wrong      ///< something came out over, under or off its place, and nothing was chosen for it
 };

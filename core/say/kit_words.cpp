@@ -259,6 +259,24 @@ KitLine suitsLine(const Suits& one, const Step& step) {
 
 }  // namespace
 
+std::string wayWords(WayOut way) {
+  switch (way) {
+    case WayOut::shaft:
+      return "a shaft to suit";
+    case WayOut::bush:
+      return "a bush";
+    case WayOut::plug:
+      return "a plug";
+    case WayOut::eccentricBush:
+      return "an eccentric bush";
+    case WayOut::nextSize:
+      return "the next size";
+    case WayOut::leave:
+      break;
+  }
+  return "leave it";
+}
+
 std::string verdictWords(Verdict verdict) {
   switch (verdict) {
     case Verdict::in:

@@ -16,6 +16,9 @@ namespace inchwright {
 /// `over` → `over size`, for a size; `cannot_tell` → `can't tell: a limit lies within the error`.
 std::string verdictWords(Verdict verdict);
 
+/// `eccentricBush` → `an eccentric bush`.
+std::string wayWords(WayOut way);
+
 /// A line a place, mate and gap, each with what was wanted and what was found.
 std::vector<std::string> madeLines(const AsMade& made, const Step& step);
 

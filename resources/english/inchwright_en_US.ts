@@ -11,6 +11,13 @@
         </translation>
     </message>
     <message numerus="yes">
+        <source>%n setup(s)</source>
+        <translation>
+            <numerusform>%n setup</numerusform>
+            <numerusform>%n setups</numerusform>
+        </translation>
+    </message>
+    <message numerus="yes">
         <source>The table is on the clipboard: %n place(s)</source>
         <translation>
             <numerusform>The table is on the clipboard: %n place</numerusform>

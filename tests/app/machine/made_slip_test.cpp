@@ -155,7 +155,7 @@ TEST_F(MadeSlipTest, AHoleThatWentOverHasItsWaysOutAndTheChosenOneIsWrittenDownW
   // .2508 in, exactly; the readout's step shows less of it.
   EXPECT_NE(desk.part().mended[0].figures.find("637032000"), std::string::npos)
       << desk.part().mended[0].figures;
-  EXPECT_TRUE(label("said").contains(QStringLiteral("Written down: shaft")));
+  EXPECT_TRUE(label("said").contains(QStringLiteral("Written down: a shaft to suit")));
   // Another choice takes its place.
   list->setFocus();
   QTest::keyClick(list, Qt::Key_Down);
