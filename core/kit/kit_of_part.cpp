@@ -139,13 +139,17 @@ Result<LatheWork> latheWorkToSuit(const Job& job, const Part& part, const Soluti
   Result<LatheWork> work = latheWork(job, part, solution, setup, options);
   if (!work) return work;
   std::vector<Suits> all = Suiting(job, part).take();
-  std::erase_if(all, [](const Suits& one) { return !one.replaces(); });
+  std::erase_if(all, [](const Suits& one) { return !one.chosen || one.measured; });
   if (all.empty()) return work;
   const Lathe lathe = latheFor(job, options);
   const Result<LatheReadout> readout =
       LatheReadout::of(lathe, {part, solution, setup, job.machine}, work->shape);
   if (!readout) return readout.error();
   for (const Suits& one : all) {
+    if (!one.replaces()) {
+      for (LatheRow& row : work->rows) row.unsuited = row.unsuited || row.id == one.place;
+      continue;
+    }
     const Length middle =
         Length::ticks(std::midpoint(one.make.least->ticks(), one.make.greatest->ticks()));
     const LatheFigure figure = readout->cross(middle, true);

@@ -67,7 +67,8 @@ struct KitOfPart {
 Result<KitOfPart> kitOfPart(const Job& job, const Part& part, const Solution& solution);
 
 /// `latheWork` with the sizes that were chosen to suit in place of the print's, which are kept in
-/// `struckOut`: the middle of what suits. Errors: as both.
+/// `struckOut`: the middle of what suits. Rows chosen to suit
+/// where no size does are `unsuited`. Errors: as both.
 Result<LatheWork> latheWorkToSuit(const Job& job, const Part& part, const Solution& solution,
                                   const Setup& setup, const TableOptions& options = {});
 

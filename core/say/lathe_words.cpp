@@ -79,6 +79,7 @@ std::string latheNote(const LatheRow& row, const Step& step) {
     add("measure \u00D8 " + limitsFor(*row.limits, step) +
         (row.roundsOut ? ": the readout's step is too coarse to show it" : ""));
   }
+  if (row.unsuited) add("DON'T TURN YET: chosen to suit its mate, and no size does; see check");
   if (row.struckOut) add("to suit its mate, not the print's " + row.struckOut->text);
   if (!row.cutHere) add("cut in an earlier setup");
   if (row.disputed) add("in dispute: the print contradicts itself");

@@ -35,6 +35,8 @@ struct LatheRow {
   bool roundsOut = false;
   /// The print's own, where another was chosen since to suit its mate.
   std::optional<LatheFigure> struckOut;
+  /// It was chosen to be made to suit its mate, and there is no size that can be followed.
+  bool unsuited = false;
   bool cutHere = true;  ///< false where an earlier setup has cut it
   bool disputed = false;
 
