@@ -19,8 +19,7 @@ namespace {
 constexpr int kMostRecent = 10;
 
 QSettings settings() {
-  const QString folder = QStandardPaths::writableLocation(QStandardPaths::GenericConfigLocation);
-  return QSettings(folder + QStringLiteral("/inchwright/desk.ini"), QSettings::IniFormat);
+  return QSettings(Preferences::file(), QSettings::IniFormat);
 }
 
 QVariant kept(const char* key, const QVariant& otherwise = {}) {
@@ -36,6 +35,11 @@ QString text(std::string_view view) {
 }
 
 }  // namespace
+
+QString Preferences::file() {
+  return QStandardPaths::writableLocation(QStandardPaths::GenericConfigLocation) +
+         QStringLiteral("/inchwright/desk.ini");
+}
 
 Machine Preferences::machine() {
   Machine machine;
@@ -58,9 +62,22 @@ void Preferences::setMachine(const Machine& machine) {
   keep("machine/finder", machine.finder ? text(machine.finder->text) : QString());
 }
 
-Shop Preferences::shop() {
-  const auto read = readShop(kept("shop").toString().toStdString());
-  return read.ok() && checkShop(*read).ok() ? *read : Shop{};
+Result<Shop> Preferences::shop() {
+  const QSettings all = settings();
+  const QVariant json = all.value(QStringLiteral("shop"));
+  const auto fault = [](const Error& error) {
+    return Error{error.code, "the tools kept for all jobs can't be read: " + error.text,
+                 Preferences::file().toStdString() + ": " + error.place};
+  };
+  if (all.status() != QSettings::NoError ||
+      (json.isValid() && json.userType() != QMetaType::QString)) {
+    return fault({ErrorCode::badDocument, "the file is not as it was written", "shop"});
+  }
+  if (!json.isValid()) return Shop{};
+  Result<Shop> read = readShop(json.toString().toStdString());
+  if (!read) return fault(read.error());
+  if (const Result<Done> sound = checkShop(*read); !sound) return fault(sound.error());
+  return read;
 }
 
 void Preferences::setShop(const Shop& shop) {

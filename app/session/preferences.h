@@ -9,6 +9,7 @@
 
 #include "app/base/look.h"
 #include "app/base/spoken_english.h"
+#include "core/base/result.h"
 #include "core/part/setup.h"
 #include "core/part/shop_owned.h"
 #include "core/sheet/tape_up.h"
@@ -16,15 +17,20 @@
 namespace inchwright::app {
 
 /// What the program keeps for its user between one start and the next, in a file of the user's own
-/// configuration folder. Reading never fails: what is missing or spoilt is as at the first start.
+/// configuration folder. What is missing or spoilt is as at the first start; only tools that can't
+/// be read are told, since others would be taken in their stead.
 class Preferences {
  public:
+  /// The file itself.
+  static QString file();
+
   /// The machine new jobs begin with.
   static Machine machine();
   static void setMachine(const Machine& machine);
 
-  /// The tools owned, for all jobs that do not carry their own.
-  static Shop shop();
+  /// The tools owned, for all jobs that do not carry their own; says nothing where none are kept.
+  /// Errors: `badDocument` and those of `checkShop`; `place` begins with the file.
+  static Result<Shop> shop();
   static void setShop(const Shop& shop);
 
   /// Paper and reading distance; the date and all that belongs to one sheet are not kept. Until one

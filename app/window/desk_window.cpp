@@ -67,8 +67,9 @@ DeskWindow::DeskWindow(Asking asking, QWidget* parent) : QMainWindow(parent), wo
   options.date = sheetDate();
   options.english = spokenEnglish();
   desk_.setSheetOptions(options);
-  desk_.setOwnShop(Preferences::shop());
   build();
+  const auto own = Preferences::shop();
+  own ? desk_.setOwnShop(*own) : note_->sayTrouble(own.error());
   menus_ = new DeskMenus(*this);
   wire();
   connect(&desk_, &Desk::savedChanged, this, &DeskWindow::retitle);

@@ -11,6 +11,7 @@
 #include <QUrl>
 
 #include "app/base/look.h"
+#include "app/base/spoken_english.h"
 
 namespace inchwright::app {
 namespace {
@@ -51,6 +52,10 @@ NoteSlip::NoteSlip(QWidget* ground)
 
 void NoteSlip::say(const QString& text) {
   show(text, {});
+}
+
+void NoteSlip::sayTrouble(const Error& error) {
+  say(coreWords(error.text + (error.place.empty() ? "" : " (" + error.place + ")")));
 }
 
 void NoteSlip::sayWritten(const QStringList& files) {

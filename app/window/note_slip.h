@@ -3,6 +3,8 @@
 #include <QTimer>
 #include <QWidget>
 
+#include "core/base/result.h"
+
 class QLabel;
 class QPushButton;
 
@@ -17,6 +19,8 @@ class NoteSlip : public QWidget {
   explicit NoteSlip(QWidget* ground);
 
   void say(const QString& text);
+  /// What could not be done, and where.
+  void sayTrouble(const Error& error);
   /// What was written; the slip offers to open it and its folder.
   void sayWritten(const QStringList& files);
   QString text() const;

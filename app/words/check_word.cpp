@@ -40,6 +40,7 @@ Findings before cutting are named as well: holes that run into each other, break
 tools in the way of parallels, jaws, stop and clamps, tools not owned (see plan).
 
   --part P   only the part of that name, without gaps
+  --no-shop  takes no notice of the tools kept for all jobs
   --json     one JSON object instead of a note
 
 Exit status: 0 all adds up and is placed; 1 there is a clash, a loose feature, a place outside
@@ -271,9 +272,9 @@ Result<OfTheLathe> ofTheLathe(const OpenedJob& opened, const OpenedJob::Solved& 
 }
 
 int runCheck(std::span<const std::string> args, Streams& streams) {
-  const Result<Arguments> arguments = sortArguments(args, {{"--json"}, {"--part", true}});
+  const Result<Arguments> arguments = sortArguments(args, {{"--json"}, kNoShop, {"--part", true}});
   if (!arguments) return refuse(streams, "check", arguments.error());
-  const Result<OpenedJob> opened = openJob(*arguments);
+  const Result<OpenedJob> opened = openJobInShop(*arguments);
   if (!opened) return refuse(streams, "check", opened.error());
   const Result<Step> step = readStep(opened->job.machine.step, opened->job.machine.unit);
   if (!step) return refuse(streams, "check", step.error(), opened->file);
@@ -328,6 +329,7 @@ int runCheck(std::span<const std::string> args, Streams& streams) {
           Json{{"object", one.object}, {"name", one.name}, {"meant", one.meant}});
     }
     all["lathe"] = lathe;
+    if (!opened->ownTools.empty()) all["own_tools"] = opened->ownTools;
     streams.out << all.dump(2, ' ', false, Json::error_handler_t::replace) << '\n';
   } else {
     for (const Error& fault : whole->faults) {
@@ -344,6 +346,7 @@ int runCheck(std::span<const std::string> args, Streams& streams) {
     for (const std::string& line : whole->apart) {
       streams.out << toned(streams, Tone::doubt, oneLine(line)) << '\n';
     }
+    sayWhoseTools(*opened, streams);
   }
   return found || whole->any() ? kFindings : kFine;
 }

@@ -23,6 +23,7 @@ else by kind, size and nearness (1/4 in).
   --part A --part B   the two parts; of a document with two they need not be named
   --unit in|mm        the unit of the figures, else the machine's
   --step STEP         their step, else the machine's
+  --no-shop           takes no notice of the tools kept for all jobs
   --json              one JSON object
 
 Exit status: 0 whether they differ or not; 2 the words or the file could not be used.
@@ -82,8 +83,8 @@ int runDifference(std::span<const std::string> args, Streams& streams) {
   const auto stop = [&](const Error& error, std::string_view file = {}) {
     return refuse(streams, "difference", error, file);
   };
-  const Result<Arguments> arguments =
-      sortArguments(args, {{"--json"}, {"--part", true, true}, {"--unit", true}, {"--step", true}});
+  const Result<Arguments> arguments = sortArguments(
+      args, {{"--json"}, kNoShop, {"--part", true, true}, {"--unit", true}, {"--step", true}});
   if (!arguments) return stop(arguments.error());
   const Result<WholeJob> whole = openWholeJob(*arguments);
   if (!whole) return stop(whole.error());

@@ -1,7 +1,10 @@
 #include "app/words/job_file.h"
 
 #include <algorithm>
+#include <ostream>
 
+#include "app/session/preferences.h"
+#include "app/words/console.h"
 #include "core/document/document.h"
 #include "core/kit/kit_of_part.h"
 
@@ -36,6 +39,18 @@ std::vector<Setup> wantedSetups(const std::optional<std::string>& name, const Pa
 
 }  // namespace
 
+void sayWhoseTools(const OpenedJob& opened, const Streams& streams) {
+  if (opened.ownTools.empty()) return;
+  const std::string whose = opened.carriesTools
+                                ? "Tools: the document's, else those kept for all jobs in "
+                                : "Tools: those kept for all jobs in ";
+  streams.out << oneLine(whose + opened.ownTools + " (--no-shop leaves them out)") << '\n';
+}
+
+void sayWhosePins(const OpenedJob& opened, const Streams& streams) {
+  if (opened.job.shop.pins) sayWhoseTools(opened, streams);
+}
+
 Result<OpenedJob> openJob(const Arguments& arguments) {
   if (arguments.rest.size() != 1) {
     return Error{
@@ -52,7 +67,6 @@ Result<OpenedJob> openJob(const Arguments& arguments) {
     return within(opened.file, error);
   }
   opened.job = std::move(job).value();
-
   const auto name = arguments.value("--part");
   for (std::size_t i = 0; i < opened.job.parts.size(); ++i) {
     const Part& part = opened.job.parts[i];
@@ -69,6 +83,22 @@ Result<OpenedJob> openJob(const Arguments& arguments) {
     }
     return Error{ErrorCode::notFound, "the document has no part yet", opened.file};
   }
+  return opened;
+}
+
+Result<OpenedJob> openJobInShop(const Arguments& arguments) {
+  Result<OpenedJob> opened = openJob(arguments);
+  if (!opened || arguments.has(kNoShop.name)) return opened;
+  const Result<Shop> own = Preferences::shop();
+  if (!own) {
+    return Error{own.error().code, own.error().text + "; --no-shop leaves them out",
+                 own.error().place};
+  }
+  Shop shop = shopFor(opened->job.shop, *own);
+  if (shop == opened->job.shop) return opened;
+  opened->ownTools = Preferences::file().toStdString();
+  opened->carriesTools = !opened->job.shop.saysNothing();
+  opened->job.shop = std::move(shop);
   return opened;
 }
 

@@ -5,6 +5,7 @@
 #include <vector>
 
 #include "app/words/arguments.h"
+#include "app/words/streams.h"
 #include "core/base/result.h"
 #include "core/part/job.h"
 #include "core/plan/table.h"
@@ -22,15 +23,30 @@ struct OpenedJob {
 
   std::string file;
   Job job;
+  std::string ownTools;       ///< the file of the tools kept for all jobs, where they say something
+  bool carriesTools = false;  ///< the document's shop says something as well
   std::vector<Solved> solved;  ///< in the document's order; all parts when none was named
 
   const Part& part(const Solved& one) const { return job.parts[one.part]; }
 };
 
+/// Leaves out the tools that the user keeps for all jobs.
+inline constexpr Option kNoShop{"--no-shop"};
+
 /// Opens the one FILE among the arguments and solves the part `--part` names, or all.
 /// Errors: `badRequest` when there is not exactly one FILE, else those of loading and solving;
 /// `place` names the file first.
 Result<OpenedJob> openJob(const Arguments& arguments);
+
+/// The same where tools matter: as on the desk, those kept for all jobs stand in for what the
+/// document's shop does not say, but for `--no-shop`. Errors: as `openJob`; tools that can't be
+/// read, with their file.
+Result<OpenedJob> openJobInShop(const Arguments& arguments);
+
+/// Says in one line whose tools are taken, where it is not only the document's or customary ones.
+void sayWhoseTools(const OpenedJob& opened, const Streams& streams);
+/// The same where nothing but the pins matters.
+void sayWhosePins(const OpenedJob& opened, const Streams& streams);
 
 /// One setup of a solved part with its table.
 struct PlannedSetup {

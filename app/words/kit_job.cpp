@@ -19,7 +19,7 @@ std::string shown(Length length, const Step& step) {
 Result<WholeJob> openWholeJob(const Arguments& arguments) {
   Arguments all = arguments;
   all.options.erase("--part");
-  Result<OpenedJob> opened = openJob(all);
+  Result<OpenedJob> opened = openJobInShop(all);
   if (!opened) return opened.error();
   const Result<std::optional<Unit>> unit = namedUnit(arguments);
   if (!unit) return unit.error();

@@ -18,7 +18,7 @@ struct WholeJob {
   Step step;                        ///< the machine's, or what `--unit` and `--step` say
 };
 
-/// Errors: as `openJob`, `namedUnit` and `readStep`.
+/// Errors: as `openJobInShop`, `namedUnit` and `readStep`.
 Result<WholeJob> openWholeJob(const Arguments& arguments);
 
 /// At the step; null where there is nothing.

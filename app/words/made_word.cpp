@@ -22,6 +22,7 @@ of the instrument it was measured with; where a limit lies within that error, no
 
   --unit in|mm   the unit of the figures, else the machine's
   --step STEP    their step, else the machine's
+  --no-shop      takes no notice of the tools (pins) kept for all jobs
   --json         one JSON object
 
 Exit status: 0 all is in, or not measured; 1 something is over, under, off its place, or can't be
@@ -130,7 +131,7 @@ void print(const AsMade& made, const Step& step, const Streams& streams) {
 
 int runMade(std::span<const std::string> args, Streams& streams) {
   const Result<Arguments> arguments =
-      sortArguments(args, {{"--json"}, {"--unit", true}, {"--step", true}});
+      sortArguments(args, {{"--json"}, kNoShop, {"--unit", true}, {"--step", true}});
   if (!arguments) return refuse(streams, "made", arguments.error());
   const Result<WholeJob> whole = openWholeJob(*arguments);
   if (!whole) return refuse(streams, "made", whole.error());
@@ -141,6 +142,7 @@ int runMade(std::span<const std::string> args, Streams& streams) {
                 << '\n';
   } else {
     print(*made, whole->step, streams);
+    sayWhosePins(whole->opened, streams);
   }
   return standsOut(*made) ? kFindings : kFine;
 }

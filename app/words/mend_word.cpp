@@ -26,6 +26,7 @@ what it does to every reading, mate and gap that the hole has a part in.
   --place A      the hole, as measured in the part's `made`
   --unit in|mm   the unit of the figures, else the machine's
   --step STEP    their step, else the machine's
+  --no-shop      takes no notice of the tools (pins) kept for all jobs
   --json         one JSON object
 
 A bush is bored or reamed to size after it is pressed in: it closes in. Choosing one is up to you;
@@ -94,8 +95,12 @@ int runMend(std::span<const std::string> args, Streams& streams) {
   const auto stop = [&](const Error& error, std::string_view file = {}) {
     return refuse(streams, "mend", error, file);
   };
-  const Result<Arguments> arguments = sortArguments(
-      args, {{"--json"}, {"--part", true}, {"--place", true}, {"--unit", true}, {"--step", true}});
+  const Result<Arguments> arguments = sortArguments(args, {{"--json"},
+                                                           kNoShop,
+                                                           {"--part", true},
+                                                           {"--place", true},
+                                                           {"--unit", true},
+                                                           {"--step", true}});
   if (!arguments) return stop(arguments.error());
   const Result<std::string> place = needed(*arguments, "--place");
   if (!place) return stop(place.error());
@@ -127,6 +132,7 @@ int runMend(std::span<const std::string> args, Streams& streams) {
     for (const std::string& line : waysOutLines(*ways, whole->step)) {
       streams.out << oneLine(line) << '\n';
     }
+    sayWhosePins(whole->opened, streams);
   }
   return unlikely.empty() ? kFine : kFindings;
 }

@@ -25,11 +25,13 @@ before a reamer or tap, each boring cut's dial. Then the tools in the order of u
 go wrong before anything is cut: tools in parallels, jaws, stop or clamps, holes that run into each
 other or break out, tools that are not owned, work that is not held, pieces that don't clean up.
 
-What is owned is in the document's shop; of what it says nothing, all customary sizes are taken.
+What is owned is in the document's shop, else among the tools kept for all jobs on the desk; of
+what neither says anything, all customary sizes are taken.
 
   --part P, --setup S   only those of that name, else all
   --unit in|mm          the unit of the figures, else the machine's
   --step STEP           the step of the readout, else the machine's
+  --no-shop             takes no notice of the tools kept for all jobs
   --json                one JSON object
 
 Exit status: 0 fine; 1 printed, and there is something to look at: a finding, a clash or a loose
@@ -192,14 +194,19 @@ void print(const SetupPlan& plan, const Streams& streams) {
 }
 
 int runPlan(std::span<const std::string> args, Streams& streams) {
-  const Result<Arguments> arguments = sortArguments(
-      args, {{"--json"}, {"--part", true}, {"--setup", true}, {"--unit", true}, {"--step", true}});
+  const Result<Arguments> arguments = sortArguments(args, {{"--json"},
+                                                           kNoShop,
+                                                           {"--part", true},
+                                                           {"--setup", true},
+                                                           {"--unit", true},
+                                                           {"--step", true}});
   if (!arguments) return refuse(streams, "plan", arguments.error());
-  const Result<OpenedJob> opened = openJob(*arguments);
+  const Result<OpenedJob> opened = openJobInShop(*arguments);
   if (!opened) return refuse(streams, "plan", opened.error());
   const Result<std::vector<PlannedSetup>> planned = planJob(*arguments, *opened);
   if (!planned) return refuse(streams, "plan", planned.error());
 
+  if (!arguments->has("--json")) sayWhoseTools(*opened, streams);
   const ToolsOwned tools(opened->job.shop);
   bool found = hasFindings(*opened);
   Json plans = Json::array();
@@ -213,7 +220,8 @@ int runPlan(std::span<const std::string> args, Streams& streams) {
     }
   }
   if (arguments->has("--json")) {
-    const Json whole{{"inchwright", 1}, {"plans", plans}};
+    Json whole{{"inchwright", 1}, {"plans", plans}};
+    if (!opened->ownTools.empty()) whole["own_tools"] = opened->ownTools;
     streams.out << whole.dump(2, ' ', false, Json::error_handler_t::replace) << '\n';
   }
   return found ? kFindings : kFine;

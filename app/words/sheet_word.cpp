@@ -46,6 +46,7 @@ page is for a tablet or phone at the machine: one file, no network, one step at 
                         layout, each face at full size; first_off, every reading with a
                         line to write on; difference, parts that may be mistaken for
                         one another, drawn over each other
+  --no-shop             takes no notice of the tools kept for all jobs
   --force               replaces whatever is there
 
 The date on it is today's, or that of SOURCE_DATE_EPOCH where that is set.
@@ -229,6 +230,7 @@ Result<fs::path> writeTablet(const OpenedJob& opened, const std::vector<PlannedS
 
 int runSheet(std::span<const std::string> args, Streams& streams) {
   const Result<Arguments> arguments = sortArguments(args, {{"--out", true},
+                                                           kNoShop,
                                                            {"--part", true},
                                                            {"--setup", true},
                                                            {"--paper", true},
@@ -243,7 +245,7 @@ int runSheet(std::span<const std::string> args, Streams& streams) {
   if (!arguments) return refuse(streams, "sheet", arguments.error());
   const Result<Wanted> wanted = wantedOf(*arguments);
   if (!wanted) return refuse(streams, "sheet", wanted.error());
-  const Result<OpenedJob> opened = openJob(*arguments);
+  const Result<OpenedJob> opened = openJobInShop(*arguments);
   if (!opened) return refuse(streams, "sheet", opened.error());
   const Result<std::vector<PlannedSetup>> planned = planJob(*arguments, *opened);
   if (!planned) return refuse(streams, "sheet", planned.error());
@@ -252,6 +254,7 @@ int runSheet(std::span<const std::string> args, Streams& streams) {
     const Result<fs::path> file = writeTablet(*opened, *planned, *wanted);
     if (!file) return refuse(streams, "sheet", file.error());
     streams.out << oneLine(file->string()) << '\n';
+    sayWhoseTools(*opened, streams);
     return hasFindings(*opened) ? kFindings : kFine;
   }
   std::vector<SheetOptions> options;
@@ -276,6 +279,7 @@ int runSheet(std::span<const std::string> args, Streams& streams) {
       write(*pages, QString::fromStdString(opened->job.title), *wanted);
   if (!files) return refuse(streams, "sheet", files.error());
   for (const fs::path& file : *files) streams.out << oneLine(file.string()) << '\n';
+  sayWhoseTools(*opened, streams);
   return hasFindings(*opened) ? kFindings : kFine;
 }
 

@@ -48,6 +48,7 @@ though to no more than the worst case.
   --spread normal|rectangular|triangular
                      how each reading spreads within its tolerance; normal takes that for three
                      standard deviations either way
+  --no-shop          takes no notice of the tools (pins) kept for all jobs
   --json             one JSON object
 
   inchwright stack plate.inchwright --from A --to B --axis x --from-zero 1
@@ -328,6 +329,7 @@ void printText(const StackAnswer& answer, const Step& step, const Streams& strea
 
 int runStack(std::span<const std::string> args, Streams& streams) {
   const Result<Arguments> arguments = sortArguments(args, {{"--json"},
+                                                           kNoShop,
                                                            {"--part", true},
                                                            {"--from", true},
                                                            {"--to", true},
@@ -342,7 +344,7 @@ int runStack(std::span<const std::string> args, Streams& streams) {
                                                            {"--seed", true},
                                                            {"--spread", true}});
   if (!arguments) return refuse(streams, "stack", arguments.error());
-  const Result<OpenedJob> opened = openJob(*arguments);
+  const Result<OpenedJob> opened = openJobInShop(*arguments);
   if (!opened) return refuse(streams, "stack", opened.error());
   const Result<Step> step = readStep(opened->job.machine.step, opened->job.machine.unit);
   if (!step) return refuse(streams, "stack", step.error(), opened->file);
@@ -355,6 +357,7 @@ int runStack(std::span<const std::string> args, Streams& streams) {
     printJson(*answer, *step, streams);
   } else {
     printText(*answer, *step, streams);
+    sayWhosePins(*opened, streams);
   }
   return answer->findings ? kFindings : kFine;
 }

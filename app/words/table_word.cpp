@@ -29,6 +29,7 @@ order of cutting. A part without a setup is taken top up, with zero at its left 
   --as text|csv|json    how to print it (text); --json is the same as --as json
   --unit in|mm          the unit of the figures, else the machine's
   --step STEP           the step of the readout, else the machine's: 0.0005, 0.005 ...
+  --no-shop             takes no notice of the tools kept for all jobs
 
   inchwright table plate.inchwright --unit mm --step 0.005 --as csv > plate.csv
 
@@ -181,7 +182,9 @@ Result<Done> print(const std::vector<PlannedSetup>& planned, const OpenedJob& op
       streams.out << oneLine(line) << '\n';
     }
   }
+  if (as == As::text) sayWhoseTools(opened, streams);
   if (as == As::json) {
+    if (!opened.ownTools.empty()) all["own_tools"] = opened.ownTools;
     streams.out << all.dump(2, ' ', false, Json::error_handler_t::replace) << '\n';
   }
   return Done{};
@@ -189,6 +192,7 @@ Result<Done> print(const std::vector<PlannedSetup>& planned, const OpenedJob& op
 
 int runTable(std::span<const std::string> args, Streams& streams) {
   const Result<Arguments> arguments = sortArguments(args, {{"--json"},
+                                                           kNoShop,
                                                            {"--part", true},
                                                            {"--setup", true},
                                                            {"--as", true},
@@ -197,7 +201,7 @@ int runTable(std::span<const std::string> args, Streams& streams) {
   if (!arguments) return refuse(streams, "table", arguments.error());
   const Result<As> as = wantedForm(*arguments);
   if (!as) return refuse(streams, "table", as.error());
-  const Result<OpenedJob> opened = openJob(*arguments);
+  const Result<OpenedJob> opened = openJobInShop(*arguments);
   if (!opened) return refuse(streams, "table", opened.error());
   const Result<std::vector<PlannedSetup>> planned = planJob(*arguments, *opened);
   if (!planned) return refuse(streams, "table", planned.error());

@@ -27,18 +27,19 @@ TEST(PreferencesTest, PaperIsTheUsualOneOfTheCountryUntilOneIsChosen) {
   }
 }
 
-TEST(PreferencesTest, TheShopIsKeptAndASpoiltOneSaysNothing) {
+TEST(PreferencesTest, TheShopIsKeptAndASpoiltOneIsTold) {
   usePrivateHome();
   headlessApplication();
-  EXPECT_TRUE(Preferences::shop().saysNothing());
+  EXPECT_TRUE(Preferences::shop()->saysNothing());
   Shop shop;
   shop.drills = {{*readDrillSet("letter"), {}, {}}};
   shop.reamers = std::vector<OwnedReamer>();
   Preferences::setShop(shop);
-  EXPECT_EQ(Preferences::shop(), shop);
+  EXPECT_EQ(*Preferences::shop(), shop);
   shop.drills->front().set.text = "nonsense";
   Preferences::setShop(shop);
-  EXPECT_TRUE(Preferences::shop().saysNothing());
+  ASSERT_FALSE(Preferences::shop().ok());
+  EXPECT_EQ(Preferences::shop().error().place, Preferences::file().toStdString() + ": /drills/0");
   Preferences::setShop(Shop{});
 }
 

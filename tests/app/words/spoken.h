@@ -11,10 +11,12 @@
 #include <vector>
 
 #include "app/words/words.h"
+#include "tests/support/private_home.h"
 
 namespace inchwright::app {
 
-/// What a call of the program came to, run in this process.
+/// What a call of the program came to, run in this process, where no tools are kept for all jobs
+/// but what a test keeps.
 struct Spoken {
   int status = 0;
   std::string out;
@@ -24,6 +26,7 @@ struct Spoken {
 };
 
 inline Spoken say(const std::vector<std::string>& args, bool colour = false) {
+  usePrivateHome();
   std::ostringstream out;
   std::ostringstream err;
   Streams streams{out, err, colour};
