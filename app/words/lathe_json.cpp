@@ -29,6 +29,8 @@ Json latheAsJson(const LatheWork& work, const Lathe& lathe) {
     Json entry{{"id", row.id}, {"kind", nameOf(row.kind)}};
     put(entry, "length", row.length);
     put(entry, "dia", row.dia);
+    put(entry, "from", row.from);
+    if (!row.behind.empty()) entry["behind"] = row.behind;
     if (row.topSlide) entry["top_slide"] = *row.topSlide;
     entry["exact"] = row.length.exact && (!row.dia || row.dia->exact);
     entry["cut_here"] = row.cutHere;
@@ -49,6 +51,11 @@ Json cutsAsJson(const LatheWork& work) {
     Json entry{{"op", nameOf(cut.op)}, {"of", cut.of}};
     put(entry, "length", cut.length);
     put(entry, "dia", cut.dia);
+    if (cut.from) put(entry, "from", cut.from);
+    if (!cut.behind.empty()) entry["behind"] = cut.behind;
+    if (cut.drillTo != DrillTo::fullDiameter) {
+      entry["drill_to"] = cut.drillTo == DrillTo::point ? "point" : "through";
+    }
     if (cut.topSlide) entry["top_slide"] = *cut.topSlide;
     cuts.push_back(std::move(entry));
   }

@@ -9,6 +9,7 @@
 #include "app/words/making_json.h"
 #include "app/words/words.h"
 #include "core/plan/tools_in_order.h"
+#include "core/say/lathe_words.h"
 #include "core/say/plan_words.h"
 
 namespace inchwright::app {
@@ -145,7 +146,11 @@ void printCuts(const LatheWork& work, const Streams& streams) {
   for (const Cut& cut : work.cuts) {
     std::string of;
     for (const Id& id : cut.of) of += (of.empty() ? "" : " ") + id;
-    streams.out << "  " << oneLine(std::string(nameOf(cut.op)) + "  " + of) << '\n';
+    const std::string note = cutNote(cut, work.carriageLetter);
+    streams.out << "  "
+                << oneLine(std::string(nameOf(cut.op)) + "  " + of +
+                           (note.empty() ? "" : "  " + note))
+                << '\n';
   }
 }
 

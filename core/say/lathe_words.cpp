@@ -40,6 +40,12 @@ std::string limitsFor(const SizeLimits& limits, Step step) {
   return writeDecimal(limits.least, step.unit) + " to " + writeDecimal(limits.greatest, step.unit);
 }
 
+/// What keeps a tool that comes from the free end away from `of`.
+std::string behindWords(const std::vector<Id>& of, const Id& behind) {
+  if (!of.empty() && of.front() == behind) return "nothing is bored in front of it";
+  return behind + " in front of it would be cut away";
+}
+
 std::string kindWords(FeatureKind kind) {
   return kind == FeatureKind::centreDrill ? "centre hole" : std::string(nameOf(kind));
 }
@@ -71,9 +77,24 @@ std::string cutWords(const Cut& cut) {
   return cut.of.empty() ? text : text + " " + joined(cut.of, ", ");
 }
 
+std::string cutNote(const Cut& cut, const std::string& letter) {
+  if (cut.drillTo == DrillTo::point) return "to the drill's point: the bore is blind";
+  if (cut.drillTo == DrillTo::through) return "right through: its point well past that";
+  if (!cut.from && cut.behind.empty()) return {};
+  std::string note = cut.from && cut.length ? "only between " + letter + " " + cut.from->text +
+                                                  " and " + letter + " " + cut.length->text
+                                            : std::string();
+  if (!cut.behind.empty()) note += (note.empty() ? "" : ": ") + behindWords(cut.of, cut.behind);
+  return note;
+}
+
 std::string latheNote(const LatheRow& row, const Step& step) {
   std::string note;
   const auto add = [&](const std::string& text) { note += (note.empty() ? "" : "; ") + text; };
+  if (!row.behind.empty()) add("NOT FROM THE END: " + behindWords({row.id}, row.behind));
+  const bool within = row.kind == FeatureKind::groove || row.kind == FeatureKind::knurl ||
+                      row.kind == FeatureKind::screwed;
+  if (row.from && (within || !row.behind.empty())) add("begins at " + row.from->text);
   if (row.topSlide) add("top slide to " + degrees(*row.topSlide) + ", half the angle");
   if (row.limits) {
     add("measure \u00D8 " + limitsFor(*row.limits, step) +
@@ -126,6 +147,13 @@ std::vector<std::string> latheWarnings(const LatheWork& work) {
     all.push_back("the parting tool would come " + atStep(work.partOffInJaws, work.step) +
                   " into the jaws: let more stand out");
   }
+  for (const LatheRow& row : work.rows) {
+    if (row.behind.empty() || !row.cutHere) continue;
+    all.push_back(row.behind == row.id
+                      ? row.id + " can't be bored from this end: nothing is bored in front of it"
+                      : row.id + " lies behind " + row.behind +
+                            ": sink it between its shoulders, or cut it from the other end");
+  }
   if (work.zeroInChuck) {
     all.push_back("zero is on " + work.zeroAt + ", the end in the chuck: it can't be touched");
   }
@@ -159,6 +187,7 @@ std::vector<std::string> latheLines(const LatheWork& work, const Lathe& lathe) {
     std::string line = "    " + padded(cutWords(cut), 22, false);
     if (cut.length) line += "  " + work.carriageLetter + " " + cut.length->text;
     if (cut.dia) line += "  " + work.crossLetter + " " + cut.dia->text;
+    if (const auto note = cutNote(cut, work.carriageLetter); !note.empty()) line += "  " + note;
     lines.push_back(line);
   }
   if (!work.inTheChuck.empty()) {

@@ -21,6 +21,10 @@ std::string heldWords(const LatheWork& work, const Lathe& lathe);
 /// What a cut is: `rough`, `part off`; with what it makes: `rough B`.
 std::string cutWords(const Cut& cut);
 
+/// What must be known before it is cut, empty when nothing: `only between Z -1.781 and Z -3.438: D4
+/// in front of it would be cut away`, `to the drill's point: the bore is blind`.
+std::string cutNote(const Cut& cut, const std::string& letter);
+
 /// What a row wants said beside its figures: `half angle 1.193°: the top slide`, `cut in an earlier
 /// setup`.
 std::string latheNote(const LatheRow& row, const Step& step);

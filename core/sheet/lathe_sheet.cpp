@@ -221,6 +221,11 @@ class LatheComposer {
       }
       piece.sketch.box({inner_ - height - 1, base - height, inner_ - 1, base},
                        {Ink::black, kThin, {}});
+      if (const std::string note = cutNote(cut, work_.carriageLetter); !note.empty()) {
+        piece.sketch.text(9 * style_.hand, piece.height + style_.body() * kAboveBaseline,
+                          said(note), {style_.body()});
+        piece.height += style_.body() * kLineSpacing;
+      }
       pieces.push_back(std::move(piece));
     }
   }

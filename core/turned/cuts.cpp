@@ -48,6 +48,26 @@ class CutOrder {
     return readout_.held() == Side::left ? *one.left : *one.right;
   }
 
+  const Rational& freeEndOf(const TurnedStretch& one) const {
+    return readout_.held() == Side::left ? *one.right : *one.left;
+  }
+  bool beginsFree(const TurnedStretch& one) const {
+    return (readout_.held() == Side::left ? shape_.rightEnd : shape_.leftEnd) == freeEndOf(one);
+  }
+
+  DrillTo drillToFor(const TurnedStretch& one) const {
+    const Rational& end = chuckEndOf(one);
+    if ((readout_.held() == Side::left ? shape_.leftEnd : shape_.rightEnd) == end) {
+      return DrillTo::through;
+    }
+    const bool goesOn = std::any_of(shape_.stretches.begin(), shape_.stretches.end(),
+                                    [&](const TurnedStretch& other) {
+                                      return other.inner && other.left && *other.left <= end &&
+                                             *other.right >= end && chuckEndOf(other) != end;
+                                    });
+    return goesOn ? DrillTo::fullDiameter : DrillTo::point;
+  }
+
   static bool isSurface(const TurnedStretch& one) {
     return one.kind == FeatureKind::outside || one.kind == FeatureKind::taper ||
            one.kind == FeatureKind::screwed;
@@ -58,6 +78,13 @@ class CutOrder {
     cut.op = op;
     cut.of = {one.id};
     cut.length = readout_.carriage(chuckEndOf(one), one.exact);
+    const TurnedStretch* inFront = shape_.inFrontOf(one, readout_.held() == Side::left);
+    if (inFront) cut.behind = inFront->id;
+    const bool within = op == CutOp::groove || op == CutOp::knurl || op == CutOp::thread;
+    if ((inFront || within) && !beginsFree(one)) {
+      cut.from = readout_.carriage(freeEndOf(one), one.exact);
+    }
+    if (op == CutOp::drill) cut.drillTo = drillToFor(one);
     if (dia) cut.dia = readout_.cross(*dia, one.exact);
     if (one.includedDegrees && op == CutOp::finish) cut.topSlide = *one.includedDegrees / 2;
     cuts_.push_back(std::move(cut));
@@ -111,6 +138,8 @@ class CutOrder {
         bores.begin(), bores.end(),
         [](const TurnedStretch* a, const TurnedStretch* b) { return *a->atLeft < *b->atLeft; });
     for (const TurnedStretch* one : bores) {
+      // A drill would take away what stands in front of it.
+      if (shape_.inFrontOf(*one, readout_.held() == Side::left)) continue;
       const auto under = one->atLeft->minus(drilledUnder(lathe_.unit));
       if (under && under->ticks() > 0) add(CutOp::drill, *one, under);
     }

@@ -98,11 +98,17 @@ Length intoTheJaws(const Chucked& chucked, Length whole) {
   return by && by->ticks() > 0 ? *by : Length();
 }
 
-LatheRow rowOf(const TurnedStretch& one, const LatheReadout& readout) {
+LatheRow rowOf(const TurnedStretch& one, const TurnedShape& shape, const LatheReadout& readout) {
   LatheRow row;
   row.id = one.id;
   row.kind = one.kind;
   row.length = readout.carriage(chuckEnd(one, readout.held()), one.exact);
+  const bool fromRight = readout.held() == Side::left;
+  const Rational& begins = fromRight ? *one.right : *one.left;
+  if (endOf(shape, freeEnd(readout.held())) != begins) {
+    row.from = readout.carriage(begins, one.exact);
+  }
+  if (const TurnedStretch* other = shape.inFrontOf(one, fromRight)) row.behind = other->id;
   const auto& dia = readout.held() == Side::left ? one.atLeft : one.atRight;
   if (dia) row.dia = readout.cross(*dia, one.exact);
   if (one.includedDegrees) row.topSlide = *one.includedDegrees / 2;
@@ -166,7 +172,7 @@ Result<LatheWork> latheWork(const Job& job, const Part& part, const Solution& so
     } else if (here.count(one.id) == 0) {
       work.inTheChuck.push_back(one.id);
     } else {
-      work.rows.push_back(rowOf(one, *readout));
+      work.rows.push_back(rowOf(one, work.shape, *readout));
       const Feature* feature = part.feature(one.id);
       const auto& diameter = diameterOf(*feature);
       if (diameter && diameter->tolerance) {

@@ -26,7 +26,12 @@ struct LatheFigure {
 struct LatheRow {
   Id id;
   FeatureKind kind = FeatureKind::outside;
-  LatheFigure length;              ///< the carriage at its end nearer the chuck
+  LatheFigure length;  ///< the carriage at its end nearer the chuck
+  /// The carriage at its end nearer the free end, where that is not the free end itself.
+  std::optional<LatheFigure> from;
+  /// What stands in front of it, so that no tool comes to it past the free end: a larger surface, a
+  /// smaller bore, or its own id where it is a bore with nothing bored in front of it.
+  Id behind;
   std::optional<LatheFigure> dia;  ///< the cross slide there; empty where nothing says it
   std::optional<double> topSlide;  ///< degrees off the axis: half a taper's included angle
   /// What its diameter has to keep to, where the print letters limits with it or it suits a mate.
@@ -60,13 +65,23 @@ enum class CutOp {
 
 std::string_view nameOf(CutOp op);  ///< `face`, `centre_drill`, …
 
+/// What of a drill comes to the length of its cut.
+enum class DrillTo {
+  fullDiameter,  ///< a further bore goes on from there
+  point,         ///< the bore is blind
+  through,       ///< the part ends there: the point has to go well past
+};
+
 /// One cut, in the order of work.
 struct Cut {
   CutOp op = CutOp::face;
   std::vector<Id> of;  ///< the features it makes
   std::optional<LatheFigure> length;
+  std::optional<LatheFigure> from;  ///< where it begins, when it is kept between two shoulders
   std::optional<LatheFigure> dia;
   std::optional<double> topSlide;
+  Id behind;  ///< as of its row: to be cut between its shoulders only
+  DrillTo drillTo = DrillTo::fullDiameter;
 
   bool operator==(const Cut&) const = default;
 };

@@ -227,6 +227,47 @@ const TurnedStretch* TurnedShape::stretch(std::string_view id) const {
   return found == stretches.end() ? nullptr : &*found;
 }
 
+namespace {
+
+const Rational& beginning(const TurnedStretch& one, bool fromRight) {
+  return fromRight ? *one.right : *one.left;
+}
+
+/// Whether `one` begins nearer to the end that is worked from.
+bool isInFront(const TurnedStretch& one, const TurnedStretch& of, bool fromRight) {
+  const Rational& a = beginning(one, fromRight);
+  const Rational& b = beginning(of, fromRight);
+  return fromRight ? a > b : a < b;
+}
+
+bool isInTheWay(const TurnedStretch& one, const TurnedStretch& of, bool fromRight) {
+  const Length begins = fromRight ? *of.atRight : *of.atLeft;
+  if (of.inner) return std::min(*one.atLeft, *one.atRight) < begins;
+  const bool isSurface = one.kind == FeatureKind::outside || one.kind == FeatureKind::taper ||
+                         one.kind == FeatureKind::screwed;
+  return isSurface && std::max(*one.atLeft, *one.atRight) > begins;
+}
+
+}  // namespace
+
+const TurnedStretch* TurnedShape::inFrontOf(const TurnedStretch& of, bool fromRight) const {
+  if (!of.left || !of.atLeft || !of.atRight) return nullptr;
+  const TurnedStretch* worst = nullptr;
+  bool opened = !of.inner || edgeAt(fromRight ? rightEdge : leftEdge) == beginning(of, fromRight);
+  for (const TurnedStretch& one : stretches) {
+    if (&one == &of || one.inner != of.inner || !one.left || !one.atLeft || !one.atRight) continue;
+    if (!isInFront(one, of, fromRight)) continue;
+    const bool reaches = fromRight ? *one.left <= *of.right : *one.right >= *of.left;
+    opened = opened || reaches;
+    if (!isInTheWay(one, of, fromRight)) continue;
+    const bool worse = !worst || (of.inner ? *one.atLeft < *worst->atLeft
+                                           : std::max(*one.atLeft, *one.atRight) >
+                                                 std::max(*worst->atLeft, *worst->atRight));
+    if (worse) worst = &one;
+  }
+  return worst || opened ? worst : &of;
+}
+
 std::optional<Rational> TurnedShape::edgeAt(std::string_view id) const {
   for (const auto& [edge, at] : edges) {
     if (edge == id) return at;

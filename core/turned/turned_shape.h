@@ -67,6 +67,11 @@ struct TurnedShape {
   std::vector<TurnedFault> faults;
 
   const TurnedStretch* stretch(std::string_view id) const;
+  /// What stands in the way of a tool that comes from the right end (`fromRight`) or the left one:
+  /// outside the largest surface in front that is larger than `of` where it begins, inside the
+  /// smallest bore in front that is smaller, or `of` itself where nothing at all is bored in front.
+  /// Null where nothing does. A neck of 3/8 behind a collar of 3/4 → the collar.
+  const TurnedStretch* inFrontOf(const TurnedStretch& of, bool fromRight) const;
   std::optional<Rational> edgeAt(std::string_view id) const;
   bool operator==(const TurnedShape&) const = default;
 };

@@ -338,5 +338,82 @@ TEST(LatheWork, AddsNoLimitsToAPlainFigure) {
   EXPECT_FALSE(arbor.work().rows.at(0).limits.has_value());
 }
 
+/// 3/4 over 1/2, a neck of 3/8 for 1/4, a collar of 5/8 for 1/2, then 1/4 for 3/4 to the right end.
+Arbor necked() {
+  Arbor arbor;
+  arbor.edge("L", Side::left).edge("S").edge("T").edge("U").edge("R", Side::right);
+  arbor.reads("L", "S", "1/2").reads("S", "T", "1/4").reads("T", "U", "1/2").reads("U", "R", "3/4");
+  arbor.outside("A", "L", "S", "3/4").outside("N", "S", "T", "3/8");
+  return arbor.outside("C", "T", "U", "5/8").outside("D", "U", "R", "1/4");
+}
+
+const LatheRow& rowOf(const LatheWork& work, const Id& id) {
+  static const LatheRow none;
+  for (const LatheRow& row : work.rows) {
+    if (row.id == id) return row;
+  }
+  ADD_FAILURE() << "no row " << id;
+  return none;
+}
+
+TEST(LatheWorkTest, ANeckBehindACollarIsCutBetweenItsShoulders) {
+  const LatheWork work = necked().held(Side::left).work();
+  EXPECT_EQ(rowOf(work, "N").behind, "C");
+  ASSERT_TRUE(rowOf(work, "N").from);
+  EXPECT_EQ(rowOf(work, "N").from->text, "1.250");
+  EXPECT_EQ(rowOf(work, "N").length.text, "1.500");
+  for (const Id id : {"A", "C", "D"}) EXPECT_EQ(rowOf(work, id).behind, "") << id;
+  int told = 0;
+  for (const Cut& cut : work.cuts) {
+    if (cut.of != std::vector<Id>{"N"}) continue;
+    EXPECT_EQ(cut.behind, "C");
+    ASSERT_TRUE(cut.from);
+    EXPECT_EQ(cut.from->text, "1.250");
+    ++told;
+  }
+  EXPECT_EQ(told, 2) << "roughed and finished";
+}
+
+TEST(LatheWorkTest, FromTheOtherEndANeckLiesBehindTheLargest) {
+  Arbor arbor = necked();
+  const LatheWork work = arbor.held(Side::right).work();
+  EXPECT_EQ(rowOf(work, "N").behind, "A");
+  EXPECT_EQ(rowOf(work, "C").behind, "A");
+  EXPECT_EQ(rowOf(work, "A").behind, "");
+}
+
+TEST(LatheWorkTest, NoDrillGoesThroughASmallerBoreOrSolidMetal) {
+  Arbor arbor = stepped();
+  arbor.add("P", kind::Bored{{"S", "T"}, lettered("1/4")});
+  arbor.add("Q", kind::Bored{{"T", "R"}, lettered("1/8")});
+  const LatheWork recess = arbor.held(Side::left).work();
+  EXPECT_EQ(rowOf(recess, "P").behind, "Q");
+  EXPECT_EQ(rowOf(recess, "Q").behind, "");
+  for (const Cut& cut : recess.cuts) {
+    EXPECT_TRUE(cut.op != CutOp::drill || cut.of == std::vector<Id>{"Q"});
+  }
+  Arbor closed = stepped();
+  closed.add("P", kind::Bored{{"S", "T"}, lettered("1/4")});
+  const LatheWork shut = closed.held(Side::left).work();
+  EXPECT_EQ(rowOf(shut, "P").behind, "P");
+  for (const Cut& cut : shut.cuts) EXPECT_NE(cut.op, CutOp::drill);
+}
+
+TEST(LatheWorkTest, ABlindBoreIsDrilledToThePoint) {
+  Arbor arbor = stepped();
+  arbor.add("P", kind::Bored{{"T", "R"}, lettered("1/4")});
+  const auto drillOf = [](const LatheWork& work) {
+    for (const Cut& cut : work.cuts) {
+      if (cut.op == CutOp::drill) return cut;
+    }
+    ADD_FAILURE() << "nothing is drilled";
+    return Cut{};
+  };
+  EXPECT_EQ(drillOf(Arbor(arbor).held(Side::left).work()).drillTo, DrillTo::point);
+  Arbor through = stepped();
+  through.add("P", kind::Bored{{"L", "R"}, lettered("1/4")});
+  EXPECT_EQ(drillOf(through.held(Side::left).work()).drillTo, DrillTo::through);
+}
+
 }  // namespace
 }  // namespace inchwright
