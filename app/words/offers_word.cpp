@@ -152,11 +152,8 @@ double rounded(double value, double step) {
 }
 
 Json asJson(const FeatureOffer& f) {
-  Json out{{"kind", wordFor(f.kind)},
-           {"at", pointOf(f.at)},
-           {"size", nullptr},
-           {"sure", rounded(f.sure, 0.001)},
-           {"view", f.view}};
+  Json out{{"kind", wordFor(f.kind)},        {"at", pointOf(f.at)}, {"size", nullptr},
+           {"sure", rounded(f.sure, 0.001)}, {"ready", f.ready},    {"view", f.view}};
   if (f.kind == OfferedFeature::edge) out["axis"] = f.alongX ? "x" : "y";
   if (f.kind == OfferedFeature::edge || f.kind == OfferedFeature::slot)
     out["ends"] = Json::array({pointOf(f.from), pointOf(f.to)});
@@ -202,10 +199,11 @@ bool disagrees(const ReadingOffer& r) {
 }
 
 void printLines(const Offers& offers, std::ostream& out) {
-  std::vector<std::vector<std::string>> features{{"Drawn", "at", "", "lettered", "by"}};
+  std::vector<std::vector<std::string>> features{{"Drawn", "at", "", "lettered", "by", ""}};
   for (const FeatureOffer& f : offers.features) {
     features.push_back({std::string(wordFor(f.kind)), decimal(f.at.x), decimal(f.at.y),
-                        f.size + (f.note.empty() ? "" : " " + f.note), f.sizeWitnesses.letters()});
+                        f.size + (f.note.empty() ? "" : " " + f.note), f.sizeWitnesses.letters(),
+                        f.ready ? "" : "not plainly drawn"});
   }
   std::vector<std::vector<std::string>> readings{{"Lettered", "from", "to", "by", ""}};
   for (const ReadingOffer& r : offers.readings) {
@@ -219,8 +217,8 @@ void printLines(const Offers& offers, std::ostream& out) {
                         end(r.to), r.witnesses.letters(), remark});
   }
   for (const auto* rows : {&features, &readings}) {
-    for (const std::string& line : alignedRows(
-             *rows, {Justify::left, Justify::left, Justify::left, Justify::left, Justify::left})) {
+    for (const std::string& line :
+         alignedRows(*rows, std::vector<Justify>(rows->front().size(), Justify::left))) {
       out << oneLine(line) << '\n';
     }
   }

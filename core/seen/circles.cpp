@@ -1,6 +1,7 @@
 #include "core/seen/circles.h"
 
 #include <Eigen/Dense>
+#include <array>
 #include <cmath>
 #include <numbers>
 
@@ -10,6 +11,7 @@ namespace {
 constexpr double kLeastRadius = 0.04, kMostRadius = 0.5;  // radii, inches of the sheet
 constexpr int kRays = 96;
 constexpr std::size_t kMostPeaks = 600;
+constexpr std::size_t kMostSlopes = 1500000;  // what has more of them is no print
 
 struct Slope {
   int x, y;
@@ -140,6 +142,7 @@ class Rim {
     out.y = y;
     out.round = double(hit) / static_cast<double>(ray_.size());
     out.cross = cross(out);
+    out.beyond = beyond(out);
     return out.round > 0.82 && spread < std::max(0.9, 0.005 * inch_) &&
            out.radius >= kLeastRadius * inch_;
   }
@@ -221,6 +224,31 @@ class Rim {
     return m;
   }
 
+  /// The centre lines of a hole run out over its rim as strokes with paper beside them (hatching
+  /// may run into one side): what stands in lettering has no more than a neighbour there.
+  double beyond(const Circle& c) const {
+    std::array<double, 4> share{};
+    const double from = c.radius + std::max(2.0, 0.015 * inch_),
+                 past = c.radius + std::max(5.0, 0.045 * inch_),
+                 aside = std::max(3.0, 0.025 * inch_);
+    for (std::size_t side = 0; side < share.size(); ++side) {
+      const double ux = side == 0 ? 1 : side == 1 ? -1 : 0, uy = side == 2 ? 1 : side == 3 ? -1 : 0;
+      int on = 0, count = 0;
+      for (double t = from; t <= past; t += 0.5, ++count) {
+        const double x = c.x + t * ux, y = c.y + t * uy;
+        double most = 0;
+        for (const double w : {-1.0, 0.0, 1.0})
+          most = std::max(most, sampled(cover_, x + w * uy, y + w * ux));
+        const double one = sampled(cover_, x + aside * uy, y + aside * ux),
+                     other = sampled(cover_, x - aside * uy, y - aside * ux);
+        on += most > 76 && std::min(one, other) < 0.6 * most;
+      }
+      share[side] = double(on) / count;
+    }
+    std::sort(share.begin(), share.end());
+    return share[1];
+  }
+
   double cross(const Circle& c) const {
     const int reach = static_cast<int>(std::max(2.0, 0.5 * c.radius));
     const int x = static_cast<int>(std::lround(c.x)), y = static_cast<int>(std::lround(c.y));
@@ -251,6 +279,7 @@ std::vector<Circle> circlesOf(const Grey& cover, double inch, const Stop& stop) 
   const Grey half = shrunk(cover, 2);
   if (half.width < 8 || half.height < 8) return {};
   const std::vector<Slope> slopes = slopesOf(half);
+  if (slopes.size() > kMostSlopes) return {};
   const int least = std::max(3, static_cast<int>(kLeastRadius * inch / 2)),
             most = static_cast<int>(kMostRadius * inch / 2) + 1;
   const Plane<float> votes = votesOf(slopes, half.width, half.height, least, most, stop);

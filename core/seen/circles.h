@@ -13,6 +13,8 @@ struct Circle {
   double radius = 0;
   double round = 0;  ///< how much of the rim is drawn, 0 … 1
   double cross = 0;  ///< how much of a centre cross is, 0 … 1
+  /// How much of its centre lines runs out over the rim, 0 … 1, on the third best of four sides.
+  double beyond = 0;
 };
 
 /// A circle with so much of a centre cross is a hole.

@@ -2,20 +2,36 @@
 
 #include <cmath>
 
+#include "core/seen/inked.h"
 #include "core/seen/sets.h"
 
 namespace inchwright::seen {
 namespace {
 
-constexpr double kOutline = 0.0125;  // an outline, inches of the sheet
+constexpr std::size_t kMostThick = 3000;  // what has more thick strokes is no print
+constexpr double kOutline = 0.0125;       // an outline, inches of the sheet
+constexpr double kLeastView = 0.5;        // the longer side of a view, likewise
+constexpr double kLongSide = 0.35;        // of a view's box: its longest side
+constexpr double kMostlyDrawn = 0.8;      // of a side: the feet of letters in a row are not
+constexpr double kCorner = 0.025;         // how near sides come to their corner, likewise
+constexpr double kWhole = 0.97;           // of an edge that one Enter may take
+constexpr double kRound = 0.9;            // and of a hole's rim
+constexpr double kBeyond = 0.7;           // and of its centre lines outside it
+constexpr double kWidest = 0.1;  // lettering has no circles wider than this, inches of the sheet
 
 struct Thick {
   Stroke stroke;
   bool plumb;
+  double whole;
 
   PlanePoint end(bool second) const {
     const double along = second ? stroke.x1 : stroke.x0, across = second ? stroke.y1 : stroke.y0;
     return plumb ? PlanePoint{across, along} : PlanePoint{along, across};
+  }
+  /// Where it and a stroke the other way cross, carried on.
+  PlanePoint crossing(const Thick& other) const {
+    const double u = other.stroke.yAt(stroke.y0), v = stroke.yAt(u);
+    return plumb ? PlanePoint{v, u} : PlanePoint{u, v};
   }
   /// How far a place is off the stroke.
   double off(PlanePoint p) const {
@@ -24,15 +40,39 @@ struct Thick {
   }
 };
 
-std::vector<Thick> thickOf(const View& view, bool plumb) {
+/// Whether a stroke is the top or the foot of a circle's rim.
+bool ofRim(const Stroke& s, bool plumb, const std::vector<Circle>& circles) {
+  const double along = (s.x0 + s.x1) / 2, across = (s.y0 + s.y1) / 2;
+  return std::any_of(circles.begin(), circles.end(), [&](const Circle& c) {
+    const double u = plumb ? c.y : c.x, v = plumb ? c.x : c.y;
+    return std::abs(along - u) < 0.4 * c.radius && s.length() < 1.8 * c.radius &&
+           std::abs(std::abs(across - v) - c.radius) < s.thick + 2;
+  });
+}
+
+/// How much of a stroke is drawn at least as thick as an outline.
+double drawnThick(const Grey& cover, const Stroke& s, double thick) {
+  int on = 0, count = 0;
+  const int reach = static_cast<int>(2 * thick + 2);
+  for (double x = s.x0; x <= s.x1; x += 1, ++count) {
+    const int u = static_cast<int>(x), v = static_cast<int>(std::lround(s.yAt(x)));
+    double ink = 0;
+    for (int k = v - reach; k <= v + reach; ++k) ink += cover.holds(u, k) ? cover.row(k)[u] : 0;
+    on += ink > 0.75 * 255 * thick;
+  }
+  return double(on) / std::max(1, count);
+}
+
+std::vector<Thick> thickOf(const View& view, bool plumb, const std::vector<Circle>& circles) {
   std::vector<Thick> out;
   std::vector<Stroke> heavy;
   for (const Stroke& s : view.strokes) {
-    if (s.thick > kOutline * view.inch) heavy.push_back(s);
+    if (s.thick > kOutline * view.inch && !ofRim(s, plumb, circles)) heavy.push_back(s);
   }
   for (const Chain& c : chained(heavy, 0.12 * view.inch, 0.02 * view.inch + 1)) {
     const Stroke s = through(c);
-    if (s.length() > 0.12 * view.inch) out.push_back({s, plumb});
+    if (s.length() > 0.12 * view.inch)
+      out.push_back({s, plumb, drawnThick(view.cover, s, kOutline * view.inch)});
   }
   return out;
 }
@@ -43,11 +83,13 @@ double gapTo(const ViewBox& v, double x, double y) {
 
 }  // namespace
 
-Outlines outlinesOf(const View& level, const View& plumb, const Frame& frame) {
+Outlines outlinesOf(const View& level, const View& plumb, const std::vector<Circle>& circles,
+                    const Frame& frame) {
   const double inch = level.inch, near = 0.05 * inch;
-  std::vector<Thick> all = thickOf(level, false);
-  const std::vector<Thick> other = thickOf(plumb, true);
+  std::vector<Thick> all = thickOf(level, false, circles);
+  const std::vector<Thick> other = thickOf(plumb, true, circles);
   all.insert(all.end(), other.begin(), other.end());
+  if (all.size() > kMostThick) return {};
   Sets sets(static_cast<int>(all.size()));
   for (std::size_t i = 0; i < all.size(); ++i) {
     for (std::size_t k = 0; k < all.size(); ++k) {
@@ -59,7 +101,15 @@ Outlines outlinesOf(const View& level, const View& plumb, const Frame& frame) {
   struct Group {
     ViewBox box{1e9, 1e9, -1e9, -1e9};
     int level = 0, plumb = 0;
+    double longest = 0, highest = 0;  // of its level strokes and its plumb ones that are whole
     std::vector<int> members;
+
+    /// Lettering that hangs together has short strokes in a long box.
+    bool isOutline(double least) const {
+      const double wide = box.x1 - box.x0, high = box.y1 - box.y0;
+      return level >= 1 && plumb >= 1 && level + plumb >= 3 && std::max(wide, high) > least &&
+             longest > kLongSide * wide && highest > kLongSide * high;
+    }
   };
   std::vector<Group> groups(all.size());
   ViewBox whole{1e9, 1e9, -1e9, -1e9};
@@ -70,6 +120,8 @@ Outlines outlinesOf(const View& level, const View& plumb, const Frame& frame) {
     Group& g = groups[sets.of(static_cast<int>(i))];
     for (const bool end : {false, true}) grow(g.box, all[i].end(end)), grow(whole, all[i].end(end));
     (all[i].plumb ? g.plumb : g.level) += 1;
+    double& most = all[i].plumb ? g.highest : g.longest;
+    if (all[i].whole > kMostlyDrawn) most = std::max(most, all[i].stroke.length());
     g.members.push_back(static_cast<int>(i));
   }
   const auto frames = [&](const Group& g) {
@@ -82,7 +134,7 @@ Outlines outlinesOf(const View& level, const View& plumb, const Frame& frame) {
   };
   std::vector<const Group*> kept;
   for (const Group& g : groups) {
-    if (g.level >= 1 && g.plumb >= 1 && g.level + g.plumb >= 3 && !frames(g)) kept.push_back(&g);
+    if (g.isOutline(kLeastView * inch) && !frames(g)) kept.push_back(&g);
   }
   const PlanePoint zero = frame.pixel({0, 0});
   std::stable_sort(kept.begin(), kept.end(), [&](const Group* a, const Group* b) {
@@ -92,11 +144,35 @@ Outlines outlinesOf(const View& level, const View& plumb, const Frame& frame) {
   });
   Outlines out;
   for (const Group* g : kept) {
-    const int view = static_cast<int>(out.views.size());
-    out.views.push_back(g->box);
-    for (const int i : g->members) out.sides.push_back({all[i].stroke, all[i].plumb, view});
+    const auto holder = std::find_if(kept.begin(), kept.end(), [&](const Group* o) {
+      return o->box.x1 - o->box.x0 > g->box.x1 - g->box.x0 &&
+             o->box.holds(g->box.x0, g->box.y0, 0) && o->box.holds(g->box.x1, g->box.y1, 0);
+    });
+    if (holder == kept.end()) out.views.push_back(g->box);
+  }
+  for (const Group* g : kept) {
+    const int view = viewAt(out, (g->box.x0 + g->box.x1) / 2, (g->box.y0 + g->box.y1) / 2);
+    for (const int i : g->members) {
+      // A round takes the corner away, and where sides only come near one another it may be none.
+      const auto meets = [&](bool second) {
+        return std::any_of(g->members.begin(), g->members.end(), [&](int k) {
+          if (all[k].plumb == all[i].plumb) return false;
+          const PlanePoint corner = all[i].crossing(all[k]), end = all[i].end(second);
+          const double reach = kCorner * inch + 2;
+          return all[k].off(corner) < reach && all[k].off(end) < near &&
+                 std::hypot(corner.x - end.x, corner.y - end.y) < reach &&
+                 inkNear(level.cover, corner.x, corner.y, 1);
+        });
+      };
+      out.sides.push_back(
+          {all[i].stroke, all[i].plumb, view, all[i].whole, meets(false) && meets(true)});
+    }
   }
   return out;
+}
+
+bool isHole(const Circle& c, double inch) {
+  return c.cross > kCross && (c.beyond > 0.3 || 2 * c.radius > kWidest * inch);
 }
 
 int viewAt(const Outlines& outlines, double x, double y) {
@@ -124,11 +200,12 @@ std::vector<FeatureOffer> featuresOf(const Outlines& outlines, const std::vector
     if (f.from.x + f.from.y > f.to.x + f.to.y) std::swap(f.from, f.to);
     f.alongX = s.plumb;
     f.view = s.view;
-    f.sure = 1;
+    f.sure = s.whole;
+    f.ready = s.cornered && s.whole > kWhole;
     out.push_back(f);
   }
   for (const Circle& c : circles) {
-    if (c.cross <= kCross) continue;
+    if (!isHole(c, inch)) continue;
     const int view = viewAt(outlines, c.x, c.y);
     if (!outlines.views.empty() && !outlines.views[view].holds(c.x, c.y, 0.02 * inch)) continue;
     FeatureOffer f;
@@ -137,6 +214,7 @@ std::vector<FeatureOffer> featuresOf(const Outlines& outlines, const std::vector
     f.drawnRadius = c.radius / frame.perInch;
     f.view = view;
     f.sure = c.round * std::min(1.0, c.cross);
+    f.ready = c.round > kRound && c.beyond > kBeyond;
     out.push_back(f);
   }
   return out;

@@ -25,12 +25,19 @@ struct Outlines {
     Stroke stroke;  ///< of its view: x runs down for a plumb one
     bool plumb = false;
     int view = 0;
+    double whole = 0;       ///< how much of it is drawn, and as thick as an outline, 0 … 1
+    bool cornered = false;  ///< both its ends meet other sides of its outline
   };
   std::vector<Side> sides;
 };
 
-/// Thick strokes that hang together are an outline, unless they frame the sheet or the title block.
-Outlines outlinesOf(const View& level, const View& plumb, const Frame& frame);
+/// Thick strokes that hang together are an outline, unless they frame the sheet or the title block,
+/// are the rims of circles or no larger than lettering. An outline within another is of its view.
+Outlines outlinesOf(const View& level, const View& plumb, const std::vector<Circle>& circles,
+                    const Frame& frame);
+
+/// Whether a circle is a hole: it has a centre cross, which runs out over the rim of a small one.
+bool isHole(const Circle& circle, double inch);
 
 /// Holes and edges.
 std::vector<FeatureOffer> featuresOf(const Outlines& outlines, const std::vector<Circle>& circles,

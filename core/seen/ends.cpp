@@ -6,6 +6,8 @@
 namespace inchwright::seen {
 namespace {
 
+constexpr std::size_t kMostLines = 4000;  // either way; what has more of them is no print
+
 /// Places, none nearer than a pen's breadth to another.
 class Places {
  public:
@@ -116,6 +118,7 @@ std::vector<End> placesOfEnds(const View& view) {
     if (s.thick <= 0.017 * inch + 1.2) thin.push_back(s);
   }
   for (const Chain& c : view.plumbs) plumbs.push_back(through(c));
+  if (std::max(thin.size(), plumbs.size()) > kMostLines) return {};
   addCrossings(thin, plumbs, inch, places);
   for (const Stroke& v : plumbs) {
     if (v.length() >= 0.2 * inch) addBeside(view, v, places);

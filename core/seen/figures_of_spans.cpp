@@ -9,7 +9,11 @@ constexpr double kLongest = 1.9;        // of a figure, inches of the sheet
 constexpr std::size_t kNearest = 4;     // places looked at for one line
 constexpr std::size_t kMostReads = 14;  // with those that stand apart put together
 
-constexpr double kCrowds = 0.15;  // lettering no further off may belong to the figure
+constexpr double kAtEnd = 0.03;        // of an end is what comes so near, inches of the sheet
+constexpr double kLeastHead = 0.07;    // of a head with its line, inches of the sheet
+constexpr double kHighestHead = 0.06;  // either way of the line
+constexpr double kHeadDrawn = 0.85;    // of its way along the line
+constexpr double kCrowds = 0.15;       // lettering no further off may belong to the figure
 
 struct Scored {
   double far;
@@ -30,7 +34,7 @@ FigureShelf::FigureShelf(const Lettering& whole, const Lettering& bare, double i
     for (const Block& b : from->blocks) {
       if (std::max(b.box.w, b.box.h) > kLongest * inch) continue;
       known_[{from, b.parts}] = static_cast<int>(places_.size());
-      places_.push_back({from, b});
+      places_.push_back({from, b, {}});
     }
   }
 }
@@ -47,17 +51,21 @@ const Reads& FigureShelf::read(const std::vector<int>& places, bool turned) {
     box = around(box, places_[p].block.box);
   }
   std::sort(parts.begin(), parts.end());
+  std::vector<int> known = parts;
+  for (const int p : places)
+    known.insert(known.end(), places_[p].heads.begin(), places_[p].heads.end());
+  std::sort(known.begin(), known.end());
   Grey ink = inkOf(*from, parts, box);
   if (turned) ink = turnedUpright(ink);
   // The cut has a pixel round its box; turned, its rows are the columns from the left.
   std::vector<int> rules = rulesIn(*from, box, turned);
   for (int& row : rules) ++row;
-  *slot = {box, turned, crowds(*from, parts, box, turned),
+  *slot = {box, turned, crowds(*from, known, box, turned),
            readFigure(ink, rules, inch_, unit_, net_)};
   return *slot;
 }
 
-bool FigureShelf::crowds(const Lettering& from, const std::vector<int>& parts, const Box& box,
+bool FigureShelf::crowds(const Lettering& from, const std::vector<int>& known, const Box& box,
                          bool turned) const {
   for (const Block& block : from.blocks) {
     if (gap(block.box.x, block.box.right(), box.x, box.right()) > kCrowds * inch_ ||
@@ -66,7 +74,7 @@ bool FigureShelf::crowds(const Lettering& from, const std::vector<int>& parts, c
     }
     for (const int n : block.parts) {
       const Box& b = from.parts.list[n].box;
-      if (std::max(b.w, b.h) < 0.045 * inch_ || std::binary_search(parts.begin(), parts.end(), n)) {
+      if (std::max(b.w, b.h) < 0.045 * inch_ || std::binary_search(known.begin(), known.end(), n)) {
         continue;
       }
       const double along = turned ? gap(b.y, b.bottom(), box.y, box.bottom())
@@ -79,32 +87,81 @@ bool FigureShelf::crowds(const Lettering& from, const std::vector<int>& parts, c
   return false;
 }
 
-void FigureShelf::addPartAlong(const Lettering& lettering, const Block& block, bool plumb,
-                               double from, double to) {
+bool FigureShelf::isHead(const Lettering& lettering, int part, const Along& line) const {
+  const Box& b = lettering.parts.list[part].box;
+  const double low = line.plumb ? b.y : b.x, high = line.plumb ? b.bottom() : b.right();
+  const bool first = low < line.from + kAtEnd * inch_;
+  const double begin = first ? line.from : std::max(low, line.from),
+               past = first ? std::min(high, line.to) : line.to;
+  if (past - begin < kLeastHead * inch_) return false;
+  // What is higher than a head, and not at the end, may be a figure that touches it.
+  for (int y = b.y; y < b.bottom(); ++y) {
+    for (int x = b.x; x < b.right(); ++x) {
+      if (lettering.parts.of.row(y)[x] != part) continue;
+      const double u = line.plumb ? y : x, off = std::abs((line.plumb ? x : y) - line.across);
+      const double inside = first ? u - line.from : line.to - u;
+      if (off > kHighestHead * inch_ && inside > 2 * kAtEnd * inch_) return false;
+    }
+  }
+  int on = 0, count = 0;
+  for (double u = begin; u < past; u += 1, ++count) {
+    for (int k = -2; k <= 2; ++k) {
+      const int x = static_cast<int>(line.plumb ? line.across + k : u),
+                y = static_cast<int>(line.plumb ? u : line.across + k);
+      if (!lettering.parts.of.holds(x, y) || lettering.parts.of.row(y)[x] != part) continue;
+      ++on;
+      break;
+    }
+  }
+  return on > kHeadDrawn * count;
+}
+
+void FigureShelf::addPartAlong(const Lettering& lettering, const Block& block, const Along& line) {
   Block part;
+  std::vector<int> heads;
   for (const int n : block.parts) {
     const Box& b = lettering.parts.list[n].box;
-    const double mid = plumb ? b.midY() : b.midX();
-    if (mid < from || mid > to) continue;
+    const double low = line.plumb ? b.y : b.x, high = line.plumb ? b.bottom() : b.right();
+    const double mid = (low + high) / 2;
+    if (mid < line.from || mid > line.to) continue;
+    const bool atEnd = low < line.from + kAtEnd * inch_ || high > line.to - kAtEnd * inch_;
+    if (line.inside && atEnd && isHead(lettering, n, line)) {
+      heads.push_back(n);
+      continue;
+    }
     part.box = part.parts.empty() ? b : around(part.box, b);
     part.parts.push_back(n);
+  }
+  // Where heads are told apart, so is what else stands on the lines that carry the ends out.
+  if (!heads.empty()) {
+    std::erase_if(part.parts, [&](int n) {
+      const Box& b = lettering.parts.list[n].box;
+      const double low = line.plumb ? b.y : b.x, high = line.plumb ? b.bottom() : b.right();
+      return low < line.from + kAtEnd * inch_ || high > line.to - kAtEnd * inch_;
+    });
+    part.box = {};
+    for (const int n : part.parts) {
+      const Box& b = lettering.parts.list[n].box;
+      part.box = part.box.w == 0 ? b : around(part.box, b);
+    }
   }
   if (part.parts.empty() || part.parts.size() == block.parts.size()) return;
   if (std::max(part.box.w, part.box.h) > kLongest * inch_) return;
   if (known_.try_emplace({&lettering, part.parts}, static_cast<int>(places_.size())).second) {
-    places_.push_back({&lettering, std::move(part)});
+    places_.push_back({&lettering, std::move(part), std::move(heads)});
   }
 }
 
-std::vector<NearFigure> FigureShelf::near(bool plumb, double from, double to, double across) {
+std::vector<NearFigure> FigureShelf::near(bool plumb, double from, double to, double across,
+                                          bool inside) {
   for (const Lettering* lettering : {&whole_, &bare_}) {
     for (const Block& block : lettering->blocks) {
       const Box& b = block.box;
       const double low = plumb ? b.y : b.x, high = plumb ? b.bottom() : b.right();
       const double near = plumb ? b.x : b.y, far = plumb ? b.right() : b.bottom();
       if (across < near - 0.3 * inch_ || across > far + 0.3 * inch_) continue;
-      if (low > to || high < from || (low >= from && high <= to)) continue;
-      addPartAlong(*lettering, block, plumb, from, to);
+      if (low > to || high < from) continue;
+      addPartAlong(*lettering, block, {plumb, from, to, across, inside});
     }
   }
   const double mid = (from + to) / 2, half = (to - from) / 2;

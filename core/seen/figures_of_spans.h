@@ -33,8 +33,8 @@ class FigureShelf {
               const Net& net);
 
   /// What may be the figure of a line that runs from `from` to `to` along a row (or a column,
-  /// when `plumb`) at `across`, pixels.
-  std::vector<NearFigure> near(bool plumb, double from, double to, double across);
+  /// when `plumb`) at `across`, pixels. `inside`: its heads are drawn between its ends.
+  std::vector<NearFigure> near(bool plumb, double from, double to, double across, bool inside);
   /// What may be lettered round a place, nearest first.
   std::vector<NearFigure> round(double x, double y, double reach);
 
@@ -42,14 +42,23 @@ class FigureShelf {
   struct Place {
     const Lettering* from;
     Block block;
+    std::vector<int> heads;  ///< parts beside it that are the line's own, ascending
+  };
+  /// The line that a figure is sought for.
+  struct Along {
+    bool plumb;
+    double from, to, across;
+    bool inside;
   };
   const Reads& read(const std::vector<int>& places, bool turned);
-  /// Adds what of a block lies along a line from `from` to `to` as a place of its own, where the
-  /// block goes on beyond it: neighbours' figures may stand so near that they are one block.
-  bool crowds(const Lettering& from, const std::vector<int>& parts, const Box& box,
+  /// Whether other lettering than `known` (ascending) stands near a box in its row.
+  bool crowds(const Lettering& from, const std::vector<int>& known, const Box& box,
               bool turned) const;
-  void addPartAlong(const Lettering& lettering, const Block& block, bool plumb, double from,
-                    double to);
+  /// Adds what of a block lies along a line as a place of its own, where the block goes on beyond
+  /// it: neighbours' figures may stand so near that they are one block, and so may its heads.
+  void addPartAlong(const Lettering& lettering, const Block& block, const Along& line);
+  /// Whether a part is a head with a piece of its line: it reaches in from an end along the line.
+  bool isHead(const Lettering& lettering, int part, const Along& line) const;
 
   const Lettering& whole_;
   const Lettering& bare_;

@@ -7,7 +7,8 @@
 namespace inchwright::seen {
 namespace {
 
-constexpr std::uint8_t kFaint = 51;  // light lettering is fainter than any line
+constexpr std::size_t kMostParts = 40000;  // what has more of them is no print
+constexpr std::uint8_t kFaint = 51;        // light lettering is fainter than any line
 
 void rubOut(Grey& cover, const std::vector<Stroke>& strokes, double inch, bool turned,
             Grey& ruled) {
@@ -69,6 +70,7 @@ Lettering letteringOf(const Grey& cover, double inch, const Grey& dashed) {
     if (!dashed.empty() && dash(out.parts, static_cast<int>(n), dashed, inch)) continue;
     kept.push_back(static_cast<int>(n));
   }
+  if (kept.size() > kMostParts) return out;
   // Neighbours by cells as wide as the widest part and the gap together.
   const double near = 0.085 * inch;
   std::sort(kept.begin(), kept.end(), [&](int a, int b) {

@@ -12,6 +12,8 @@ constexpr double kCapitalPixels = 25;  // capitals this high are read best, and 
 constexpr double kFirstPixels = 9e6;   // of the first look, for the lettering's height
 constexpr double kMostPixels = 16e6;   // of the raster that is worked on
 
+}  // namespace
+
 View viewOf(Grey cover, double inch) {
   View v;
   v.half = shrunk(cover, 2);
@@ -21,8 +23,6 @@ View viewOf(Grey cover, double inch) {
   v.cover = std::move(cover);
   return v;
 }
-
-}  // namespace
 
 Result<LookedAt> lookAt(const GreyPicture& picture, const Homography& pixelToInches,
                         double capitals, const Nets& nets, const Stop& stop) {

@@ -19,6 +19,9 @@ struct LookedAt {
   Lettering bare;   ///< without long lines and dashes
 };
 
+/// Level lines of a cover; its `plumbs` are left to whoever has the other view. `inch` as in View.
+View viewOf(Grey cover, double inch);
+
 /// Looks a picture over. `capitals`: their height in inches of the face, or 0 to find it out.
 /// Errors: `badRequest` as `offer`; `notFound` when stopped.
 Result<LookedAt> lookAt(const GreyPicture& picture, const Homography& pixelToInches,

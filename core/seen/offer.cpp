@@ -1,7 +1,9 @@
 #include "core/seen/offer.h"
 
 #include <cmath>
+#include <numbers>
 
+#include "core/seen/angles.h"
 #include "core/seen/drawn_features.h"
 #include "core/seen/looked_at.h"
 #include "core/seen/notes.h"
@@ -128,8 +130,8 @@ Line lineOf(const Span& s, bool plumb, const LookedAt& seen, FigureShelf& shelf,
   const Drawn drawn{(s.x2 - s.x1) / frame.perInch, kSigma / sheet + kPicturing};
   const double near = 0.03 / sheet;
   const double from = plumb ? r.from.y : r.from.x, to = plumb ? r.to.y : r.to.x;
-  const Weighed w = weigh(shelf.near(plumb, s.x1, s.x2, s.y), drawn, false, options.unit,
-                          closing(options.confirmed, r.kind, from, to, near));
+  const Weighed w = weigh(shelf.near(plumb, s.x1, s.x2, s.y, !s.outside), drawn, false,
+                          options.unit, closing(options.confirmed, r.kind, from, to, near));
   r.candidates = w.candidates;
   r.witnesses = w.witnesses;
   double x0 = plumb ? s.y : s.x1, x1 = plumb ? s.y : s.x2, y0 = plumb ? s.x1 : s.y,
@@ -146,13 +148,40 @@ Line lineOf(const Span& s, bool plumb, const LookedAt& seen, FigureShelf& shelf,
   return line;
 }
 
-/// Slots and rings.
-void addShapes(const LookedAt& seen, const Outlines& outlines, const std::vector<Circle>& holes,
-               std::vector<FeatureOffer>& features) {
+/// An edge is taken with one Enter only where a dimension ends on it: the frame of a sheet has
+/// none. And nothing is where no figure can be read: that may be a picture of anything.
+void askAboutUndimensioned(const std::vector<ReadingOffer>& readings, double near,
+                           std::vector<FeatureOffer>& features) {
+  const bool print = std::any_of(readings.begin(), readings.end(),
+                                 [](const ReadingOffer& r) { return r.witnesses.ready(); });
+  for (FeatureOffer& f : features) {
+    f.ready = f.ready && print;
+    if (f.kind != OfferedFeature::edge) continue;
+    f.ready = f.ready && std::any_of(readings.begin(), readings.end(), [&](const ReadingOffer& r) {
+                const bool x = r.kind == OfferedReading::alongX;
+                if (r.view != f.view || x != f.alongX || (!x && r.kind != OfferedReading::alongY))
+                  return false;
+                const double at = x ? f.at.x : f.at.y;
+                return std::abs((x ? r.from.x : r.from.y) - at) < near ||
+                       std::abs((x ? r.to.x : r.to.y) - at) < near;
+              });
+  }
+}
+
+/// Slots and rings. A slot's end is no hole.
+void addShapes(const LookedAt& seen, const Outlines& outlines, const std::vector<Circle>& circles,
+               const std::vector<Circle>& holes, std::vector<FeatureOffer>& features) {
   const Frame& frame = seen.squared.frame;
   for (const bool plumb : {false, true}) {
-    for (FeatureOffer& f : slotsOf(plumb ? seen.plumb : seen.level, plumb, outlines, frame))
+    for (FeatureOffer& f :
+         slotsOf(plumb ? seen.plumb : seen.level, plumb, outlines, circles, frame)) {
+      std::erase_if(features, [&](const FeatureOffer& h) {
+        return h.kind == OfferedFeature::hole &&
+               std::min(std::hypot(h.at.x - f.from.x, h.at.y - f.from.y),
+                        std::hypot(h.at.x - f.to.x, h.at.y - f.to.y)) < f.drawnRadius;
+      });
       features.push_back(f);
+    }
   }
   for (FeatureOffer& f : ringsOf(holes, seen.level.cover, outlines, frame, seen.inch))
     features.push_back(f);
@@ -209,6 +238,31 @@ Line centreLineOf(const CentreLine& c, const std::vector<Circle>& holes, const L
   return line;
 }
 
+Line angleLineOf(const AngleArc& arc, const LookedAt& seen, FigureShelf& shelf,
+                 const Options& options) {
+  const Frame& frame = seen.squared.frame;
+  Line line;
+  ReadingOffer& r = line.reading;
+  r.kind = OfferedReading::angle;
+  r.from = frame.inches(arc.corner.x, arc.corner.y);
+  r.to = frame.inches(arc.to.x, arc.to.y);
+  r.sure = arc.sure;
+  const double reach = std::hypot(arc.to.x - arc.corner.x, arc.to.y - arc.corner.y);
+  const Drawn drawn{std::abs(arc.degrees),
+                    std::atan(2 * kSigma * seen.inch / reach) * 180 / std::numbers::pi};
+  const Weighed w = weigh(shelf.round(arc.figure.x, arc.figure.y, 0.05 * seen.inch), drawn, true,
+                          options.unit, {});
+  r.candidates = w.candidates;
+  r.witnesses = w.witnesses;
+  line.figure = w.box;
+  line.far = w.far;
+  r.figure = onPicture(seen.squared.toPicture, w.box.x, w.box.y, w.box.right(), w.box.bottom());
+  const double m = 0.2 * seen.inch, x = arc.corner.x + arc.radius;
+  r.cut = onPicture(seen.squared.toPicture, arc.corner.x - m, std::min(arc.corner.y, arc.to.y) - m,
+                    std::max(x, arc.to.x) + m, std::max(arc.corner.y, arc.to.y) + m);
+  return line;
+}
+
 }  // namespace
 
 std::string Witnesses::letters() const {
@@ -229,14 +283,15 @@ Result<Offers> offer(const GreyPicture& picture, const Homography& pixelToInches
   Offers out;
   out.lettering = seen.capitals * densityOf(picture, pixelToInches) / seen.squared.frame.perInch;
   out.tooCoarse = seen.capitals > 0 && out.lettering < kSmallest;
-  const Outlines outlines = outlinesOf(seen.level, seen.plumb, seen.squared.frame);
   const std::vector<Circle> circles = circlesOf(seen.level.cover, seen.inch, stop);
+  if (stop.asked()) return stopped();
+  const Outlines outlines = outlinesOf(seen.level, seen.plumb, circles, seen.squared.frame);
   out.features = featuresOf(outlines, circles, seen.squared.frame, seen.inch);
   if (stop.asked()) return stopped();
   std::vector<Circle> holes;
   std::copy_if(circles.begin(), circles.end(), std::back_inserter(holes),
-               [](const Circle& c) { return c.cross > kCross; });
-  addShapes(seen, outlines, holes, out.features);
+               [&](const Circle& c) { return isHole(c, seen.inch); });
+  addShapes(seen, outlines, circles, holes, out.features);
   sizeByNotes(seen, holes, options, nets.glyphs, out.features);
   if (stop.asked()) return stopped();
   FigureShelf shelf(seen.whole, seen.bare, seen.inch, options.unit, nets.glyphs);
@@ -261,8 +316,15 @@ Result<Offers> offer(const GreyPicture& picture, const Homography& pixelToInches
     if (line.reading.witnesses.plain || line.reading.witnesses.unsure)
       lines.push_back(std::move(line));
   }
+  for (const AngleArc& arc :
+       angleArcsOf(outlines, holes, seen.level.cover, seen.whole, seen.inch, stop)) {
+    Line line = angleLineOf(arc, seen, shelf, options);
+    if (line.reading.witnesses.plain || line.reading.witnesses.unsure)
+      lines.push_back(std::move(line));
+  }
   keepOwners(lines);
   for (Line& line : lines) out.readings.push_back(std::move(line.reading));
+  askAboutUndimensioned(out.readings, 0.03 * seen.inch / seen.squared.frame.perInch, out.features);
   return stop.asked() ? Result<Offers>(stopped()) : Result<Offers>(std::move(out));
 }
 

@@ -80,6 +80,11 @@ struct FeatureOffer {
   bool alongX = false;  ///< of an edge: it stands at an x
   int view = 0;
   double sure = 0;  ///< 0 … 1
+  /// It is drawn so plainly that one Enter may take it: an edge whose line is whole, ends in
+  /// corners of its outline and has a dimension on it, a hole whose centre lines run out over its
+  /// rim. What is not is shown and asked about: a line of dashes, a letter or a blot may look like
+  /// it.
+  bool ready = false;
 
   bool operator==(const FeatureOffer&) const = default;
 };

@@ -7,7 +7,13 @@
 namespace inchwright::seen {
 namespace {
 
-constexpr double kHalfRound = 0.88;  // of a slot's end that is inked
+constexpr std::size_t kMostSides = 4000;  // what has more strokes is no print
+constexpr double kHalfRound = 0.88;       // of a slot's end or side that is inked
+constexpr double kLeastHalf = 0.3;        // of its radius: what is shorter is a circle
+constexpr double kCentreLine = 0.3;       // of its centre line: a 0 has none
+constexpr double kPlainShape = 0.94;      // of ends and sides of one that one Enter may take
+constexpr double kPlainCentre = 0.6;      // and of its centre line
+constexpr double kPlainRing = 0.6;        // of a ring's dashed circle
 
 /// Holes on a circle, by how far round; empty unless they are evenly spaced.
 std::vector<double> evenlyOn(const std::vector<Circle>& holes, double size, PlanePoint c,
@@ -39,43 +45,84 @@ bool centreOf(const Circle& a, const Circle& b, const Circle& c, PlanePoint& out
 
 }  // namespace
 
+namespace {
+
+/// A slot along a view's level lines, in pixels.
+struct Slot {
+  PlanePoint middle;
+  double half = 0;  ///< from the middle to the centre of either end
+  double radius = 0;
+  double ends = 0;    ///< how much of the worse end is drawn, 0 … 1
+  double sides = 0;   ///< and of the worse side
+  double centre = 0;  ///< and of the centre line, between the ends
+};
+
+/// The slot that two strokes beside one another may be the sides of; its `ends` are 0 where none
+/// fits. The straight sides end where the round begins, and ink of the round lengthens them.
+Slot slotBetween(const Grey& cover, const Stroke& a, const Stroke& b) {
+  Slot s;
+  s.radius = (b.y0 - a.y0) / 2;
+  s.middle = {(a.x0 + a.x1 + b.x0 + b.x1) / 4, (a.y0 + b.y0) / 2};
+  const double seen = (a.length() + b.length()) / 4, y = s.middle.y;
+  for (double half = std::max(kLeastHalf * s.radius, seen - 0.6 * s.radius); half <= seen + 1;
+       half += 1) {
+    const double ends = std::min(inkOnArc(cover, {s.middle.x - half, y}, s.radius, 95, 265, 1),
+                                 inkOnArc(cover, {s.middle.x + half, y}, s.radius, -85, 85, 1));
+    if (ends > s.ends) s.ends = ends, s.half = half;
+    if (s.ends >= kHalfRound) break;
+  }
+  const auto drawn = [&](double off) {
+    return inkAlong(cover, {s.middle.x - s.half, y + off}, {s.middle.x + s.half, y + off}, 1).share;
+  };
+  s.sides = std::min(drawn(-s.radius), drawn(s.radius));
+  s.centre = drawn(0);
+  return s;
+}
+
+}  // namespace
+
 std::vector<FeatureOffer> slotsOf(const View& view, bool plumb, const Outlines& outlines,
-                                  const Frame& frame) {
+                                  const std::vector<Circle>& circles, const Frame& frame) {
   std::vector<FeatureOffer> out;
   const double inch = view.inch, near = 0.04 * inch;
-  for (std::size_t i = 0; i < view.strokes.size(); ++i) {
-    const Stroke& a = view.strokes[i];
+  if (view.strokes.size() > kMostSides) return out;
+  const auto round = [&](const Slot& s) {
+    const double x = plumb ? s.middle.y : s.middle.x, y = plumb ? s.middle.x : s.middle.y;
+    return std::any_of(circles.begin(), circles.end(), [&](const Circle& c) {
+      return std::hypot(c.x - x, c.y - y) < 0.6 * c.radius;
+    });
+  };
+  for (const Stroke& a : view.strokes) {
     if (a.thick < 0.009 * inch || a.length() > 3 * inch) continue;
-    for (std::size_t k = 0; k < view.strokes.size(); ++k) {
-      const Stroke& b = view.strokes[k];
+    for (const Stroke& b : view.strokes) {
       const double width = b.y0 - a.y0;
       if (b.thick < 0.009 * inch || width < 0.06 * inch || width > inch) continue;
       if (std::abs(a.x0 - b.x0) > near + 0.2 * width || std::abs(a.x1 - b.x1) > near + 0.2 * width)
         continue;
-      const double r = width / 2, y = (a.y0 + b.y0) / 2;
-      // The straight sides end where the round begins, and ink of the round lengthens them.
-      const double middle = (a.x0 + a.x1 + b.x0 + b.x1) / 4, seen = (a.length() + b.length()) / 4;
-      for (double half = std::max(0.0, seen - 0.6 * r); half <= seen + 1; half += 1) {
-        const double ends = std::min(inkOnArc(view.cover, {middle - half, y}, r, 95, 265, 1),
-                                     inkOnArc(view.cover, {middle + half, y}, r, -85, 85, 1));
-        if (ends < kHalfRound) continue;
-        FeatureOffer f;
-        f.kind = OfferedFeature::slot;
-        const auto at = [&](double along) {
-          return plumb ? frame.inches(y, along) : frame.inches(along, y);
-        };
-        f.at = at(middle);
-        f.from = plumb ? at(middle + half) : at(middle - half);
-        f.to = plumb ? at(middle - half) : at(middle + half);
-        f.drawnRadius = r / frame.perInch;
-        f.view = plumb ? viewAt(outlines, y, middle) : viewAt(outlines, middle, y);
-        f.sure = ends;
-        const bool had = std::any_of(out.begin(), out.end(), [&](const FeatureOffer& o) {
-          return std::hypot(o.at.x - f.at.x, o.at.y - f.at.y) * frame.perInch < r;
-        });
-        if (!had) out.push_back(f);
-        break;
-      }
+      const Slot s = slotBetween(view.cover, a, b);
+      if (s.ends < kHalfRound || s.sides < kHalfRound || s.centre < kCentreLine || round(s))
+        continue;
+      FeatureOffer f;
+      f.kind = OfferedFeature::slot;
+      const auto at = [&](double along) {
+        return plumb ? frame.inches(s.middle.y, along) : frame.inches(along, s.middle.y);
+      };
+      f.at = at(s.middle.x);
+      f.from = at(s.middle.x + (plumb ? s.half : -s.half));
+      f.to = at(s.middle.x - (plumb ? s.half : -s.half));
+      f.drawnRadius = s.radius / frame.perInch;
+      f.view = plumb ? viewAt(outlines, s.middle.y, s.middle.x)
+                     : viewAt(outlines, s.middle.x, s.middle.y);
+      if (!outlines.views.empty() &&
+          !outlines.views[f.view].holds(plumb ? s.middle.y : s.middle.x,
+                                        plumb ? s.middle.x : s.middle.y, 0))
+        continue;
+      f.sure = std::min(s.ends, s.sides);
+      f.ready = f.sure > kPlainShape && s.half > s.radius && s.centre > kPlainCentre;
+      const bool had = std::any_of(out.begin(), out.end(), [&](const FeatureOffer& o) {
+        return std::hypot(o.at.x - f.at.x, o.at.y - f.at.y) < f.drawnRadius;
+      });
+      if (!had) out.push_back(f);
     }
   }
   return out;
@@ -108,6 +155,7 @@ std::vector<FeatureOffer> ringsOf(const std::vector<Circle>& holes, const Grey& 
         f.count = static_cast<int>(turns.size());
         f.view = viewAt(outlines, c.x, c.y);
         f.sure = ink;
+        f.ready = ink > kPlainRing;
         out.push_back(f);
       }
     }

@@ -6,6 +6,8 @@
 namespace inchwright::seen {
 namespace {
 
+constexpr std::size_t kMostEnds = 3000;  // what has more of them is no print
+
 /// Ends on one height, from the left, one at a place.
 using Lane = std::vector<End>;
 
@@ -18,6 +20,7 @@ double middle(const Lane& lane) {
 
 std::vector<Lane> lanesOf(std::vector<End> ends, double inch) {
   std::erase_if(ends, [](const End& e) { return std::max(e.left, e.right) <= 0.15F; });
+  if (ends.size() > kMostEnds) return {};
   std::stable_sort(ends.begin(), ends.end(), [](const End& a, const End& b) { return a.y < b.y; });
   std::vector<Lane> lanes;
   for (const End& e : ends) {

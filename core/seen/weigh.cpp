@@ -34,6 +34,8 @@ double habit(const std::string& text, Unit unit) {
 }
 
 bool value(const std::string& text, bool angle, Unit unit, Candidate& out, double& natural) {
+  const bool degrees = text.find("°") != std::string::npos;
+  if (angle != degrees) return false;
   if (angle) {
     const Result<LetteredAngle> read = readAngle(text);
     if (!read) return false;
@@ -41,7 +43,6 @@ bool value(const std::string& text, bool angle, Unit unit, Candidate& out, doubl
     natural = read->value.toDegrees();
     return natural > 0;
   }
-  if (text.find("°") != std::string::npos) return false;
   const Result<Lettered> read = readLength(text, {unit});
   if (!read || read->value.ticks() <= 0) return false;
   out.ticks = read->value.ticks();

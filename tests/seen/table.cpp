@@ -2,6 +2,7 @@
 // folder, against the truth about them, one block a folder.
 
 #include <algorithm>
+#include <array>
 #include <chrono>
 #include <cmath>
 #include <cstdio>
@@ -24,11 +25,21 @@ struct Count {
   double percent() const { return all > 0 ? 100.0 * hit / all : 0; }
 };
 
+/// Features of one kind: those there are, those of them that are offered, and that one Enter takes.
+struct Drawn {
+  Count found, ready;
+  int wrong = 0;       ///< offered where nothing of the kind is
+  int wrongReady = 0;  ///< and for one Enter
+};
+
+const char* const kFeatures[] = {"hole", "edge", "slot", "ring"};
+
 /// One manner's figures.
 struct Tally {
   int prints = 0;
-  Count holes, edges, lines, first, three, ready, choice, notes;
-  int falseHoles = 0, falseEdges = 0, falseLines = 0;
+  std::array<Drawn, std::size(kFeatures)> drawn;
+  Count lines, first, three, ready, choice, notes;
+  int falseLines = 0;
   int wrongReady = 0, readyInAll = 0, falseReady = 0, plainOnly = 0, placed = 0;
   int misprints = 0, misprintsFound = 0, misprintsReady = 0, misprintsCorrected = 0,
       misprintsAsked = 0;
@@ -44,35 +55,68 @@ double tolerance(const DrawnPrint& print, double sheet) {
   return sheet / print.scale() + 0.01;
 }
 
-void countFeatures(const DrawnPrint& print, const Offers& offers, Tally& t) {
+/// Whether an offer is what is drawn: holes and edges to a 64th.
+bool isDrawn(const DrawnPrint& print, const json& f, const FeatureOffer& o) {
+  switch (o.kind) {
+    case OfferedFeature::hole:
+      return std::abs(f["at"][0].get<double>() - o.at.x) <= 1.0 / 64 &&
+             std::abs(f["at"][1].get<double>() - o.at.y) <= 1.0 / 64;
+    case OfferedFeature::edge: {
+      const int own = f["axis"] == "x" ? 0 : 1;
+      const double at = f["from"][own], a = f["from"][1 - own], b = f["to"][1 - own];
+      const double mine = own == 0 ? o.at.x : o.at.y, along = own == 0 ? o.at.y : o.at.x;
+      return o.alongX == (own == 0) && std::abs(at - mine) <= 1.0 / 64 && along > std::min(a, b) &&
+             along < std::max(a, b);
+    }
+    case OfferedFeature::slot: {
+      const double near = tolerance(print, 0.03);
+      return std::min(gap(f["from"], o.from) + gap(f["to"], o.to),
+                      gap(f["from"], o.to) + gap(f["to"], o.from)) < 2 * near;
+    }
+    case OfferedFeature::ring:
+      return gap(f["at"], o.at) <= 1.0 / 32 && f["count"] == o.count;
+    default:
+      return false;
+  }
+}
+
+void countFeatures(const DrawnPrint& print, const Offers& offers, bool show, Tally& t) {
   std::vector<bool> used(offers.features.size());
+  const auto isOf = [](const FeatureOffer& o, std::size_t k) {
+    constexpr OfferedFeature kOf[] = {OfferedFeature::hole, OfferedFeature::edge,
+                                      OfferedFeature::slot, OfferedFeature::ring};
+    return o.kind == kOf[k];
+  };
   for (const json& f : print.truth["features"]) {
-    const bool hole = f["kind"] == "hole";
-    if (!hole && f["kind"] != "edge") continue;
-    bool hit = false;
+    const auto name = std::find(std::begin(kFeatures), std::end(kFeatures), f["kind"]);
+    if (name == std::end(kFeatures)) continue;
+    const auto kind = static_cast<std::size_t>(name - std::begin(kFeatures));
+    bool hit = false, ready = false;
     for (std::size_t i = 0; i < offers.features.size() && !hit; ++i) {
       const FeatureOffer& o = offers.features[i];
-      if (used[i] || (o.kind == OfferedFeature::hole) != hole ||
-          (!hole && o.kind != OfferedFeature::edge))
-        continue;
-      if (hole) {
-        hit = std::abs(f["at"][0].get<double>() - o.at.x) <= 1.0 / 64 &&
-              std::abs(f["at"][1].get<double>() - o.at.y) <= 1.0 / 64;
-      } else {
-        const int own = f["axis"] == "x" ? 0 : 1;
-        const double at = f["from"][own], a = f["from"][1 - own], b = f["to"][1 - own];
-        const double mine = own == 0 ? o.at.x : o.at.y, along = own == 0 ? o.at.y : o.at.x;
-        hit = o.alongX == (own == 0) && std::abs(at - mine) <= 1.0 / 64 && along > std::min(a, b) &&
-              along < std::max(a, b);
-      }
-      used[i] = used[i] || hit;
+      if (used[i] || !isOf(o, kind) || !isDrawn(print, f, o)) continue;
+      used[i] = hit = true;
+      ready = o.ready;
     }
-    (hole ? t.holes : t.edges).add(hit);
+    // What another view shows is no feature of the face, but it is drawn there.
+    if (f.contains("other_view")) continue;
+    t.drawn[kind].found.add(hit);
+    t.drawn[kind].ready.add(ready);
+    if (show && !ready)
+      std::printf("    %s %s %s %s\n", print.name.c_str(), hit ? "not ready" : "missed", *name,
+                  f.value("at", f.value("from", json())).dump().c_str());
   }
   for (std::size_t i = 0; i < offers.features.size(); ++i) {
-    if (used[i] || offers.features[i].view != 0) continue;
-    t.falseHoles += offers.features[i].kind == OfferedFeature::hole;
-    t.falseEdges += offers.features[i].kind == OfferedFeature::edge;
+    const FeatureOffer& o = offers.features[i];
+    for (std::size_t k = 0; k < t.drawn.size(); ++k) {
+      if (used[i] || !isOf(o, k)) continue;
+      ++t.drawn[k].wrong;
+      t.drawn[k].wrongReady += o.ready;
+      if (show)
+        std::printf("    %s false %s%s at %.3f %.3f, radius %.3f, view %d, sure %.2f\n",
+                    print.name.c_str(), o.ready ? "READY " : "", kFeatures[k], o.at.x, o.at.y,
+                    o.drawnRadius, o.view, o.sure);
+    }
   }
 }
 
@@ -233,14 +277,18 @@ void countNotes(const DrawnPrint& print, const Offers& offers, Tally& t) {
 }
 
 void show(const std::string& name, const Tally& t) {
-  std::printf("%-12s %d prints, %d holes, %d readings, %.2f s each, %.2f s a megapixel\n",
-              name.c_str(), t.prints, t.holes.all, t.lines.all, t.seconds / std::max(1, t.prints),
+  std::printf("%-12s %d prints, %d readings, %.2f s each, %.2f s a megapixel\n", name.c_str(),
+              t.prints, t.lines.all, t.seconds / std::max(1, t.prints),
               t.seconds / std::max(0.1, t.megapixels));
-  std::printf(
-      "  holes in 1/64  %5.1f %%, false %.2f a print; edges in 1/64 %5.1f %%, false %.2f a print; "
-      "sizes from notes %5.1f %%\n",
-      t.holes.percent(), double(t.falseHoles) / std::max(1, t.prints), t.edges.percent(),
-      double(t.falseEdges) / std::max(1, t.prints), t.notes.percent());
+  for (std::size_t k = 0; k < t.drawn.size(); ++k) {
+    const Drawn& d = t.drawn[k];
+    if (d.found.all + d.wrong == 0) continue;
+    std::printf("  %ss %5.1f %% of %d, ready %5.1f %%; false %.2f a print, ready %.2f\n",
+                kFeatures[k], d.found.percent(), d.found.all, d.ready.percent(),
+                double(d.wrong) / std::max(1, t.prints),
+                double(d.wrongReady) / std::max(1, t.prints));
+  }
+  std::printf("  sizes from notes %5.1f %% of %d\n", t.notes.percent(), t.notes.all);
   std::printf("  lines found    %5.1f %%, of those offered true %5.1f %%\n", t.lines.percent(),
               100.0 * t.lines.hit / std::max(1, t.lines.hit + t.falseLines));
   std::printf("  right first    %5.1f %%; choice of few right %5.1f %% of %d; asked about %d\n",
@@ -300,7 +348,7 @@ int run(int count, char** words) {
         std::printf("  %s: capitals %.1f pixels, truly %.1f\n", stem.c_str(), offers->lettering,
                     print.capitals() * density);
       }
-      countFeatures(print, *offers, t);
+      countFeatures(print, *offers, failures, t);
       countReadings(print, *offers, failures, t);
       countNotes(print, *offers, t);
     }

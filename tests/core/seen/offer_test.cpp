@@ -2,80 +2,12 @@
 
 #include <gtest/gtest.h>
 
-#include <chrono>
 #include <cstdlib>
-#include <random>
-#include <thread>
 
-#include "tests/seen/print.h"
+#include "tests/seen/examples.h"
 
 namespace inchwright::seen {
 namespace {
-
-struct Sheet {
-  std::vector<std::uint8_t> bytes;
-  GreyPicture picture;
-
-  Sheet(int width, int height, std::uint8_t tone)
-      : bytes(static_cast<std::size_t>(width) * static_cast<std::size_t>(height), tone) {
-    picture = {bytes.data(), width, height, width};
-  }
-};
-
-const Homography kHundredAnInch({0.01, 0, 0, 0, -0.01, 6, 0, 0, 1});
-
-TEST(Offer, NoPictureAndNoMapAreRefused) {
-  EXPECT_EQ(offer({}, Homography()).error().code, ErrorCode::badRequest);
-  const Sheet white(40, 30, 255);
-  EXPECT_EQ(offer(white.picture, Homography({0, 0, 1, 0, 0, 1, 0, 0, 1})).error().code,
-            ErrorCode::badRequest);
-}
-
-TEST(Offer, NothingIsReadyOnWhatIsNoPrint) {
-  std::mt19937 random(3);
-  std::vector<Sheet> sheets;
-  for (const int tone : {0, 128, 255}) {
-    sheets.emplace_back(1, 1, static_cast<std::uint8_t>(tone));
-    sheets.emplace_back(700, 500, static_cast<std::uint8_t>(tone));
-    sheets.emplace_back(3000, 2, static_cast<std::uint8_t>(tone));
-  }
-  Sheet noise(800, 600, 0), coarse(800, 600, 0);
-  for (auto& v : noise.bytes) v = static_cast<std::uint8_t>(random());
-  for (std::size_t i = 0; i < coarse.bytes.size(); ++i)
-    coarse.bytes[i] = (i / 8 + i / 800 / 8 * 31) % 7 < 3 ? 20 : 230;
-  noise.picture.data = noise.bytes.data();
-  sheets.push_back(std::move(noise));
-  sheets.push_back(std::move(coarse));
-  for (Sheet& s : sheets) {
-    s.picture.data = s.bytes.data();
-    const auto offers = offer(s.picture, kHundredAnInch);
-    ASSERT_TRUE(offers.ok()) << offers.error().text;
-    for (const ReadingOffer& r : offers->readings) EXPECT_FALSE(r.witnesses.ready());
-    for (const FeatureOffer& f : offers->features) EXPECT_FALSE(f.sizeWitnesses.ready());
-  }
-}
-
-TEST(Offer, StopsSoon) {
-  std::mt19937 random(4);
-  Sheet noise(4000, 3000, 0);
-  for (auto& v : noise.bytes) v = static_cast<std::uint8_t>(random());
-  std::atomic<bool> stop{false};
-  std::chrono::steady_clock::time_point asked;
-  std::thread other([&] {
-    std::this_thread::sleep_for(std::chrono::milliseconds(150));
-    asked = std::chrono::steady_clock::now();
-    stop = true;
-  });
-  Options options;
-  options.stop = &stop;
-  const auto offers = offer(noise.picture, kHundredAnInch, options);
-  const auto ended = std::chrono::steady_clock::now();
-  other.join();
-  if (offers.ok()) GTEST_SKIP() << "it was done before it could be stopped";
-  EXPECT_EQ(offers.error().text, "stopped");
-  // Ten times what is promised: a busy machine may not run us for a while.
-  EXPECT_LT(std::chrono::duration<double>(ended - asked).count(), 1.0);
-}
 
 /// Prints drawn once for all tests here.
 const std::vector<DrawnPrint>& drawnPrints() {
@@ -139,6 +71,23 @@ TEST(Offer, ReadsDrawnPrintsAndIsNeverWrongAndReady) {
   EXPECT_GE(found, readings * 8 / 10);
   EXPECT_GE(ready, readings * 4 / 10);
   EXPECT_GE(ringed, holes * 97 / 100);
+}
+
+TEST(Training, OnADrawnPrintComesOutTheSameToTheByte) {
+  ASSERT_FALSE(drawnPrints().empty());
+  std::array<std::string, 2> ends, glyphs;
+  for (const std::size_t time : {0U, 1U}) {
+    ExamplesOfPrints examples;
+    addExamples(drawnPrints().front(), 1, examples);
+    ASSERT_GT(examples.ends.count(), 50U);
+    ASSERT_GT(examples.glyphs.count(), 50U);
+    ends[time] = trained(examples.ends, {8, 12, 1});
+    glyphs[time] = trained(examples.glyphs, {24, 30, 2});
+    EXPECT_GT(agreement(ends[time], examples.ends), 0.8);
+    EXPECT_GT(agreement(glyphs[time], examples.glyphs), 0.8);
+  }
+  EXPECT_EQ(ends[0], ends[1]);
+  EXPECT_EQ(glyphs[0], glyphs[1]);
 }
 
 TEST(Offer, TheSameEachTime) {

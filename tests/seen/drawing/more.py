@@ -63,7 +63,10 @@ def side_view(plate):
     x0 = plate.org[0] + plate.pw + plate.right + 0.3
     x1 = x0 + float(thick) * plate.q
     y0, y1 = plate.org[1], plate.org[1] + plate.ph
-    plate.sheet.path([(x0, y0), (x1, y0), (x1, y1), (x0, y1), (x0, y0)], OUTLINE)
+    corners = [(x0, y0), (x1, y0), (x1, y1), (x0, y1), (x0, y0)]
+    plate.sheet.path(corners, OUTLINE)
+    for k, (a, b) in enumerate(zip(corners, corners[1:])):
+        plate.truth["features"].append({"kind": "edge", "axis": "yx"[k % 2], "from": plate.face(a), "to": plate.face(b), "other_view": True})
     for _, y, d in plate.holes:
         for s in (-1, 1):
             v = plate.org[1] + (float(y) + s * float(d) / 2) * plate.q
