@@ -31,7 +31,7 @@ struct Options {
 /// person one at a time. Nothing is measured: a figure is offered only because it is lettered, and
 /// the distance on the picture is a witness for or against it.
 ///
-/// The same for the same bytes on every machine. Memory stays below some 300 MB beside the picture.
+/// The same for the same bytes on every machine. Memory stays below some 400 MB beside the picture.
 /// Errors: `badRequest` for a picture without pixels or a map that makes nothing of it; `notFound`
 /// with the text `stopped` when stopped.
 /// Example: a scan on which `1 3/16` is lettered between two arrows 1.19 in apart gives a

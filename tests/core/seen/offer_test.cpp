@@ -81,9 +81,9 @@ TEST(Training, OnADrawnPrintComesOutTheSameToTheByte) {
     addExamples(drawnPrints().front(), 1, examples);
     ASSERT_GT(examples.ends.count(), 50U);
     ASSERT_GT(examples.glyphs.count(), 50U);
-    ends[time] = trained(examples.ends, {8, 12, 1});
+    ends[time] = trained(examples.ends, {16, 24, 1});
     glyphs[time] = trained(examples.glyphs, {24, 30, 2});
-    EXPECT_GT(agreement(ends[time], examples.ends), 0.8);
+    EXPECT_GT(agreement(ends[time], examples.ends), 0.7);
     EXPECT_GT(agreement(glyphs[time], examples.glyphs), 0.8);
   }
   EXPECT_EQ(ends[0], ends[1]);
