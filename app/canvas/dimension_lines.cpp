@@ -10,15 +10,10 @@
 namespace inchwright::app {
 namespace {
 
-Standing standingOf(const TracingEvidence& evidence, const Solution& solution,
-                    const Reading& reading) {
-  const auto found = solution.status.find(reading.id);
-  if (found != solution.status.end() && found->second == ReadingStatus::clashes) {
-    return Standing::clashes;
-  }
+Standing standingOf(const TracingEvidence& evidence, ReadingStatus status, const Reading& reading) {
+  if (status == ReadingStatus::clashes) return Standing::clashes;
   if (!evidence.objection(reading).empty()) return Standing::doubtful;
-  return found != solution.status.end() && found->second == ReadingStatus::alone ? Standing::alone
-                                                                                 : Standing::agrees;
+  return status == ReadingStatus::alone ? Standing::alone : Standing::agrees;
 }
 
 std::optional<QPointF> placeOf(const Reading& reading, Face face) {
@@ -58,7 +53,8 @@ std::vector<DimensionLine> dimensionLines(const Part& part, const Solution& solu
                                           double textWidthPerCharacter) {
   std::vector<DimensionLine> lines;
   const auto axes = axesIn(drawn.face);
-  for (const Reading& reading : part.readings) {
+  for (std::size_t i = 0; i < part.readings.size(); ++i) {
+    const Reading& reading = part.readings[i];
     if (reading.kind != ReadingKind::along) continue;
     if (reading.axis != axes[0] && reading.axis != axes[1]) continue;
     const DrawnPlace* from = drawn.find(reading.from);
@@ -76,7 +72,8 @@ std::vector<DimensionLine> dimensionLines(const Part& part, const Solution& solu
       std::swap(line.from, line.to);
       std::swap(line.fromAt, line.toAt);
     }
-    line.standing = standingOf(evidence, solution, reading);
+    line.standing = standingOf(
+        evidence, i < solution.status.size() ? solution.status[i] : ReadingStatus::unused, reading);
     line.place = placeOf(reading, drawn.face);
     lines.push_back(std::move(line));
   }

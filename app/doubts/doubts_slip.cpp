@@ -12,11 +12,11 @@
 #include "app/base/look.h"
 #include "app/base/spoken_english.h"
 #include "app/session/activity.h"
-#include "core/chain/label.h"
 #include "core/measure/writing.h"
 #include "core/part/edit.h"
 #include "core/say/doubt_words.h"
 #include "core/say/setup_words.h"
+#include "core/say/source_words.h"
 
 namespace inchwright::app {
 namespace {

@@ -10,6 +10,7 @@
 #include "core/measure/limits.h"
 #include "core/plan/budget_from_zero.h"
 #include "core/plan/gap.h"
+#include "core/say/stack_words.h"
 #include "core/tolerance/placed_stack.h"
 
 namespace inchwright::app {
@@ -48,7 +49,7 @@ QString strays(const Span& span, const Step& step) {
 }
 
 QString nameOfMember(const StackMember& member) {
-  QString name = QString::fromStdString(member.label);
+  QString name = QString::fromStdString(memberName(member));
   if (!member.text.empty())
     name += QStringLiteral(" (%1)").arg(QString::fromStdString(member.text));
   if (!member.part.empty()) name += tr(" of %1").arg(QString::fromStdString(member.part));
@@ -118,7 +119,7 @@ Result<Stacked> stackBetween(const Desk& desk, Axis axis, const Id& from, const 
   if (!drawn) return drawn.error();
   all.places = {from, to};
   for (const StackMember& member : drawn->members) {
-    if (part.reading(member.label)) all.readings.push_back(member.label);
+    if (const Id* reading = member.reading()) all.readings.push_back(*reading);
     for (const Id& place : {member.from, member.to}) {
       if (std::find(all.places.begin(), all.places.end(), place) == all.places.end()) {
         all.places.push_back(place);
@@ -157,7 +158,7 @@ Result<Stacked> stackAcross(const Desk& desk, const std::string& gap) {
     if (!desk.hasPart() || member.part != desk.part().name) continue;
     all.places.push_back(member.from);
     all.places.push_back(member.to);
-    if (desk.part().reading(member.label)) all.readings.push_back(member.label);
+    if (const Id* reading = member.reading()) all.readings.push_back(*reading);
   }
   Result<StackedWay> way = wayOf(tr("as drawn"), std::move(sum->stack), all);
   if (!way) return way.error();

@@ -4,6 +4,7 @@
 
 #include "app/session/activity.h"
 #include "app/session/desk.h"
+#include "core/say/stack_words.h"
 #include "core/tolerance/stack.h"
 #include "core/tolerance/tolerance_network.h"
 
@@ -40,12 +41,12 @@ Result<Rational> addChain(const Part& part, Axis axis, const Id& from, const Id&
     if (!next) return Error{ErrorCode::outOfRange, "the sum is too large", {}};
     sum = *next;
     const QString sign = member.sign() < 0 ? QStringLiteral("- ") : QStringLiteral("+ ");
-    const QString figure = member.text.empty() ? own(member.label) : own(member.text);
+    const QString figure = member.text.empty() ? own(memberName(member)) : own(member.text);
     SumLine line{tr("%1%2   %3 to %4   makes %5")
                      .arg(sign, figure, own(member.from), own(member.to), figureOf(sum, step)),
                  {},
                  {member.from, member.to}};
-    if (part.reading(member.label) != nullptr) line.reading = member.label;
+    if (const Id* reading = member.reading()) line.reading = *reading;
     lines.push_back(std::move(line));
   }
   return sum;

@@ -7,6 +7,7 @@
 
 #include "app/base/look.h"
 #include "core/measure/limits.h"
+#include "core/say/stack_words.h"
 
 namespace inchwright::app {
 namespace {
@@ -142,7 +143,7 @@ class StackPainter {
 
   static QString nameOf(const StackMember& member) {
     QString text = (member.sign() < 0 ? QStringLiteral("− ") : QStringLiteral("+ ")) +
-                   QString::fromStdString(member.label);
+                   QString::fromStdString(memberName(member));
     if (!member.text.empty()) text += QStringLiteral("  ") + QString::fromStdString(member.text);
     if (!member.part.empty()) text += QStringLiteral("  · ") + QString::fromStdString(member.part);
     return text;

@@ -10,6 +10,7 @@
 #include "app/words/tolerance_note.h"
 #include "app/words/words.h"
 #include "core/part/plain_decimal.h"
+#include "core/say/source_words.h"
 #include "core/tolerance/adjust.h"
 
 namespace inchwright::app {
@@ -81,7 +82,7 @@ Result<AdjustRequest> requestIn(const Arguments& arguments, const Solution& solu
   return request;
 }
 
-Json asJson(const AdjustedAxis& adjusted, const Step& step) {
+Json asJson(const Part& part, const AdjustedAxis& adjusted, const Step& step) {
   const Adjustment& result = adjusted.result;
   Json entry{{"from", adjusted.from}};
   entry["adjusted"] = Json::array();
@@ -94,7 +95,7 @@ Json asJson(const AdjustedAxis& adjusted, const Step& step) {
   }
   entry["residuals"] = Json::array();
   for (std::size_t i = 0; i < result.residuals.size(); ++i) {
-    entry["residuals"].push_back(Json{{"reading", adjusted.observed[i].label},
+    entry["residuals"].push_back(Json{{"reading", labelOf(part, adjusted.observed[i].source)},
                                       {"value", atStep(tick(result.residuals[i].value), step)},
                                       {"value_ticks", tick(result.residuals[i].value)},
                                       {"normalised", result.residuals[i].normalised}});
@@ -104,7 +105,7 @@ Json asJson(const AdjustedAxis& adjusted, const Step& step) {
   entry["chance"] = nullptr;
   if (result.chance) entry["chance"] = *result.chance;
   entry["blunder"] = nullptr;
-  if (result.blunder) entry["blunder"] = adjusted.observed[*result.blunder].label;
+  if (result.blunder) entry["blunder"] = labelOf(part, adjusted.observed[*result.blunder].source);
   entry["not_joined"] = adjusted.notJoined;
   return entry;
 }
@@ -126,9 +127,11 @@ void printReadings(const Part& part, const AdjustedAxis& adjusted, const Step& s
                    const Streams& streams) {
   std::vector<std::vector<std::string>> rows{{"reading", "from – to", "lettered", "moved by"}};
   for (std::size_t i = 0; i < adjusted.observed.size(); ++i) {
-    const Id& label = adjusted.observed[i].label;
-    const Reading* reading = part.reading(label);
-    rows.push_back({oneLine(label), reading ? oneLine(reading->from + " to " + reading->to) : "",
+    const Source& source = adjusted.observed[i].source;
+    const Reading* reading =
+        source.kind == SourceKind::reading ? &part.readings[source.index] : nullptr;
+    rows.push_back({oneLine(labelOf(part, source)),
+                    reading ? oneLine(reading->from + " to " + reading->to) : "",
                     reading ? oneLine(reading->figure.text) : "",
                     withSign(tick(adjusted.result.residuals[i].value), step)});
   }
@@ -163,7 +166,7 @@ void print(const Part& part, const AdjustedAxis& adjusted, const Step& step,
     const std::size_t number = *adjusted.result.blunder;
     streams.out << "  "
                 << toned(streams, Tone::doubt,
-                         oneLine("look at " + adjusted.observed[number].label +
+                         oneLine("look at " + labelOf(part, adjusted.observed[number].source) +
                                  " again: the others speak against it by far more than chance"))
                 << '\n';
   }
@@ -201,7 +204,7 @@ int runAdjust(std::span<const std::string> args, Streams& streams) {
   if (!adjusted) return stop(adjusted.error(), opened->file);
   if (arguments->has("--json")) {
     Json all{{"inchwright", 1}, {"part", part.name}, {"axis", nameOf(*axis)}};
-    all.update(asJson(*adjusted, *step));
+    all.update(asJson(part, *adjusted, *step));
     streams.out << all.dump(2, ' ', false, Json::error_handler_t::replace) << '\n';
   } else {
     streams.out << toned(streams, Tone::heading,

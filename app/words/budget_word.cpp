@@ -7,6 +7,7 @@
 #include "app/words/tolerance_note.h"
 #include "app/words/words.h"
 #include "core/plan/budget_from_zero.h"
+#include "core/say/source_words.h"
 
 namespace inchwright::app {
 namespace {
@@ -31,7 +32,7 @@ guaranteed, a clash or a loose feature (see check); 2 the words or the file coul
 
 struct SetupBudget {
   std::vector<std::pair<Axis, Budget>> axes;
-  std::vector<Id> notGuaranteed;
+  std::vector<Source> notGuaranteed;
 };
 
 Result<SetupBudget> budgetFor(const Part& part, const Solution& solution, const Setup& setup,
@@ -40,7 +41,7 @@ Result<SetupBudget> budgetFor(const Part& part, const Solution& solution, const 
   for (const Axis axis : axesIn(setup.face)) {
     Result<Budget> budget = budgetAlong({part, solution, setup, machine}, axis);
     if (!budget) return budget.error();
-    for (const Id& id : budget->notGuaranteed) all.notGuaranteed.push_back(id);
+    for (const Source& one : budget->notGuaranteed) all.notGuaranteed.push_back(one);
     all.axes.emplace_back(axis, std::move(budget).value());
   }
   return all;
@@ -56,7 +57,7 @@ std::int64_t leftOf(const PlaceBudget& one, const Step& step) {
   return leftAfterRounding(*one.plusMinus, one.target, dialled.value.ticks());
 }
 
-Json asJson(Axis axis, const PlaceBudget& one, const Step& step) {
+Json asJson(const Part& part, Axis axis, const PlaceBudget& one, const Step& step) {
   Json entry{{"id", one.id}, {"axis", nameOf(axis)}, {"target", atStep(one.target, step)}};
   entry["plus_minus"] = nullptr;
   entry["target_ticks"] = one.target;
@@ -68,7 +69,7 @@ Json asJson(Axis axis, const PlaceBudget& one, const Step& step) {
     entry["plus_minus_ticks"] = *one.plusMinus;
     entry["left_after_rounding_ticks"] = one.isZero ? 0 : leftOf(one, step);
   }
-  entry["held_by"] = one.heldBy;
+  entry["held_by"] = labelsOf(part, one.heldBy);
   return entry;
 }
 
@@ -87,7 +88,7 @@ void print(const Part& part, const Setup& setup, const SetupBudget& all, const S
                       : open     ? "no reading limits it"
                                  : "±" + inwards(*one.plusMinus, step),
                       open || one.isZero ? "" : "±" + inwards(leftOf(one, step), step),
-                      oneLine(listed(one.heldBy))});
+                      oneLine(listed(labelsOf(part, one.heldBy)))});
     }
   }
   const Justify left = Justify::left;
@@ -95,11 +96,12 @@ void print(const Part& part, const Setup& setup, const SetupBudget& all, const S
   for (const std::string& line : alignedRows(rows, {left, left, right, left, left, left})) {
     streams.out << "  " << line << '\n';
   }
-  for (const Id& id : all.notGuaranteed) {
-    const Reading* reading = part.reading(id);
-    std::string what = id;
-    if (reading)
-      what += " (" + reading->from + " to " + reading->to + ", " + reading->figure.text + ")";
+  for (const Source& source : all.notGuaranteed) {
+    std::string what = labelOf(part, source);
+    if (source.kind == SourceKind::reading) {
+      const Reading& reading = part.readings[source.index];
+      what += " (" + reading.from + " to " + reading.to + ", " + reading.figure.text + ")";
+    }
     streams.out << "  "
                 << toned(streams, Tone::doubt,
                          oneLine(what + " is not guaranteed this way: check it directly"))
@@ -133,10 +135,10 @@ int runBudget(std::span<const std::string> args, Streams& streams) {
     whole["budget"] = Json::array();
     for (const auto& [axis, budget] : all->axes) {
       for (const PlaceBudget& one : budget.places) {
-        whole["budget"].push_back(asJson(axis, one, *step));
+        whole["budget"].push_back(asJson(part, axis, one, *step));
       }
     }
-    whole["not_guaranteed"] = all->notGuaranteed;
+    whole["not_guaranteed"] = labelsOf(part, all->notGuaranteed);
     streams.out << whole.dump(2, ' ', false, Json::error_handler_t::replace) << '\n';
   } else {
     print(part, *setup, *all, *step, streams);

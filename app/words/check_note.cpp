@@ -6,9 +6,9 @@
 
 #include "app/words/console.h"
 #include "core/base/listed.h"
-#include "core/chain/label.h"
 #include "core/measure/writing.h"
 #include "core/say/doubt_words.h"
+#include "core/say/source_words.h"
 
 namespace inchwright::app {
 namespace {
@@ -125,7 +125,7 @@ void printCheckNote(const Part& part, const Solution& solution, Unit unit, const
     streams.out << "  " << toned(streams, Tone::doubt, oneLine(text)) << '\n';
   }
   printList(streams, "To ask the print or its draughtsman:", queries);
-  const std::vector<Id> alone = solution.aloneIds();
+  const std::vector<Id> alone = solution.aloneIds(part);
   if (!alone.empty())
     printList(streams, "Nothing checks these readings; read them twice:", {joined(alone, ", ")});
   const bool fine = solution.clashes.empty() && solution.loose.empty() && findings.empty();

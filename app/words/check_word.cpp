@@ -10,13 +10,13 @@
 #include "app/words/tolerance_json.h"
 #include "app/words/tolerance_note.h"
 #include "app/words/words.h"
-#include "core/chain/label.h"
 #include "core/kit/kit_of_part.h"
 #include "core/plan/gap.h"
 #include "core/say/doubt_words.h"
 #include "core/say/kit_words.h"
 #include "core/say/lathe_words.h"
 #include "core/say/plan_words.h"
+#include "core/say/source_words.h"
 #include "core/solution/placed_solution.h"
 #include "core/suspect/centre_suspects.h"
 
@@ -170,18 +170,18 @@ Result<std::vector<ToleranceFault>> toleranceFaultsOf(const Part& part, const So
   return toleranceFaults(part, clashing);
 }
 
-std::string toleranceText(const ToleranceFault& fault, const Step& step) {
-  if (fault.contradiction.empty()) return unassuredText(fault.unassured, step);
-  return contradictionText(fault.contradiction);
+std::string toleranceText(const Part& part, const ToleranceFault& fault, const Step& step) {
+  if (fault.contradiction.empty()) return unassuredText(part, fault.unassured, step);
+  return contradictionText(part, fault.contradiction);
 }
 
-Json asJson(const ToleranceFault& fault, const Step& step) {
+Json asJson(const Part& part, const ToleranceFault& fault, const Step& step) {
   Json entry{{"axis", nameOf(fault.axis)}};
   if (fault.contradiction.empty()) {
-    entry.update(unassuredAsJson({fault.unassured}, step)[0]);
+    entry.update(unassuredAsJson(part, {fault.unassured}, step)[0]);
   } else {
-    entry["contradiction"] = fault.contradiction;
-    entry["text"] = contradictionText(fault.contradiction);
+    entry["contradiction"] = labelsOf(part, fault.contradiction);
+    entry["text"] = contradictionText(part, fault.contradiction);
   }
   return entry;
 }
@@ -203,7 +203,7 @@ Json asJson(const Part& part, const Solution& solution, const PlacedPart& placed
   for (const CentresClash& clash : placed.clashes) {
     entry["clashes"].push_back(asJson(part, clash, step));
   }
-  entry["alone"] = solution.aloneIds();
+  entry["alone"] = solution.aloneIds(part);
   entry["queries"] = Json::array();
   for (const Doubt& doubt : solution.doubts) {
     if (!isQuery(doubt)) continue;
@@ -295,14 +295,15 @@ int runCheck(std::span<const std::string> args, Streams& streams) {
       parts.push_back(asJson(part, solved.solution, *placed, findings, *step));
       parts.back()["tolerances"] = Json::array();
       for (const ToleranceFault& fault : *tolerances) {
-        parts.back()["tolerances"].push_back(asJson(fault, *step));
+        parts.back()["tolerances"].push_back(asJson(part, fault, *step));
       }
       continue;
     }
     printCheckNote(part, solved.solution, opened->job.unit, streams);
     for (const ToleranceFault& fault : *tolerances) {
       streams.out << "  tolerances along " << nameOf(fault.axis) << ": "
-                  << toned(streams, Tone::doubt, oneLine(toleranceText(fault, *step))) << '\n';
+                  << toned(streams, Tone::doubt, oneLine(toleranceText(part, fault, *step)))
+                  << '\n';
     }
     for (const Finding& finding : findings) {
       streams.out << "  before cutting: "

@@ -7,6 +7,7 @@
 #include "app/words/tolerance_json.h"
 #include "app/words/tolerance_note.h"
 #include "app/words/words.h"
+#include "core/say/source_words.h"
 #include "core/tolerance/ranges.h"
 
 namespace inchwright::app {
@@ -31,7 +32,7 @@ each other, a clash or a loose feature (see check); 2 the words or the file coul
 reading that the others do not assure is no fault, only dimensioned loosely: it is named.
 )";
 
-Json asJson(const PlaceRange& one, const Step& step) {
+Json asJson(const Part& part, const PlaceRange& one, const Step& step) {
   const auto [low, high] = outwardsAt(one.span, step);
   return Json{{"id", one.id},
               {"nominal", atStep(one.nominal, step)},
@@ -40,30 +41,31 @@ Json asJson(const PlaceRange& one, const Step& step) {
               {"nominal_ticks", one.nominal},
               {"low_ticks", one.span.low},
               {"high_ticks", one.span.high},
-              {"low_by", one.lowBy},
-              {"high_by", one.highBy}};
+              {"low_by", labelsOf(part, one.lowBy)},
+              {"high_by", labelsOf(part, one.highBy)}};
 }
 
-Json asJson(const Ranges& ranges, const UnassuredReadings& unassured, const Step& step) {
+Json asJson(const Part& part, const Ranges& ranges, const UnassuredReadings& unassured,
+            const Step& step) {
   Json entry;
   if (!ranges.contradiction.empty()) {
-    entry["contradiction"] = ranges.contradiction;
+    entry["contradiction"] = labelsOf(part, ranges.contradiction);
     return entry;
   }
   entry["ranges"] = Json::array();
-  for (const PlaceRange& one : ranges.places) entry["ranges"].push_back(asJson(one, step));
-  entry["left_out"] = ranges.leftOut;
-  entry["unassured"] = unassuredAsJson(unassured.found, step);
+  for (const PlaceRange& one : ranges.places) entry["ranges"].push_back(asJson(part, one, step));
+  entry["left_out"] = labelsOf(part, ranges.leftOut);
+  entry["unassured"] = unassuredAsJson(part, unassured.found, step);
   entry["unassured_cut_short"] = unassured.isCutShort;
   return entry;
 }
 
-void print(const Ranges& ranges, const Step& step, const Streams& streams) {
+void print(const Part& part, const Ranges& ranges, const Step& step, const Streams& streams) {
   std::vector<std::vector<std::string>> rows{
       {"place", "lettered", "least", "greatest", "under", "over", "set by"}};
   for (const PlaceRange& one : ranges.places) {
-    const std::string lowBy = listed(one.lowBy);
-    const std::string highBy = listed(one.highBy);
+    const std::string lowBy = listed(labelsOf(part, one.lowBy));
+    const std::string highBy = listed(labelsOf(part, one.highBy));
     const auto [low, high] = outwardsAt(one.span, step);
     const auto [under, over] = straysAt(one.span, one.nominal, step);
     rows.push_back({oneLine(one.id), atStep(one.nominal, step), low, high, under, over,
@@ -75,7 +77,7 @@ void print(const Ranges& ranges, const Step& step, const Streams& streams) {
        alignedRows(rows, {left, right, right, right, right, right, left})) {
     streams.out << "  " << line << '\n';
   }
-  for (const std::string& label : ranges.leftOut) {
+  for (const std::string& label : labelsOf(part, ranges.leftOut)) {
     streams.out << "  not reckoned with: " << oneLine(label) << "; ranges may be narrower\n";
   }
 }
@@ -107,7 +109,7 @@ int runRanges(std::span<const std::string> args, Streams& streams) {
   if (!unassured) return stop(unassured.error(), opened->file);
   if (arguments->has("--json")) {
     Json all{{"inchwright", 1}, {"part", part.name}, {"axis", nameOf(*axis)}, {"from", *from}};
-    all.update(asJson(*ranges, *unassured, *step));
+    all.update(asJson(part, *ranges, *unassured, *step));
     streams.out << all.dump(2, ' ', false, Json::error_handler_t::replace) << '\n';
   } else {
     streams.out << toned(streams, Tone::heading,
@@ -115,10 +117,10 @@ int runRanges(std::span<const std::string> args, Streams& streams) {
                                  std::string(nameOf(*axis))))
                 << '\n';
     if (!ranges->contradiction.empty()) {
-      printContradiction(ranges->contradiction, streams);
+      printContradiction(part, ranges->contradiction, streams);
     } else {
-      print(*ranges, *step, streams);
-      printUnassured(*unassured, *step, streams);
+      print(part, *ranges, *step, streams);
+      printUnassured(part, *unassured, *step, streams);
     }
   }
   const bool findings = !ranges->contradiction.empty();

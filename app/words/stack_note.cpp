@@ -10,6 +10,7 @@
 #include "app/words/tolerance_note.h"
 #include "core/measure/angle.h"
 #include "core/measure/limits.h"
+#include "core/say/stack_words.h"
 
 namespace inchwright::app {
 namespace {
@@ -116,8 +117,8 @@ void printMembers(const std::string& title, const Stack& stack, const Step& step
       over = "+" + degreesText(member.high - member.nominal) + "°";
       under = degreesText(member.low - member.nominal) + "°";
     }
-    const std::string ends = member.to.empty() ? "" : member.from + " to " + member.to;
-    rows.push_back({oneLine(member.part), oneLine(member.label), oneLine(ends),
+    const std::string ends = member.to.empty() ? "" : beginsAt(member) + " to " + member.to;
+    rows.push_back({oneLine(member.part), oneLine(memberName(member)), oneLine(ends),
                     member.isSlanted ? slantText(member) : factorText(member.factor),
                     oneLine(member.text.empty() ? atStep(member.nominal, step) : member.text), over,
                     under, percentText(member.share)});

@@ -71,6 +71,7 @@ struct StackAnswer {
   NamedStack drawn;
   std::optional<NamedStack> made;                           // from a setup's zero
   std::vector<std::pair<std::string, std::string>> setups;  // part and setup of that zero
+  const Part* part = nullptr;                               // what is stacked within; of no gap
   UnassuredReadings unassured;
   bool findings = false;
 };
@@ -248,7 +249,9 @@ Result<StackAnswer> partAnswer(const Arguments& arguments, const OpenedJob& open
   Result<Stack> stack = drawnStack(part, *axis, *from, *to, inflation);
   if (!stack) return stack.error();
   std::vector<Id> ids;
-  for (const StackMember& member : stack->members) ids.push_back(member.label);
+  for (const StackMember& member : stack->members) {
+    if (const Id* reading = member.reading()) ids.push_back(*reading);
+  }
   StackAnswer answer;
   const std::string named = *axis ? std::string(nameOf(**axis)) : std::string(kCentres);
   answer.about = Json{{"part", part.name}, {"axis", named}, {"from", *from}, {"to", *to}};
@@ -261,6 +264,7 @@ Result<StackAnswer> partAnswer(const Arguments& arguments, const OpenedJob& open
     if (!network) return network.error();
     Result<UnassuredReadings> unassured = unassuredReadings(part, *network, ids);
     if (!unassured) return unassured.error();
+    answer.part = &part;
     answer.unassured = std::move(unassured).value();
   }
   const Result<Done> made = addMade(arguments, opened, **solved, *axis, *from, *to, answer);
@@ -299,7 +303,8 @@ void printJson(const StackAnswer& answer, const Step& step, const Streams& strea
   Json all{{"inchwright", 1}};
   all.update(answer.about);
   all.update(asJson(answer.drawn, step));
-  all["unassured"] = unassuredAsJson(answer.unassured.found, step);
+  all["unassured"] = Json::array();
+  if (answer.part) all["unassured"] = unassuredAsJson(*answer.part, answer.unassured.found, step);
   if (answer.made) {
     Json made{{"setup", nullptr}};
     if (!answer.setups.empty()) made["setup"] = answer.setups.front().second;
@@ -319,7 +324,7 @@ void printText(const StackAnswer& answer, const Step& step, const Streams& strea
     stacks.emplace_back(oneLine(answer.made->title), &answer.made->sum);
   }
   printOutcome(stacks, step, streams);
-  printUnassured(answer.unassured, step, streams);
+  if (answer.part) printUnassured(*answer.part, answer.unassured, step, streams);
   for (const NamedStack* stack : {&answer.drawn, answer.made ? &*answer.made : nullptr}) {
     if (!stack || !stack->simulation) continue;
     printSimulation(answer.title + ", " + stack->title, *stack->simulation, stack->sum, step,

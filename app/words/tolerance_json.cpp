@@ -3,6 +3,8 @@
 #include <nlohmann/json.hpp>
 
 #include "app/words/stack_note.h"
+#include "core/say/source_words.h"
+#include "core/say/stack_words.h"
 
 namespace inchwright::app {
 namespace {
@@ -28,7 +30,8 @@ nlohmann::ordered_json ticksOf(const Span& span) {
   return {span.low, span.high};
 }
 
-nlohmann::ordered_json unassuredAsJson(const std::vector<Unassured>& found, const Step& step) {
+nlohmann::ordered_json unassuredAsJson(const Part& part, const std::vector<Unassured>& found,
+                                       const Step& step) {
   nlohmann::ordered_json list = nlohmann::ordered_json::array();
   for (const Unassured& one : found) {
     list.push_back({{"reading", one.reading},
@@ -36,9 +39,9 @@ nlohmann::ordered_json unassuredAsJson(const std::vector<Unassured>& found, cons
                     {"allowed_ticks", ticksOf(one.allowed)},
                     {"others", spanAt(one.others, step)},
                     {"others_ticks", ticksOf(one.others)},
-                    {"low_by", one.lowBy},
-                    {"high_by", one.highBy},
-                    {"text", unassuredText(one, step)}});
+                    {"low_by", labelsOf(part, one.lowBy)},
+                    {"high_by", labelsOf(part, one.highBy)},
+                    {"text", unassuredText(part, one, step)}});
   }
   return list;
 }
@@ -65,9 +68,9 @@ nlohmann::ordered_json stackAsJson(const Stack& stack, const Step& step) {
   for (const StackMember& member : stack.members) {
     const std::int64_t plus = member.high - member.nominal;
     const std::int64_t minus = member.nominal - member.low;
-    Json one{{"reading", member.label},
+    Json one{{"reading", memberName(member)},
              {"text", member.text},
-             {"from", member.from},
+             {"from", beginsAt(member)},
              {"to", member.to},
              {"sign", member.sign()},
              {"factor", factorText(member.factor)},

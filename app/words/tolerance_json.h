@@ -21,6 +21,7 @@ nlohmann::ordered_json stackAsJson(const Stack& stack, const Step& step);
 nlohmann::ordered_json limitsAsJson(const GapStack& sum, const Step& step);
 nlohmann::ordered_json simulationAsJson(const Simulation& simulation, const Step& step);
 
-nlohmann::ordered_json unassuredAsJson(const std::vector<Unassured>& found, const Step& step);
+nlohmann::ordered_json unassuredAsJson(const Part& part, const std::vector<Unassured>& found,
+                                       const Step& step);
 
 }  // namespace inchwright::app

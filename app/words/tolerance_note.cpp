@@ -5,6 +5,7 @@
 
 #include "app/words/console.h"
 #include "core/measure/limits.h"
+#include "core/say/source_words.h"
 
 namespace inchwright::app {
 
@@ -34,7 +35,7 @@ std::array<std::string, 2> straysAt(const Span& span, std::int64_t nominal, cons
   return {withSign(low), withSign(high)};
 }
 
-std::string unassuredText(const Unassured& one, const Step& machine) {
+std::string unassuredText(const Part& part, const Unassured& one, const Step& machine) {
   const Length least = Length::ticks(one.allowed.low), greatest = Length::ticks(one.allowed.high);
   const Step step = stepThatTells(Length::ticks(one.others.low), Length::ticks(one.others.high),
                                   least, greatest, machine);
@@ -45,16 +46,19 @@ std::string unassuredText(const Unassured& one, const Step& machine) {
   std::string text = one.reading + " allows " + atStep(one.allowed.low, step) + " to " +
                      atStep(one.allowed.high, step) + ", but ";
   if (over > 0 && under > 0) {
-    return text + listed(one.highBy) + " can make it " + low + " to " + high + ": " +
-           most(std::max(over, under)) + " beyond it";
+    return text + listed(labelsOf(part, one.highBy)) + " can make it " + low + " to " + high +
+           ": " + most(std::max(over, under)) + " beyond it";
   }
   if (over > 0) {
-    return text + listed(one.highBy) + " can make it " + high + ": " + most(over) + " too much";
+    return text + listed(labelsOf(part, one.highBy)) + " can make it " + high + ": " + most(over) +
+           " too much";
   }
-  return text + listed(one.lowBy) + " can make it " + low + ": " + most(under) + " too little";
+  return text + listed(labelsOf(part, one.lowBy)) + " can make it " + low + ": " + most(under) +
+         " too little";
 }
 
-void printUnassured(const UnassuredReadings& all, const Step& step, const Streams& streams) {
+void printUnassured(const Part& part, const UnassuredReadings& all, const Step& step,
+                    const Streams& streams) {
   if (all.isCutShort) {
     streams.out << "  loops too many and too long: not every reading was looked at for whether the "
                    "others assure it\n";
@@ -62,17 +66,21 @@ void printUnassured(const UnassuredReadings& all, const Step& step, const Stream
   if (all.found.empty()) return;
   streams.out << "  readings that the others do not assure:\n";
   for (const Unassured& one : all.found) {
-    streams.out << "    " << toned(streams, Tone::doubt, oneLine(unassuredText(one, step))) << '\n';
+    streams.out << "    " << toned(streams, Tone::doubt, oneLine(unassuredText(part, one, step)))
+                << '\n';
   }
 }
 
-std::string contradictionText(const std::vector<Id>& readings) {
+std::string contradictionText(const Part& part, const std::vector<Source>& sources) {
+  const std::vector<std::string> readings = labelsOf(part, sources);
   if (readings.size() == 1) return readings.front() + " can't hold: what is exact contradicts it";
   return listed(readings) + " can't all hold within their tolerances";
 }
 
-void printContradiction(const std::vector<Id>& readings, const Streams& streams) {
-  streams.out << "  " << toned(streams, Tone::doubt, oneLine(contradictionText(readings))) << '\n';
+void printContradiction(const Part& part, const std::vector<Source>& readings,
+                        const Streams& streams) {
+  streams.out << "  " << toned(streams, Tone::doubt, oneLine(contradictionText(part, readings)))
+              << '\n';
 }
 
 }  // namespace inchwright::app

@@ -8,6 +8,7 @@
 #include "app/words/words.h"
 #include "core/plan/why.h"
 #include "core/say/figure_words.h"
+#include "core/say/stack_words.h"
 
 namespace inchwright::app {
 namespace {
@@ -45,12 +46,13 @@ const char* keyOf(WhyStep::Source source) {
 }
 
 std::string wordsFor(const WhyStep& step) {
-  if (step.source == WhyStep::Source::zero) return "from zero to " + step.to;
+  if (step.source == WhyStep::Source::zero) return "from zero to " + step.member.to;
   if (step.source == WhyStep::Source::placed) {
     return "placed by centre distances, angles or the like";
   }
   // A middle takes half of what a reading says.
-  return step.source == WhyStep::Source::understood ? step.name + ", in part" : step.name;
+  const std::string name = memberName(step.member);
+  return step.source == WhyStep::Source::understood ? name + ", in part" : name;
 }
 
 std::int64_t ticksOf(const Rational& ticks) {
@@ -65,9 +67,9 @@ Json asJson(const Why& why, const Step& step) {
   entry["steps"] = Json::array();
   for (const WhyStep& one : why.steps) {
     entry["steps"].push_back(Json{{keyOf(one.source), wordsFor(one)},
-                                  {"from", one.from},
-                                  {"to", one.to},
-                                  {"text", one.text},
+                                  {"from", one.member.from},
+                                  {"to", one.member.to},
+                                  {"text", one.member.text},
                                   {"adds", showAtStep(one.adds, step).text},
                                   {"adds_ticks", ticksOf(one.adds)},
                                   {"running", showAtStep(one.running, step).text},
@@ -88,8 +90,9 @@ void print(const Why& why, const Step& step, const std::string& place, const Str
   std::vector<std::vector<std::string>> rows{{"", "from – to", "lettered", "adds", "makes"}};
   for (const WhyStep& one : why.steps) {
     rows.push_back({oneLine(wordsFor(one)),
-                    one.from.empty() ? std::string() : oneLine(one.from + " to " + one.to),
-                    oneLine(one.text), showAtStep(one.adds, step).text,
+                    one.member.from.empty() ? std::string()
+                                            : oneLine(one.member.from + " to " + one.member.to),
+                    oneLine(one.member.text), showAtStep(one.adds, step).text,
                     showAtStep(one.running, step).text});
   }
   for (const std::string& line : alignedRows(

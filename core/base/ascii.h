@@ -7,7 +7,7 @@ constexpr bool isDigit(char c) {
   return c >= '0' && c <= '9';
 }
 
-/// The capital of one of the letters a to z; any other byte as it is.
+/// The capital of one of the letters a to z; any other byte as it is: `a` → `A`, `1` → `1`.
 constexpr char upperAscii(char c) {
   return c >= 'a' && c <= 'z' ? static_cast<char>(c - 'a' + 'A') : c;
 }

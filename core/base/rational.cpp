@@ -61,7 +61,10 @@ std::optional<Rational> Rational::of(Int128 numerator, Int128 denominator) {
 std::optional<Rational> Rational::plus(const Rational& other) const {
   if (isWhole() && other.isWhole()) {
     const auto sum = addChecked(numerator_, other.numerator_);
-    return sum ? of(*sum, 1) : std::nullopt;
+    if (!sum || *sum == kLowest128) return std::nullopt;
+    Rational whole;
+    whole.numerator_ = *sum;
+    return whole;
   }
   // Over the least common denominator, which keeps the intermediates as small as they can be.
   const Int128 common =

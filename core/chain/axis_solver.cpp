@@ -189,9 +189,9 @@ void AxisSolver::tellStatus() {
   for (std::uint32_t i = 0; i < linkCount(); ++i) {
     const Source& source = network_.links[i].source;
     if (source.kind != SourceKind::reading) continue;
-    outcome_.status[source.index] = clashing_.count(i) != 0   ? ReadingStatus::clashes
-                                    : checked_[rows_.find(i)] ? ReadingStatus::agrees
-                                                              : ReadingStatus::alone;
+    outcome_.status.push_back({source.index, clashing_.count(i) != 0   ? ReadingStatus::clashes
+                                             : checked_[rows_.find(i)] ? ReadingStatus::agrees
+                                                                       : ReadingStatus::alone});
   }
   const auto shorter = [](const Clash& a, const Clash& b) { return a.loop.size() < b.loop.size(); };
   std::stable_sort(outcome_.clashes.begin(), outcome_.clashes.end(), shorter);

@@ -1,6 +1,6 @@
 #pragma once
 
-#include <map>
+#include <utility>
 #include <vector>
 
 #include "core/base/result.h"
@@ -15,10 +15,12 @@ struct AxisOutcome {
   std::vector<Clash> clashes;       ///< fewest members first
   /// Loops that miss by no more than the rounding of their decimals takes; likewise.
   std::vector<Clash> roundings;
-  std::map<std::uint32_t, ReadingStatus> status;  ///< by index into Part::readings
+  /// Of the readings along the axis, each with its index into Part::readings.
+  std::vector<std::pair<std::uint32_t, ReadingStatus>> status;
 };
 
-/// Checks one axis: which circuits miss, and what that throws doubt on.
+/// Checks one axis: which circuits miss, and what that throws doubt on. L to A 3/8, A to R 1 1/8,
+/// L to R 1 3/4: one clash that misses by 1/4, and A disputed.
 ///
 /// Links and relations are taken in order; each either settles something or is spare and closes a
 /// circuit with earlier ones. What shares a circuit, however far, is one block: inside a block

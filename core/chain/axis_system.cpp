@@ -262,6 +262,8 @@ std::vector<Position> AxisSystem::positions() const {
     const Rational origin = constant_[groups_[group_[node]].origin];
     positions[node].ticks = constant_[node].minus(origin).value_or(constant_[node]);
   }
+  const auto isExact = [](const AxisLink& link) { return link.exact; };
+  if (std::all_of(network_.links.begin(), network_.links.end(), isExact)) return positions;
   for (const Way& way : ways()) {
     const bool rounded =
         std::any_of(way.members.links.begin(), way.members.links.end(),

@@ -116,8 +116,10 @@ std::optional<std::uint32_t> AxisNetwork::node(std::string_view place) const {
   return static_cast<std::uint32_t>(found - places.begin());
 }
 
-Result<std::array<AxisNetwork, 3>> networksOf(const Part& part) {
-  NetworkBuilder builder(part);
+namespace {
+
+void addAll(NetworkBuilder& builder) {
+  const Part& part = builder.part();
   for (std::uint32_t i = 0; i < part.readings.size(); ++i) {
     addReading(builder, part.readings[i], {SourceKind::reading, i});
   }
@@ -125,7 +127,32 @@ Result<std::array<AxisNetwork, 3>> networksOf(const Part& part) {
     addUnderstanding(builder, part.understood[i], {SourceKind::understanding, i});
   }
   for (std::uint32_t i = 0; i < part.features.size(); ++i) addFeatureLinks(builder, i);
-  return builder.take();
+}
+
+}  // namespace
+
+Result<std::array<AxisNetwork, 3>> networksOf(const Part& part) {
+  NetworkBuilder builder(part);
+  addAll(builder);
+  std::array<AxisNetwork, 3> networks;
+  for (const Axis axis : kAxes) {
+    auto network = builder.take(axis);
+    if (!network) return network.error();
+    networks[static_cast<std::size_t>(axis)] = *std::move(network);
+  }
+  return networks;
+}
+
+Result<AxisNetwork> networkOf(const Part& part, Axis axis) {
+  NetworkBuilder builder(part);
+  addAll(builder);
+  return builder.take(axis);
+}
+
+const Id& idOf(const Part& part, const Source& source) {
+  if (source.kind == SourceKind::reading) return part.readings[source.index].id;
+  if (source.kind == SourceKind::feature) return part.features[source.index].id;
+  return part.understood[source.index].of.front();
 }
 
 const Lettered* figureOf(const Part& part, const Source& source) {

@@ -27,6 +27,10 @@ struct Source {
   auto operator<=>(const Source&) const = default;
 };
 
+/// Whether `a` comes first, by what each says rather than where it stands in the document: readings
+/// by their ids, what is understood by its words, features by their ids.
+bool comesFirst(const Part& part, const Source& a, const Source& b);
+
 /// position(to) − position(from) = ticks.
 struct AxisLink {
   std::uint32_t from = 0;
@@ -71,6 +75,11 @@ struct AxisNetwork {
 /// Reads the networks of the three axes out of a part, from all faces and views alike; in the order
 /// of `kAxes`. Requires: `checkPart(part)` is fine. Errors: `outOfRange` when a length overflows.
 Result<std::array<AxisNetwork, 3>> networksOf(const Part& part);
+/// That of one axis alone. As above.
+Result<AxisNetwork> networkOf(const Part& part, Axis axis);
+
+/// The id of a reading or feature; of what is understood the first place it speaks of.
+const Id& idOf(const Part& part, const Source& source);
 
 /// The figure of a reading; nothing for other sources.
 const Lettered* figureOf(const Part& part, const Source& source);

@@ -4,17 +4,18 @@
 #include <cstdint>
 #include <optional>
 #include <string_view>
-#include <unordered_map>
 #include <utility>
 #include <vector>
 
 #include "core/base/result.h"
 #include "core/chain/network.h"
+#include "core/part/id_numbers.h"
 
 namespace inchwright {
 
 /// The networks of a part's three axes while they are gathered. Every place is looked up by its id
-/// once; from there on it is a number, the same for all axes.
+/// once; from there on it is a number, the same for all axes: of a hole A and an edge L across x,
+/// A is 0 and L is 1, and L has no node along y.
 class NetworkBuilder {
  public:
   /// Refers to the part, which has to outlive it.
@@ -36,16 +37,16 @@ class NetworkBuilder {
   /// that solving a long row costs no more than its length.
   void relateEqual(Axis axis, const std::vector<std::uint32_t>& of, Source source);
 
-  /// The networks in their order. Errors: `outOfRange`.
-  Result<std::array<AxisNetwork, 3>> take();
+  /// The network of an axis in its order, once each. Errors: `outOfRange`.
+  Result<AxisNetwork> take(Axis axis);
 
  private:
   const Part& part_;
-  std::vector<Id> ids_;                  // by place, ascending
-  std::vector<std::uint32_t> owners_;    // by place
-  std::vector<std::uint32_t> firstOf_;   // by feature, into placesOf_
-  std::vector<std::uint32_t> placesOf_;  // numbers of places, feature by feature
-  std::unordered_map<std::string_view, std::uint32_t> numbers_;
+  std::vector<Id> ids_;                              // by place, ascending
+  std::vector<std::uint32_t> owners_;                // by place
+  std::vector<std::uint32_t> firstOf_;               // by feature, into placesOf_
+  std::vector<std::uint32_t> placesOf_;              // numbers of places, feature by feature
+  IdNumbers numbers_;                                // of ids_
   std::array<std::vector<std::uint32_t>, 3> nodes_;  // by axis and place; kNone where it has none
   std::array<AxisNetwork, 3> networks_;
 };

@@ -22,6 +22,7 @@ struct Offset {
 /// is irrational and comes out at the nearest tick: the angle is brought into 0 … 45° exactly, and
 /// the series is summed with 113 bits, so that the error before rounding is below 2^-44 tick at
 /// any 64-bit diameter and below 2^-63 at 10^13 ticks.
+/// A circle of 2 1/2 in at 60°: 5/8 in across, exactly, and 1.0825 in up, rounded to the tick.
 /// Requires: diameter not negative.
 std::pair<Offset, Offset> polarOffset(std::int64_t diameter, const Rational& microArcseconds);
 

@@ -7,7 +7,10 @@
 
 namespace inchwright {
 
-/// One entry of the document's `pictures`.
+/// One entry of the document's `pictures`:
+///
+///     {"name": "front", "file": "front.jpg",
+///      "points": [{"pixel": [118, 902], "inches": ["0", "0"]}]}
 Picture readPicture(const JsonValue& value, const Where& where, Trouble& trouble);
 /// Appends it, on one line.
 void writePicture(std::string& out, const Picture& picture);

@@ -9,7 +9,7 @@
 
 namespace inchwright {
 
-/// A hole as a way out leaves it.
+/// A hole as a way out leaves it: bored to 3/8, on its place again with an eccentric bush.
 struct HoleThen {
   FoundSize size;
   bool whereFound = true;          ///< it stays off by what it is off; else it is on its place

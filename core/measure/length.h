@@ -15,7 +15,7 @@ enum class Unit { inch, millimetre };
 ///
 /// 1 in = 2 540 000 000 ticks (25.4 mm exactly: Federal Register, 1 July 1959), 1 mm =
 /// 100 000 000 ticks, 1/256 in = 9 921 875 ticks, 0.0001 in = 254 000 ticks. The range is about
-/// 92 000 km either way. Signed: a coordinate is a length too.
+/// 92 000 km either way. Signed: a coordinate is a length too. `1 3/16` is 3 016 250 000 ticks.
 class Length {
  public:
   static constexpr std::int64_t kTicksPerInch = 2'540'000'000;

@@ -7,7 +7,8 @@
 
 namespace inchwright {
 
-/// Names of an enumeration's values in their order, as the document writes them.
+/// Names of an enumeration's values in their order, as the document writes them: of
+/// `{"right", "left"}` the second is `Hand::left`.
 template <std::size_t N>
 using NameTable = std::array<std::string_view, N>;
 

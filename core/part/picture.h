@@ -33,7 +33,7 @@ class PictureBytes {
   std::shared_ptr<const std::string> bytes_;
 };
 
-/// A point of a picture whose place on the print is known.
+/// A point of a picture whose place on the print is known: pixel 118, 902 is `0`, `1 3/16`.
 struct SquaringPoint {
   double pixelX = 0;  ///< from the upright picture's top left corner
   double pixelY = 0;  ///< downwards

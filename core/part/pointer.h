@@ -11,6 +11,8 @@ namespace inchwright {
 /// A JSON pointer (RFC 6901) on its way down a part, written out only when something is wrong
 /// there: every member of every reading is checked at every edit, and hardly ever is one at fault.
 ///
+///     Pointer() / "readings" / 3 / "text"  ->  /readings/3/text
+///
 /// Holds views of its keys, which are our own words and outlive it.
 class Pointer {
  public:

@@ -6,6 +6,7 @@
 
 #include "core/place/contradictions.h"
 #include "core/place/part_plane.h"
+#include "core/place/plane_rows.h"
 
 namespace inchwright {
 namespace {
@@ -326,6 +327,11 @@ Result<PlacedPart> placePart(const Part& part, const std::array<AxisSystem, 3>& 
                              const PlacePartOptions& options) {
   const auto sound = options.plane.isValid();
   if (!sound) return sound.error();
+  if (!speaksOfPlanes(part)) {
+    PlacedPart chains;
+    chains.positions = positions;
+    return chains;
+  }
   return PartPlacing(part, systems, positions, options).run();
 }
 

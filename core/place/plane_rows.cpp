@@ -354,6 +354,32 @@ void addUnderstanding(Carriers& carriers, std::uint32_t index) {
 
 }  // namespace
 
+bool speaksOfPlanes(const Part& part) {
+  const auto isCurve = [](const Feature& one) {
+    return one.is(FeatureKind::line) || one.is(FeatureKind::arc);
+  };
+  const auto isInPlane = [](const Reading& one) {
+    return one.kind == ReadingKind::centres || one.kind == ReadingKind::squareOff ||
+           one.kind == ReadingKind::angle;
+  };
+  const auto isOfPlane = [](const Understanding& one) {
+    switch (one.kind) {
+      case UnderstandingKind::inLine:
+      case UnderstandingKind::equal:
+      case UnderstandingKind::symmetric:
+        return !one.axis;
+      case UnderstandingKind::midway:
+      case UnderstandingKind::concentric:
+        return false;
+      default:
+        return true;
+    }
+  };
+  return std::any_of(part.features.begin(), part.features.end(), isCurve) ||
+         std::any_of(part.readings.begin(), part.readings.end(), isInPlane) ||
+         std::any_of(part.understood.begin(), part.understood.end(), isOfPlane);
+}
+
 void addRowsOf(Carriers& carriers) {
   const Part& part = carriers.part();
   for (std::uint32_t i = 0; i < part.features.size(); ++i) {

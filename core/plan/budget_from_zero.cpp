@@ -127,8 +127,7 @@ Result<std::vector<StackMember>> membersFromZero(const PartAt& at, Axis axis, st
     const auto high = addChecked(aim->target, aim->plusMinus);
     if (!low || !high) return Error{ErrorCode::outOfRange, "this coordinate goes too far", name};
     StackMember member;
-    member.label = name;
-    member.from = "zero";
+    member.what = member::FromZero{name};
     member.to = name;
     member.factor = id == from ? -1 : 1;
     member.nominal = *place->ticks.rounded();
@@ -168,7 +167,7 @@ Result<Stack> stackFromZero(const PartAt& at, std::optional<Axis> axis, std::str
       one.factor = fractionOf(one.factor.toDouble() * apart[i] / straight);
       if (one.factor.isZero()) continue;
       one.isSlanted = true;
-      one.label += " " + std::string(nameOf(axes[i]));
+      std::get<member::FromZero>(one.what).axis = axes[i];
       const auto adds = one.factor.times(Rational(one.nominal));
       base = base && adds ? base->minus(*adds) : std::nullopt;
       members.push_back(std::move(one));

@@ -40,8 +40,8 @@ class ClosenessAlong {
     if (!budget) return budget.error();
     const Result<Done> aimed = addBands(*budget, all);
     if (!aimed) return aimed;
-    for (const Id& id : budget->notGuaranteed) {
-      Result<DirectCheck> check = directCheck(network, id);
+    for (const Source& reading : budget->notGuaranteed) {
+      Result<DirectCheck> check = directCheck(network, reading);
       if (!check) return check.error();
       all.directChecks.push_back(*std::move(check));
     }
@@ -81,11 +81,10 @@ class ClosenessAlong {
     return Done{};
   }
 
-  Result<DirectCheck> directCheck(const ToleranceNetwork& network, const Id& id) const {
-    DirectCheck check{id, axis_.machine, {}, {}};
+  Result<DirectCheck> directCheck(const ToleranceNetwork& network, const Source& reading) const {
+    DirectCheck check{reading, axis_.machine, {}, {}};
     for (const TolerancedLink& link : network.links) {
-      if (link.source.kind != SourceKind::reading) continue;
-      if (part_.readings[link.source.index].id != id) continue;
+      if (link.source != reading || reading.kind != SourceKind::reading) continue;
       const Result<Coordinate> least = limitInwards(link.low, true, table_.step);
       const Result<Coordinate> greatest = limitInwards(link.high, false, table_.step);
       if (!least) return least.error();
@@ -115,15 +114,15 @@ class ClosenessAlong {
         places.push_back(one.id);
       }
     }
-    const std::set<Id> measured(least->heldBy.begin(), least->heldBy.end());
+    const std::set<Source> measured(least->heldBy.begin(), least->heldBy.end());
     ToleranceNetwork without = network;
-    without.links.erase(
-        std::remove_if(without.links.begin(), without.links.end(),
-                       [&](const TolerancedLink& link) {
-                         return link.toleranced && link.source.kind == SourceKind::reading &&
-                                measured.count(part_.readings[link.source.index].id) != 0;
-                       }),
-        without.links.end());
+    without.links.erase(std::remove_if(without.links.begin(), without.links.end(),
+                                       [&](const TolerancedLink& link) {
+                                         return link.toleranced &&
+                                                link.source.kind == SourceKind::reading &&
+                                                measured.count(link.source) != 0;
+                                       }),
+                        without.links.end());
     const Result<Budget> eased = budgetOf(part_, without, request);
     if (!eased) return eased.error();
     const PlaceBudget* then = tightest(*eased);

@@ -29,7 +29,7 @@ struct BetterAim {
 
 /// A reading that the coordinates do not guarantee: to be measured on the part.
 struct DirectCheck {
-  Id reading;
+  Source reading;
   MachineAxis axis = MachineAxis::x;
   /// At the step, rounded so that keeping to them keeps the reading; empty where it has none.
   std::optional<Coordinate> least;
@@ -43,9 +43,9 @@ struct ClosenessAdvice {
   MachineAxis axis = MachineAxis::x;
   std::vector<Id> places;  ///< that have to be held so close, as people count
   Length plusMinus;
-  std::vector<Id> readings;    ///< that ask for it
-  bool eased = false;          ///< measuring those on the part leaves at least a quarter more
-  std::optional<Length> then;  ///< eased: what is left anywhere; empty where nothing limits it
+  std::vector<Source> readings;  ///< that ask for it
+  bool eased = false;            ///< measuring those on the part leaves at least a quarter more
+  std::optional<Length> then;    ///< eased: what is left anywhere; empty where nothing limits it
 
   bool operator==(const ClosenessAdvice&) const = default;
 };

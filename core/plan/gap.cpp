@@ -65,10 +65,15 @@ std::optional<Error> tooTight(Length clearance, const std::string& pointer) {
                   pointer);
 }
 
+// The document's own name for a member comes first.
+MemberKind namedOr(const GapMember& member, MemberKind what) {
+  return member.name.empty() ? std::move(what) : member::Named{member.name};
+}
+
 // A hole with its shaft as a member: half the clearance either way, and nothing when tight.
-StackMember floatOf(const GapMember& member, std::string label, std::int64_t clearance) {
+StackMember floatOf(const GapMember& member, MemberKind what, std::int64_t clearance) {
   StackMember stray;
-  stray.label = member.name.empty() ? std::move(label) : member.name;
+  stray.what = namedOr(member, std::move(what));
   stray.factor = *Rational::of(member.sign, 2);
   stray.high = std::max<std::int64_t>(clearance, 0);
   stray.low = -stray.high;
@@ -77,7 +82,7 @@ StackMember floatOf(const GapMember& member, std::string label, std::int64_t cle
 
 // The same step of the same part, whichever way it is walked; pitches of a row share a label.
 bool sameLink(const StackMember& a, const StackMember& b) {
-  return a.label == b.label && std::minmax(a.from, a.to) == std::minmax(b.from, b.to);
+  return a.what == b.what && std::minmax(a.from, a.to) == std::minmax(b.from, b.to);
 }
 
 /// Adds the members of one gap up, keeping what was worked out for each part along each axis.
@@ -121,7 +126,7 @@ class GapWalk {
     const auto limits = limitsOf(*member.length, tolerance);
     if (!limits) return gapTooFar(pointer + "/length");
     StackMember one;
-    one.label = member.name.empty() ? "length " + member.length->text : member.name;
+    one.what = namedOr(member, member::Alone{});
     one.text = member.length->text;
     one.part = member.part;
     one.factor = member.sign;
@@ -135,7 +140,7 @@ class GapWalk {
   std::optional<Error> addFit(const GapMember& member, const std::string& pointer) {
     const Result<Fit> fit = fitByName(member.fit, member.size->value);
     if (!fit) return gapFault(fit.error().code, fit.error().text, pointer + "/fit");
-    members_.push_back(floatOf(member, "fit " + fit->name + " on " + member.size->text,
+    members_.push_back(floatOf(member, member::Fitted{fit->name, member.size->text},
                                fit->greatestClearance().ticks()));
     return std::nullopt;
   }
@@ -147,7 +152,7 @@ class GapWalk {
     if (!member.hole) {
       const Result<ClearanceHole> hole = clearanceHole(member.fit, member.screw);
       if (!hole) return gapFault(hole.error().code, hole.error().text, pointer + "/fit");
-      members_.push_back(floatOf(member, screw->name + " in " + hole->fit + " hole " + hole->drill,
+      members_.push_back(floatOf(member, member::Screwed{screw->name, hole->fit, hole->drill},
                                  hole->clearance().ticks()));
       return std::nullopt;
     }
@@ -156,7 +161,7 @@ class GapWalk {
     const auto clearance = hole->greatest.minus(screw->major);
     if (!clearance) return gapTooFar(pointer + "/hole");
     members_.push_back(
-        floatOf(member, screw->name + " in hole " + nameOf(*member.hole), clearance->ticks()));
+        floatOf(member, member::ScrewedIn{screw->name, *member.hole}, clearance->ticks()));
     return std::nullopt;
   }
 
@@ -169,15 +174,8 @@ class GapWalk {
     if (!clearance) return gapTooFar(pointer);
     if (auto fault = tooTight(*clearance, pointer + "/shaft")) return fault;
     members_.push_back(
-        floatOf(member, "hole " + nameOf(*member.hole) + " on shaft " + nameOf(*member.shaft),
-                clearance->ticks()));
+        floatOf(member, member::Shafted{*member.hole, *member.shaft}, clearance->ticks()));
     return std::nullopt;
-  }
-
-  static std::string nameOf(const SizeOrPlace& side) {
-    if (const auto* text = std::get_if<Lettered>(&side)) return text->text;
-    const PartPlace& at = std::get<PartPlace>(side);
-    return at.place + " of " + at.part;
   }
 
   /// A size as it stands or as the print of its part wants it, unless it was found to be another.
@@ -206,7 +204,7 @@ class GapWalk {
     const auto span = found_->distance(part, *member.axis, member.from, member.to);
     if (!span) return std::nullopt;
     StackMember one;
-    one.label = "measured";
+    one.what = member::Found{};
     one.from = member.from;
     one.to = member.to;
     one.part = part.name;

@@ -51,6 +51,12 @@ class HolePlans {
     hole.closePlace = close_.count(place) > 0 || close_.count(feature.id) > 0;
     const bool out = breaksOutNow(hole);
     const Pair pair = pairOf(hole);
+    // Most holes are like the one before, which is told sooner than a key is made.
+    const Standing standing{feature.face, hole.closePlace, out, pair.leads, pair.further.ticks()};
+    if (last_.drilled && last_.standing == standing && *last_.drilled == drilled) {
+      hole.plan = last_.plan;
+      return hole;
+    }
     const LikeKey key{feature.face,
                       textOf(drilled.diameter),
                       drilled.thread,
@@ -69,6 +75,7 @@ class HolePlans {
       entry->second = planHole(workOf(hole, out, pair), tools_, asked_.job->machine.speeds);
     }
     hole.plan = entry->second;
+    last_ = {standing, &drilled, hole.plan};
     return hole;
   }
 
@@ -164,6 +171,12 @@ class HolePlans {
   const ToolsOwned& tools_;
   std::set<std::string_view> close_;
   std::map<LikeKey, SharedPlan> plans_;
+  using Standing = std::tuple<Face, bool, bool, bool, std::int64_t>;
+  struct {
+    Standing standing;
+    const Drilled* drilled = nullptr;
+    SharedPlan plan;
+  } last_;
   std::map<std::pair<std::string, Axis>, Length> thickness_;
 };
 

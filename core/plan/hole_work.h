@@ -12,7 +12,8 @@
 
 namespace inchwright {
 
-/// One hole of a part, or one of a ring or row, with how it is to be made.
+/// One hole of a part, or one of a ring or row, with how it is to be made: `G3` of ring `G`, 1/4
+/// reamed, by spotting, drilling 15/64 and reaming.
 struct PlannedHole {
   Id id;
   Id feature;

@@ -22,22 +22,30 @@ std::vector<std::size_t> byId(const std::vector<WorkStop>& stops) {
 
 // Strips along X, walked to and fro, about as wide as the stops are apart.
 std::vector<std::size_t> inStrips(const std::vector<WorkStop>& stops) {
-  std::vector<std::size_t> order = byId(stops);
   const auto [low, high] =
       std::minmax_element(stops.begin(), stops.end(),
                           [](const WorkStop& a, const WorkStop& b) { return a.at.y < b.at.y; });
   const double count = std::ceil(std::sqrt(static_cast<double>(stops.size()) / 2));
   const double bottom = low->at.y, height = high->at.y - low->at.y;
-  const auto strip = [&](std::size_t i) {
-    if (height <= 0) return 0.0;
-    return std::min(count - 1, std::floor((stops[i].at.y - bottom) / height * count));
+  struct Placed {
+    double strip = 0;
+    double along = 0;  // of every other strip backwards
+    std::size_t stop = 0;
   };
-  std::stable_sort(order.begin(), order.end(), [&](std::size_t a, std::size_t b) {
-    const double stripA = strip(a), stripB = strip(b);
-    if (stripA != stripB) return stripA < stripB;
-    const bool forth = std::fmod(stripA, 2) == 0;
-    return forth ? stops[a].at.x < stops[b].at.x : stops[b].at.x < stops[a].at.x;
+  std::vector<Placed> all;
+  for (std::size_t i = 0; i < stops.size(); ++i) {
+    const PlanePoint& at = stops[i].at;
+    const double strip =
+        height <= 0 ? 0 : std::min(count - 1, std::floor((at.y - bottom) / height * count));
+    all.push_back({strip, std::fmod(strip, 2) == 0 ? at.x : -at.x, i});
+  }
+  std::sort(all.begin(), all.end(), [&](const Placed& a, const Placed& b) {
+    if (a.strip != b.strip) return a.strip < b.strip;
+    if (a.along != b.along) return a.along < b.along;
+    return standsBefore(stops[a.stop].id, stops[b.stop].id);
   });
+  std::vector<std::size_t> order;
+  for (const Placed& one : all) order.push_back(one.stop);
   return order;
 }
 

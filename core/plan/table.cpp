@@ -16,8 +16,9 @@ Result<std::vector<EdgeRow>> edgeRows(const WorkAt& work) {
       const Axis along = axis->part.axis;
       const bool edge = feature.is(FeatureKind::edge) && axisOf(feature) == along;
       const std::optional<Side> side = outerSideOf(feature, along);
+      if ((!edge && !side) || !axis->zero) continue;
       const Position* position = work.position(feature.id, along);
-      if ((!edge && !side) || !position || !axis->zero) continue;
+      if (!position) continue;
       const Result<Coordinate> value = work.coordinate(*axis, *position);
       if (!value) return value.error();
       EdgeRow row;

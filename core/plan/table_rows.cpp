@@ -79,12 +79,6 @@ Group groupOf(const Feature& feature, const HolePlan& plan) {
   return group;
 }
 
-/// A row with what decides where it stands.
-struct Draft {
-  TableRow row;
-  Group group;
-};
-
 class RowMaker {
  public:
   explicit RowMaker(const WorkAt& work) : work_(work) {
@@ -135,9 +129,18 @@ class RowMaker {
     row.plan = planAt(feature, place.id);
     row.disputed = x->disputed || y->disputed || work_.x.zero->disputed || work_.y.zero->disputed;
     row.assumed = x->assumed || y->assumed;
-    Group group = groupOf(feature, *row.plan);
-    drafts_.push_back({std::move(row), std::move(group)});
+    membersOf(feature, row.plan).push_back(rows_.size());
+    rows_.push_back(std::move(row));
     return std::nullopt;
+  }
+
+  /// The rows that are worked together with this one. But for slots, whose own figures count, that
+  /// is told once for all that share a plan.
+  std::vector<std::size_t>& membersOf(const Feature& feature, const SharedPlan& plan) {
+    if (feature.is(FeatureKind::slot)) return groups_[groupOf(feature, *plan)];
+    std::vector<std::size_t>*& members = groupOfPlan_[&*plan];
+    if (!members) members = &groups_[groupOf(feature, *plan)];
+    return *members;
   }
 
   const Position* placed(const Feature& feature, const Id& place, const TableAxis& axis) {
@@ -156,17 +159,15 @@ class RowMaker {
   }
 
   void inCuttingOrder() {
-    std::map<Group, std::vector<std::size_t>> groups;
-    for (std::size_t i = 0; i < drafts_.size(); ++i) groups[drafts_[i].group].push_back(i);
     int number = 0;
-    for (const auto& [group, members] : groups) {
+    for (const auto& [group, members] : groups_) {
       std::vector<WorkStop> stops;
       for (std::size_t i : members) {
-        const TableRow& row = drafts_[i].row;
+        const TableRow& row = rows_[i];
         stops.push_back({row.id, {row.x.value.toMillimetres(), row.y.value.toMillimetres()}});
       }
       for (std::size_t i : shortTravel(stops)) {
-        TableRow& row = drafts_[members[i]].row;
+        TableRow& row = rows_[members[i]];
         row.group = number;
         found_.rows.push_back(std::move(row));
       }
@@ -178,7 +179,9 @@ class RowMaker {
   std::unordered_map<Id, SharedPlan> plans_;
   std::map<std::pair<Id, Axis>, const Loose*> loose_;
   std::set<std::pair<Id, Axis>> told_;
-  std::vector<Draft> drafts_;
+  std::vector<TableRow> rows_;
+  std::map<Group, std::vector<std::size_t>> groups_;
+  std::unordered_map<const HolePlan*, std::vector<std::size_t>*> groupOfPlan_;
   RowsFound found_;
 };
 

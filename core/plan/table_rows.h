@@ -15,6 +15,7 @@ struct RowsFound {
 /// A hole, each hole of a ring or row, the ends of a slot and a point make rows. Rows are grouped
 /// by the run of tools of their plans; groups stand in the order of their last kind of work, then
 /// by their first drill, then by the tools of the run; inside a group the way from zero is short.
+/// A, drilled 1/4, and B and C, reamed 3/16: A first, then B and C as one group.
 /// Errors: `outOfRange`.
 Result<RowsFound> tableRows(const WorkAt& work);
 

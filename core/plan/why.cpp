@@ -1,6 +1,5 @@
 #include "core/plan/why.h"
 
-#include "core/tolerance/stack.h"
 #include "core/tolerance/tolerance_network.h"
 
 namespace inchwright {
@@ -31,13 +30,12 @@ class Walk {
     const auto members = chainBetween(part_, *network, from, to);
     if (!members) return false;
     for (const StackMember& member : *members) {
-      const bool reading = part_.reading(member.label) != nullptr;
+      const bool reading = member.reading() != nullptr;
       const bool whole = member.factor == Rational(1) || member.factor == Rational(-1);
       const WhyStep::Source source = reading && whole ? WhyStep::Source::reading
                                      : whole          ? WhyStep::Source::shape
                                                       : WhyStep::Source::understood;
-      if (!add({source, member.label, member.from, member.to, member.text, {}, {}},
-               Rational(member.nominal).times(member.factor))) {
+      if (!add({source, member, {}, {}}, Rational(member.nominal).times(member.factor))) {
         return false;
       }
     }
@@ -57,6 +55,13 @@ class Walk {
   Rational running_;
   std::vector<WhyStep> steps_;
 };
+
+StackMember stepBetween(const Id& from, const Id& to) {
+  StackMember step;
+  step.from = from;
+  step.to = to;
+  return step;
+}
 
 /// Where the walk begins: the place zero is on, or the first of the two it lies between.
 Id baseOf(const ZeroAlong& zero) {
@@ -92,7 +97,7 @@ Result<Why> whyOf(const WorkAt& work, std::string_view place, Axis axis) {
   const Position* from = work.position(base, axis);
   const auto lead = from ? from->ticks.minus(along->zero->ticks) : std::nullopt;
   if (lead && !lead->isZero() &&
-      !walk.add({WhyStep::Source::zero, "zero", {}, base, {}, {}, {}}, lead)) {
+      !walk.add({WhyStep::Source::zero, stepBetween({}, base), {}, {}}, lead)) {
     return kSumTooLarge;
   }
   const bool joined = from && (base == place || walk.addChain(axis, base, place));
@@ -103,7 +108,7 @@ Result<Why> whyOf(const WorkAt& work, std::string_view place, Axis axis) {
   // What no chain of readings makes was placed by other means.
   if (!joined || (walk.running() != *wanted && !at->disputed)) {
     walk.restart();
-    if (!walk.add({WhyStep::Source::placed, "placed", base, name, {}, {}, {}}, whole)) {
+    if (!walk.add({WhyStep::Source::placed, stepBetween(base, name), {}, {}}, whole)) {
       return kSumTooLarge;
     }
   }

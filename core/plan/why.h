@@ -6,13 +6,14 @@
 
 #include "core/base/result.h"
 #include "core/plan/work_at.h"
+#include "core/tolerance/stack.h"
 
 namespace inchwright {
 
 /// One step of the sum behind a figure.
 struct WhyStep {
   enum class Source {
-    reading,     ///< `name` is its id
+    reading,     ///< one, whole
     understood,  ///< a middle, equal spaces
     shape,       ///< a row's pitch, a ring's geometry
     zero,        ///< from where zero is to the place the walk begins at
@@ -20,11 +21,8 @@ struct WhyStep {
   };
 
   Source source = Source::reading;
-  std::string name;
-  Id from;
-  Id to;
-  std::string text;  ///< as lettered; empty for what has no lettering
-  Rational adds;     ///< ticks, as the readout counts
+  StackMember member;  ///< of zero and placed steps its ends alone
+  Rational adds;       ///< ticks, as the readout counts
   Rational running;
 
   bool operator==(const WhyStep&) const = default;

@@ -3,8 +3,8 @@
 #include <algorithm>
 
 #include "core/base/listed.h"
-#include "core/chain/label.h"
 #include "core/measure/writing.h"
+#include "core/say/source_words.h"
 
 namespace inchwright {
 namespace {

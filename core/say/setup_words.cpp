@@ -5,6 +5,7 @@
 #include "core/say/doubt_words.h"
 #include "core/say/figure_words.h"
 #include "core/say/making_words.h"
+#include "core/say/source_words.h"
 
 namespace inchwright {
 namespace {
@@ -255,10 +256,10 @@ std::string warningWords(const SetupWarning& warning, const SetupTable& table, E
 }
 
 std::string directCheckWords(const DirectCheck& check, const Part& part) {
-  const Reading* reading = part.reading(check.reading);
-  if (!reading) return check.reading;
-  std::string text = reading->from + " to " + reading->to + " along " + letterWords(check.axis) +
-                     ": " + reading->figure.text;
+  if (check.reading.kind != SourceKind::reading) return labelOf(part, check.reading);
+  const Reading& reading = part.readings[check.reading.index];
+  std::string text = reading.from + " to " + reading.to + " along " + letterWords(check.axis) +
+                     ": " + reading.figure.text;
   if (check.least && check.greatest) {
     text += ", " + check.least->text + " to " + check.greatest->text;
   }
@@ -267,10 +268,13 @@ std::string directCheckWords(const DirectCheck& check, const Part& part) {
 
 std::string adviceWords(const ClosenessAdvice& advice, const Part& part, const Step& step) {
   std::vector<std::string> readings;
-  for (const Id& id : advice.readings) {
-    const Reading* reading = part.reading(id);
-    readings.push_back(
-        reading ? reading->figure.text + " (" + reading->from + " to " + reading->to + ")" : id);
+  for (const Source& source : advice.readings) {
+    if (source.kind != SourceKind::reading) {
+      readings.push_back(labelOf(part, source));
+      continue;
+    }
+    const Reading& reading = part.readings[source.index];
+    readings.push_back(reading.figure.text + " (" + reading.from + " to " + reading.to + ")");
   }
   std::string text = "Hold " + listedIds(advice.places) + " to ±" + atStep(advice.plusMinus, step) +
                      " along " + letterWords(advice.axis);

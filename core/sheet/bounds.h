@@ -35,7 +35,8 @@ struct TextReach {
 TextReach reachOf(std::string_view text);
 
 /// The box a text fills: the sum of its advances by the reach of its characters. Exact for turns
-/// by multiples of 90°; for others the upright box around it.
+/// by multiples of 90°; for others the upright box around it. `+1.1875` in figures of 4 mm is about
+/// 16 mm wide and 4 mm high.
 PaperBox boundsOf(const TextItem& text);
 
 /// The box an item fills, strokes included.

@@ -5,7 +5,8 @@
 
 namespace inchwright {
 
-/// How to find zero: a box for each axis with its steps, the presets with their signs standing out.
+/// How to find zero: a box for each axis with its steps, the presets with their signs standing out:
+/// `… set X -0.6000`.
 Pieces zeroPieces(const SheetContent& content, double width);
 
 }  // namespace inchwright

@@ -8,7 +8,8 @@
 
 namespace inchwright {
 
-/// A tool that finds an edge: the spindle stands half its contact diameter from the edge.
+/// A tool that finds an edge: the spindle stands half its contact diameter from the edge, 0.1 in
+/// with a tip of 0.200.
 struct EdgeFinder {
   std::string name;
   Length contact;  ///< diameter that touches; 0 for a pointer

@@ -6,7 +6,8 @@
 
 namespace inchwright {
 
-// Exact sizes for the tables, in the figures the tables are printed in.
+// Exact sizes for the tables, in the figures the tables are printed in: `sixtyFourths(76)` is
+// 1 3/16 in.
 
 constexpr Length sixtyFourths(std::int64_t count) {
   return Length::ticks(count * (Length::kTicksPerInch / 64));

@@ -203,11 +203,12 @@ void tellAccepted(const Part& part, std::vector<Doubt>& doubts) {
 
 }  // namespace
 
-std::vector<Doubt> doubtsOf(const Part& part, const Solution& solution) {
+std::vector<Doubt> doubtsOf(const Part& part, const std::array<AxisSystem, 3>& systems,
+                            const Solution& solution) {
   std::vector<Doubt> all;
   addLoops(part, solution, all);
-  addOrderDoubts(part, solution, all);
-  addTracedDoubts(part, solution, all);
+  addOrderDoubts(part, systems, solution, all);
+  addTracedDoubts(part, systems, solution, all);
   addSizeDoubts(part, solution, all);
   addMisspelt(part, all);
   for (std::size_t i = 0; i < solution.loose.size(); ++i) {
@@ -217,12 +218,10 @@ std::vector<Doubt> doubtsOf(const Part& part, const Solution& solution) {
   }
   addUnderstandings(part, all);
   for (std::uint32_t i = 0; i < part.readings.size(); ++i) {
-    const auto status = solution.status.find(part.readings[i].id);
-    addReading(part, i, status == solution.status.end() || status->second == ReadingStatus::unused,
-               all);
+    addReading(part, i, solution.status[i] == ReadingStatus::unused, all);
   }
   for (std::uint32_t i = 0; i < part.features.size(); ++i) addFeature(part, i, all);
-  if (std::vector<Id> alone = solution.aloneIds(); !alone.empty()) {
+  if (std::vector<Id> alone = solution.aloneIds(part); !alone.empty()) {
     all.push_back({{DoubtTopic::alone, {}, {}, std::move(alone)}});
   }
   // Loops stay in their own order, shortest first.

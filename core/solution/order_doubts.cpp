@@ -2,6 +2,7 @@
 #include <array>
 #include <cmath>
 #include <set>
+#include <tuple>
 #include <utility>
 
 #include "core/measure/writing.h"
@@ -36,13 +37,24 @@ struct Sides {
 
 class OrderDoubts {
  public:
-  OrderDoubts(const Part& part, const Solution& solution, std::vector<Doubt>& doubts)
-      : part_(part), solution_(solution), doubts_(doubts) {}
+  OrderDoubts(const Part& part, const std::array<AxisSystem, 3>& systems, const Solution& solution,
+              std::vector<Doubt>& doubts)
+      : part_(part), solution_(solution), doubts_(doubts), own_(part.features.size()) {
+    for (std::size_t axis = 0; axis < systems.size(); ++axis) {
+      const AxisNetwork& network = systems[axis].network();
+      const auto& positions = solution.positions.along(network.axis).positions;
+      for (std::size_t node = 0; node < network.places.size(); ++node) {
+        const std::uint32_t owner = network.owners[node];
+        if (positions[node].group != 0 || network.places[node] != part.features[owner].id) continue;
+        own_[owner][axis] = positions[node].ticks.rounded();
+      }
+    }
+  }
 
   void run() {
     for (const Feature& feature : part_.features) gatherSide(feature);
     for (const Axis axis : kAxes) checkSides(axis);
-    for (const Feature& feature : part_.features) gatherSpots(feature);
+    for (std::size_t i = 0; i < part_.features.size(); ++i) gatherSpots(i);
     for (const Spot& spot : spots_) checkAgainstSides(spot);
     checkMeetings();
     checkFaces();
@@ -51,7 +63,7 @@ class OrderDoubts {
  private:
   void gatherSide(const Feature& feature);
   void checkSides(Axis axis);
-  void gatherSpots(const Feature& feature);
+  void gatherSpots(std::size_t number);
   void checkAgainstSides(const Spot& spot);
   void checkMeetings();
   void checkMeeting(const Spot& a, const Spot& b);
@@ -62,6 +74,7 @@ class OrderDoubts {
   const Part& part_;
   const Solution& solution_;
   std::vector<Doubt>& doubts_;
+  std::vector<Along> own_;  // by feature: where its own place is
   std::array<Sides, 3> sides_;
   std::vector<Spot> spots_;
 };
@@ -100,25 +113,31 @@ void OrderDoubts::checkSides(Axis axis) {
   sides.at = {};
 }
 
-void OrderDoubts::gatherSpots(const Feature& feature) {
+void OrderDoubts::gatherSpots(std::size_t number) {
+  const Feature& feature = part_.features[number];
   const Drilled* drilled = feature.drilled();
   const auto* slot = feature.as<kind::Slot>();
   const auto* edge = feature.as<kind::Edge>();
   if (drilled == nullptr && slot == nullptr && (edge == nullptr || edge->side)) return;
   const bool within = drilled == nullptr || !feature.is(FeatureKind::hole);
-  for (const Place& place : placesOf(feature)) {
-    // A ring's own place is no hole, a row's is its first, a slot's its middle.
-    if (within && edge == nullptr && place.id == feature.id) continue;
-    Spot spot{&feature, place.id, {}};
-    for (const Axis axis : place.axes) {
-      spot.at[static_cast<std::size_t>(axis)] = placedAt(solution_, place.id, axis);
-    }
-    const std::optional<Lettered>& across = slot != nullptr ? slot->width : diameterOf(feature);
+  const std::optional<Lettered>& across = slot != nullptr ? slot->width : diameterOf(feature);
+  const auto add = [&](const Id& place, const Along& at) {
+    Spot spot{&feature, place, at};
     if (edge == nullptr && across) spot.across = across->value.ticks();
     if (drilled != nullptr && drilled->seatDiameter) {
       spot.seat = drilled->seatDiameter->value.ticks();
     }
     spots_.push_back(std::move(spot));
+  };
+  // A ring's own place is no hole, a row's is its first, a slot's its middle.
+  if (!within || edge != nullptr) return add(feature.id, own_[number]);
+  for (const Place& place : placesOf(feature)) {
+    if (place.id == feature.id) continue;
+    Along at;
+    for (const Axis axis : place.axes) {
+      at[static_cast<std::size_t>(axis)] = placedAt(solution_, place.id, axis);
+    }
+    add(place.id, at);
   }
 }
 
@@ -149,30 +168,49 @@ void OrderDoubts::checkAgainstSides(const Spot& spot) {
   }
 }
 
-// Holes of one face along its first axis, each set against those that begin before it ends.
+// Holes of one face in bands as wide as the largest, each set against those near by that come after
+// it in its own band and those of the next.
 void OrderDoubts::checkMeetings() {
   for (const Face face :
        {Face::top, Face::bottom, Face::front, Face::back, Face::left, Face::right}) {
     const auto axes = axesIn(face);
-    std::vector<const Spot*> holes;
+    const auto along = static_cast<std::size_t>(axes[0]);
+    const auto up = static_cast<std::size_t>(axes[1]);
+    std::vector<const Spot*> spots;
+    std::int64_t widest = 1;
     for (const Spot& spot : spots_) {
-      const bool isPlaced =
-          spot.at[static_cast<std::size_t>(axes[0])] && spot.at[static_cast<std::size_t>(axes[1])];
-      if (spot.feature->drilled() != nullptr && spot.feature->face == face && spot.across &&
-          isPlaced) {
-        holes.push_back(&spot);
-      }
+      if (spot.feature->face != face || !spot.across || !spot.at[along] || !spot.at[up]) continue;
+      if (spot.feature->drilled() == nullptr) continue;
+      spots.push_back(&spot);
+      widest = std::max(widest, *spot.across);
     }
-    const auto number = static_cast<std::size_t>(axes[0]);
-    const auto begin = [&](const Spot* spot) { return *spot->at[number] - *spot->across / 2; };
-    std::sort(holes.begin(), holes.end(), [&](const Spot* a, const Spot* b) {
-      return std::pair(begin(a), a->place) < std::pair(begin(b), b->place);
+    struct Hole {
+      std::int64_t band = 0;
+      std::int64_t up = 0;
+      const Spot* spot = nullptr;
+    };
+    std::vector<Hole> holes;
+    for (const Spot* spot : spots) {
+      holes.push_back({*spot->at[along] / widest, *spot->at[up], spot});
+    }
+    std::sort(holes.begin(), holes.end(), [](const Hole& a, const Hole& b) {
+      return std::tie(a.band, a.up) < std::tie(b.band, b.up);
     });
+    std::size_t next = 0;  // the first of the next band that is not too far below
     for (std::size_t i = 0; i < holes.size(); ++i) {
-      const std::int64_t end = *holes[i]->at[number] + *holes[i]->across / 2;
-      for (std::size_t j = i + 1; j < holes.size() && begin(holes[j]) < end; ++j) {
-        checkMeeting(*holes[i], *holes[j]);
-      }
+      const Hole& hole = holes[i];
+      const auto isBefore = [&](const Hole& one) {
+        return one.band <= hole.band || (one.band == hole.band + 1 && one.up <= hole.up - widest);
+      };
+      while (next < holes.size() && isBefore(holes[next])) ++next;
+      const auto checkFrom = [&](std::size_t other, std::int64_t band) {
+        for (; other < holes.size() && holes[other].band == band; ++other) {
+          if (holes[other].up >= hole.up + widest) return;
+          checkMeeting(*hole.spot, *holes[other].spot);
+        }
+      };
+      checkFrom(i + 1, hole.band);
+      checkFrom(next, hole.band + 1);
     }
   }
 }
@@ -183,8 +221,9 @@ void OrderDoubts::checkMeeting(const Spot& a, const Spot& b) {
     const auto number = static_cast<std::size_t>(axis);
     return static_cast<long double>(*a.at[number] - *b.at[number]);
   };
-  const long double distance = std::hypot(apart(axes[0]), apart(axes[1]));
   const long double least = (static_cast<long double>(*a.across) + *b.across) / 2;
+  if (std::fabs(apart(axes[0])) >= least || std::fabs(apart(axes[1])) >= least) return;
+  const long double distance = std::hypot(apart(axes[0]), apart(axes[1]));
   if (distance >= least) return;
   // Steps of one bore share a centre and differ in size.
   if (distance == 0 && (*a.across != *b.across || shareACentre(*a.feature, *b.feature))) return;
@@ -251,8 +290,9 @@ void addMetric(const Part& part, std::vector<Doubt>& doubts) {
 
 }  // namespace
 
-void addOrderDoubts(const Part& part, const Solution& solution, std::vector<Doubt>& doubts) {
-  OrderDoubts(part, solution, doubts).run();
+void addOrderDoubts(const Part& part, const std::array<AxisSystem, 3>& systems,
+                    const Solution& solution, std::vector<Doubt>& doubts) {
+  OrderDoubts(part, systems, solution, doubts).run();
   addMetric(part, doubts);
 }
 

@@ -55,25 +55,25 @@ Result<PlacedPart> placeBeyondChains(const Part& part, const std::array<AxisSyst
                                      Solution& solution) {
   std::array<std::vector<Position>, 3> positions;
   for (std::size_t i = 0; i < positions.size(); ++i) {
-    positions[i] = solution.positions.along(systems[i].axis()).positions;
+    positions[i] = std::move(solution.positions.along(systems[i].axis()).positions);
   }
   PlacePartOptions options;
   options.findContradictions = false;
   auto placed = placePart(part, systems, positions, options);
   if (!placed) return placed.error();
   for (std::size_t i = 0; i < positions.size(); ++i) {
-    solution.positions.along(systems[i].axis()).positions = placed->positions[i];
+    solution.positions.along(systems[i].axis()).positions = std::move(placed->positions[i]);
   }
   for (const std::uint32_t index : placed->used) {
-    solution.status[part.readings[index].id] = ReadingStatus::alone;
+    solution.status[index] = ReadingStatus::alone;
   }
   for (const std::uint32_t index : placed->checked) {
-    ReadingStatus& status = solution.status[part.readings[index].id];
+    ReadingStatus& status = solution.status[index];
     if (status == ReadingStatus::alone) status = ReadingStatus::agrees;
   }
   for (const CentresClash& clash : placed->clashes) {
     for (const std::uint32_t index : clash.members) {
-      solution.status[part.readings[index].id] = ReadingStatus::clashes;
+      solution.status[index] = ReadingStatus::clashes;
     }
   }
   return placed;

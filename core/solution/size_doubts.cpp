@@ -223,6 +223,7 @@ void addSizeDoubts(const Part& part, const Solution& solution, std::vector<Doubt
     }
     checkRing(feature, odd);
     checkSlotDepth(part, solution, feature, odd);
+    if (odd.empty()) continue;
     addOdd(std::move(odd), {DoubtTopic::oddSizes, {}, {}, {}, {feature.id}},
            Source{SourceKind::feature, i}, doubts);
   }
@@ -248,12 +249,15 @@ std::vector<Misspelt> misspeltOutsideParts(const Job& job) {
 void addMisspelt(const Part& part, std::vector<Doubt>& doubts) {
   addMisspeltOf({&part.extra, &part.general.extra}, {DoubtTopic::misspelt}, doubts);
   for (const Feature& feature : part.features) {
+    if (feature.extra.empty()) continue;
     addMisspeltOf({&feature.extra}, {DoubtTopic::misspelt, {}, {}, {}, {feature.id}}, doubts);
   }
   for (const Reading& reading : part.readings) {
+    if (reading.extra.empty()) continue;
     addMisspeltOf({&reading.extra}, {DoubtTopic::misspelt, {}, {}, {reading.id}}, doubts);
   }
   for (const Understanding& what : part.understood) {
+    if (what.extra.empty()) continue;
     addMisspeltOf({&what.extra}, {DoubtTopic::misspelt, what.kind, what.axis, {}, what.of}, doubts);
   }
   for (const Setup& setup : part.setups) {

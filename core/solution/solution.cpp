@@ -1,6 +1,7 @@
 #include "core/solution/solution.h"
 
 #include <algorithm>
+#include <utility>
 
 namespace inchwright {
 
@@ -27,11 +28,16 @@ std::vector<Id> Doubt::pointsAt() const {
   return ids;
 }
 
+void Positions::set(Axis axis, Along along) {
+  const auto number = static_cast<std::size_t>(axis);
+  axes_[number] = std::move(along);
+  numbers_[number] = IdNumbers(axes_[number].places);
+}
+
 const Position* Positions::find(std::string_view place, Axis axis) const {
   const Along& here = along(axis);
-  const auto found = std::lower_bound(here.places.begin(), here.places.end(), place);
-  if (found == here.places.end() || *found != place) return nullptr;
-  return &here.positions[found - here.places.begin()];
+  const auto found = numbers_[static_cast<std::size_t>(axis)].find(here.places, place);
+  return found ? &here.positions[*found] : nullptr;
 }
 
 Position& Positions::at(const Id& place, Axis axis) {
@@ -40,7 +46,9 @@ Position& Positions::at(const Id& place, Axis axis) {
   const auto at = here.positions.begin() + (found - here.places.begin());
   if (found != here.places.end() && *found == place) return *at;
   here.places.insert(found, place);
-  return *here.positions.insert(at, Position());
+  Position& made = *here.positions.insert(at, Position());
+  numbers_[static_cast<std::size_t>(axis)] = IdNumbers(here.places);
+  return made;
 }
 
 std::optional<Rational> Solution::between(std::string_view a, std::string_view b, Axis axis) const {
@@ -55,11 +63,12 @@ bool Solution::isDraft() const {
                      [](const Doubt& doubt) { return doubt.holdsUp(); });
 }
 
-std::vector<Id> Solution::aloneIds() const {
+std::vector<Id> Solution::aloneIds(const Part& part) const {
   std::vector<Id> ids;
-  for (const auto& [id, one] : status) {
-    if (one == ReadingStatus::alone) ids.push_back(id);
+  for (std::size_t i = 0; i < status.size(); ++i) {
+    if (status[i] == ReadingStatus::alone) ids.push_back(part.readings[i].id);
   }
+  std::sort(ids.begin(), ids.end());
   return ids;
 }
 

@@ -2,7 +2,6 @@
 
 #include <array>
 #include <cstdint>
-#include <map>
 #include <optional>
 #include <string>
 #include <string_view>
@@ -12,6 +11,7 @@
 #include "core/base/result.h"
 #include "core/chain/clash.h"
 #include "core/chain/position.h"
+#include "core/part/id_numbers.h"
 #include "core/part/job.h"
 #include "core/suspect/rounding.h"
 #include "core/suspect/suspect.h"
@@ -117,7 +117,9 @@ class Positions {
   };
 
   const Along& along(Axis axis) const { return axes_[static_cast<std::size_t>(axis)]; }
+  /// The positions there may be changed, the places not: for that there is `set`.
   Along& along(Axis axis) { return axes_[static_cast<std::size_t>(axis)]; }
+  void set(Axis axis, Along along);
   /// Null when the place has no position along the axis.
   const Position* find(std::string_view place, Axis axis) const;
   /// The position of a place, made where there is none. Linear in the places.
@@ -125,6 +127,7 @@ class Positions {
 
  private:
   std::array<Along, 3> axes_;
+  std::array<IdNumbers, 3> numbers_;  // of their places
 };
 
 /// All that follows from a part's readings. A pure function of the part; the order in which
@@ -138,8 +141,8 @@ struct Solution {
   /// Loops that miss by no more than rounding their decimals takes, each with the fractions that
   /// close it; none where no fractions do.
   std::vector<Rounding> roundings;
-  std::map<Id, ReadingStatus> status;  ///< by reading
-  std::vector<Doubt> doubts;           ///< most pressing topics first
+  std::vector<ReadingStatus> status;  ///< by index into Part::readings
+  std::vector<Doubt> doubts;          ///< most pressing topics first
 
   const Position* position(std::string_view id, Axis axis) const {
     return positions.find(id, axis);
@@ -147,7 +150,7 @@ struct Solution {
   /// Ticks from a to b along an axis; empty when nothing fixes them against each other.
   std::optional<Rational> between(std::string_view a, std::string_view b, Axis axis) const;
   bool isDraft() const;  ///< any doubt holds it up
-  std::vector<Id> aloneIds() const;
+  std::vector<Id> aloneIds(const Part& part) const;
 };
 
 struct SolveOptions {

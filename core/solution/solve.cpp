@@ -73,25 +73,22 @@ Result<Solution> solve(const Part& part, const SolveOptions& options) {
   Solution solution;
   const auto systems = systemsOf(part);
   if (!systems) return systems.error();
-  std::vector<ReadingStatus> status(part.readings.size(), ReadingStatus::unused);
+  solution.status.assign(part.readings.size(), ReadingStatus::unused);
   for (const AxisSystem& system : *systems) {
     auto outcome = solveAxis(part, system);
     if (!outcome) return outcome.error();
-    for (const auto& [index, one] : outcome->status) status[index] = one;
+    for (const auto& [index, one] : outcome->status) solution.status[index] = one;
     for (Clash& clash : outcome->clashes) solution.clashes.push_back(std::move(clash));
     for (const Clash& loop : outcome->roundings) {
       solution.roundings.push_back(roundingOf(part, loop));
     }
-    solution.positions.along(system.axis()) = {system.network().places,
-                                               std::move(outcome->positions)};
-  }
-  for (std::size_t i = 0; i < status.size(); ++i) {
-    solution.status.emplace(part.readings[i].id, status[i]);
+    solution.positions.set(system.axis(), {system.network().places, std::move(outcome->positions)});
   }
   const auto placed = placeBeyondChains(part, *systems, solution);
   if (!placed) return placed.error();
-  for (std::size_t i = 0; i < systems->size(); ++i) {
-    for (Loose& one : looseAlong(part, (*systems)[i].network(), placed->positions[i])) {
+  for (const AxisSystem& system : *systems) {
+    const auto& positions = solution.positions.along(system.axis()).positions;
+    for (Loose& one : looseAlong(part, system.network(), positions)) {
       solution.loose.push_back(std::move(one));
     }
   }
@@ -102,7 +99,7 @@ Result<Solution> solve(const Part& part, const SolveOptions& options) {
   solution.placed = placedFeatures(part, *systems, solution);
   solution.suspects.resize(solution.clashes.size());
   if (options.findSuspects) solution.suspects = suspectsOf(part, *systems, solution.clashes);
-  solution.doubts = doubtsOf(part, solution);
+  solution.doubts = doubtsOf(part, *systems, solution);
   addPlacingDoubts(part, *placed, solution.doubts);
   markAssumed(part, *systems, solution);
   return solution;

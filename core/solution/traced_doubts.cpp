@@ -1,6 +1,5 @@
 #include <algorithm>
 #include <cmath>
-#include <unordered_map>
 
 #include "core/measure/writing.h"
 #include "core/solution/doubts.h"
@@ -15,32 +14,31 @@ constexpr double kStretch = 0.02;
 /// From here on two traced places lie the other way round.
 constexpr double kTurned = 0.06;
 
-class TracedLengths {
- public:
-  explicit TracedLengths(const Part& part) {
-    for (const Feature& feature : part.features) {
-      if (!feature.traced.empty()) features_.emplace(feature.id, &feature);
-    }
-  }
-
-  /// From the one end to the other in inches as drawn; empty when one of them is not traced or the
-  /// two stand in different views.
-  std::optional<double> of(const Reading& reading) const {
-    const auto from = features_.find(reading.from);
-    const auto to = features_.find(reading.to);
-    if (from == features_.end() || to == features_.end()) return std::nullopt;
-    const auto view = [](const Feature& one) {
-      return one.is(FeatureKind::edge) ? Face::top : one.face;
-    };
-    const auto start = tracedAlong(*from->second, reading.axis);
-    const auto end = tracedAlong(*to->second, reading.axis);
-    if (!start || !end || view(*from->second) != view(*to->second)) return std::nullopt;
-    return *end - *start;
-  }
-
- private:
-  std::unordered_map<std::string_view, const Feature*> features_;
+/// A reading along an axis between two traced features of one view.
+struct Drawn {
+  std::uint32_t reading = 0;
+  double inches = 0;  ///< from the one end to the other, as drawn
 };
+
+Face viewOf(const Feature& feature) {
+  return feature.is(FeatureKind::edge) ? Face::top : feature.face;
+}
+
+std::vector<Drawn> drawnAlong(const Part& part, const AxisNetwork& network) {
+  std::vector<std::optional<double>> traced(network.places.size());
+  for (std::size_t i = 0; i < traced.size(); ++i) {
+    const Feature& owner = part.features[network.owners[i]];
+    if (network.places[i] == owner.id) traced[i] = tracedAlong(owner, network.axis);
+  }
+  const auto view = [&](std::uint32_t node) { return viewOf(part.features[network.owners[node]]); };
+  std::vector<Drawn> all;
+  for (const AxisLink& link : network.links) {
+    if (link.source.kind != SourceKind::reading || !traced[link.from] || !traced[link.to]) continue;
+    if (view(link.from) != view(link.to)) continue;
+    all.push_back({link.source.index, *traced[link.to] - *traced[link.from]});
+  }
+  return all;
+}
 
 bool agrees(const Reading& reading, double drawn) {
   const double lettered = reading.figure.value.toInches();
@@ -49,34 +47,32 @@ bool agrees(const Reading& reading, double drawn) {
 
 }  // namespace
 
-void addTracedDoubts(const Part& part, const Solution& solution, std::vector<Doubt>& doubts) {
-  const TracedLengths traced(part);
-  std::array<int, 3> agreeing{}, all{};
-  for (const Reading& reading : part.readings) {
-    const auto drawn = reading.kind == ReadingKind::along ? traced.of(reading) : std::nullopt;
-    if (!drawn) continue;
-    ++all[static_cast<std::size_t>(reading.axis)];
-    agreeing[static_cast<std::size_t>(reading.axis)] += agrees(reading, *drawn) ? 1 : 0;
-  }
-  for (std::uint32_t i = 0; i < part.readings.size(); ++i) {
-    const Reading& reading = part.readings[i];
-    const auto status = solution.status.find(reading.id);
-    if (status == solution.status.end() || status->second != ReadingStatus::alone) continue;
-    const auto drawn = traced.of(reading);
-    if (!drawn || agrees(reading, *drawn)) continue;
-    const auto axis = static_cast<std::size_t>(reading.axis);
-    const bool isTurned = *drawn < -kTurned && reading.figure.value.ticks() > 0;
-    const bool toScale = agreeing[axis] >= 2 && 2 * agreeing[axis] > all[axis];
-    if (!isTurned && !toScale) continue;
-    Doubt doubt{{isTurned ? DoubtTopic::swappedEnds : DoubtTopic::offTrace,
-                 {},
-                 reading.axis,
-                 {reading.id}}};
-    doubt.source = Source{SourceKind::reading, i};
-    doubt.nearby = {reading.from, reading.to};
-    doubt.drawn = Length::ticks(std::llround(std::abs(*drawn) * 64) * (Length::kTicksPerInch / 64));
-    doubt.about = reading.figure.text + ", " + writePlain(*doubt.drawn, Unit::inch);
-    doubts.push_back(std::move(doubt));
+void addTracedDoubts(const Part& part, const std::array<AxisSystem, 3>& systems,
+                     const Solution& solution, std::vector<Doubt>& doubts) {
+  for (const AxisSystem& system : systems) {
+    const std::vector<Drawn> all = drawnAlong(part, system.network());
+    const auto agreeing =
+        static_cast<std::size_t>(std::count_if(all.begin(), all.end(), [&](const Drawn& one) {
+          return agrees(part.readings[one.reading], one.inches);
+        }));
+    const bool toScale = agreeing >= 2 && 2 * agreeing > all.size();
+    for (const Drawn& one : all) {
+      const Reading& reading = part.readings[one.reading];
+      if (solution.status[one.reading] != ReadingStatus::alone) continue;
+      if (agrees(reading, one.inches)) continue;
+      const bool isTurned = one.inches < -kTurned && reading.figure.value.ticks() > 0;
+      if (!isTurned && !toScale) continue;
+      Doubt doubt{{isTurned ? DoubtTopic::swappedEnds : DoubtTopic::offTrace,
+                   {},
+                   reading.axis,
+                   {reading.id}}};
+      doubt.source = Source{SourceKind::reading, one.reading};
+      doubt.nearby = {reading.from, reading.to};
+      doubt.drawn =
+          Length::ticks(std::llround(std::abs(one.inches) * 64) * (Length::kTicksPerInch / 64));
+      doubt.about = reading.figure.text + ", " + writePlain(*doubt.drawn, Unit::inch);
+      doubts.push_back(std::move(doubt));
+    }
   }
 }
 

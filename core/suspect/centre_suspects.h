@@ -10,7 +10,8 @@
 
 namespace inchwright {
 
-/// A reading that, read otherwise, would close a contradiction of placed readings.
+/// A reading that, read otherwise, would close a contradiction of placed readings: 60° that would
+/// close at 30°, measured from the other axis.
 struct CentreSuspect {
   std::uint32_t reading = 0;  ///< index into Part::readings
   Length wouldBe;             ///< of a distance, rounded as the print letters it where that closes

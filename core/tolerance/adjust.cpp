@@ -5,7 +5,6 @@
 #include <set>
 
 #include "core/base/sparse_least_squares.h"
-#include "core/chain/label.h"
 #include "core/graph/elimination.h"
 #include "core/graph/forest.h"
 #include "core/tolerance/grouped_network.h"
@@ -121,9 +120,9 @@ class Unknowns {
 std::optional<Error> faultOf(const std::vector<Observation>& observed,
                              const std::vector<std::pair<std::uint32_t, double>>& fixed) {
   if (fixed.empty()) return Error{ErrorCode::badRequest, "one place has to be fixed", ""};
-  for (const Observation& one : observed) {
-    if (one.deviation > 0) continue;
-    return Error{ErrorCode::badRequest, "a deviation is greater than 0", one.label};
+  for (std::size_t i = 0; i < observed.size(); ++i) {
+    if (observed[i].deviation > 0) continue;
+    return Error{ErrorCode::badRequest, "a deviation is greater than 0", std::to_string(i)};
   }
   return std::nullopt;
 }

@@ -15,7 +15,7 @@ namespace inchwright {
 
 /// One difference that was read or measured: position(to) − position(from) = value, in ticks.
 struct Observation {
-  std::string label;
+  Source source;  ///< a reading or the pitch of a row
   std::uint32_t from = 0;
   std::uint32_t to = 0;
   double value = 0;
@@ -71,7 +71,8 @@ struct AdjustRequest {
   Id from;  ///< the place that values run from; of an empty one the first by name of a reading
   /// Places that stay where they are, and their positions less that of `from`.
   std::vector<std::pair<Id, Rational>> held;
-  /// By reading: it counts so many times as much as its tolerance says. 1 where nothing is said.
+  /// By the id of a reading, or of a row for its pitch: it counts so many times as much as its
+  /// tolerance says. 1 where nothing is said.
   std::map<Id, double> weights;
 };
 

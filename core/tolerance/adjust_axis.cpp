@@ -2,7 +2,6 @@
 #include <cmath>
 #include <set>
 
-#include "core/chain/label.h"
 #include "core/graph/elimination.h"
 #include "core/graph/forest.h"
 #include "core/tolerance/adjust.h"
@@ -19,23 +18,22 @@ Result<std::vector<Observation>> observationsOf(const Part& part, const Toleranc
   std::set<Id> named;
   for (const TolerancedLink& link : network.links) {
     if (!link.toleranced || link.width() == 0) continue;
-    const Id label = labelOf(part, link.source);
-    const auto weight = weights.find(label);
+    const Id& id = idOf(part, link.source);
+    const auto weight = weights.find(id);
     const double times = weight == weights.end() ? 1 : weight->second;
     if (!(times > 0) || !std::isfinite(times)) {
-      return Error{ErrorCode::badRequest, "a weight is a figure above 0", label};
+      return Error{ErrorCode::badRequest, "a weight is a figure above 0", id};
     }
-    named.insert(label);
+    named.insert(id);
     const double middle = (static_cast<double>(link.low) + static_cast<double>(link.high)) / 2;
     const std::int64_t shift = grouped.offset[link.to] - grouped.offset[link.from];
-    observed.push_back({label, grouped.group[link.from], grouped.group[link.to],
+    observed.push_back({link.source, grouped.group[link.from], grouped.group[link.to],
                         middle - static_cast<double>(shift),
                         static_cast<double>(link.width()) / 6 / std::sqrt(times)});
   }
-  for (const auto& [label, weight] : weights) {
-    if (named.count(label) != 0) continue;
-    return Error{ErrorCode::notFound, "no toleranced reading along this axis is called " + label,
-                 label};
+  for (const auto& [id, weight] : weights) {
+    if (named.count(id) != 0) continue;
+    return Error{ErrorCode::notFound, "no toleranced reading along this axis is called " + id, id};
   }
   return observed;
 }
@@ -84,8 +82,8 @@ Result<std::vector<bool>> settledGroups(std::uint32_t groups,
 }
 
 Error contradicted(const Part& part, const ToleranceNetwork& network, std::uint32_t link) {
-  const Id label = labelOf(part, network.links[link].source);
-  return {ErrorCode::unsolvable, "what is exact contradicts itself at " + label, label};
+  const Id& id = idOf(part, network.links[link].source);
+  return {ErrorCode::unsolvable, "what is exact contradicts itself at " + id, id};
 }
 
 /// The first place by name that a reading meets.

@@ -4,11 +4,10 @@
 #include <map>
 #include <set>
 
-#include "core/chain/label.h"
+#include "core/graph/difference_graph.h"
+#include "core/graph/filling.h"
 #include "core/graph/forest.h"
 #include "core/tolerance/budget_graph.h"
-#include "core/tolerance/difference_graph.h"
-#include "core/tolerance/filling.h"
 
 namespace inchwright {
 namespace {
@@ -100,7 +99,7 @@ class Guarantee {
     const TolerancedLink& one = network_.links[a];
     const TolerancedLink& other = network_.links[b];
     if (one.width() != other.width()) return one.width() < other.width();
-    return labelOf(part_, one.source) < labelOf(part_, other.source);
+    return comesFirst(part_, one.source, other.source);
   }
 
   const Part& part_;
@@ -179,13 +178,14 @@ std::vector<std::int64_t> shiftsOf(const BudgetGraph& graph,
   return none;
 }
 
-std::vector<Id> sortedIds(const Part& part, const ToleranceNetwork& network,
-                          const std::set<std::uint32_t>& links) {
-  std::vector<Id> ids;
-  for (const std::uint32_t link : links) ids.push_back(labelOf(part, network.links[link].source));
-  std::sort(ids.begin(), ids.end());
-  ids.erase(std::unique(ids.begin(), ids.end()), ids.end());
-  return ids;
+std::vector<Source> inOrder(const Part& part, const ToleranceNetwork& network,
+                            const std::set<std::uint32_t>& links) {
+  std::vector<Source> sources;
+  for (const std::uint32_t link : links) sources.push_back(network.links[link].source);
+  std::sort(sources.begin(), sources.end(),
+            [&](const Source& a, const Source& b) { return comesFirst(part, a, b); });
+  sources.erase(std::unique(sources.begin(), sources.end()), sources.end());
+  return sources;
 }
 
 std::vector<std::optional<Rational>> capsOf(const BudgetGraph& graph) {
@@ -245,7 +245,7 @@ Result<Budget> budgetOf(const Part& part, const ToleranceNetwork& network,
     if (filling->room[one.variable] == Rational(one.room)) holders[one.variable].insert(one.link);
   }
   Budget budget;
-  budget.notGuaranteed = sortedIds(part, network, dropped);
+  budget.notGuaranteed = inOrder(part, network, dropped);
   for (std::uint32_t place = 0; place < network.places.size(); ++place) {
     const std::uint32_t variable = graph.variable[place];
     if (variable == kNone) continue;
@@ -258,7 +258,7 @@ Result<Budget> budgetOf(const Part& part, const ToleranceNetwork& network,
       one.plusMinus = 0;
     } else if (filling->room[variable]) {
       one.plusMinus = rooms[variable];
-      one.heldBy = sortedIds(part, network, holders[variable]);
+      one.heldBy = inOrder(part, network, holders[variable]);
     }
     budget.places.push_back(std::move(one));
   }

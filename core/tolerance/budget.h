@@ -41,16 +41,16 @@ struct PlaceBudget {
   /// Either way, ticks, rounded down; empty where no toleranced reading limits it.
   std::optional<std::int64_t> plusMinus;
   bool isZero = false;
-  std::vector<Id> heldBy;  ///< readings that keep it from more, ascending
+  std::vector<Source> heldBy;  ///< readings that keep it from more, in order of ids
 
   bool operator==(const PlaceBudget&) const = default;
 };
 
 struct Budget {
   std::vector<PlaceBudget> places;  ///< in order of ids
-  /// Readings that working within these budgets does not guarantee, ascending: to be checked
+  /// Readings that working within these budgets does not guarantee, in order of ids: to be checked
   /// directly on the part.
-  std::vector<Id> notGuaranteed;
+  std::vector<Source> notGuaranteed;
 
   bool operator==(const Budget&) const = default;
 };

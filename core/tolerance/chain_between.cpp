@@ -3,7 +3,7 @@
 #include <limits>
 #include <queue>
 
-#include "core/chain/label.h"
+#include "core/graph/edges_at.h"
 #include "core/graph/elimination.h"
 #include "core/graph/forest.h"
 #include "core/tolerance/stack.h"
@@ -24,23 +24,21 @@ struct Cost {
   }
 };
 
-using LinksAt = std::vector<std::vector<std::uint32_t>>;
-
-LinksAt linksByNode(const ToleranceNetwork& network) {
-  LinksAt at(network.places.size());
-  for (std::uint32_t i = 0; i < network.links.size(); ++i) {
-    at[network.links[i].from].push_back(i);
-    if (network.links[i].to != network.links[i].from) at[network.links[i].to].push_back(i);
-  }
-  return at;
+EdgesAt linksByNode(const ToleranceNetwork& network) {
+  return EdgesAt(static_cast<std::uint32_t>(network.places.size()), network.links.size(),
+                 [&](std::uint32_t link) {
+                   return std::pair(network.links[link].from, network.links[link].to);
+                 });
 }
 
 std::uint32_t otherEnd(const TolerancedLink& link, std::uint32_t node) {
   return link.from == node ? link.to : link.from;
 }
 
-// The cheapest way to `goal` from everywhere.
-std::vector<Cost> costsTo(const ToleranceNetwork& network, const LinksAt& at, std::uint32_t goal) {
+// The cheapest way to `goal` from all that lies nearer than `start`, and from there; of others no
+// more than that it is at least as dear.
+std::vector<Cost> costsTo(const ToleranceNetwork& network, const EdgesAt& at, std::uint32_t goal,
+                          std::uint32_t start) {
   std::vector<Cost> cost(network.places.size());
   using Stop = std::pair<Cost, std::uint32_t>;
   std::priority_queue<Stop, std::vector<Stop>, std::greater<>> queue;
@@ -49,6 +47,7 @@ std::vector<Cost> costsTo(const ToleranceNetwork& network, const LinksAt& at, st
   while (!queue.empty()) {
     const auto [reached, node] = queue.top();
     queue.pop();
+    if (node == start) break;
     if (reached != cost[node]) continue;
     for (const std::uint32_t link : at[node]) {
       const std::uint32_t next = otherEnd(network.links[link], node);
@@ -64,8 +63,8 @@ std::vector<Cost> costsTo(const ToleranceNetwork& network, const LinksAt& at, st
 
 // Links of the chain from the lower node to the higher; empty when no links join them.
 std::vector<std::uint32_t> linksBetween(const Part& part, const ToleranceNetwork& network,
-                                        const LinksAt& at, std::uint32_t from, std::uint32_t to) {
-  const std::vector<Cost> cost = costsTo(network, at, to);
+                                        const EdgesAt& at, std::uint32_t from, std::uint32_t to) {
+  const std::vector<Cost> cost = costsTo(network, at, to, from);
   if (cost[from].members == Cost{}.members) return {};
   std::vector<std::uint32_t> chain;
   for (std::uint32_t node = from; node != to;) {
@@ -75,7 +74,7 @@ std::vector<std::uint32_t> linksBetween(const Part& part, const ToleranceNetwork
       if (cost[next].members == Cost{}.members) continue;
       if (cost[next].with(network.links[link]) != cost[node]) continue;
       if (best == kNone ||
-          labelOf(part, network.links[link].source) < labelOf(part, network.links[best].source)) {
+          comesFirst(part, network.links[link].source, network.links[best].source)) {
         best = link;
       }
     }
@@ -88,7 +87,13 @@ std::vector<std::uint32_t> linksBetween(const Part& part, const ToleranceNetwork
 StackMember memberOf(const Part& part, const ToleranceNetwork& network, const TolerancedLink& link,
                      const Rational& factor) {
   StackMember member;
-  member.label = labelOf(part, link.source);
+  // What is understood has no length, and never gets here.
+  if (link.source.kind == SourceKind::reading) {
+    member.what = member::Read{part.readings[link.source.index].id};
+  } else {
+    const Feature& feature = part.features[link.source.index];
+    member.what = member::Shape{feature.kind(), feature.id};
+  }
   if (const Lettered* figure = figureOf(part, link.source)) member.text = figure->text;
   member.from = network.places[factor.sign() < 0 ? link.to : link.from];
   member.to = network.places[factor.sign() < 0 ? link.from : link.to];
@@ -105,7 +110,7 @@ bool counts(const TolerancedLink& link) {
 
 // Numbers of the links that span everything links join, walking outwards from both ends first, so
 // that what they come to has few members.
-std::vector<std::uint32_t> spanningLinks(const ToleranceNetwork& network, const LinksAt& at,
+std::vector<std::uint32_t> spanningLinks(const ToleranceNetwork& network, const EdgesAt& at,
                                          std::uint32_t from, std::uint32_t to) {
   std::vector<std::uint32_t> starts{from, to};
   for (std::uint32_t node = 0; node < network.places.size(); ++node) starts.push_back(node);
@@ -135,7 +140,7 @@ Error notJoined(const Id& from, const Id& to) {
 
 // Where links alone do not join the two: by exact elimination, middles and equal spaces included.
 Result<std::vector<StackMember>> overRelations(const Part& part, const ToleranceNetwork& network,
-                                               const LinksAt& at, std::uint32_t from,
+                                               const EdgesAt& at, std::uint32_t from,
                                                std::uint32_t to) {
   const std::vector<std::uint32_t> spanning = spanningLinks(network, at, from, to);
   Elimination elimination;
@@ -161,14 +166,18 @@ Result<std::vector<StackMember>> overRelations(const Part& part, const Tolerance
     return Error{ErrorCode::outOfRange, "the chain leads beyond the exact range", ""};
   }
   if (!sum.free.empty()) return notJoined(network.places[from], network.places[to]);
-  std::vector<StackMember> members;
+  std::vector<std::pair<const TolerancedLink*, Rational>> links;
   for (const auto& [equation, factor] : sum.equations) {
     if (equation >= network.links.size() || !counts(network.links[equation])) continue;
-    members.push_back(memberOf(part, network, network.links[equation], factor));
+    links.emplace_back(&network.links[equation], factor);
   }
-  std::sort(members.begin(), members.end(), [](const StackMember& a, const StackMember& b) {
-    return std::tie(a.label, a.from, a.to) < std::tie(b.label, b.from, b.to);
+  std::stable_sort(links.begin(), links.end(), [&](const auto& a, const auto& b) {
+    return comesFirst(part, a.first->source, b.first->source);
   });
+  std::vector<StackMember> members;
+  for (const auto& [link, factor] : links) {
+    members.push_back(memberOf(part, network, *link, factor));
+  }
   return members;
 }
 
@@ -181,7 +190,7 @@ Result<std::vector<StackMember>> chainBetween(const Part& part, const ToleranceN
   const Result<std::uint32_t> b = nodeAlong(part, network, to);
   if (!b) return b.error();
   if (*a == *b) return std::vector<StackMember>{};
-  const LinksAt at = linksByNode(network);
+  const EdgesAt at = linksByNode(network);
   const std::uint32_t lower = std::min(*a, *b);
   const std::uint32_t higher = std::max(*a, *b);
   const std::vector<std::uint32_t> chain = linksBetween(part, network, at, lower, higher);

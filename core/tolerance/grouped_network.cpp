@@ -1,5 +1,6 @@
 #include "core/tolerance/grouped_network.h"
 
+#include "core/graph/edges_at.h"
 #include "core/graph/forest.h"
 
 namespace inchwright {
@@ -10,24 +11,26 @@ GroupedNetwork groupRigidly(const ToleranceNetwork& network, Rigid by) {
            (by == Rigid::shapesAndBasic || link.source.kind != SourceKind::reading);
   };
   const auto count = static_cast<std::uint32_t>(network.places.size());
-  std::vector<std::vector<std::uint32_t>> rigidAt(count);
+  std::vector<std::uint32_t> rigid;
   for (std::uint32_t i = 0; i < network.links.size(); ++i) {
-    const TolerancedLink& link = network.links[i];
-    if (!isRigid(link)) continue;
-    rigidAt[link.from].push_back(i);
-    rigidAt[link.to].push_back(i);
+    if (isRigid(network.links[i])) rigid.push_back(i);
   }
+  const EdgesAt rigidAt(count, rigid.size(), [&](std::uint32_t number) {
+    const TolerancedLink& link = network.links[rigid[number]];
+    return std::pair(link.from, link.to);
+  });
 
   GroupedNetwork grouped;
   grouped.group.assign(count, kNone);
   grouped.offset.assign(count, 0);
+  std::vector<std::uint32_t> queue;
   for (std::uint32_t start = 0; start < count; ++start) {
     if (grouped.group[start] != kNone) continue;
     grouped.group[start] = grouped.groups;
-    std::vector<std::uint32_t> queue{start};
+    queue.assign(1, start);
     for (std::size_t i = 0; i < queue.size(); ++i) {
       for (const std::uint32_t number : rigidAt[queue[i]]) {
-        const TolerancedLink& link = network.links[number];
+        const TolerancedLink& link = network.links[rigid[number]];
         const bool forward = link.from == queue[i];
         const std::uint32_t next = forward ? link.to : link.from;
         if (grouped.group[next] != kNone) continue;

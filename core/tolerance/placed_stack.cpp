@@ -181,7 +181,7 @@ class SlopeSearch {
 StackMember memberOf(const Part& part, const Figure& figure, double slope) {
   const Reading& reading = part.readings[figure.reading];
   StackMember member;
-  member.label = reading.id;
+  member.what = member::Read{reading.id};
   member.text = reading.figure.text;
   member.from = reading.from;
   member.to = reading.to;
@@ -212,13 +212,13 @@ std::optional<Rational> baseOf(const Slopes& slopes) {
 Result<std::int64_t> beyondFirstOrder(const Part& part, const Measured& measured,
                                       const Slopes& slopes, const Span& worst) {
   std::int64_t most = 0;
-  std::map<Id, const StackMember*> byLabel;
-  for (const StackMember& member : slopes.members) byLabel.emplace(member.label, &member);
+  std::map<Id, const StackMember*> byReading;
+  for (const StackMember& member : slopes.members) byReading.emplace(*member.reading(), &member);
   for (const bool high : {false, true}) {
     Part corner = part;
     for (const Figure& figure : figuresOf(part)) {
-      const auto member = byLabel.find(part.readings[figure.reading].id);
-      if (member == byLabel.end()) continue;
+      const auto member = byReading.find(part.readings[figure.reading].id);
+      if (member == byReading.end()) continue;
       setFigure(corner, figure, (member->second->sign() > 0) == high ? figure.high : figure.low);
     }
     const auto there = measured.in(corner);

@@ -3,32 +3,31 @@
 #include <algorithm>
 #include <utility>
 
-#include "core/chain/label.h"
+#include "core/graph/difference_graph.h"
+#include "core/graph/edges_at.h"
 #include "core/graph/forest.h"
-#include "core/tolerance/difference_graph.h"
 #include "core/tolerance/relation_ranges.h"
 
 namespace inchwright {
 namespace {
 
-std::vector<Id> labelsOf(const Part& part, const ToleranceNetwork& network,
-                         const GroupedNetwork& grouped, const std::vector<std::uint32_t>& edges) {
-  std::vector<Id> labels;
+std::vector<Source> sourcesOf(const ToleranceNetwork& network, const GroupedNetwork& grouped,
+                              const std::vector<std::uint32_t>& edges) {
+  std::vector<Source> sources;
+  sources.reserve(edges.size());
   for (const std::uint32_t edge : edges) {
-    labels.push_back(labelOf(part, network.links[grouped.linkOf[edge]].source));
+    sources.push_back(network.links[grouped.linkOf[edge]].source);
   }
-  return labels;
+  return sources;
 }
 
 }  // namespace
 
 std::vector<std::int64_t> printedPositions(const ToleranceNetwork& network,
                                            const GroupedNetwork& grouped, std::uint32_t first) {
-  std::vector<std::vector<std::uint32_t>> at(grouped.groups);
-  for (std::uint32_t i = 0; i < grouped.edges.size(); ++i) {
-    at[grouped.edges[i].a].push_back(i);
-    at[grouped.edges[i].b].push_back(i);
-  }
+  const EdgesAt at(grouped.groups, grouped.edges.size(), [&](std::uint32_t number) {
+    return std::pair(grouped.edges[number].a, grouped.edges[number].b);
+  });
   std::vector<std::int64_t> positions(grouped.groups, 0);
   std::vector<bool> seen(grouped.groups, false);
   std::vector<std::uint32_t> starts{first};
@@ -62,7 +61,7 @@ Result<Ranges> rangesFrom(const Part& part, const ToleranceNetwork& network,
   Ranges ranges;
   if (!grouped.impossible.empty()) {
     const TolerancedLink& link = network.links[grouped.impossible.front()];
-    ranges.contradiction.push_back(labelOf(part, link.source));
+    ranges.contradiction.push_back(link.source);
     return ranges;
   }
   const std::uint32_t source = grouped.group[*start];
@@ -70,7 +69,7 @@ Result<Ranges> rangesFrom(const Part& part, const ToleranceNetwork& network,
   const std::vector<std::int64_t> printed = printedPositions(network, grouped, source);
   const auto positions = graph.feasible(printed);
   if (!positions) {
-    ranges.contradiction = labelsOf(part, network, grouped, graph.contradiction());
+    ranges.contradiction = sourcesOf(network, grouped, graph.contradiction());
     return ranges;
   }
   if (!network.relations.empty()) {
@@ -80,25 +79,24 @@ Result<Ranges> rangesFrom(const Part& part, const ToleranceNetwork& network,
   for (std::uint32_t place = 0; place < network.places.size(); ++place) {
     const std::uint32_t group = grouped.group[place];
     if (!reach[group].reached()) continue;
-    ranges.places.push_back(placeRangeOf(part, network, grouped, reach, printed, *start, place));
+    ranges.places.push_back(placeRangeOf(network, grouped, reach, printed, *start, place));
   }
   return ranges;
 }
 
-Result<std::vector<Id>> contradictingReadings(const Part& part, const ToleranceNetwork& network) {
+Result<std::vector<Source>> contradictingReadings(const ToleranceNetwork& network) {
   const GroupedNetwork grouped = groupRigidly(network);
   if (!grouped.impossible.empty()) {
-    return std::vector<Id>{labelOf(part, network.links[grouped.impossible.front()].source)};
+    return std::vector<Source>{network.links[grouped.impossible.front()].source};
   }
   const DifferenceGraph graph(grouped.groups, grouped.edges);
-  if (graph.feasible(printedPositions(network, grouped, 0))) return std::vector<Id>{};
-  return labelsOf(part, network, grouped, graph.contradiction());
+  if (graph.feasible(printedPositions(network, grouped, 0))) return std::vector<Source>{};
+  return sourcesOf(network, grouped, graph.contradiction());
 }
 
-PlaceRange placeRangeOf(const Part& part, const ToleranceNetwork& network,
-                        const GroupedNetwork& grouped, const Reach& reach,
-                        const std::vector<std::int64_t>& printed, std::uint32_t start,
-                        std::uint32_t place) {
+PlaceRange placeRangeOf(const ToleranceNetwork& network, const GroupedNetwork& grouped,
+                        const Reach& reach, const std::vector<std::int64_t>& printed,
+                        std::uint32_t start, std::uint32_t place) {
   const std::uint32_t group = grouped.group[place];
   const std::int64_t shift = grouped.offset[place] - grouped.offset[start];
   PlaceRange one;
@@ -107,8 +105,8 @@ PlaceRange placeRangeOf(const Part& part, const ToleranceNetwork& network,
   one.span = {reach[group].low + shift, reach[group].high + shift};
   const std::size_t most = std::max<std::size_t>(1, kMostMembersNamed / network.places.size());
   const auto by = [&](bool high) {
-    return labelsOf(part, network, grouped,
-                    DifferenceGraph::waysTo(reach, grouped.edges, group, high, most));
+    return sourcesOf(network, grouped,
+                     DifferenceGraph::waysTo(reach, grouped.edges, group, high, most));
   };
   one.lowBy = by(false);
   one.highBy = by(true);

@@ -21,8 +21,8 @@ struct PlaceRange {
   Span span;
   /// The members that set the low end, from the place measured from on; of a long way the last
   /// ones, so that there are no more than kMostMembersNamed in all.
-  std::vector<Id> lowBy;
-  std::vector<Id> highBy;
+  std::vector<Source> lowBy;
+  std::vector<Source> highBy;
 
   bool operator==(const PlaceRange&) const = default;
 };
@@ -35,8 +35,8 @@ inline constexpr std::size_t kMostMembersNamed = 1'000'000;
 struct Unassured {
   Id reading;
   Span allowed;
-  Span others;                    ///< what the others alone let it be
-  std::vector<Id> lowBy, highBy;  ///< the others that set those ends
+  Span others;                        ///< what the others alone let it be
+  std::vector<Source> lowBy, highBy;  ///< the others that set those ends
 
   bool operator==(const Unassured&) const = default;
 };
@@ -45,10 +45,10 @@ struct Ranges {
   /// Places that something joins to the one measured from, in order of ids, itself included.
   std::vector<PlaceRange> places;
   /// Readings that can't all hold together: the smallest set; then there are no ranges.
-  std::vector<Id> contradiction;
+  std::vector<Source> contradiction;
   /// Middles and equal spaces among these places that the ranges do not reckon with: the true
   /// ranges may be narrower, never wider.
-  std::vector<std::string> leftOut;
+  std::vector<Source> leftOut;
 
   bool operator==(const Ranges&) const = default;
 };
@@ -85,13 +85,13 @@ inline constexpr std::uint64_t kMostLooked = 5'000'000;
 
 /// The smallest set of readings whose tolerances contradict each other, middles and equal spaces
 /// left out; empty when there is none.
-Result<std::vector<Id>> contradictingReadings(const Part& part, const ToleranceNetwork& network);
+Result<std::vector<Source>> contradictingReadings(const ToleranceNetwork& network);
 
 /// Lettered tolerances of a part that can't all hold.
 struct ToleranceFault {
   Axis axis = Axis::x;
-  std::vector<Id> contradiction;  ///< readings that no part can meet; else
-  Unassured unassured;            ///< one that parts within all the others can fail
+  std::vector<Source> contradiction;  ///< readings that no part can meet; else
+  Unassured unassured;                ///< one that parts within all the others can fail
 
   bool operator==(const ToleranceFault&) const = default;
 };

@@ -5,9 +5,8 @@
 #include <optional>
 
 #include "core/base/checked.h"
-#include "core/chain/label.h"
 #include "core/graph/elimination.h"
-#include "core/tolerance/exact_program.h"
+#include "core/graph/exact_program.h"
 
 namespace inchwright {
 namespace {
@@ -35,10 +34,10 @@ std::optional<Elimination::Expression> difference(const System& system, std::uin
   return end;
 }
 
-// Fixes the start at 0 and takes the relations; the labels of those that contradict, if any do.
-Result<std::vector<Id>> takeRelations(const Part& part, const ToleranceNetwork& network,
-                                      const GroupedNetwork& grouped, std::uint32_t source,
-                                      System& system) {
+// Fixes the start at 0 and takes the relations; those that contradict, if any do.
+Result<std::vector<Source>> takeRelations(const ToleranceNetwork& network,
+                                          const GroupedNetwork& grouped, std::uint32_t source,
+                                          System& system) {
   std::uint32_t number = 0;
   const auto fixed = system.elimination.add(number, {{source, Rational(1)}}, Rational(0));
   if (!fixed) return fixed.error();
@@ -56,14 +55,13 @@ Result<std::vector<Id>> takeRelations(const Part& part, const ToleranceNetwork& 
     const auto added = system.elimination.add(number, factors, constant);
     if (!added) return added.error();
     if (!*added || (*added)->constant.isZero()) continue;
-    std::vector<Id> labels;
+    std::vector<Source> contradicting;
     for (const auto& [equation, factor] : (*added)->equations) {
-      if (equation == 0) continue;
-      labels.push_back(labelOf(part, network.relations[equation - 1].source));
+      if (equation != 0) contradicting.push_back(network.relations[equation - 1].source);
     }
-    return labels;
+    return contradicting;
   }
-  return std::vector<Id>{};
+  return std::vector<Source>{};
 }
 
 // Bounds of all edges over the free groups; empty when there are too many for the exact program.
@@ -96,14 +94,13 @@ std::optional<ExactProgram> programOf(const GroupedNetwork& grouped, System& sys
 
 struct End {
   std::int64_t ticks = 0;
-  std::vector<Id> by;
+  std::vector<Source> by;
 };
 
 // The greatest (sign 1) or least (sign −1) a place can be; nothing where it is not held at all.
-Result<std::optional<End>> endOf(const Part& part, const ToleranceNetwork& network,
-                                 const GroupedNetwork& grouped, const System& system,
-                                 ExactProgram& program, const Elimination::Expression& place,
-                                 int sign) {
+Result<std::optional<End>> endOf(const ToleranceNetwork& network, const GroupedNetwork& grouped,
+                                 const System& system, ExactProgram& program,
+                                 const Elimination::Expression& place, int sign) {
   for (const auto& [group, factor] : place.free) {
     if (system.column.find(group) == system.column.end()) return std::optional<End>();
   }
@@ -121,7 +118,7 @@ Result<std::optional<End>> endOf(const Part& part, const ToleranceNetwork& netwo
   End end{*outward, {}};
   for (const std::uint32_t row : best->rows) {
     const std::uint32_t link = grouped.linkOf[system.edgeOf[row]];
-    end.by.push_back(labelOf(part, network.links[link].source));
+    end.by.push_back(network.links[link].source);
   }
   return std::optional<End>(end);
 }
@@ -143,9 +140,9 @@ Result<Ranges> rangesByProgram(const Part& part, const ToleranceNetwork& network
   for (std::uint32_t place = 0; place < network.places.size(); ++place) {
     const std::int64_t shift = grouped.offset[place] - grouped.offset[start];
     const Elimination::Expression where = system.elimination.of(grouped.group[place]);
-    const auto low = endOf(part, network, grouped, system, program, where, -1);
+    const auto low = endOf(network, grouped, system, program, where, -1);
     if (!low) return low.error();
-    const auto high = endOf(part, network, grouped, system, program, where, 1);
+    const auto high = endOf(network, grouped, system, program, where, 1);
     if (!high) return high.error();
     if (!*low || !*high) continue;
     const Result<std::int64_t> printed = printedFrom(part, network, start, place);
@@ -167,7 +164,7 @@ Result<Ranges> rangesWithRelations(const Part& part, const ToleranceNetwork& net
                                    std::uint32_t start) {
   System system;
   const std::uint32_t source = grouped.group[start];
-  const auto contradicting = takeRelations(part, network, grouped, source, system);
+  const auto contradicting = takeRelations(network, grouped, source, system);
   if (!contradicting) return contradicting.error();
   if (!contradicting->empty()) {
     Ranges ranges;
@@ -182,7 +179,7 @@ Result<Ranges> rangesWithRelations(const Part& part, const ToleranceNetwork& net
       Ranges ranges;
       for (const std::uint32_t row : program->contradiction()) {
         const std::uint32_t link = grouped.linkOf[system.edgeOf[row]];
-        ranges.contradiction.push_back(labelOf(part, network.links[link].source));
+        ranges.contradiction.push_back(network.links[link].source);
       }
       return ranges;
     }
@@ -192,12 +189,12 @@ Result<Ranges> rangesWithRelations(const Part& part, const ToleranceNetwork& net
   const std::vector<std::int64_t> printed = printedPositions(network, grouped, source);
   for (std::uint32_t place = 0; place < network.places.size(); ++place) {
     if (!reach[grouped.group[place]].reached()) continue;
-    ranges.places.push_back(placeRangeOf(part, network, grouped, reach, printed, start, place));
+    ranges.places.push_back(placeRangeOf(network, grouped, reach, printed, start, place));
   }
   for (const AxisRelation& relation : network.relations) {
-    const std::string label = labelOf(part, relation.source);
-    if (std::find(ranges.leftOut.begin(), ranges.leftOut.end(), label) == ranges.leftOut.end()) {
-      ranges.leftOut.push_back(label);
+    if (std::find(ranges.leftOut.begin(), ranges.leftOut.end(), relation.source) ==
+        ranges.leftOut.end()) {
+      ranges.leftOut.push_back(relation.source);
     }
   }
   return ranges;

@@ -4,7 +4,8 @@
 #include <vector>
 
 #include "core/base/result.h"
-#include "core/tolerance/difference_graph.h"
+#include "core/graph/difference_graph.h"
+#include "core/tolerance/grouped_network.h"
 #include "core/tolerance/ranges.h"
 
 namespace inchwright {
@@ -17,10 +18,9 @@ std::vector<std::int64_t> printedPositions(const ToleranceNetwork& network,
                                            const GroupedNetwork& grouped, std::uint32_t first);
 
 /// One place's range out of a sweep. Requires: its group is reached.
-PlaceRange placeRangeOf(const Part& part, const ToleranceNetwork& network,
-                        const GroupedNetwork& grouped, const Reach& reach,
-                        const std::vector<std::int64_t>& printed, std::uint32_t start,
-                        std::uint32_t place);
+PlaceRange placeRangeOf(const ToleranceNetwork& network, const GroupedNetwork& grouped,
+                        const Reach& reach, const std::vector<std::int64_t>& printed,
+                        std::uint32_t start, std::uint32_t place);
 
 /// As `rangesFrom`, with middles, symmetric places and equal spaces reckoned in. Requires:
 /// `positions` satisfies every edge of `graph`.

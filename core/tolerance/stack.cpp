@@ -49,7 +49,8 @@ Result<Stack> stackOf(std::vector<StackMember> members, double inflation, const 
   long double squares = 0, halves = 0;
   for (const StackMember& member : members) {
     if (member.low > member.high) {
-      return Error{ErrorCode::badRequest, "the least size is above the greatest", member.label};
+      return Error{ErrorCode::badRequest, "the least size is above the greatest",
+                   member.reading() ? *member.reading() : member.to};
     }
     const bool forward = member.factor.sign() >= 0;
     nominal = plusScaled(nominal, member.factor, member.nominal);

@@ -4,20 +4,86 @@
 #include <optional>
 #include <string>
 #include <string_view>
+#include <variant>
 #include <vector>
 
 #include "core/base/rational.h"
 #include "core/base/result.h"
+#include "core/part/mate.h"
 #include "core/tolerance/tolerance_network.h"
 
 namespace inchwright {
 
+/// What a member of a stack is; `memberName` (core/say) names it.
+namespace member {
+
+/// A reading of the print.
+struct Read {
+  Id reading;
+  bool operator==(const Read&) const = default;
+};
+/// A figure of a feature's own, such as the pitch of a row.
+struct Shape {
+  FeatureKind kind = FeatureKind::row;
+  Id feature;
+  bool operator==(const Shape&) const = default;
+};
+/// A place worked to from zero; where the stack is slanted, along one axis.
+struct FromZero {
+  Id place;
+  std::optional<Axis> axis = {};
+  bool operator==(const FromZero&) const = default;
+};
+/// What the document gives a name of its own.
+struct Named {
+  std::string name;
+  bool operator==(const Named&) const = default;
+};
+/// A length by itself; its figure is the member's text.
+struct Alone {
+  bool operator==(const Alone&) const = default;
+};
+/// The float of a fit by its name: `H7/g6` on a size as lettered.
+struct Fitted {
+  std::string fit;
+  std::string size;
+  bool operator==(const Fitted&) const = default;
+};
+/// That of a screw in a clearance hole by its fit and drill, or in a hole of its own.
+struct Screwed {
+  std::string thread;
+  std::string fit;
+  std::string drill;
+  bool operator==(const Screwed&) const = default;
+};
+struct ScrewedIn {
+  std::string thread;
+  SizeOrPlace hole;
+  bool operator==(const ScrewedIn&) const = default;
+};
+/// That of a shaft in a hole, each a size as lettered or a place.
+struct Shafted {
+  SizeOrPlace hole;
+  SizeOrPlace shaft;
+  bool operator==(const Shafted&) const = default;
+};
+/// A distance as it was found on the part.
+struct Found {
+  bool operator==(const Found&) const = default;
+};
+
+}  // namespace member
+
+using MemberKind = std::variant<member::Read, member::Shape, member::FromZero, member::Named,
+                                member::Alone, member::Fitted, member::Screwed, member::ScrewedIn,
+                                member::Shafted, member::Found>;
+
 /// One member of a stack: a length that goes in with a factor and may stray within its limits.
 struct StackMember {
-  std::string label;  ///< the reading's id, or a name such as `row D` or `fit H7/g6 1/4`
-  std::string text;   ///< as lettered; empty for what has no lettering
-  Id from;            ///< where the walk over this member begins
-  Id to;              ///< and ends
+  MemberKind what;
+  std::string text;  ///< as lettered; empty for what has no lettering
+  Id from;           ///< where the walk over this member begins; empty for zero
+  Id to;             ///< and ends
   /// ±1 in a plain chain; ±1/2 where a middle is taken; any where it is slanted
   Rational factor = 1;
   bool isSlanted = false;    ///< the factor is a slope, of the first order
@@ -30,6 +96,11 @@ struct StackMember {
   std::string part;       ///< whose print it stands on, where a stack runs through several
 
   int sign() const { return factor.sign(); }
+  /// The reading it is; null for anything else.
+  const Id* reading() const {
+    const auto* read = std::get_if<member::Read>(&what);
+    return read != nullptr ? &read->reading : nullptr;
+  }
   bool operator==(const StackMember&) const = default;
 };
 

@@ -1,19 +1,20 @@
 #include <algorithm>
 
+#include "core/graph/difference_graph.h"
 #include "core/part/axis.h"
-#include "core/tolerance/difference_graph.h"
 #include "core/tolerance/ranges.h"
 
 namespace inchwright {
 namespace {
 
-bool letters(const Part& part, const Id& id) {
-  const Reading* reading = part.reading(id);
-  return reading && (reading->figure.tolerance || reading->figure.basic);
+bool letters(const Part& part, const Source& source) {
+  const Lettered* figure = figureOf(part, source);
+  return figure != nullptr && (figure->tolerance || figure->basic);
 }
 
-bool allLetter(const Part& part, const std::vector<Id>& ids) {
-  return std::all_of(ids.begin(), ids.end(), [&](const Id& id) { return letters(part, id); });
+bool allLetter(const Part& part, const std::vector<Source>& sources) {
+  return std::all_of(sources.begin(), sources.end(),
+                     [&](const Source& source) { return letters(part, source); });
 }
 
 bool isOneOf(const std::vector<Id>& ids, const Id& id) {
@@ -39,12 +40,14 @@ Result<std::vector<ToleranceFault>> toleranceFaults(const Part& part,
     for (const TolerancedLink& link : network->links) {
       if (!link.toleranced || link.source.kind != SourceKind::reading) continue;
       const Id& id = part.readings[link.source.index].id;
-      if (letters(part, id) && !isOneOf(clashing, id)) asked.push_back(id);
+      if (letters(part, link.source) && !isOneOf(clashing, id)) asked.push_back(id);
     }
     if (asked.empty()) continue;
-    const Result<std::vector<Id>> contradicting = contradictingReadings(part, *network);
+    const Result<std::vector<Source>> contradicting = contradictingReadings(*network);
     if (!contradicting) return contradicting.error();
-    const auto clashes = [&](const Id& id) { return isOneOf(clashing, id); };
+    const auto clashes = [&](const Source& source) {
+      return source.kind == SourceKind::reading && isOneOf(clashing, idOf(part, source));
+    };
     const bool isNew = !contradicting->empty() &&
                        std::none_of(contradicting->begin(), contradicting->end(), clashes);
     if (isNew) faults.push_back({axis, *contradicting, {}});

@@ -3,7 +3,6 @@
 #include <algorithm>
 
 #include "core/base/checked.h"
-#include "core/chain/label.h"
 #include "core/part/place_index.h"
 
 namespace inchwright {
@@ -13,7 +12,7 @@ constexpr Int128 kFarthestReach = Int128{1} << 61;
 
 Error tooFar(const Part& part, const Source& source) {
   return {ErrorCode::outOfRange, "the lengths with their tolerances go beyond the exact range",
-          labelOf(part, source)};
+          idOf(part, source)};
 }
 
 // The tolerance a link carries, and none for what is exact by intent or by understanding.
@@ -44,9 +43,9 @@ std::optional<std::uint32_t> ToleranceNetwork::node(std::string_view place) cons
 }
 
 Result<ToleranceNetwork> toleranceNetworkOf(const Part& part, Axis axis) {
-  auto networks = networksOf(part);
-  if (!networks) return networks.error();
-  AxisNetwork ordered = std::move((*networks)[static_cast<std::size_t>(axis)]);
+  Result<AxisNetwork> made = networkOf(part, axis);
+  if (!made) return made.error();
+  AxisNetwork& ordered = *made;
   ToleranceNetwork network;
   network.axis = axis;
   network.places = std::move(ordered.places);

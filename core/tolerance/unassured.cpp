@@ -2,13 +2,12 @@
 #include <map>
 #include <utility>
 
-#include "core/chain/label.h"
+#include "core/graph/difference_graph.h"
 #include "core/graph/forest.h"
-#include "core/tolerance/difference_graph.h"
+#include "core/graph/shortest_ways.h"
+#include "core/graph/two_connected.h"
 #include "core/tolerance/ranges.h"
 #include "core/tolerance/relation_ranges.h"
-#include "core/tolerance/shortest_ways.h"
-#include "core/tolerance/two_connected.h"
 
 namespace inchwright {
 namespace {
@@ -108,18 +107,16 @@ class BlockSearch {
       return std::nullopt;
     const TolerancedLink& link = network_.links[linkOf_[number]];
     const std::int64_t shift = link.low - own.low;
-    const auto labels = [&](const std::vector<std::uint32_t>& way) {
-      std::vector<Id> ids;
-      for (const std::uint32_t edge : way) {
-        ids.push_back(labelOf(part_, network_.links[linkOf_[edge]].source));
-      }
-      return ids;
+    const auto sources = [&](const std::vector<std::uint32_t>& way) {
+      std::vector<Source> all;
+      for (const std::uint32_t edge : way) all.push_back(network_.links[linkOf_[edge]].source);
+      return all;
     };
     return Unassured{part_.readings[link.source.index].id,
                      {link.low, link.high},
                      {low->length + shift, high->length + shift},
-                     labels(low->edges),
-                     labels(high->edges)};
+                     sources(low->edges),
+                     sources(high->edges)};
   }
 
   const Part& part_;

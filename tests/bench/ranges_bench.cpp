@@ -23,7 +23,7 @@
 #include <string>
 #include <vector>
 
-#include "core/tolerance/difference_graph.h"
+#include "core/graph/difference_graph.h"
 
 namespace {
 

@@ -1,8 +1,8 @@
 #include <gtest/gtest.h>
 
+#include "core/graph/difference_graph.h"
 #include "core/plan/gap.h"
 #include "core/solution/solution.h"
-#include "core/tolerance/difference_graph.h"
 #include "core/tolerance/ranges.h"
 #include "core/tolerance/stack.h"
 #include "tests/support/part_text.h"

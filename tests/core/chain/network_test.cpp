@@ -5,7 +5,7 @@
 #include <limits>
 #include <string>
 
-#include "core/chain/label.h"
+#include "core/say/source_words.h"
 #include "tests/support/part_text.h"
 #include "tests/support/system_along.h"
 

@@ -2,6 +2,7 @@
 
 #include <gtest/gtest.h>
 
+#include "core/say/stack_words.h"
 #include "tests/support/part_text.h"
 #include "tests/support/ticks.h"
 
@@ -52,8 +53,8 @@ TEST(MembersFromZero, AreTwoCoordinatesWithTheirBudgets) {
   ASSERT_TRUE(members.ok()) << members.error().text;
   ASSERT_EQ(members->size(), 2u);
   const StackMember& a = (*members)[0];
-  EXPECT_EQ(a.label, "A");
-  EXPECT_EQ(a.from, "zero");
+  EXPECT_EQ(memberName(a), "A");
+  EXPECT_EQ(beginsAt(a), "zero");
   EXPECT_EQ(a.to, "A");
   EXPECT_EQ(a.factor, Rational(-1));
   EXPECT_EQ(a.nominal, kInch / 2);

@@ -1,6 +1,7 @@
 #include <gtest/gtest.h>
 
 #include "core/plan/gap.h"
+#include "core/say/stack_words.h"
 #include "core/solution/solution.h"
 #include "tests/core/plan/gaps.h"
 #include "tests/core/plan/plates.h"
@@ -47,11 +48,11 @@ TEST(GapFromZeros, TakesCoordinatesInPlaceOfAChain) {
   const SolvedJob solved(frameAndArbor());
   const GapStack play = solved.made(endPlay(), {solved.zero(1, "S")});
   ASSERT_EQ(play.stack.members.size(), 3u);
-  EXPECT_EQ(play.stack.members[0].label, "r2");  // the frame as drawn
-  EXPECT_EQ(play.stack.members[1].label, "S");
+  EXPECT_EQ(memberName(play.stack.members[0]), "r2");  // the frame as drawn
+  EXPECT_EQ(memberName(play.stack.members[1]), "S");
   EXPECT_EQ(play.stack.members[1].part, "Arbor");
   EXPECT_EQ(play.stack.members[1].sign(), 1);
-  EXPECT_EQ(play.stack.members[2].label, "E");
+  EXPECT_EQ(memberName(play.stack.members[2]), "E");
   EXPECT_EQ(play.stack.members[2].sign(), -1);
   EXPECT_EQ(play.stack.nominal, Rational(32 * kThou));
   EXPECT_EQ(play.stack.worst, (Span{32 * kThou - kThou / 2, 36 * kThou + kThou / 2}));

@@ -4,6 +4,7 @@
 
 #include <random>
 
+#include "core/say/stack_words.h"
 #include "tests/core/plan/gaps.h"
 
 namespace inchwright {
@@ -25,9 +26,9 @@ TEST(Gap, AddsTheReadingsOfAllItsParts) {
                                                       distance("Arbor", Axis::x, "S", "E", -1)}));
   ASSERT_EQ(play.stack.members.size(), 3u);
   EXPECT_EQ(play.stack.members[0].part, "Frame");
-  EXPECT_EQ(play.stack.members[0].label, "r2");
+  EXPECT_EQ(memberName(play.stack.members[0]), "r2");
   EXPECT_EQ(play.stack.members[1].part, "Arbor");
-  EXPECT_EQ(play.stack.members[1].label, "r1");
+  EXPECT_EQ(memberName(play.stack.members[1]), "r1");
   EXPECT_EQ(play.stack.members[1].sign(), -1);
   EXPECT_EQ(play.stack.nominal, Rational(32 * kThou));
   EXPECT_EQ(play.stack.worst, (Span{29 * kThou, 39 * kThou}));
@@ -61,7 +62,7 @@ TEST(Gap, AReadingOfTheOnePieceCountsOnce) {
       gapOf({distance("Frame", Axis::x, "P", "R", 1), distance("Frame", Axis::x, "Q", "R", -1)});
   const GapStack once = added(job, gap);
   ASSERT_EQ(once.stack.members.size(), 1u);
-  EXPECT_EQ(once.stack.members[0].label, "r2");
+  EXPECT_EQ(memberName(once.stack.members[0]), "r2");
   EXPECT_EQ(once.stack.worst, (Span{2 * kInch, 2004 * kThou}));
   // Two frames side by side are two pieces.
   job.parts[0].quantity = 2;
@@ -96,7 +97,7 @@ TEST(Gap, AFitStraysHalfItsGreatestClearance) {
     const GapStack play = added(Job{}, gapOf({length("1.000 ±.001", 1), fit}));
     EXPECT_EQ(play.stack.nominal, Rational(kInch));
     EXPECT_EQ(play.stack.worst, (Span{998 * kThou, 1002 * kThou}));
-    EXPECT_EQ(play.stack.members[1].label, "fit RC4 on 1/4");
+    EXPECT_EQ(memberName(play.stack.members[1]), "fit RC4 on 1/4");
   }
 }
 
@@ -122,7 +123,7 @@ TEST(Gap, AScrewInItsClearanceHoleStraysHalfOfWhatIsLeft) {
   const GapStack inch = added(Job{}, gapOf({screwed("1/4-20", "normal")}));
   EXPECT_EQ(inch.stack.nominal, Rational(0));
   EXPECT_EQ(inch.stack.worst, (Span{-kInch / 64, kInch / 64}));
-  EXPECT_EQ(inch.stack.members[0].label, "1/4-20 UNC in normal hole 9/32");
+  EXPECT_EQ(memberName(inch.stack.members[0]), "1/4-20 UNC in normal hole 9/32");
   const GapStack metric = added(Job{}, gapOf({length("10 mm BSC", 1), screwed("M3", "medium")}));
   const std::int64_t mm = Length::kTicksPerMillimetre;
   EXPECT_EQ(metric.stack.worst, (Span{10 * mm - mm / 5, 10 * mm + mm / 5}));
@@ -134,7 +135,7 @@ TEST(Gap, AScrewGoesThroughAHoleAsItIsLettered) {
   member.name = "bridge screw";
   const GapStack wide = added(Job{}, gapOf({member}));
   EXPECT_EQ(wide.stack.worst, (Span{-10 * kThou, 10 * kThou}));
-  EXPECT_EQ(wide.stack.members[0].label, "bridge screw");
+  EXPECT_EQ(memberName(wide.stack.members[0]), "bridge screw");
   member.hole = lettered(".136");  // its tapping drill: the screw is held
   EXPECT_EQ(added(Job{}, gapOf({member})).stack.worst, (Span{0, 0}));
 }
@@ -156,7 +157,7 @@ TEST(Gap, EngagementOfAScrewIsAGapLikeAnyOther) {
   gap.members[0].name = "screw";
   gap.least = lettered(".180");
   const GapStack engaged = added(Job{}, gap);
-  EXPECT_EQ(engaged.stack.members[0].label, "screw");
+  EXPECT_EQ(memberName(engaged.stack.members[0]), "screw");
   EXPECT_EQ(engaged.stack.nominal, Rational(220 * kThou));
   EXPECT_EQ(engaged.stack.worst.low, 220 * kThou - 22 * kThou - kInch / 64);
   EXPECT_EQ(engaged.beyond(engaged.stack.worst), Span{});

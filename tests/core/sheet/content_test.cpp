@@ -156,11 +156,11 @@ TEST(SheetContent, ClosenessOnlyWhenAskedFor) {
                      {MachineAxis::y, four, {"B"}},
                      {MachineAxis::x, Length::ticks(8 * 2'540'000), {"C"}}};
   closeness.aims = {{"C", MachineAxis::x, inches(1.5, made.table.step)}};
-  closeness.directChecks = {{"r1", MachineAxis::x, {}, {}}};
+  closeness.directChecks = {{{SourceKind::reading, 0}, MachineAxis::x, {}, {}}};
   ClosenessAdvice advice;
   advice.places = {"A"};
   advice.plusMinus = four;
-  advice.readings = {"r1"};
+  advice.readings = {{SourceKind::reading, 0}};
   closeness.advice = {advice};
   made.options.closeness = closeness;
   const std::string all = allText(made.pages());

@@ -307,15 +307,26 @@ class RandomSheets {
       if (chance(9)) closeness.aims.push_back({row.id, axis(), row.x});
     }
     for (int i = between(-1, 2); i > 0; --i)
-      closeness.directChecks.push_back({words(between(1, 14)), axis(), {}, {}});
+      closeness.directChecks.push_back({reading(made.part, between(1, 14)), axis(), {}, {}});
     for (int i = between(0, 2); i > 0; --i) {
       ClosenessAdvice advice;
       advice.axis = axis();
       for (int n = between(1, 9); n > 0; --n) advice.places.push_back(words(1));
-      advice.readings = {words(between(1, 9)), words(2)};
+      advice.readings = {reading(made.part, between(1, 9)), reading(made.part, 2)};
       advice.eased = chance(2);
       closeness.advice.push_back(std::move(advice));
     }
+  }
+
+  /// One more reading of the part, its figure as long as so many words.
+  Source reading(Part& part, int count) {
+    Reading one;
+    one.id = "q" + std::to_string(part.readings.size());
+    one.from = words(1);
+    one.to = words(1);
+    one.figure.text = words(count);
+    part.readings.push_back(std::move(one));
+    return {SourceKind::reading, static_cast<std::uint32_t>(part.readings.size() - 1)};
   }
 
   std::string words(int count) {

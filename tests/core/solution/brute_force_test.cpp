@@ -106,8 +106,9 @@ void checkByRanks(const SmallPrint& print, bool isTrue) {
   for (std::size_t i = 0; i < network.links.size(); ++i) {
     std::vector<EquationRow> less = rows;
     less.erase(less.begin() + static_cast<std::ptrdiff_t>(i));
-    const Id& id = part.readings[network.links[i].source.index].id;
-    EXPECT_EQ(solution.status.at(id) == ReadingStatus::alone, rankOf(less) < rank) << id;
+    const std::uint32_t reading = network.links[i].source.index;
+    EXPECT_EQ(solution.status.at(reading) == ReadingStatus::alone, rankOf(less) < rank)
+        << part.readings[reading].id;
   }
 }
 

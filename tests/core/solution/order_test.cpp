@@ -3,6 +3,7 @@
 #include <gtest/gtest.h>
 
 #include <algorithm>
+#include <map>
 #include <random>
 
 #include "core/solution/solution.h"
@@ -34,13 +35,22 @@ Solution withoutIndices(Solution solution) {
   return solution;
 }
 
+std::map<Id, ReadingStatus> statusById(const Part& part, const Solution& solution) {
+  std::map<Id, ReadingStatus> all;
+  for (std::size_t i = 0; i < part.readings.size(); ++i) {
+    all.emplace(part.readings[i].id, solution.status.at(i));
+  }
+  return all;
+}
+
 void expectSame(const Part& part, std::uint64_t seed) {
   std::mt19937_64 random(seed);
   const auto first = solve(part);
   ASSERT_TRUE(first.ok());
   const Solution one = withoutIndices(*first);
   for (int i = 0; i < 3; ++i) {
-    const auto again = solve(shuffled(part, random));
+    const Part turned = shuffled(part, random);
+    const auto again = solve(turned);
     ASSERT_TRUE(again.ok());
     const Solution other = withoutIndices(*again);
     for (const Axis axis : kAxes) {
@@ -52,7 +62,7 @@ void expectSame(const Part& part, std::uint64_t seed) {
     EXPECT_EQ(one.placed, other.placed);
     EXPECT_EQ(one.loose, other.loose);
     EXPECT_EQ(one.clashes, other.clashes);
-    EXPECT_EQ(one.status, other.status);
+    EXPECT_EQ(statusById(part, one), statusById(turned, other));
     EXPECT_TRUE(one.doubts == other.doubts);
   }
 }

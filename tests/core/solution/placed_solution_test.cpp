@@ -21,6 +21,11 @@ Solution solvedText(const std::string& text) {
   return solved(part);
 }
 
+/// Of the plate's readings b1 to b3 and those that follow them, r1 on.
+ReadingStatus statusOf(const Solution& solution, std::string_view id) {
+  return solution.status.at((id[0] == 'b' ? 0u : 3u) + static_cast<unsigned>(id[1] - '1'));
+}
+
 double inchesOf(const Solution& solution, const Id& id, Axis axis) {
   const auto from = axis == Axis::x ? "L" : "F";
   const auto ticks = solution.between(from, id, axis);
@@ -33,8 +38,8 @@ TEST(PlacedSolution, ACentreDistanceAndAnAnglePlaceAndStandAlone) {
       solvedText(kPlate + "hole C 1/8\nr1 centres A C 5/8\nr2 angle A C 55\n");
   EXPECT_TRUE(solution.loose.empty());
   EXPECT_NEAR(inchesOf(solution, "C", Axis::x), 0.5 + 0.625 * std::cos(55 * M_PI / 180), 1e-9);
-  EXPECT_EQ(solution.status.at("r1"), ReadingStatus::alone);
-  EXPECT_EQ(solution.status.at("r2"), ReadingStatus::alone);
+  EXPECT_EQ(statusOf(solution, "r1"), ReadingStatus::alone);
+  EXPECT_EQ(statusOf(solution, "r2"), ReadingStatus::alone);
   EXPECT_EQ(solution.placed, (std::vector<Id>{"L", "F", "A", "B", "C"}));
   const auto isKept = [](const Doubt& one) { return one.key.topic == DoubtTopic::notPlaced; };
   EXPECT_FALSE(std::any_of(solution.doubts.begin(), solution.doubts.end(), isKept));
@@ -58,7 +63,7 @@ TEST(PlacedSolution, WhatIsInDoubtIsLooseWithAllThatHangsOnIt) {
 TEST(PlacedSolution, ASpareReadingThatMissesMakesItADraft) {
   const Solution solution = solvedText(
       kPlate + "hole C 1/8\nr1 centres A C 2\nr2 centres B C 2\nr3 angle A C 45\ntraced C 2 2.1\n");
-  EXPECT_EQ(solution.status.at("r3"), ReadingStatus::clashes);
+  EXPECT_EQ(statusOf(solution, "r3"), ReadingStatus::clashes);
   const auto asks = [](const Doubt& one) {
     return one.key.readings == std::vector<Id>{"b3", "r1", "r2", "r3"};
   };
@@ -72,9 +77,9 @@ TEST(PlacedSolution, ASpareReadingThatAgreesChecksTheOthers) {
                                        "hole C 1/8\nr1 centres A C 2\nr2 centres B C 2\n"
                                        "r3 angle A C 41 1/2\ntraced C 2 2.1\n");
   for (const char* id : {"b3", "r1", "r2", "r3"}) {
-    EXPECT_EQ(solution.status.at(id), ReadingStatus::agrees) << id;
+    EXPECT_EQ(statusOf(solution, id), ReadingStatus::agrees) << id;
   }
-  EXPECT_EQ(solution.status.at("b1"), ReadingStatus::alone);
+  EXPECT_EQ(statusOf(solution, "b1"), ReadingStatus::alone);
 }
 
 }  // namespace

@@ -6,6 +6,7 @@
 
 #include "core/tolerance/budget.h"
 #include "tests/core/tolerance/print_at_random.h"
+#include "tests/support/named.h"
 
 namespace inchwright {
 namespace {
@@ -33,9 +34,9 @@ std::map<Id, Stray> straysOf(const Budget& budget, const BudgetRequest& request)
 // Both worst corners of every reading the budget answers for.
 void expectEveryCornerHolds(const Part& part, const Budget& budget,
                             const std::map<Id, Stray>& strays) {
+  const std::vector<Id> out = test::idsOf(part, budget.notGuaranteed);
   for (const Reading& reading : part.readings) {
     if (!reading.figure.tolerance) continue;
-    const auto& out = budget.notGuaranteed;
     if (std::binary_search(out.begin(), out.end(), reading.id)) continue;
     const Stray& from = strays.at(reading.from);
     const Stray& to = strays.at(reading.to);

@@ -4,8 +4,9 @@
 
 #include <functional>
 
-#include "core/tolerance/filling.h"
+#include "core/graph/filling.h"
 #include "tests/core/tolerance/random_limits.h"
+#include "tests/support/named.h"
 #include "tests/support/part_text.h"
 #include "tests/support/ticks.h"
 
@@ -16,6 +17,7 @@ using test::kInch;
 using test::kThou;
 using test::partFrom;
 using test::possibleEdges;
+using test::readings;
 
 Budget budget(const Part& part, const BudgetRequest& request) {
   const auto network = toleranceNetworkOf(part, Axis::x);
@@ -50,7 +52,7 @@ TEST(Budget, AChainFromZeroIsSharedFairly) {
   EXPECT_TRUE(of(all, "L").isZero);
   EXPECT_EQ(of(all, "A").plusMinus, 3 * kThou);
   EXPECT_EQ(of(all, "B").plusMinus, 3 * kThou);
-  EXPECT_EQ(of(all, "B").heldBy, (std::vector<Id>{"r2"}));
+  EXPECT_EQ(of(all, "B").heldBy, readings({2}));
   EXPECT_EQ(of(all, "B").target, 2 * kInch);
   EXPECT_TRUE(all.notGuaranteed.empty());
 }
@@ -139,7 +141,7 @@ TEST(Budget, ABasicDistanceTakesNoneOfTheRoom) {
   )");
   const Budget all = budget(part, kFromL);
   EXPECT_EQ(of(all, "B").plusMinus, 4 * kThou);
-  EXPECT_EQ(of(all, "B").heldBy, (std::vector<Id>{"r2"}));
+  EXPECT_EQ(of(all, "B").heldBy, readings({2}));
   EXPECT_EQ(of(all, "A").plusMinus, std::nullopt);
   EXPECT_EQ(of(all, "A").target, kInch);
 }
@@ -165,7 +167,7 @@ TEST(Budget, APlaceAtABasicDistanceIsHeldByItsOwnReadingsOnly) {
   BudgetRequest request = kFromL;
   request.accuracy = kThou;
   const Budget made = budget(part, request);
-  EXPECT_EQ(made.notGuaranteed, (std::vector<Id>{"r1"}));
+  EXPECT_EQ(made.notGuaranteed, readings({1}));
   EXPECT_EQ(of(made, "A").plusMinus, 3 * kThou);
 }
 
@@ -187,7 +189,7 @@ TEST(Budget, AReadingWithinASharedPlaceCapsIt) {
   )"),
       {{{"L", Rational(0), true}, {"D1", Rational(kInch)}, {"D2", Rational(kInch * 3 / 2)}}});
   EXPECT_EQ(of(all, "D2").plusMinus, 3 * kThou / 2);
-  EXPECT_EQ(of(all, "D2").heldBy, (std::vector<Id>{"r2"}));
+  EXPECT_EQ(of(all, "D2").heldBy, readings({2}));
 }
 
 TEST(Budget, WhatTheMachineCantKeepIsNamedAndLeftOut) {
@@ -202,7 +204,7 @@ TEST(Budget, WhatTheMachineCantKeepIsNamedAndLeftOut) {
     r3 x L B 2 ±.004
   )"),
                             request);
-  EXPECT_EQ(all.notGuaranteed, (std::vector<Id>{"r2"}));
+  EXPECT_EQ(all.notGuaranteed, readings({2}));
   EXPECT_EQ(of(all, "A").plusMinus, 4 * kThou);
   EXPECT_EQ(of(all, "B").plusMinus, 4 * kThou);
 }
@@ -225,7 +227,7 @@ TEST(Budget, ContradictingReadingsAreTheSmallestSetAndTheTightest) {
     r3 x L B 2.010 ±.001
   )"),
                             kFromL);
-  EXPECT_EQ(all.notGuaranteed, (std::vector<Id>{"r2"}));
+  EXPECT_EQ(all.notGuaranteed, readings({2}));
 }
 
 TEST(Budget, RoundingTheTargetIsCountedIn) {

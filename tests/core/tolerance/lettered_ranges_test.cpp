@@ -10,6 +10,7 @@
 
 #include "core/tolerance/ranges.h"
 #include "tests/core/tolerance/lettered_print.h"
+#include "tests/support/named.h"
 #include "tests/support/part_text.h"
 #include "tests/support/ticks.h"
 
@@ -69,7 +70,8 @@ std::vector<Id> readingsOf(const LetteredPrint& print) {
 }
 
 // The ends by hand, and that what is named as setting them does so by itself.
-void expectRanges(const LetteredPrint& print, const Ranges& ranges, std::uint32_t from) {
+void expectRanges(const LetteredPrint& print, const Part& part, const Ranges& ranges,
+                  std::uint32_t from) {
   const auto most = mostOf(print, allOf());
   std::size_t joined = 0;
   for (std::uint32_t hole = 0; hole < print.holes; ++hole) {
@@ -81,8 +83,12 @@ void expectRanges(const LetteredPrint& print, const Ranges& ranges, std::uint32_
     ++joined;
     EXPECT_EQ(one->span, (Span{-(*most)[hole][from] * kThou, (*most)[from][hole] * kThou}))
         << one->id;
-    EXPECT_EQ((*mostOf(print, only(one->highBy)))[from][hole], (*most)[from][hole]) << one->id;
-    EXPECT_EQ((*mostOf(print, only(one->lowBy)))[hole][from], (*most)[hole][from]) << one->id;
+    EXPECT_EQ((*mostOf(print, only(test::idsOf(part, one->highBy))))[from][hole],
+              (*most)[from][hole])
+        << one->id;
+    EXPECT_EQ((*mostOf(print, only(test::idsOf(part, one->lowBy))))[hole][from],
+              (*most)[hole][from])
+        << one->id;
   }
   EXPECT_EQ(ranges.places.size(), joined);
 }
@@ -109,7 +115,7 @@ TEST(LetteredRanges, AgreeWithAllPairsHoweverTheToleranceIsLettered) {
                      const auto ranges = rangesFrom(part, network, LetteredPrint::nameOf(from));
                      ASSERT_TRUE(ranges.ok());
                      ASSERT_TRUE(ranges->contradiction.empty());
-                     expectRanges(print, *ranges, from);
+                     expectRanges(print, part, *ranges, from);
                    });
 }
 
@@ -150,7 +156,7 @@ TEST(LetteredRanges, AMisletteredReadingIsInTheSmallestSetThatCantHold) {
     ++contradicting;
     ASSERT_TRUE(ranges->places.empty());
     ASSERT_EQ(ranges->contradiction.size(), fewestThatContradict(print));
-    ASSERT_FALSE(mostOf(print, only(ranges->contradiction)).has_value());
+    ASSERT_FALSE(mostOf(print, only(test::idsOf(part, ranges->contradiction))).has_value());
   }
   EXPECT_GT(contradicting, 40);
 }
@@ -187,8 +193,9 @@ void expectWalk(const LetteredPrint& print, const std::vector<StackMember>& memb
     EXPECT_EQ(inLine[at][hole], 0) << "from " << at << " to " << hole;
   };
   for (const StackMember& member : members) {
-    const auto one = std::find_if(print.limits.begin(), print.limits.end(),
-                                  [&](const Limits& limits) { return limits.id == member.label; });
+    const auto one =
+        std::find_if(print.limits.begin(), print.limits.end(),
+                     [&](const Limits& limits) { return limits.id == *member.reading(); });
     ASSERT_NE(one, print.limits.end());
     EXPECT_EQ(member.low, one->low * kThou);
     EXPECT_EQ(member.high, one->high * kThou);
@@ -220,7 +227,7 @@ TEST(ChainBetween, IsTheCheapestOfAllWays) {
         for (const StackMember& member : *members) {
           const auto one =
               std::find_if(print.limits.begin(), print.limits.end(),
-                           [&](const Limits& limits) { return limits.id == member.label; });
+                           [&](const Limits& limits) { return limits.id == *member.reading(); });
           toleranced += one != print.limits.end() && one->toleranced ? 1 : 0;
           width += member.high - member.low;
         }
@@ -251,7 +258,7 @@ TEST(LetteredRanges, ContradictionsOfHugeLengthsAreStillFound) {
   ASSERT_TRUE(network.ok());
   const auto ranges = rangesFrom(part, *network, "A");
   ASSERT_TRUE(ranges.ok());
-  std::vector<Id> named = ranges->contradiction;
+  std::vector<Id> named = test::idsOf(part, ranges->contradiction);
   std::sort(named.begin(), named.end());
   EXPECT_EQ(named, (std::vector<Id>{"r1", "r2"}));
   // Lengths that could leave the range altogether are refused.

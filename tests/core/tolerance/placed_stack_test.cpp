@@ -61,12 +61,12 @@ Part heldByAngle(const char* swing, const char* far = "2.500 ±.002") {
   return part;
 }
 
-const StackMember& member(const Stack& stack, std::string_view label) {
+const StackMember& member(const Stack& stack, std::string_view reading) {
   static const StackMember none;
   for (const StackMember& one : stack.members) {
-    if (one.label == label) return one;
+    if (one.reading() && *one.reading() == reading) return one;
   }
-  ADD_FAILURE() << "no member " << label;
+  ADD_FAILURE() << "no member " << reading;
   return none;
 }
 

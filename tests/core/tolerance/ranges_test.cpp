@@ -8,6 +8,7 @@
 
 #include "core/tolerance/relation_ranges.h"
 #include "tests/core/tolerance/random_limits.h"
+#include "tests/support/named.h"
 #include "tests/support/part_text.h"
 #include "tests/support/ticks.h"
 
@@ -17,6 +18,7 @@ namespace {
 using test::kInch;
 using test::kThou;
 using test::partFrom;
+using test::readings;
 
 Ranges ranges(const Part& part, const std::string& from) {
   const auto network = toleranceNetworkOf(part, Axis::x);
@@ -45,8 +47,8 @@ TEST(Ranges, OfAVeryLongChainOnlyTheLastMembersAreNamed) {
   ASSERT_NE(last, nullptr);
   EXPECT_EQ(last->span, (Span{198 * kInch, 202 * kInch}));
   ASSERT_EQ(last->highBy.size(), kMostMembersNamed / kPlaces);
-  EXPECT_EQ(last->highBy.back(), "r2000");
-  EXPECT_EQ(rangeOf(all, "P3")->lowBy, (std::vector<Id>{"r1", "r2", "r3"}));
+  EXPECT_EQ(last->highBy.back(), readings({2000}).front());
+  EXPECT_EQ(rangeOf(all, "P3")->lowBy, readings({1, 2, 3}));
 }
 
 TEST(Ranges, AShorterWayRoundSetsTheEnd) {
@@ -62,7 +64,7 @@ TEST(Ranges, AShorterWayRoundSetsTheEnd) {
   const PlaceRange* a = rangeOf(all, "A");
   ASSERT_NE(a, nullptr);
   EXPECT_EQ(a->span, (Span{kInch - 3 * kThou, kInch + 3 * kThou}));
-  EXPECT_EQ(a->highBy, (std::vector<Id>{"r3", "r2"}));
+  EXPECT_EQ(a->highBy, readings({3, 2}));
   EXPECT_EQ(a->nominal, kInch);
   EXPECT_EQ(rangeOf(all, "R")->span, (Span{2 * kInch - 2 * kThou, 2 * kInch + 2 * kThou}));
   EXPECT_EQ(rangeOf(all, "L")->span, (Span{0, 0}));
@@ -80,9 +82,9 @@ TEST(Ranges, TolerancesThatCantAllHoldAreNamed) {
     r4 x R B 1 ±.001
   )"),
                             "L");
-  std::vector<Id> named = all.contradiction;
+  std::vector<Source> named = all.contradiction;
   std::sort(named.begin(), named.end());
-  EXPECT_EQ(named, (std::vector<Id>{"r1", "r2", "r3"}));
+  EXPECT_EQ(named, readings({1, 2, 3}));
   EXPECT_TRUE(all.places.empty());
 }
 
@@ -111,7 +113,7 @@ TEST(Ranges, AMiddleIsExactFromEitherEnd) {
   )");
   const Ranges all = ranges(part, "L");
   EXPECT_EQ(rangeOf(all, "A")->span, (Span{kInch - 2 * kThou, kInch + 2 * kThou}));
-  EXPECT_EQ(rangeOf(all, "A")->highBy, (std::vector<Id>{"r1"}));
+  EXPECT_EQ(rangeOf(all, "A")->highBy, readings({1}));
   const Ranges back = ranges(part, "A");
   EXPECT_EQ(rangeOf(back, "R")->span, (Span{kInch - 2 * kThou, kInch + 2 * kThou}));
   EXPECT_EQ(rangeOf(back, "B")->span, (Span{0, 0}));
@@ -145,9 +147,9 @@ TEST(Ranges, AMiddleThatContradictsNamesTheReadings) {
     midway x A L R
   )"),
                             "L");
-  std::vector<Id> named = all.contradiction;
+  std::vector<Source> named = all.contradiction;
   std::sort(named.begin(), named.end());
-  EXPECT_EQ(named, (std::vector<Id>{"r1", "r2"}));
+  EXPECT_EQ(named, readings({1, 2}));
 }
 
 TEST(Ranges, TooManyMiddlesAreNamedAsLeftOut) {
@@ -159,7 +161,7 @@ TEST(Ranges, TooManyMiddlesAreNamedAsLeftOut) {
         "r" + std::to_string(i + 1) + " x L " + hole + " 1 ±.00" + std::to_string(1 + i % 9) + "\n";
   }
   const Ranges all = ranges(partFrom(text), "L");
-  EXPECT_EQ(all.leftOut, (std::vector<std::string>{"H0 midway L–R"}));
+  EXPECT_EQ(all.leftOut, (std::vector<Source>{{SourceKind::understanding, 0}}));
   EXPECT_EQ(rangeOf(all, "H0")->span, (Span{kInch - kThou, kInch + kThou}));
 }
 
@@ -178,7 +180,13 @@ TEST(Ranges, TheOrderOfTheReadingsDoesNotMatter) {
   const Ranges first = ranges(part, "A");
   std::reverse(part.readings.begin(), part.readings.end());
   std::reverse(part.features.begin(), part.features.end());
-  EXPECT_EQ(ranges(part, "A"), first);
+  Ranges turned = ranges(part, "A");
+  for (PlaceRange& one : turned.places) {
+    for (std::vector<Source>* by : {&one.lowBy, &one.highBy}) {
+      for (Source& source : *by) source.index = 4 - source.index;
+    }
+  }
+  EXPECT_EQ(turned, first);
 }
 
 TEST(Unassured, OnlyTheOverallReadingThatTheChainDoesNotKeep) {
@@ -196,7 +204,7 @@ TEST(Unassured, OnlyTheOverallReadingThatTheChainDoesNotKeep) {
   ASSERT_EQ(found->found.size(), 1u);
   EXPECT_EQ(found->found[0].reading, "r3");
   EXPECT_EQ(found->found[0].others, (Span{2 * kInch - 6 * kThou, 2 * kInch + 6 * kThou}));
-  EXPECT_EQ(found->found[0].highBy, (std::vector<Id>{"r1", "r2"}));
+  EXPECT_EQ(found->found[0].highBy, readings({1, 2}));
   const auto among = unassuredReadings(part, *network, {"r1"});
   EXPECT_TRUE(among->found.empty());
 }

@@ -29,7 +29,10 @@ Stack stackBetween(const Part& part, const std::string& from, const std::string&
 
 std::vector<Id> labels(const Stack& stack) {
   std::vector<Id> ids;
-  for (const StackMember& member : stack.members) ids.push_back(member.label);
+  for (const StackMember& member : stack.members) {
+    const auto* shape = std::get_if<member::Shape>(&member.what);
+    ids.push_back(shape ? shape->feature : *member.reading());
+  }
   return ids;
 }
 
@@ -135,7 +138,7 @@ TEST(Stack, UnderstoodPlacesTakeNoTolerance) {
   )");
   const Stack stack = stackBetween(part, "L", "D3");
   EXPECT_EQ(stack.worst, (Span{kInch * 9 / 4 - 5 * kThou, kInch * 9 / 4 + 5 * kThou}));
-  EXPECT_EQ(labels(stack), (std::vector<Id>{"r1", "r2", "row D", "row D"}));
+  EXPECT_EQ(labels(stack), (std::vector<Id>{"r1", "r2", "D", "D"}));
 }
 
 StackMember oneTo(std::int64_t low, std::int64_t high, const Rational& factor = 1) {

@@ -15,8 +15,8 @@
 #include <cmath>
 #include <random>
 
+#include "core/graph/filling.h"
 #include "core/tolerance/budget.h"
-#include "core/tolerance/filling.h"
 #include "core/tolerance/ranges.h"
 #include "tests/core/tolerance/print_at_random.h"
 #include "tests/core/tolerance/random_limits.h"

@@ -7,11 +7,12 @@
 
 #include "core/base/rational.h"
 #include "core/base/result.h"
-#include "core/tolerance/grouped_network.h"
+#include "core/graph/difference_edge.h"
 
 namespace inchwright {
 
-/// One two-connected block of a graph while rooms are shared out over it (see filling.h).
+/// One two-connected block of a graph while rooms are shared out over it (see filling.h). Between
+/// two nodes that may lie 6 thou nearer or farther both rooms grow to 3 thou, where it is full.
 class RatioBlock {
  public:
   RatioBlock(std::span<const DifferenceEdge> edges, std::vector<std::uint32_t> numbers);

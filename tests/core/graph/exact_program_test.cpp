@@ -1,4 +1,4 @@
-#include "core/tolerance/exact_program.h"
+#include "core/graph/exact_program.h"
 
 #include <gtest/gtest.h>
 

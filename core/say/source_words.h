@@ -1,6 +1,5 @@
 #pragma once
 
-#include <optional>
 #include <string>
 #include <vector>
 
@@ -10,5 +9,6 @@ namespace inchwright {
 
 /// The reading's id, or a name such as `A midway F–K` or `ring D`.
 std::string labelOf(const Part& part, const Source& source);
+std::vector<std::string> labelsOf(const Part& part, const std::vector<Source>& sources);
 
 }  // namespace inchwright

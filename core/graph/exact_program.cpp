@@ -1,4 +1,4 @@
-#include "core/tolerance/exact_program.h"
+#include "core/graph/exact_program.h"
 
 #include <algorithm>
 
@@ -7,7 +7,7 @@ namespace {
 
 constexpr std::uint32_t kHelper = 0xfffffffe;  ///< the variable that makes a first point possible
 
-Error tooWide() {
+Error programTooWide() {
   return {ErrorCode::outOfRange, "the exact fractions of this system leave their range", ""};
 }
 
@@ -110,12 +110,12 @@ Result<Done> ExactProgram::makeFeasible() {
   for (std::vector<Rational>& row : rows_) row.insert(row.end() - 1, Rational(1));
   column_.push_back(kHelper);
   ++columns_;
-  if (!pivot(worst, columns_ - 1)) return tooWide();
+  if (!pivot(worst, columns_ - 1)) return programTooWide();
   std::vector<Rational> objective = rows_[worst];
   for (Rational& value : objective) value = value.negated();
   for (;;) {
     const Step step = improve(objective);
-    if (step == Step::tooWide) return tooWide();
+    if (step == Step::tooWide) return programTooWide();
     if (step != Step::moved) break;
   }
   if (!objective[columns_].isZero()) {
@@ -127,7 +127,7 @@ Result<Done> ExactProgram::makeFeasible() {
     const auto row = static_cast<std::size_t>(held - basic_.begin());
     std::size_t column = 0;
     while (column < columns_ && rows_[row][column].isZero()) ++column;
-    if (column < columns_ && !pivot(row, column)) return tooWide();
+    if (column < columns_ && !pivot(row, column)) return programTooWide();
   }
   const auto at = std::find(column_.begin(), column_.end(), kHelper);
   if (at != column_.end()) {
@@ -174,10 +174,10 @@ Result<ExactProgram::Best> ExactProgram::maximise(const Sparse& objective) {
     if (!feasible) return feasible.error();
   }
   auto current = inCurrentColumns(objective);
-  if (!current) return tooWide();
+  if (!current) return programTooWide();
   for (;;) {
     const Step step = improve(*current);
-    if (step == Step::tooWide) return tooWide();
+    if (step == Step::tooWide) return programTooWide();
     if (step == Step::unbounded) return Best{};
     if (step == Step::done) break;
   }

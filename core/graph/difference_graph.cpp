@@ -1,8 +1,8 @@
-#include "core/tolerance/difference_graph.h"
+#include "core/graph/difference_graph.h"
 
 #include <algorithm>
 
-#include "core/tolerance/shortest_ways.h"
+#include "core/graph/shortest_ways.h"
 
 namespace inchwright {
 

@@ -1,4 +1,4 @@
-#include "core/tolerance/ratio_block.h"
+#include "core/graph/ratio_block.h"
 
 #include <algorithm>
 #include <deque>

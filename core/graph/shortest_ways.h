@@ -6,8 +6,8 @@
 #include <span>
 #include <vector>
 
+#include "core/graph/difference_edge.h"
 #include "core/graph/forest.h"
-#include "core/tolerance/grouped_network.h"
 
 namespace inchwright {
 

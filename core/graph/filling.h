@@ -7,7 +7,7 @@
 
 #include "core/base/rational.h"
 #include "core/base/result.h"
-#include "core/tolerance/grouped_network.h"
+#include "core/graph/difference_edge.h"
 
 namespace inchwright {
 

@@ -1,4 +1,4 @@
-#include "core/chain/label.h"
+#include "core/say/source_words.h"
 
 #include "core/base/listed.h"
 
@@ -30,6 +30,12 @@ std::string labelOf(const Part& part, const Source& source) {
       break;
   }
   return joined(what.of, ", ") + " " + std::string(nameOf(what.kind));
+}
+
+std::vector<std::string> labelsOf(const Part& part, const std::vector<Source>& sources) {
+  std::vector<std::string> labels;
+  for (const Source& source : sources) labels.push_back(labelOf(part, source));
+  return labels;
 }
 
 }  // namespace inchwright

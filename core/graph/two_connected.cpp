@@ -1,4 +1,4 @@
-#include "core/tolerance/two_connected.h"
+#include "core/graph/two_connected.h"
 
 #include <algorithm>
 

@@ -1,9 +1,9 @@
-#include "core/tolerance/filling.h"
+#include "core/graph/filling.h"
 
 #include <queue>
 
-#include "core/tolerance/ratio_block.h"
-#include "core/tolerance/two_connected.h"
+#include "core/graph/ratio_block.h"
+#include "core/graph/two_connected.h"
 
 namespace inchwright {
 namespace {

@@ -2,7 +2,7 @@
 #include <deque>
 
 #include "core/base/rational.h"
-#include "core/tolerance/difference_graph.h"
+#include "core/graph/difference_graph.h"
 
 namespace inchwright {
 namespace {

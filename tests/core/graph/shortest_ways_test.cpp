@@ -1,4 +1,4 @@
-#include "core/tolerance/shortest_ways.h"
+#include "core/graph/shortest_ways.h"
 
 #include <gtest/gtest.h>
 
@@ -6,7 +6,7 @@
 #include <random>
 #include <vector>
 
-#include "core/tolerance/difference_graph.h"
+#include "core/graph/difference_graph.h"
 #include "tests/core/tolerance/random_limits.h"
 
 namespace inchwright {

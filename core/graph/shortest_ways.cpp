@@ -1,4 +1,4 @@
-#include "core/tolerance/shortest_ways.h"
+#include "core/graph/shortest_ways.h"
 
 #include <algorithm>
 #include <queue>

@@ -1,4 +1,4 @@
-#include "core/tolerance/difference_graph.h"
+#include "core/graph/difference_graph.h"
 
 #include <gtest/gtest.h>
 
