@@ -1,6 +1,8 @@
+#include <algorithm>
 #include <utility>
 
 #include "core/lines/callout_reader.h"
+#include "core/shop/clearance.h"
 
 namespace inchwright {
 
@@ -13,6 +15,12 @@ void CalloutReader::finish() {
   }
   if (isRounded() && !callout_.radius) return fail("the radius is missing", text_.size());
   if (!drills()) return;
+  for (const CalloutItem& item : items_) {
+    const std::string_view word = text_.substr(item.at, item.after - item.at);
+    if (item.kind == CalloutItemKind::word && namesSlot(word)) {
+      return fail("this speaks of a slot: trace it as one", item.at);
+    }
+  }
   if (callout_.radius) return fail("a hole is lettered by its diameter, not its radius", 0);
   if (callout_.chamfer) return fail("a chamfered hole is countersunk: say its diameter", 0);
   finishDrilled();
@@ -68,6 +76,7 @@ void CalloutReader::finishDrilled() {
     return !one.make && !one.size && one.thread.empty() && !one.depth;
   });
   mergeAlike();
+  if (clears_) finishClearance();
   if (fault_) return;
   if (!stages_.empty()) {
     const Stage& last = stages_.back();
@@ -107,12 +116,32 @@ void CalloutReader::finishDrilled() {
   }
 }
 
+void CalloutReader::finishClearance() {
+  const auto threaded = std::find_if(stages_.begin(), stages_.end(),
+                                     [](const Stage& one) { return !one.thread.empty(); });
+  if (threaded == stages_.end()) return;
+  const std::string screw = threaded->thread;
+  std::erase_if(stages_, [](const Stage& one) { return !one.thread.empty(); });
+  if (hasSize() || callout_.drilled.seatDiameter) {
+    callout_.more = std::string(text_);
+    return;
+  }
+  std::string known;
+  for (const char* fit : {"close", "normal", "loose", "clear"}) {
+    const auto hole = clearanceHole(fit, screw);
+    if (hole) known += (known.empty() ? ": " : ", ") + hole->drill + " is " + fit;
+  }
+  ask("how free is it to be about " + screw + "? Say the drill" + known, text_.size());
+}
+
 void CalloutReader::mergeAlike() {
   for (std::size_t i = 0; i + 1 < stages_.size(); ++i) {
     Stage& one = stages_[i];
     Stage& next = stages_[i + 1];
-    if (one.size && next.size && !one.make && one.size->value == next.size->value) {
+    const bool twice = one.size && next.size && one.size->value == next.size->value;
+    if (twice && (!one.make || !next.make)) {
       if (!next.depth) next.depth = one.depth;
+      if (!next.make) next.make = one.make;
       stages_.erase(stages_.begin() + static_cast<std::ptrdiff_t>(i--));
       continue;
     }

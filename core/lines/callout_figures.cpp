@@ -9,8 +9,13 @@ bool CalloutReader::takeAlike() {
   const CalloutItem& item = items_[next_];
   if (!item.whole) return false;
   std::size_t behind = next_ + 1;
-  while (behind < items_.size() && (items_[behind].kind == CalloutItemKind::separator ||
-                                    isWord(behind, CalloutWord::filler))) {
+  const auto counts = [&](std::size_t i) {
+    return isWord(i, CalloutWord::count) || isWord(i, CalloutWord::spaces);
+  };
+  while (behind < items_.size() &&
+         (items_[behind].kind == CalloutItemKind::separator ||
+          isWord(behind, CalloutWord::filler) ||
+          (items_[behind].kind == CalloutItemKind::dash && counts(behind + 1)))) {
     ++behind;
   }
   const bool spaces = isWord(behind, CalloutWord::spaces);

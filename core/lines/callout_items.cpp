@@ -107,6 +107,7 @@ constexpr Spelling kSpellings[] = {
     {"CHAMFER", CalloutWord::chamfer},
     {"CHAMFERED", CalloutWord::chamfer},
     {"BEVEL", CalloutWord::chamfer},
+    {"BREAK", CalloutWord::chamfer},
     {"DEG", CalloutWord::degrees},
     {"DEGREE", CalloutWord::degrees},
     {"DEGREES", CalloutWord::degrees},
@@ -114,13 +115,22 @@ constexpr Spelling kSpellings[] = {
     {"INCH", CalloutWord::unit},
     {"INS", CalloutWord::unit},
     {"MM", CalloutWord::unit},
+    {"CLEARANCE", CalloutWord::clearance},
+    {"CLEAR", CalloutWord::clearance},
+    {"CLG", CalloutWord::clearance},
+    {"FOR", CalloutWord::forWhat},
+    {"ASSEMBLY", CalloutWord::assembly},
+    {"ASSY", CalloutWord::assembly},
+    {"ASSEMBLED", CalloutWord::assembly},
+    {"POSITION", CalloutWord::assembly},
 };
 
 constexpr std::string_view kFillers[] = {
-    "AND",    "THE",     "EQ",   "EQUI",     "EQUALLY", "EQUISPACED", "SPACED",  "SP",
-    "TYP",    "TYPICAL", "SLOT", "AT",       "TO",      "OF",         "A",       "BOLT",
-    "HOLED",  "BETWEEN", "INCL", "INCLUDED", "SIZE",    "ALL",        "OVERALL", "OA",
-    "KEYWAY", "KEYSLOT", "FULL", "WITH",     "BY",      "THREAD",     "THD",     "ROUND"};
+    "AND", "THE",     "EQ",      "EQUI",    "EQUALLY", "EQUISPACED", "SPACED",
+    "SP",  "TYP",     "TYPICAL", "SLOT",    "AT",      "TO",         "OF",
+    "A",   "BOLT",    "HOLED",   "BETWEEN", "INCL",    "INCLUDED",   "SIZE",
+    "ALL", "OVERALL", "OA",      "KEYWAY",  "KEYSLOT", "FULL",       "WITH",
+    "BY",  "THREAD",  "THD",     "ROUND",   "EQUAL"};
 
 std::string normal(std::string_view raw) {
   std::string out;
@@ -199,6 +209,14 @@ class Cutter {
       gap_ = true;
       return;
     }
+    // `DRILL "H"`: a letter in quotes is no inch.
+    if (c == '"' && isLetter(peek(1)) && peek(2) == '"') {
+      const std::size_t from = ++at_;
+      ++at_;
+      put(CalloutItemKind::word, from, wordOf(text_.substr(from, 1)));
+      ++at_;
+      return;
+    }
     for (const Sign& sign : kSigns) {
       if (text_.substr(at_).substr(0, sign.bytes.size()) != sign.bytes) continue;
       const std::size_t from = at_;
@@ -257,6 +275,16 @@ class Cutter {
 
 std::vector<CalloutItem> calloutItems(std::string_view text) {
   return Cutter(text).cut();
+}
+
+bool tellsOfSlotEnds(std::string_view word) {
+  const std::string raw = normal(word);
+  return raw == "BOTH" || raw == "END" || raw == "ENDS" || raw == "MILL" || raw == "RD";
+}
+
+bool namesSlot(std::string_view word) {
+  const std::string raw = normal(word);
+  return raw == "SLOT" || raw == "SLOTS" || raw == "SLOTTED" || raw == "KEYWAY" || raw == "KEYSLOT";
 }
 
 }  // namespace inchwright

@@ -32,7 +32,10 @@ enum class CalloutWord {
   degrees,
   unit,  ///< in, mm
   diameter,
-  filler,  ///< AND, THE, EQ SP, TYP, SLOT …: nothing hangs on it here
+  clearance,  ///< CLEARANCE, CLEAR: the screw goes through
+  forWhat,    ///< FOR: what is named behind it goes in, and is not cut
+  assembly,   ///< ON ASSEMBLY, IN POSITION
+  filler,     ///< AND, THE, EQ SP, TYP, SLOT …: nothing hangs on it here
   unknown,
 };
 
@@ -50,5 +53,11 @@ struct CalloutItem {
 
 /// The pieces of a callout, in order. Never fails: what nobody knows is an unknown word.
 std::vector<CalloutItem> calloutItems(std::string_view text);
+
+/// Whether the word only says how a slot ends, or by what it is cut: `BOTH ENDS ROUND`, `END MILL`.
+bool tellsOfSlotEnds(std::string_view word);
+
+/// Whether the word says that a slot is meant: `SLOT`, `SLOTS`, `KEYWAY`.
+bool namesSlot(std::string_view word);
 
 }  // namespace inchwright

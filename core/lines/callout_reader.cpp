@@ -43,6 +43,7 @@ bool CalloutReader::takeThread() {
     if (!holdsTogether(end)) continue;
     const std::string_view text = span(next_, end);
     if (!isThread(text, end)) continue;
+    clears_ = clears_ || for_;
     Stage& one = stageFor(Make::tap);
     one.make = Make::tap;
     one.thread = std::string(text);
@@ -136,8 +137,24 @@ void CalloutReader::readWord(const CalloutItem& item) {
     case CalloutWord::diameter:
       diameterBefore_ = true;
       return;
-    case CalloutWord::unit:
+    case CalloutWord::clearance:
+      clears_ = true;
+      return;
+    case CalloutWord::forWhat:
+      for_ = drills();
+      return;
+    case CalloutWord::assembly:
+      callout_.drilled.locate = Locate::assembly;
+      callout_.more = std::string(text_);
+      return;
     case CalloutWord::count:
+      // `REAM IN POSN`: with its mate, and no number of them.
+      if (next_ > 1 && isWord(next_ - 2, CalloutWord::unit)) {
+        callout_.drilled.locate = Locate::assembly;
+        callout_.more = std::string(text_);
+      }
+      return;
+    case CalloutWord::unit:
     case CalloutWord::spaces:
     case CalloutWord::degrees:
     case CalloutWord::filler:
@@ -196,6 +213,7 @@ void CalloutReader::takeSeat(Make make, std::size_t from) {
 void CalloutReader::takeDrillName(const CalloutItem& item) {
   const CalloutItem* name = peek();
   const bool number = item.word == CalloutWord::number;
+  if (for_) return fail("the number of a screw is no size: say the diameter", item.at);
   const std::string what = number ? "number" : "letter";
   if (!name || (number ? !name->whole : name->kind != CalloutItemKind::word)) {
     return fail("give the " + what + " of the drill behind this", at());
@@ -227,11 +245,21 @@ void CalloutReader::takeUnknown(const CalloutItem& item) {
     ++next_;
     return;
   }
-  if (drills() && text.size() == 1 && isWord(next_, CalloutWord::drill)) {
+  const bool drill = isWord(next_, CalloutWord::drill) ||
+                     (next_ > 1 && isWord(next_ - 2, CalloutWord::drill) && !hasSize());
+  if (drills() && text.size() == 1 && drill) {
     putDrill(std::string(text), item.at);
     return;
   }
-  fail("`" + std::string(text) + "` is not understood here", item.at);
+  if (kind_ == FeatureKind::slot && tellsOfSlotEnds(text)) return;
+  // What goes into the hole is noted; but a taper is another shape.
+  if (for_ && text != "TAPER") {
+    callout_.more = std::string(text_);
+    return;
+  }
+  fail("`" + std::string(text) +
+           "` is not understood here: leave out what tells neither size, depth nor number",
+       item.at);
 }
 
 }  // namespace inchwright

@@ -125,6 +125,8 @@ class CalloutReader {
   static std::string missing(CalloutWord word);
   void finishSlot();
   void finishDrilled();
+  /// `11/64 CLEARANCE FOR 8-32` is 11/64; without a size it is asked how free it is.
+  void finishClearance();
   /// `No. 30 (.1285) DRILL` says one size twice; of two sizes each has to say what it is.
   void mergeAlike();
 
@@ -149,6 +151,8 @@ class CalloutReader {
   bool seat_ = false;  ///< figures now speak of the seat
   std::optional<Make> seatMake_;
   std::optional<Depth> slotDepth_;
+  bool clears_ = false;       ///< the thread that is named goes through without being cut
+  bool for_ = false;          ///< what comes is what the hole is for
   std::vector<Loose> loose_;  ///< figures of which the word behind says what they are
   Callout callout_;
   std::optional<Error> fault_;

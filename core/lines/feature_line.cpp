@@ -11,6 +11,7 @@
 #include "core/lines/lines.h"
 #include "core/lines/turned_line.h"
 #include "core/part/edit.h"
+#include "core/shop/threads.h"
 
 namespace inchwright {
 namespace {
@@ -79,8 +80,12 @@ class FeatureReader {
  private:
   Result<Done> into(std::optional<Lettered>& member, std::string_view what) {
     if (member) return words_.refuse("the " + std::string(what) + " is given already");
+    const std::size_t at = words_.at();
     auto figure = figureFrom(words_, context_.unit, what);
     if (!figure.ok()) return figure.error();
+    if (figure->symbol == SizeSymbol::radius && !feature_.is(FeatureKind::round)) {
+      return Error{ErrorCode::badText, "a radius is lettered here: is it a round?", {}, at};
+    }
     member = std::move(figure).value();
     return Done{};
   }
@@ -388,21 +393,58 @@ Result<FeatureLine> readTail(Feature feature, const LineWords& words, std::strin
 
 }  // namespace
 
+namespace {
+
+/// `M6`, `M6-6H`: the name of a thread, and might be that of a feature.
+bool namesThread(std::string_view word) {
+  return word.size() > 1 && word[0] == 'M' && word[1] >= '1' && word[1] <= '9' &&
+         threadNamed(word).ok();
+}
+
+bool isSized(const Feature& feature) {
+  const Drilled* hole = feature.drilled();
+  return hole == nullptr || hole->diameter || hole->seatDiameter || !hole->thread.empty();
+}
+
+}  // namespace
+
 Result<FeatureLine> readFeatureLine(const Part& part, FeatureKind kind, std::string_view tail,
                                     const LineContext& context) {
   LineWords words(tail);
   Feature feature;
   feature.shape = emptyShape(kind);
   feature.face = context.face;
-  const bool radius = (kind == FeatureKind::round || kind == FeatureKind::arc) &&
-                      (words.peek() == "R" || words.peek() == "RAD") && !words.peek(1).empty();
+  // `R 3/8` is a radius, and no hole named R.
+  const bool radius = isLettered(kind) && (words.peek() == "R" || words.peek() == "RAD") &&
+                      readLength(words.peek(1), {context.unit}).ok();
   if (looksLikeId(words.peek()) && !radius && !beginsCallout(words.peek(), words.peek(1))) {
     feature.id = std::string(words.take());
   }
-  auto line = readTail(std::move(feature), words, tail, context);
+  const bool thread =
+      feature.is(FeatureKind::hole) && !feature.id.empty() && namesThread(feature.id);
+  auto line = readTail(feature, words, tail, context);
+  // `M6 x 12 DEEP` is a thread, where the hole would else have a name and no size.
+  if (thread && (!line || !isSized(line->feature))) {
+    feature.id.clear();
+    auto whole = readTail(std::move(feature), LineWords(tail), tail, context);
+    if (whole && isSized(whole->feature)) line = std::move(whole);
+  }
   if (!line) return line.error();
   if (line->feature.id.empty()) line->feature.id = nextFeatureId(part, sideOf(line->feature));
   return line;
+}
+
+Result<FeatureLine> readFeatureLine(const Part& part, std::string_view tail,
+                                    const LineContext& context) {
+  auto hole = readFeatureLine(part, FeatureKind::hole, tail, context);
+  // Two meanings of a hole are asked about; nothing else may guess at one.
+  if (hole || hole.error().code == ErrorCode::badRequest) return hole;
+  for (const FeatureKind kind : {FeatureKind::ring, FeatureKind::row, FeatureKind::edge,
+                                 FeatureKind::slot, FeatureKind::round}) {
+    auto line = readFeatureLine(part, kind, tail, context);
+    if (line) return line;
+  }
+  return hole;
 }
 
 }  // namespace inchwright

@@ -75,4 +75,11 @@ struct FeatureLine {
 Result<FeatureLine> readFeatureLine(const Part& part, FeatureKind kind, std::string_view tail,
                                     const LineContext& context);
 
+/// As above, of what is most likely a hole, where what it says may tell that it is something else:
+/// `3 HOLES 3/32 ON 1 1/16 PCD` is a ring, `4 SPACES AT 1/2, 1/8 DRILL` a row, `3/16 SLOT 5/8 LG` a
+/// slot, `R 3/8` a round, `L left` an edge. `3/16 x 5/8` stays a hole, 5/8 deep. What is none of
+/// them is refused as a hole is.
+Result<FeatureLine> readFeatureLine(const Part& part, std::string_view tail,
+                                    const LineContext& context);
+
 }  // namespace inchwright

@@ -42,6 +42,7 @@ void sayDrilled(const Drilled& hole, Said& said) {
     said.add(hole.depth.length->text + " deep", ", ");
   }
   saySeat(hole, said);
+  if (hole.locate == Locate::assembly) said.add("on assembly, not by its coordinates");
 }
 
 }  // namespace

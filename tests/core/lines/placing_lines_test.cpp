@@ -120,6 +120,55 @@ TEST(CalloutLines, TellHowManyThePrintSpeaksOf) {
   EXPECT_EQ(applyLine(partOf({}), "hole A 1/8", {})->alike, 0);
 }
 
+// What is put on the print as a hole may say itself that it is none.
+TEST(CalloutLines, SayWhatKindTheyAreOf) {
+  const std::pair<const char*, FeatureKind> said[] = {
+      {"1/4 REAM", FeatureKind::hole},
+      {"TAP 8-32 UNC 3 HOLES", FeatureKind::hole},
+      {"3/16 x 5/8", FeatureKind::hole},
+      {"1/8 DRILL 3 HOLES EQUALLY SPACED ON 2 1/4 P.C.D.", FeatureKind::ring},
+      {"3 on 2 1/4 from 90 drill 1/8", FeatureKind::ring},
+      {"3/32 DRILL 4 HOLES AT 5/8 PITCH", FeatureKind::row},
+      {"4 holes pitch 5/8 3/32", FeatureKind::row},
+      {"SLOT 3/16 x 5/8", FeatureKind::slot},
+      {"3/16 KEYWAY x 5/8", FeatureKind::slot},
+      {"2 SLOTS 3/16 x 5/8", FeatureKind::slot},
+      {"3/16 WIDE x 5/8 CRS", FeatureKind::slot},
+      {"R 3/8", FeatureKind::round},
+      {"R3/8", FeatureKind::round},
+      {"3/8 RAD", FeatureKind::round},
+      {"L left", FeatureKind::edge},
+      {"S x", FeatureKind::edge}};
+  for (const auto& [text, kind] : said) {
+    const auto line = readFeatureLine(partOf({}), text, {});
+    ASSERT_TRUE(line.ok()) << text << ": " << line.error().text;
+    EXPECT_EQ(line->feature.kind(), kind) << text;
+  }
+  for (const char* text : {"1/4 TAP", "4-1/8 DRILL", "1/4 wobbled"}) {
+    EXPECT_FALSE(readFeatureLine(partOf({}), text, {}).ok()) << text;
+  }
+}
+
+TEST(CalloutLines, NeverTakeARadiusOrASlotForAHole) {
+  for (const char* text :
+       {"R 3/8", "3/8 R", "3/8 RAD", "A 3/8 RAD", "SLOT 3/16 x 5/8", "A 3/16 SLOT x 5/8"}) {
+    EXPECT_FALSE(readFeatureLine(partOf({}), FeatureKind::hole, text, {}).ok()) << text;
+  }
+}
+
+// `M6` might be a name; where nothing else says a size it is a thread.
+TEST(CalloutLines, AMetricThreadIsNoName) {
+  for (const char* text : {"M6", "M6 THRO", "M6-6H", "M6 x 1 x 12 DEEP"}) {
+    const auto line = readFeatureLine(partOf({}), FeatureKind::hole, text, {});
+    ASSERT_TRUE(line.ok()) << text << ": " << line.error().text;
+    EXPECT_EQ(line->feature.id, "A") << text;
+    EXPECT_EQ(line->feature.drilled()->make, Make::tap) << text;
+  }
+  const auto named = readFeatureLine(partOf({}), FeatureKind::hole, "M3 1/4 REAM", {});
+  ASSERT_TRUE(named.ok());
+  EXPECT_EQ(named->feature.id, "M3");
+}
+
 TEST(CalloutLines, NamesAreNoCallouts) {
   const Part part = partOf({"hole CB 1/4", "hole NO 1/4 ream", "round G R 3/8"});
   EXPECT_EQ(part.features[0].id, "CB");
