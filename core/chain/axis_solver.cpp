@@ -98,13 +98,12 @@ bool AxisSolver::closeLoops() {
   for (std::uint32_t link = 0; link < linkCount(); ++link) {
     if (forest_.holds(link)) continue;
     climb(link, tops);
-    if (forest_.missOf(link) != 0) missing.push_back(link);
+    if (!system_.missOf(link).isZero()) missing.push_back(link);
   }
   std::map<std::uint32_t, std::uint32_t> blocks;  // to a spare link of theirs that misses
   for (const std::uint32_t link : missing) {
     const Rational allowed = allowanceOf(part_, network_, circuitOf(forest_.loopOver(link)));
-    const auto missed = Rational::of(forest_.missOf(link), 1).value_or(Rational());
-    if (missed.magnitude() > allowed) blocks.emplace(rows_.find(link), link);
+    if (system_.missOf(link).magnitude() > allowed) blocks.emplace(rows_.find(link), link);
   }
   return blocks.empty() || reportLoops(blocks);
 }

@@ -42,9 +42,44 @@ Result<AxisSystem> AxisSystem::of(const Part& part, AxisNetwork network) {
   if (!forest) return forest.error();
   system.network_ = std::move(network);
   system.forest_ = *std::move(forest);
+  system.takeRests();
   if (const auto taken = system.takeRelations(); !taken) return taken.error();
   if (const auto done = system.express(part); !done) return done.error();
   return system;
+}
+
+// The forest counts whole ticks; what its links have beyond them is summed beside it. Empty where
+// none has anything.
+void AxisSystem::takeRests() {
+  const auto& links = network_.links;
+  const bool none = std::all_of(links.begin(), links.end(),
+                                [](const AxisLink& link) { return link.rest.isZero(); });
+  if (none) return;
+  rests_.resize(nodeCount());
+  for (std::uint32_t node = 0; node < nodeCount(); ++node) {
+    if (forest_.root(node) != node) continue;
+    forest_.walkFrom(node, [&](std::uint32_t here, std::uint32_t from, std::uint32_t link) {
+      if (link == kNone) return;
+      const Rational& rest = links[link].rest;
+      const auto sum = rests_[from].plus(links[link].to == here ? rest : rest.negated());
+      rests_[here] = sum.value_or(Rational());
+    });
+  }
+}
+
+// Where a place lies from the root of its tree. Rests have small denominators: it always fits.
+Rational AxisSystem::inTree(std::uint32_t node) const {
+  const Rational whole = forest_.position(node);
+  return rests_.empty() ? whole : rests_[node].plus(whole).value_or(whole);
+}
+
+Rational AxisSystem::missOf(std::uint32_t link) const {
+  const Rational whole = Rational::of(forest_.missOf(link), 1).value_or(Rational());
+  if (rests_.empty()) return whole;
+  const AxisLink& one = network_.links[link];
+  const auto drawn = rests_[one.to].minus(rests_[one.from]);
+  const auto rest = drawn ? one.rest.minus(*drawn) : std::nullopt;
+  return (rest ? whole.plus(*rest) : std::nullopt).value_or(whole);
 }
 
 Result<Done> AxisSystem::takeRelations() {
@@ -53,7 +88,7 @@ Result<Done> AxisSystem::takeRelations() {
     std::optional<Rational> constant = Rational();
     for (const auto& [node, coefficient] : network_.relations[i].terms) {
       const Sparse one{{forest_.root(node), Rational(1)}};
-      addTo(constant, Rational(-coefficient), Rational(forest_.position(node)));
+      addTo(constant, Rational(-coefficient), inTree(node));
       if (!constant || !addScaled(factors, one, Rational(coefficient))) return sumTooFar();
     }
     auto dependence = elimination_.add(i, factors, *constant);
@@ -180,7 +215,7 @@ bool AxisSystem::expressGroup(const std::vector<std::uint32_t>& nodes,
     const std::uint32_t variable = variableAt.at(root);
     if (variable != 0) group.terms.push_back({variable, factor});
     const std::uint32_t origin = origins_[variable];
-    const auto there = baseOf(forest_.root(origin)).second.plus(forest_.position(origin));
+    const auto there = baseOf(forest_.root(origin)).second.plus(inTree(origin));
     if (!there) return false;
     addTo(turned, factor.negated(), *there);
   }
@@ -192,7 +227,7 @@ bool AxisSystem::expressGroup(const std::vector<std::uint32_t>& nodes,
       root = forest_.root(node);
       base = baseOf(root).second.plus(*turned);
     }
-    const auto constant = base ? base->plus(forest_.position(node)) : std::nullopt;
+    const auto constant = base ? base->plus(inTree(node)) : std::nullopt;
     if (!isNear(constant)) return false;
     constant_[node] = *constant;
   }

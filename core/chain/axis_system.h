@@ -70,6 +70,8 @@ class AxisSystem {
   const AxisNetwork& network() const { return network_; }
   Axis axis() const { return network_.axis; }
   const Forest& forest() const { return forest_; }
+  /// What a link says less what the forest makes of its ends: 0 for those it holds.
+  Rational missOf(std::uint32_t link) const;
   const Elimination& elimination() const { return elimination_; }
   /// Combinations of relations that leave no place free: each has to come to 0.
   const std::vector<Sparse>& spareRelations() const { return spareRelations_; }
@@ -115,6 +117,8 @@ class AxisSystem {
     bool operator==(const Group&) const = default;
   };
 
+  void takeRests();
+  Rational inTree(std::uint32_t node) const;
   Result<Done> takeRelations();
   Result<Done> express(const Part& part);
   std::vector<std::vector<std::uint32_t>> groups(const Part& part);
@@ -125,6 +129,7 @@ class AxisSystem {
 
   AxisNetwork network_;
   Forest forest_;
+  std::vector<Rational> rests_;      // by node, what its place in its tree has beyond whole ticks
   Elimination elimination_;          // over the roots of trees
   std::set<std::uint32_t> related_;  // roots of trees that independent relations join
   std::map<std::uint32_t, Elimination::Expression> expressions_;  // by root, of those not free

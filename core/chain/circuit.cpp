@@ -14,7 +14,7 @@ auto closingKey(const Part& part, const AxisNetwork& network, const Circuit& cir
   const AxisLink& link = network.links[circuit.links[i].first];
   const Lettered* figure = figureOf(part, link.source);
   const int rank = figure == nullptr ? 2 : figure->reference ? 0 : 1;
-  const Rational length = Rational(link.ticks).magnitude();
+  const Rational length = link.length().magnitude();
   const Id& id = figure == nullptr ? kNoId : part.readings[link.source.index].id;
   return std::tuple(rank, length.negated(), id, circuit.links[i].first);
 }
@@ -27,7 +27,7 @@ std::optional<LoopMember> memberOf(const AxisNetwork& network, std::uint32_t num
   member.sign = factor.sign();
   member.from = network.places[member.sign > 0 ? link.from : link.to];
   member.to = network.places[member.sign > 0 ? link.to : link.from];
-  const auto step = Rational(link.ticks).times(factor);
+  const auto step = link.length().times(factor);
   if (!step) return std::nullopt;
   member.step = *step;
   return member;
@@ -65,7 +65,7 @@ void addRelations(const AxisNetwork& network, const Circuit& circuit,
 std::optional<Rational> missOf(const AxisNetwork& network, const Circuit& circuit) {
   Rational sum;
   for (const auto& [link, factor] : circuit.links) {
-    const auto step = Rational(network.links[link].ticks).times(factor);
+    const auto step = network.links[link].length().times(factor);
     const auto next = step ? sum.plus(*step) : std::nullopt;
     if (!next) return std::nullopt;
     sum = *next;

@@ -60,7 +60,8 @@ void addRing(NetworkBuilder& builder, std::uint32_t number) {
         polarOffset(diameter->value.ticks(), Rational::of(angle, n).value_or(Rational()));
     const std::uint32_t hole = builder.placeOf(number, static_cast<std::uint32_t>(k) + 1);
     const auto add = [&](Axis axis, int direction, const Offset& offset) {
-      builder.link(axis, builder.placeOf(number, 0), hole, direction * offset.ticks,
+      builder.link(axis, builder.placeOf(number, 0), hole,
+                   direction > 0 ? offset.ticks : offset.ticks.negated(),
                    offset.exact && diameter->exact, source);
     };
     add(along, directions[0], cosine);
@@ -82,19 +83,16 @@ void addSlot(NetworkBuilder& builder, std::uint32_t number, Axis axis) {
     return;
   }
   if (!slot.axis) return;
-  const auto ends = [&](std::int64_t ticks, bool exact) {
-    builder.link(axis, builder.placeOf(number, 0), builder.placeOf(number, 1), -ticks, exact,
-                 source);
-    builder.link(axis, builder.placeOf(number, 0), builder.placeOf(number, 2), ticks, exact,
-                 source);
+  const auto ends = [&](const Rational& half, bool exact) {
+    builder.link(axis, builder.placeOf(number, 0), builder.placeOf(number, 1), half.negated(),
+                 exact, source);
+    builder.link(axis, builder.placeOf(number, 0), builder.placeOf(number, 2), half, exact, source);
   };
-  if (slot.axis != axis) return ends(0, true);
+  if (slot.axis != axis) return ends(Rational(), true);
   if (!slot.length || !slot.width) return;
   const auto apart = slot.length->value.minus(slot.width->value);
   const auto half = apart ? Rational::of(apart->ticks(), 2) : std::nullopt;
-  const auto ticks = half ? half->rounded() : std::nullopt;
-  if (!ticks) return;
-  ends(*ticks, half->isWhole() && slot.length->exact && slot.width->exact);
+  if (half) ends(*half, slot.length->exact && slot.width->exact);
 }
 
 void addRound(NetworkBuilder& builder, std::uint32_t number, Axis axis) {

@@ -8,6 +8,7 @@
 #include <utility>
 #include <vector>
 
+#include "core/base/rational.h"
 #include "core/base/result.h"
 #include "core/part/job.h"
 
@@ -31,13 +32,18 @@ struct Source {
 /// by their ids, what is understood by its words, features by their ids.
 bool comesFirst(const Part& part, const Source& a, const Source& b);
 
-/// position(to) − position(from) = ticks.
+/// position(to) − position(from) = length.
 struct AxisLink {
   std::uint32_t from = 0;
   std::uint32_t to = 0;
-  std::int64_t ticks = 0;
-  bool exact = true;  ///< false where the length was rounded to the tick (rings, divided figures)
+  std::int64_t ticks = 0;  ///< the length at the nearest tick
+  bool exact = true;       ///< false where the length is rounded (a ring's cosine, divided figures)
   Source source;
+  /// What the length has beyond `ticks`, at most half a tick: of half a slot or a ring's offset, so
+  /// that a position made of several is rounded once.
+  Rational rest = {};
+
+  Rational length() const { return rest.plus(ticks).value_or(ticks); }
 
   bool operator==(const AxisLink&) const = default;
 };

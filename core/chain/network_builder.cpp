@@ -140,13 +140,17 @@ std::uint32_t NetworkBuilder::placeOf(std::uint32_t feature, std::uint32_t which
   return placesOf_[firstOf_[feature] + which];
 }
 
-void NetworkBuilder::link(Axis axis, std::uint32_t from, std::uint32_t to, std::int64_t ticks,
+void NetworkBuilder::link(Axis axis, std::uint32_t from, std::uint32_t to, const Rational& length,
                           bool exact, Source source) {
   if (from == kNone || to == kNone) return;
   const auto number = static_cast<std::size_t>(axis);
   const std::uint32_t a = nodes_[number][from];
   const std::uint32_t b = nodes_[number][to];
-  if (a != kNone && b != kNone) networks_[number].links.push_back({a, b, ticks, exact, source});
+  if (a == kNone || b == kNone) return;
+  // What is made of figures of 64 bits halved or turned fits; `take` looks for what does not.
+  const std::int64_t ticks = length.rounded().value_or(std::numeric_limits<std::int64_t>::min());
+  networks_[number].links.push_back(
+      {a, b, ticks, exact, source, length.minus(ticks).value_or(Rational())});
 }
 
 void NetworkBuilder::relate(Axis axis, const std::vector<std::pair<std::uint32_t, int>>& terms,

@@ -7,6 +7,7 @@
 #include <utility>
 #include <vector>
 
+#include "core/base/rational.h"
 #include "core/base/result.h"
 #include "core/chain/network.h"
 #include "core/part/id_numbers.h"
@@ -30,7 +31,7 @@ class NetworkBuilder {
   const Feature& ownerOf(std::uint32_t place) const { return part_.features[owners_[place]]; }
 
   /// Both are ignored when a place they name has no position along this axis.
-  void link(Axis axis, std::uint32_t from, std::uint32_t to, std::int64_t ticks, bool exact,
+  void link(Axis axis, std::uint32_t from, std::uint32_t to, const Rational& length, bool exact,
             Source source);
   void relate(Axis axis, const std::vector<std::pair<std::uint32_t, int>>& terms, Source source);
   /// The spaces between consecutive ones are alike. Each inner one is set against the two ends, so

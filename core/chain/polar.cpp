@@ -24,11 +24,9 @@ Wide series(Wide x, int first) {
   return sum;
 }
 
-// numerator / denominator ticks, ties away from zero; both are positive.
-Offset divided(std::int64_t numerator, std::int64_t denominator) {
-  const std::int64_t rest = numerator % denominator;
-  const std::int64_t whole = numerator / denominator;
-  return {rest * 2 >= denominator && rest != 0 ? whole + 1 : whole, rest == 0};
+// numerator / denominator ticks; the denominator is not 0.
+Offset divided(Int128 numerator, Int128 denominator, bool exact = true) {
+  return {Rational::of(numerator, denominator).value_or(Rational()), exact};
 }
 
 // diameter / 2 · cos or sin of an angle of the first octant.
@@ -40,11 +38,12 @@ Offset octantOffset(std::int64_t diameter, const Rational& angle, bool cosine) {
   const Wide radians =
       Wide(angle.numerator()) / Wide(angle.denominator()) / Wide(180 * Angle::kPerDegree) * pi();
   const Wide value = Wide(diameter) / 2 * series(radians, cosine ? 0 : 1);
-  return {static_cast<std::int64_t>(value + Wide{0.5}), false};
+  constexpr Int128 kFinest = Int128{1} << 20;
+  return divided(static_cast<Int128>(value * Wide(kFinest) + Wide{0.5}), kFinest, false);
 }
 
 Offset negated(Offset offset) {
-  return {-offset.ticks, offset.exact};
+  return {offset.ticks.negated(), offset.exact};
 }
 
 }  // namespace

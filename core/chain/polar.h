@@ -7,22 +7,22 @@
 
 namespace inchwright {
 
-/// A distance along one axis, rounded to the tick where it is not a whole one.
+/// A distance along one axis, in ticks.
 struct Offset {
-  std::int64_t ticks = 0;
-  bool exact = true;
+  Rational ticks;
+  bool exact = true;  ///< false where it is irrational, and rounded to 2^-20 tick
 
   bool operator==(const Offset&) const = default;
 };
 
 /// diameter / 2 times the cosine and the sine of an angle in micro-arcseconds.
 ///
-/// Exact where the product is a whole number of ticks, which for a rational angle only cosines of
-/// 0, ±1/2 and ±1 allow (Niven's theorem); ties there round away from zero. Otherwise the product
-/// is irrational and comes out at the nearest tick: the angle is brought into 0 … 45° exactly, and
-/// the series is summed with 113 bits, so that the error before rounding is below 2^-44 tick at
-/// any 64-bit diameter and below 2^-63 at 10^13 ticks.
-/// A circle of 2 1/2 in at 60°: 5/8 in across, exactly, and 1.0825 in up, rounded to the tick.
+/// Exact where the product is rational, which for a rational angle only cosines of 0, ±1/2 and ±1
+/// allow (Niven's theorem): 3 ticks across come to 3/2. Otherwise it comes out at the nearest 2^-20
+/// tick, so that a sum of a few still finds its tick: the angle is brought into 0 … 45° exactly,
+/// and the series is summed with 113 bits, so that the error before rounding is below 2^-44 tick
+/// at any 64-bit diameter and below 2^-63 at 10^13 ticks.
+/// A circle of 2 1/2 in at 60°: 5/8 in across, exactly, and 1.0825 in up.
 /// Requires: diameter not negative.
 std::pair<Offset, Offset> polarOffset(std::int64_t diameter, const Rational& microArcseconds);
 

@@ -7,7 +7,8 @@ namespace inchwright {
 /// How a position came about.
 enum class How {
   exact,    ///< follows from the print's figures alone
-  rounded,  ///< exactly, but for a ring's cosine or a divided figure rounded to the tick on the way
+  rounded,  ///< exactly, but for a ring's cosine, or a divided figure rounded to the tick on the
+            ///< way
   numeric,  ///< hangs on what was placed numerically (centre distances, angles, tangents)
 };
 

@@ -4,6 +4,7 @@
 
 #include <string>
 
+#include "core/chain/axis_solver.h"
 #include "tests/core/solution/small_print.h"
 #include "tests/support/part_text.h"
 #include "tests/support/system_along.h"
@@ -51,6 +52,50 @@ r2 x B C 1
   EXPECT_EQ(system.originOf(0), *system.node("L"));
   EXPECT_EQ(system.originOf(1), *system.node("B"));
   EXPECT_EQ(system.node("D"), std::nullopt);
+}
+
+TEST(AxisSystem, HalvesOfATickAreSummedBeforeTheyAreRounded) {
+  Part part = test::partFrom(R"(
+edge L x left
+slot S x 1/4 1
+slot T x 1/4 1
+hole A 1/4
+r1 x L S 2
+r2 x S2 A 1/2
+r3 x A T1 1/2
+)");
+  for (Feature& feature : part.features) {
+    auto* slot = feature.as<kind::Slot>();
+    if (slot) slot->length->value = Length::ticks(slot->width->value.ticks() + 5);
+  }
+  const AxisSystem system = test::systemAlong(part, Axis::x);
+  const auto at = [&](const char* place) { return system.constantOf(*system.node(place)); };
+  const Rational inch(Length::kTicksPerInch);
+  EXPECT_EQ(at("S1"), inch.plus(inch)->minus(*Rational::of(5, 2)));
+  EXPECT_EQ(at("A"), inch.times(*Rational::of(5, 2))->plus(*Rational::of(5, 2)));
+  EXPECT_EQ(at("T"), inch.times(3)->plus(5)) << "two halves make a whole one, rounded or not";
+  EXPECT_EQ(at("T2"), inch.times(3)->plus(*Rational::of(15, 2)));
+}
+
+TEST(AxisSystem, ALoopOverHalvesOfATickCloses) {
+  Part part = test::partFrom(R"(
+slot S x 1/4 1
+slot T x 1/4 1
+in_line x S2 T1
+r1 x S T 2
+)");
+  for (Feature& feature : part.features) {
+    auto* slot = feature.as<kind::Slot>();
+    slot->length->value = Length::ticks(slot->width->value.ticks() + Length::kTicksPerInch * 2 + 1);
+  }
+  part.readings[0].figure.value = Length::ticks(Length::kTicksPerInch * 2 + 1);
+  const auto outcome = solveAxis(part, test::systemAlong(part, Axis::x));
+  ASSERT_TRUE(outcome.ok());
+  EXPECT_TRUE(outcome->clashes.empty());
+  part.readings[0].figure.value = Length::ticks(Length::kTicksPerInch * 2 + 2);
+  const auto missed = solveAxis(part, test::systemAlong(part, Axis::x));
+  ASSERT_EQ(missed->clashes.size(), 1u) << "nothing here is rounded, so one tick is a miss";
+  EXPECT_EQ(missed->clashes[0].missesBy.magnitude(), Rational(1));
 }
 
 TEST(AxisSystem, ARelationTiesAPlaceToTwoVariables) {

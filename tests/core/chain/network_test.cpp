@@ -114,14 +114,41 @@ TEST(NetworksOf, ARingMayTakeItsCircleFromAReading) {
       << "of two, the first by id";
 }
 
-TEST(NetworksOf, HalfATickIsRoundedAndSaysSo) {
+TEST(NetworksOf, ARoundsRadiusIsAsExactAsItIsRead) {
+  // A third of an inch is no whole number of ticks.
+  EXPECT_EQ(told("hole A 1/4\nround Q 1/3 about A left\n", Axis::x),
+            "A Q -5 about by round Q\nA Q0 0 by round Q\n");
+  EXPECT_EQ(told("hole A 1/4\nround Q 1/3 about A left\n", Axis::y),
+            "A Q 0 by round Q\nA Q0 0 by round Q\n")
+      << "level with its centre, whatever the radius";
+  EXPECT_EQ(told("edge R x right\nedge K y back\nround Q 1/3 corner R K\n", Axis::x),
+            "Q0 Q 0 by round Q\nR Q -5 about by round Q\n");
+}
+
+TEST(NetworksOf, ARoundWithoutARadiusTellsOnlyItsCentre) {
+  Part part = test::partFrom("edge R x right\nedge K y back\nround Q 1/8 corner R K\n");
+  part.features[2].as<kind::Round>()->radius.reset();
+  AxisNetwork network = test::networkAlong(part, Axis::x);
+  ASSERT_EQ(network.links.size(), 1u);
+  EXPECT_EQ(network.links[0].ticks, 0);
+  // Its outermost point lies a radius off its centre, and nothing says how far.
+  part = test::partFrom("hole A 1/4\nround Q 1/8 about A left\n");
+  part.features[1].as<kind::Round>()->radius.reset();
+  network = test::networkAlong(part, Axis::x);
+  ASSERT_EQ(network.links.size(), 1u);
+  EXPECT_EQ(network.places[network.links[0].to], "Q0");
+}
+
+TEST(NetworksOf, HalfATickIsKeptBesideTheWholeOnes) {
   Part part = test::partFrom("slot S x 1/4 1\n");
   kind::Slot& slot = *part.features[0].as<kind::Slot>();
   slot.length->value = Length::ticks(slot.width->value.ticks() + 5);
   const AxisNetwork network = test::networkAlong(part, Axis::x);
   EXPECT_EQ(network.links[0].ticks, -3);
   EXPECT_EQ(network.links[1].ticks, 3);
-  EXPECT_FALSE(network.links[1].exact);
+  EXPECT_EQ(network.links[0].length(), *Rational::of(-5, 2));
+  EXPECT_EQ(network.links[1].length(), *Rational::of(5, 2));
+  EXPECT_TRUE(network.links[1].exact);
 }
 
 TEST(NetworksOf, RefusesTheLowestInteger) {

@@ -23,16 +23,16 @@ TEST(PolarOffset, QuartersAreExact) {
   EXPECT_EQ(polarOffset(d, degrees(270)), (Pair{{0, true}, {-d / 2, true}}));
   EXPECT_EQ(polarOffset(d, degrees(-90)), polarOffset(d, degrees(270)));
   EXPECT_EQ(polarOffset(d, degrees(360 * 7)), polarOffset(d, degrees(0)));
-  EXPECT_EQ(polarOffset(3, degrees(180)), (Pair{{-2, false}, {0, true}}))
-      << "half a tick over, away from zero";
+  EXPECT_EQ(polarOffset(3, degrees(180)), (Pair{{*Rational::of(-3, 2), true}, {0, true}}))
+      << "half a tick is left for whoever rounds the sum";
 }
 
 TEST(PolarOffset, HalvesAreExactWhereTheyComeOut) {
   EXPECT_EQ(polarOffset(4'000, degrees(60)).first, (Offset{1'000, true}));
   EXPECT_EQ(polarOffset(4'000, degrees(150)).second, (Offset{1'000, true}));
   EXPECT_EQ(polarOffset(4'000, degrees(240)).first, (Offset{-1'000, true}));
-  EXPECT_EQ(polarOffset(4'002, degrees(30)).second, (Offset{1'001, false}));
-  EXPECT_EQ(polarOffset(4'002, degrees(-30)).second, (Offset{-1'001, false}));
+  EXPECT_EQ(polarOffset(4'002, degrees(30)).second, (Offset{*Rational::of(4'002, 4), true}));
+  EXPECT_EQ(polarOffset(4'002, degrees(-30)).second, (Offset{*Rational::of(-4'002, 4), true}));
   EXPECT_FALSE(polarOffset(4'000, degrees(60)).second.exact);
 }
 
@@ -54,8 +54,27 @@ TEST(PolarOffset, AgreesWithSixtyDigits) {
        }) {
     SCOPED_TRACE(row.numerator);
     const auto [cosine, sine] = polarOffset(row.diameter, degrees(row.numerator, row.denominator));
-    EXPECT_EQ(cosine, (Offset{row.cosine, false}));
-    EXPECT_EQ(sine, (Offset{row.sine, false}));
+    EXPECT_EQ(cosine.ticks.rounded(), row.cosine);
+    EXPECT_EQ(sine.ticks.rounded(), row.sine);
+    EXPECT_FALSE(cosine.exact || sine.exact);
+  }
+}
+
+// Likewise, in 2^-20 tick.
+TEST(PolarOffset, KeepsAMillionthOfATick) {
+  struct Row {
+    std::int64_t diameter, numerator, denominator, cosine, sine;
+  };
+  for (const Row& row : {
+           Row{2540000000, 45, 1, 941648104240621, 941648104240621},
+           Row{5080000000, 360, 7, 1660592163883511, 2082316710543408},
+           Row{4762500000, -17, 1, 2387818001346832, -730029224751023},
+           Row{9921875, 29, 3, 5128059630721, 873485037177},
+       }) {
+    SCOPED_TRACE(row.numerator);
+    const auto [cosine, sine] = polarOffset(row.diameter, degrees(row.numerator, row.denominator));
+    EXPECT_EQ(cosine.ticks, *Rational::of(row.cosine, 1 << 20));
+    EXPECT_EQ(sine.ticks, *Rational::of(row.sine, 1 << 20));
   }
 }
 
@@ -68,11 +87,14 @@ TEST(PolarOffset, LiesOnTheCircleAndMirrors) {
     const auto [cosine, sine] = polarOffset(diameter, angle);
     const auto mirrored = polarOffset(diameter, angle.negated());
     ASSERT_EQ(mirrored.first, cosine);
-    ASSERT_EQ(mirrored.second.ticks, -sine.ticks);
-    // Each is within half a tick, so the radius is within √½.
-    const auto x = static_cast<long double>(cosine.ticks);
-    const auto y = static_cast<long double>(sine.ticks);
-    ASSERT_LE(std::abs(std::hypot(x, y) - static_cast<long double>(diameter) / 2), 0.7072L);
+    ASSERT_EQ(mirrored.second.ticks, sine.ticks.negated());
+    // Each is within 2^-21 tick, so the radius within √½ of 2^-20; 64 bits hold it to 2^-21.
+    const auto value = [](const Rational& ticks) {
+      return static_cast<long double>(ticks.numerator()) /
+             static_cast<long double>(ticks.denominator());
+    };
+    const long double radius = std::hypot(value(cosine.ticks), value(sine.ticks));
+    ASSERT_LE(std::abs(radius - static_cast<long double>(diameter) / 2), 2e-6L);
   }
 }
 
