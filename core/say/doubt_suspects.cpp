@@ -56,16 +56,19 @@ std::string allReasons(const Part& part, const Suspect& suspect, std::string tex
     text += more;
   };
   append(tracedText(part, suspect));
-  std::string others;
-  for (const Id& id : suspect.together)
-    others += (others.empty() ? "together with " : " and ") + id;
-  if (text.empty()) {
-    text = !suspect.together.empty() ? "closes every loop"
-           : suspect.closesAll       ? "alone closes every loop"
-                                     : "closes this loop";
+  std::string with;
+  for (const Id& id : suspect.together) with += (with.empty() ? "together with " : " and ") + id;
+  const bool bare = text.empty();
+  const bool many = suspect.ofMany > 1;
+  if (many) {
+    append("closes " + std::to_string(suspect.ofMany) + " loops at once");
+  } else if (bare) {
+    append(suspect.closesAll                      ? "alone closes every loop"
+           : suspect.ofMany == 0 && !with.empty() ? "closes every loop"
+                                                  : "closes this loop");
   }
-  append(others);
-  return text;
+  if (with.empty()) return text;
+  return text + (bare || many ? " " : "; ") + with;
 }
 
 }  // namespace

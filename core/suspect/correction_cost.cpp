@@ -8,6 +8,8 @@
 namespace inchwright {
 namespace {
 
+constexpr Int128 kLargestChange = Int128{1} << 62;
+
 /// About one figure in 250 is misread (practice, rank 9, puts reading and keying between 0.3 % and
 /// a few per cent).
 constexpr double kMisread = 5.5;
@@ -47,7 +49,31 @@ double penalty(double off) {
   return std::min(0.5 * z * z, kMostTraced);
 }
 
+Int128 sizeOf(Int128 value) {
+  return value < 0 ? -value : value;
+}
+
 }  // namespace
+
+std::optional<Correction> nearestCorrection(const AxisNetwork& network, std::uint32_t link,
+                                            Ratio longer, Int128 slack) {
+  if (longer.under < 0) longer = {-longer.over, -longer.under};
+  if (sizeOf(longer.over / longer.under) > kLargestChange) return std::nullopt;
+  const auto near = static_cast<std::int64_t>(longer.over / longer.under);
+  if (slack == 0) {
+    if (longer.over % longer.under != 0) return std::nullopt;
+    return Correction{link, near};
+  }
+  constexpr std::int64_t kStep = Length::kTicksPerInch / 10'000;
+  constexpr std::int64_t kFraction = Length::kTicksPerInch / 64;
+  for (const std::int64_t step : {kFraction, kStep}) {
+    const std::int64_t figure = network.links[link].ticks + near;
+    const std::int64_t rest = ((figure % step) + step) % step;
+    const std::int64_t off = rest > step / 2 ? step - rest : -rest;
+    if (sizeOf(off) <= slack + 1) return Correction{link, near + off};
+  }
+  return Correction{link, near};
+}
 
 CorrectionCost::CorrectionCost(const Part& part, const AxisNetwork& network,
                                const ConditionSpace& space, const Tracing& tracing)

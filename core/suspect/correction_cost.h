@@ -14,6 +14,17 @@
 
 namespace inchwright {
 
+/// A ratio that need not be in lowest terms.
+struct Ratio {
+  Int128 over = 0;
+  Int128 under = 1;
+};
+
+/// A reading longer by so many ticks: a whole number of them, or empty. Where what it closes may
+/// miss by `slack`, since members are rounded, the nearest figure that a print would have.
+std::optional<Correction> nearestCorrection(const AxisNetwork& network, std::uint32_t link,
+                                            Ratio longer, Int128 slack);
+
 /// What it costs to believe that one reading was misread: −log of the probability, in nats.
 class CorrectionCost {
  public:

@@ -26,12 +26,6 @@ Int128 absolute(Int128 value) {
 
 using Conditions = std::vector<Int128>;
 
-/// A ratio that need not be in lowest terms.
-struct Ratio {
-  Int128 over = 0;
-  Int128 under = 1;
-};
-
 /// Readings in series or otherwise alike: their columns are multiples of one direction.
 struct Class {
   std::vector<std::int64_t> direction;
@@ -43,7 +37,7 @@ class Explainer {
   Explainer(const Part& part, const AxisNetwork& network, const ConditionSpace& space,
             const MissingBlock& block, const Tracing& tracing)
       : network_(network), block_(block), tracing_(tracing), costs_(part, network, space, tracing) {
-    for (const Int128 slack : block.slack) rounded_ = rounded_ || slack != 0;
+    for (const Int128 slack : block.slack) slack_ = std::max(slack_, slack);
     sortIntoClasses();
   }
 
@@ -68,7 +62,6 @@ class Explainer {
   Conditions after(Conditions misses, const Correction& correction) const;
   std::vector<std::pair<double, Correction>> membersBy(const Class& one, const Ratio& change,
                                                        std::size_t most);
-  std::optional<Correction> correctionOf(std::uint32_t link, Ratio longer) const;
   void keep(std::vector<Correction> corrections, double guess);
   std::vector<Explanation> weighed();
 
@@ -76,7 +69,7 @@ class Explainer {
   const MissingBlock& block_;
   const Tracing& tracing_;
   CorrectionCost costs_;
-  bool rounded_ = false;
+  Int128 slack_ = 0;  ///< the widest
   std::vector<Class> classes_;
   std::map<std::uint32_t, const std::vector<std::int64_t>*> columnOf_;
   std::map<std::vector<std::pair<std::uint32_t, std::int64_t>>, double> found_;
@@ -129,33 +122,13 @@ Conditions Explainer::after(Conditions misses, const Correction& correction) con
   return misses;
 }
 
-// A whole number of ticks; where members are rounded, the nearest figure a print would have.
-std::optional<Correction> Explainer::correctionOf(std::uint32_t link, Ratio longer) const {
-  if (longer.under < 0) longer = {-longer.over, -longer.under};
-  if (absolute(longer.over / longer.under) > kLargestMiss) return std::nullopt;
-  if (!rounded_) {
-    if (longer.over % longer.under != 0) return std::nullopt;
-    return Correction{link, static_cast<std::int64_t>(longer.over / longer.under)};
-  }
-  const auto near = static_cast<std::int64_t>(longer.over / longer.under);
-  constexpr std::int64_t kStep = Length::kTicksPerInch / 10'000;
-  constexpr std::int64_t kFraction = Length::kTicksPerInch / 64;
-  const Int128 most = *std::max_element(block_.slack.begin(), block_.slack.end());
-  for (const std::int64_t step : {kFraction, kStep}) {
-    const std::int64_t figure = network_.links[link].ticks + near;
-    const std::int64_t rest = ((figure % step) + step) % step;
-    const std::int64_t off = rest > step / 2 ? step - rest : -rest;
-    if (absolute(off) <= most + 1) return Correction{link, near + off};
-  }
-  return Correction{link, near};
-}
-
 std::vector<std::pair<double, Correction>> Explainer::membersBy(const Class& one,
                                                                 const Ratio& change,
                                                                 std::size_t most) {
   std::vector<std::pair<double, Correction>> members;
   for (const auto& [link, multiple] : one.members) {
-    const auto correction = correctionOf(link, {change.over, change.under * multiple});
+    const auto correction =
+        nearestCorrection(network_, link, {change.over, change.under * multiple}, slack_);
     if (!correction || !costs_.figure(*correction).possible) continue;
     members.push_back({costs_.guess(*correction), *correction});
   }

@@ -49,6 +49,9 @@ struct Suspect {
 
   double weight = 0;       ///< higher is likelier; comparable within a solution only
   bool closesAll = false;  ///< alone it closes every missing loop of its group
+  /// Where many are misread: how many loops that miss are right once it and those of `together` are
+  /// read so, and others remain for other readings; else 0.
+  int ofMany = 0;
 
   bool operator==(const Suspect&) const = default;
 };

@@ -10,6 +10,7 @@
 #include "core/suspect/correction_cost.h"
 #include "core/suspect/explanation.h"
 #include "core/suspect/lookalike.h"
+#include "core/suspect/many_misread.h"
 
 namespace inchwright {
 namespace {
@@ -35,6 +36,7 @@ class BlockRanking {
         tracing_(part, network, space, block),
         costs_(part, network, space, tracing_),
         explanations_(explain(part, network, space, block, tracing_)) {
+    if (explanations_.empty()) many_ = explainMany(part, space, block, costs_);
     for (const std::uint32_t link : block.readings) {
       linkOf_[network.links[link].source.index] = link;
     }
@@ -53,11 +55,13 @@ class BlockRanking {
 
   void gather();
   std::vector<std::uint32_t> readingsOf(const Clash& clash) const;
+  std::vector<std::uint32_t> likeliest() const;
   std::map<std::size_t, std::uint32_t> headsOf(const std::vector<const Clash*>& clashes) const;
   std::vector<std::uint32_t> unheard(const std::vector<const Clash*>& clashes) const;
   void list(const Clash& clash, std::optional<std::uint32_t> head,
             const std::vector<std::uint32_t>& partners, Suspects& list) const;
-  void listOnItsOwn(const Clash& clash, Suspects& list);
+  void listOfMany(const Clash& clash, std::optional<std::uint32_t> head, Suspects& list);
+  Suspect onItsOwn(const Correction& correction);
   Suspect suspectOf(const Opinion& opinion) const;
   Suspect figureOnly(const Correction& correction) const;
   std::optional<Length> tracedFigure(const Correction& correction) const;
@@ -67,6 +71,7 @@ class BlockRanking {
   Tracing tracing_;
   CorrectionCost costs_;
   std::vector<Explanation> explanations_;
+  ManyMisread many_;                               ///< where there are none
   std::map<std::uint32_t, std::uint32_t> linkOf_;  ///< by index into Part::readings
   std::map<std::uint32_t, Opinion> opinions_;      ///< by link
 };
@@ -100,18 +105,26 @@ std::vector<std::uint32_t> BlockRanking::readingsOf(const Clash& clash) const {
   return links;
 }
 
+// The readings of the likeliest explanation.
+std::vector<std::uint32_t> BlockRanking::likeliest() const {
+  std::vector<std::uint32_t> links;
+  for (const auto& one : many_.longer) links.push_back(one.first);
+  if (explanations_.empty()) return links;
+  for (const Correction& one : explanations_.front().corrections) links.push_back(one.link);
+  return links;
+}
+
 // Gives as many misreadings of the likeliest explanation as possible a clash to stand at the head
 // of, by augmenting paths.
 std::map<std::size_t, std::uint32_t> BlockRanking::headsOf(
     const std::vector<const Clash*>& clashes) const {
   std::map<std::size_t, std::uint32_t> heads;
-  if (explanations_.empty()) return heads;
   std::vector<std::set<std::uint32_t>> on;
   for (const Clash* clash : clashes) {
     const auto links = readingsOf(*clash);
     on.emplace_back(links.begin(), links.end());
   }
-  for (const Correction& one : explanations_.front().corrections) {
+  for (const std::uint32_t one : likeliest()) {
     std::set<std::size_t> tried;
     const auto place = [&](const auto& self, std::uint32_t link) -> bool {
       for (std::size_t i = 0; i < clashes.size(); ++i) {
@@ -123,7 +136,7 @@ std::map<std::size_t, std::uint32_t> BlockRanking::headsOf(
       }
       return false;
     };
-    place(place, one.link);
+    place(place, one);
   }
   return heads;
 }
@@ -136,8 +149,8 @@ std::vector<std::uint32_t> BlockRanking::unheard(const std::vector<const Clash*>
     for (const std::uint32_t link : readingsOf(*clash)) heard.insert(link);
   }
   std::vector<std::uint32_t> rest;
-  for (const Correction& one : explanations_.front().corrections) {
-    if (heard.count(one.link) == 0) rest.push_back(one.link);
+  for (const std::uint32_t one : likeliest()) {
+    if (heard.count(one) == 0) rest.push_back(one);
   }
   return rest;
 }
@@ -188,8 +201,8 @@ Suspect BlockRanking::suspectOf(const Opinion& opinion) const {
 
 void BlockRanking::list(const Clash& clash, std::optional<std::uint32_t> head,
                         const std::vector<std::uint32_t>& partners, Suspects& list) const {
-  std::set<std::uint32_t> best;
-  for (const Correction& one : explanations_.front().corrections) best.insert(one.link);
+  const auto likely = likeliest();
+  const std::set<std::uint32_t> best(likely.begin(), likely.end());
   std::vector<const Opinion*> ranked;
   std::vector<std::uint32_t> links = readingsOf(clash);
   links.insert(links.end(), partners.begin(), partners.end());
@@ -209,28 +222,52 @@ void BlockRanking::list(const Clash& clash, std::optional<std::uint32_t> head,
   for (const Opinion* one : ranked) list.push_back(suspectOf(*one));
 }
 
-// Where no few misreadings explain the block: what would close this loop alone.
-void BlockRanking::listOnItsOwn(const Clash& clash, Suspects& list) {
+Suspect BlockRanking::onItsOwn(const Correction& correction) {
+  Suspect suspect = figureOnly(correction);
+  suspect.reason = costs_.figure(correction).reason;
+  suspect.weight = -costs_.guess(correction) - kClosesOneOnly;
+  return suspect;
+}
+
+// Where no few misreadings explain the block: those on this loop of the many that do together, then
+// what would close this loop alone.
+void BlockRanking::listOfMany(const Clash& clash, std::optional<std::uint32_t> head,
+                              Suspects& list) {
+  std::vector<std::pair<int, Suspect>> ranked;
+  std::vector<Id> misread;
   for (const LoopMember& member : clash.loop) {
     if (member.source.kind != SourceKind::reading) continue;
     const auto found = linkOf_.find(member.source.index);
-    if (found == linkOf_.end() || network_.links[found->second].ticks == 0) continue;
-    const auto factor = member.step.over(Rational(network_.links[found->second].ticks));
-    const auto longer = factor ? clash.missesBy.over(*factor) : std::nullopt;
-    const auto ticks = longer ? longer->rounded() : std::nullopt;
-    if (!ticks) continue;
-    const Correction correction{found->second, *ticks};
-    const CorrectionCost::Figure figure = costs_.figure(correction);
-    if (!figure.possible) continue;
-    Suspect suspect = figureOnly(correction);
-    suspect.reason = figure.reason;
-    suspect.weight = -costs_.guess(correction) - kClosesOneOnly;
+    if (found == linkOf_.end()) continue;
+    const std::uint32_t link = found->second;
+    if (const auto longer = many_.longer.find(link); longer != many_.longer.end()) {
+      Suspect suspect = onItsOwn({link, longer->second});
+      suspect.ofMany = many_.closes.at(link);
+      misread.push_back(suspect.reading);
+      ranked.push_back({head == link ? 0 : 1, std::move(suspect)});
+      continue;
+    }
+    const auto factor = network_.links[link].ticks == 0
+                            ? std::nullopt
+                            : member.step.over(Rational(network_.links[link].ticks));
+    const auto alone = factor ? clash.missesBy.over(*factor) : std::nullopt;
+    const auto ticks = alone ? alone->rounded() : std::nullopt;
+    if (ticks && costs_.figure({link, *ticks}).possible)
+      ranked.push_back({2, onItsOwn({link, *ticks})});
+  }
+  std::sort(ranked.begin(), ranked.end(), [](const auto& a, const auto& b) {
+    return std::tuple(a.first, -a.second.weight, a.second.reading) <
+           std::tuple(b.first, -b.second.weight, b.second.reading);
+  });
+  if (ranked.size() > kMostSuspects) ranked.resize(kMostSuspects);
+  for (auto& [rank, suspect] : ranked) {
+    if (rank < 2) {
+      for (const Id& other : misread) {
+        if (other != suspect.reading) suspect.together.push_back(other);
+      }
+    }
     list.push_back(std::move(suspect));
   }
-  std::sort(list.begin(), list.end(), [](const Suspect& a, const Suspect& b) {
-    return std::pair(-a.weight, a.reading) < std::pair(-b.weight, b.reading);
-  });
-  if (list.size() > kMostSuspects) list.resize(kMostSuspects);
 }
 
 void BlockRanking::rank(const std::vector<const Clash*>& clashes,
@@ -239,13 +276,13 @@ void BlockRanking::rank(const std::vector<const Clash*>& clashes,
   const auto partners = explanations_.empty() ? std::vector<std::uint32_t>() : unheard(clashes);
   for (std::size_t i = 0; i < clashes.size(); ++i) {
     lists[i]->clear();
+    const auto found = heads.find(i);
+    const auto head = found == heads.end() ? std::nullopt : std::optional(found->second);
     if (explanations_.empty()) {
-      listOnItsOwn(*clashes[i], *lists[i]);
-      continue;
+      listOfMany(*clashes[i], head, *lists[i]);
+    } else {
+      list(*clashes[i], head, partners, *lists[i]);
     }
-    const auto head = heads.find(i);
-    list(*clashes[i], head == heads.end() ? std::nullopt : std::optional(head->second), partners,
-         *lists[i]);
   }
 }
 

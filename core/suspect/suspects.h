@@ -19,7 +19,8 @@ namespace inchwright {
 /// whether the figure fits the print's own denominators, and, where places were traced, how well
 /// the positions that follow fit the tracing (robustly: its scale is fitted, one bad point is
 /// forgiven). Where two misreadings are needed, each heads the list of a clash as far as there are
-/// enough.
+/// enough. Where no few readings explain a block, those come first of which each explains most
+/// together with the others (`explainMany`).
 ///
 /// Requires: `systems` are those of `part`, and `clashes` its loops that miss.
 /// Outcome: a list for each clash, in their order. Weights are log probabilities up to a constant.

@@ -62,12 +62,15 @@ class Maker {
       : random_(seed), manner_(manner), slip_(slip) {}
 
   Print make(int errors, Trace trace) {
+    const int holes = number(4, 12);
+    return make(errors, trace, holes, number(2, 5));
+  }
+
+  Print make(int errors, Trace trace, int holes, int spares) {
     for (;;) {
       Print print;
       part_ = Part{};
       next_ = 1;
-      const int holes = number(4, 12);
-      const int spares = number(2, 5);
       const int alongX = number(0, spares);
       placeAll(Axis::x, holes);
       placeAll(Axis::y, holes);

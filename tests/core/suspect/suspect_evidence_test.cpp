@@ -11,6 +11,7 @@
 #include "core/suspect/missing_block.h"
 #include "core/suspect/tracing.h"
 #include "tests/core/suspect/drawn_print.h"
+#include "tests/support/part_text.h"
 #include "tests/support/system_along.h"
 
 namespace inchwright {
@@ -197,6 +198,61 @@ TEST(SuspectExplanations, EveryOneClosesTheBlock) {
       EXPECT_TRUE(hasTruth);
     }
   }
+}
+
+// A copy drawn 4 % too long: what a reading's distance is taken for has the stretch taken off, as
+// the middle one of all readings has it, whatever a misread one or a short one would say.
+TEST(SuspectTracing, ReckonsWithAStretchedCopy) {
+  const Part part = test::partFrom(R"(
+edge L x left
+hole A 1/4
+hole B 1/4
+hole C 1/4
+edge R x right
+traced L 0
+traced A 1.56 0
+traced B 1.771 0
+traced C 3.33 0
+traced R 6.45
+r1 x L A 1 1/2
+r2 x A B 13/16
+r3 x B C 1 1/2
+r4 x C R 3
+r5 x L R 6 13/64
+)");
+  const AxisSystem system = test::systemAlong(part, Axis::x);
+  const ConditionSpace space(part, system);
+  ASSERT_EQ(space.blocks().size(), 1u);
+  const Tracing tracing(part, system.network(), space, space.blocks()[0]);
+  EXPECT_TRUE(tracing.isUsable());
+  EXPECT_EQ(tracing.size(), 5u);
+  for (std::uint32_t link = 0; link < system.network().links.size(); ++link) {
+    const Reading& reading = part.readings[system.network().links[link].source.index];
+    const double truly = reading.id == "r2" ? 13.0 / 64 : reading.figure.value.toInches();
+    ASSERT_TRUE(tracing.lengthOf(link).has_value());
+    // Traced to a thousandth of an inch.
+    EXPECT_NEAR(*tracing.lengthOf(link), truly, 0.003) << reading.id;
+  }
+}
+
+// Three readings are too few to tell a stretch from a misreading.
+TEST(SuspectTracing, TakesNoStretchFromThreeReadings) {
+  const Part part = test::partFrom(R"(
+edge L x left
+hole A 1/4
+edge R x right
+traced L 0
+traced A 1.04 0
+traced R 2.08
+r1 x L A 1
+r2 x A R 1
+r3 x L R 2 1/8
+)");
+  const AxisSystem system = test::systemAlong(part, Axis::x);
+  const ConditionSpace space(part, system);
+  ASSERT_EQ(space.blocks().size(), 1u);
+  const Tracing tracing(part, system.network(), space, space.blocks()[0]);
+  EXPECT_NEAR(tracing.lengthOf(0).value_or(0), 1.04, 1e-9);
 }
 
 }  // namespace

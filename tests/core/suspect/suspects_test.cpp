@@ -204,6 +204,40 @@ TEST(Suspects, TwoMisreadingsEachHeadAList) {
   EXPECT_NE(found->why.front().find("together with r2"), std::string::npos);
 }
 
+// Nothing is traced: the two are found by the loops alone.
+TEST(Suspects, TwoMisreadingsAreFoundWithoutATracing) {
+  const auto clashes = Along()
+                           .place("L")
+                           .place("A")
+                           .place("B")
+                           .place("C")
+                           .place("R")
+                           .reading("r1", "L", "A", "1 1/8")
+                           .reading("r2", "A", "B", "2 3/8")
+                           .reading("r3", "L", "B", "2 1/2")
+                           .reading("r4", "B", "C", "5/8")
+                           .reading("r5", "C", "R", "3/16")
+                           .reading("r6", "B", "R", "15/16")
+                           .reading("r7", "L", "R", "3 7/16")
+                           .reading("r8", "A", "R", "2 5/16")
+                           .clashes();
+  // 2 3/8 for 1 3/8, and 3/16 for 5/16: no single reading would do.
+  ASSERT_GE(clashes.size(), 2u);
+  bool dropped = false, alike = false;
+  for (const test::Suspected& clash : clashes) {
+    ASSERT_FALSE(clash.suspects.empty());
+    for (const Suspect& one : clash.suspects) {
+      EXPECT_FALSE(one.closesAll);
+      EXPECT_EQ(one.ofMany, 0) << "two explain all of it";
+      dropped = dropped || (one.reading == "r2" && one.wouldBe == inches("1 3/8") &&
+                            one.together == std::vector<Id>{"r5"});
+      alike = alike || (one.reading == "r5" && one.wouldBe == inches("5/16") &&
+                        one.together == std::vector<Id>{"r2"});
+    }
+  }
+  EXPECT_TRUE(dropped && alike);
+}
+
 TEST(Suspects, TwoInOneLoopLeadItTogether) {
   const auto clashes = Along()
                            .place("L", "0")

@@ -1,0 +1,58 @@
+#include "core/suspect/many_misread.h"
+
+#include <gtest/gtest.h>
+
+#include <algorithm>
+
+#include "core/solution/solution.h"
+#include "tests/core/suspect/drawn_print.h"
+#include "tests/support/suspected.h"
+
+namespace inchwright {
+namespace {
+
+struct ManyTally {
+  int clashes = 0;
+  int firstRight = 0;   ///< the first suspect was misread
+  int figureRight = 0;  ///< and would be what the print says
+};
+
+// Twenty of some four hundred readings misread, and no tracing to help.
+ManyTally tallyOf(drawn::Manner manner, drawn::Slip slip, int spares) {
+  ManyTally tally;
+  for (std::uint64_t seed = 1; seed <= 4; ++seed) {
+    const auto print = drawn::Maker(seed, manner, slip).make(20, drawn::Trace::none, 196, spares);
+    const auto solution = solve(print.part);
+    EXPECT_TRUE(solution.ok());
+    for (const test::Suspected& clash : test::suspectedIn(print.part, *solution)) {
+      ++tally.clashes;
+      if (clash.suspects.empty()) continue;
+      const Suspect& first = clash.suspects.front();
+      for (const drawn::Misreading& one : print.misread) {
+        if (one.reading != first.reading) continue;
+        ++tally.firstRight;
+        tally.figureRight += first.wouldBe == one.truth ? 1 : 0;
+      }
+    }
+  }
+  return tally;
+}
+
+TEST(ManyMisread, OfTwentyWithoutATracingTheFirstSuspectsAreMostlyMisread) {
+  using drawn::Manner;
+  using drawn::Slip;
+  for (const Manner manner :
+       {Manner::baseline, Manner::ladder, Manner::chained, Manner::decimals}) {
+    for (const Slip slip : {Slip::lookalike, Slip::any}) {
+      for (const int spares : {100, 200, 400}) {
+        const ManyTally tally = tallyOf(manner, slip, spares);
+        std::printf("%-9s %-10s spares %d clashes %3d  first right %3d  its figure %3d\n",
+                    drawn::nameOf(manner), drawn::nameOf(slip), spares, tally.clashes,
+                    tally.firstRight, tally.figureRight);
+      }
+    }
+  }
+}
+
+}  // namespace
+}  // namespace inchwright
