@@ -8,6 +8,7 @@
 #include "core/graph/filling.h"
 #include "core/graph/forest.h"
 #include "core/tolerance/budget_graph.h"
+#include "core/tolerance/kept_differences.h"
 
 namespace inchwright {
 namespace {
@@ -41,11 +42,7 @@ class Guarantee {
 
   std::set<std::uint32_t> dropped() {
     dropTooTight();
-    std::vector<std::uint32_t> order = dropContradicting();
-    for (auto link = order.rbegin(); link != order.rend(); ++link) {
-      dropped_.erase(*link);
-      if (!holds()) dropped_.insert(*link);
-    }
+    dropContradicting();
     const auto out = [&](const auto& one) { return dropped_.count(one.link) != 0; };
     std::erase_if(graph_.edges, out);
     std::erase_if(graph_.inner, out);
@@ -63,36 +60,22 @@ class Guarantee {
     }
   }
 
-  std::vector<BudgetGraph::Edge> kept() const {
-    std::vector<BudgetGraph::Edge> edges;
-    for (const BudgetGraph::Edge& edge : graph_.edges) {
-      if (dropped_.count(edge.link) == 0) edges.push_back(edge);
+  // From the widest on, so that of readings that contradict each other the tightest is left.
+  void dropContradicting() {
+    const std::vector<DifferenceEdge> narrow = tightened(graph_.edges, least_);
+    std::map<std::uint32_t, std::vector<DifferenceEdge>> edges;  // by link
+    for (std::size_t i = 0; i < narrow.size(); ++i) {
+      const std::uint32_t link = graph_.edges[i].link;
+      if (dropped_.count(link) == 0) edges[link].push_back(narrow[i]);
     }
-    return edges;
-  }
-
-  bool holds() const {
-    const std::vector<DifferenceEdge> edges = tightened(kept(), least_);
-    const DifferenceGraph graph(graph_.variables, edges);
-    return graph.feasible(graph_.printed).has_value();
-  }
-
-  std::vector<std::uint32_t> dropContradicting() {
-    std::vector<std::uint32_t> order;
-    while (!holds()) {
-      const std::vector<BudgetGraph::Edge> edges = kept();
-      const std::vector<DifferenceEdge> narrow = tightened(edges, least_);
-      const DifferenceGraph graph(graph_.variables, narrow);
-      std::optional<std::uint32_t> tightest;
-      for (const std::uint32_t edge : graph.contradiction()) {
-        const std::uint32_t link = edges[edge].link;
-        if (!tightest || tighter(link, *tightest)) tightest = link;
-      }
-      if (!tightest) break;
-      dropped_.insert(*tightest);
-      order.push_back(*tightest);
+    std::vector<std::uint32_t> links;
+    for (const auto& one : edges) links.push_back(one.first);
+    std::sort(links.begin(), links.end(),
+              [&](std::uint32_t a, std::uint32_t b) { return tighter(b, a); });
+    KeptDifferences kept(graph_.printed);
+    for (const std::uint32_t link : links) {
+      if (!kept.take(edges[link])) dropped_.insert(link);
     }
-    return order;
   }
 
   bool tighter(std::uint32_t a, std::uint32_t b) const {
