@@ -5,6 +5,7 @@
 #include <string_view>
 #include <unordered_set>
 
+#include "core/part/as_it_looks.h"
 #include "core/part/plain_decimal.h"
 
 namespace inchwright {

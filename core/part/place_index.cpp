@@ -2,9 +2,11 @@
 
 #include <algorithm>
 #include <string>
+#include <unordered_map>
 #include <vector>
 
 #include "core/base/ascii.h"
+#include "core/part/as_it_looks.h"
 
 namespace inchwright {
 namespace {
@@ -26,68 +28,7 @@ AxisSet axisSetOf(const Feature& feature) {
   return set;
 }
 
-/// How long the mark here is that nobody sees on paper (blanks of all widths but the plain one,
-/// joiners, marks of direction, the byte order mark); 0 where there is none.
-std::size_t unseenAt(std::string_view id, std::size_t i) {
-  constexpr std::string_view kUnseen[] = {"\xC2\xA0",     "\xC2\xAD",     "\xE3\x80\x80",
-                                          "\xEF\xBB\xBF", "\xE2\x80\xAF", "\xE2\x81\x9F"};
-  for (const std::string_view mark : kUnseen) {
-    if (id.substr(i, mark.size()) == mark) return mark.size();
-  }
-  // U+2000 to U+200F, U+2028 to U+202E, U+2060 to U+206F.
-  if (i + 2 >= id.size() || static_cast<unsigned char>(id[i]) != 0xE2) return 0;
-  const auto second = static_cast<unsigned char>(id[i + 1]);
-  const auto third = static_cast<unsigned char>(id[i + 2]);
-  const bool isBlank = second == 0x80 && (third <= 0x8F || (third >= 0xA8 && third <= 0xAE));
-  return isBlank || (second == 0x81 && third >= 0xA0 && third <= 0xAF) ? 3 : 0;
-}
-
-bool holdsUnseen(std::string_view id) {
-  for (std::size_t i = 0; i < id.size(); ++i) {
-    if (unseenAt(id, i) > 0) return true;
-  }
-  return false;
-}
-
-/// An id as it looks: capitals of other scripts that look like Latin ones stand for those.
-std::string asSeen(std::string_view id) {
-  struct Alike {
-    std::string_view other;
-    char latin;
-  };
-  constexpr Alike kAlike[] = {
-      {"А", 'A'}, {"В", 'B'}, {"С", 'C'}, {"Е", 'E'}, {"Н", 'H'}, {"К", 'K'}, {"М", 'M'},
-      {"О", 'O'}, {"Р", 'P'}, {"Т", 'T'}, {"Х", 'X'}, {"Ѕ", 'S'}, {"І", 'I'}, {"Ј", 'J'},
-      {"Α", 'A'}, {"Β", 'B'}, {"Ε", 'E'}, {"Ζ", 'Z'}, {"Η", 'H'}, {"Ι", 'I'}, {"Κ", 'K'},
-      {"Μ", 'M'}, {"Ν", 'N'}, {"Ο", 'O'}, {"Ρ", 'P'}, {"Τ", 'T'}, {"Υ", 'Y'}, {"Χ", 'X'}};
-  std::string seen;
-  for (std::size_t i = 0; i < id.size();) {
-    const auto* alike = std::find_if(std::begin(kAlike), std::end(kAlike), [&](const Alike& one) {
-      return id.substr(i, one.other.size()) == one.other;
-    });
-    if (alike != std::end(kAlike)) {
-      seen += alike->latin;
-      i += alike->other.size();
-    } else {
-      seen += id[i++];
-    }
-  }
-  return seen;
-}
-
 }  // namespace
-
-std::string asItLooks(std::string_view name) {
-  std::string plain;
-  for (std::size_t i = 0; i < name.size();) {
-    const std::size_t unseen = unseenAt(name, i);
-    if (unseen == 0) plain += name[i];
-    i += std::max<std::size_t>(1, unseen);
-  }
-  const auto from = plain.find_first_not_of(' ');
-  if (from == std::string::npos) return "";
-  return asSeen(std::string_view(plain).substr(from, plain.find_last_not_of(' ') - from + 1));
-}
 
 bool isSoundId(std::string_view id) {
   if (id.empty() || id.size() > kLongestId || holdsUnseen(id)) return false;
@@ -117,12 +58,15 @@ Result<PlaceIndex> PlaceIndex::of(const Part& part) {
                  "the id `" + feature.id + "` is there twice; give one of the two another",
                  pointer};
   }
+  std::unordered_map<std::string, Id> looks;
   for (const std::size_t i : foreign) {
     const std::string& id = part.features[i].id;
-    const std::string seen = asSeen(id);
-    if (seen == id || !index.find(seen)) continue;
+    const std::string seen = asItLooks(id);
+    const auto [other, isNew] = looks.emplace(seen, id);
+    if (isNew && (seen == id || !index.find(seen))) continue;
     return Error{ErrorCode::badDocument,
-                 "the id `" + id + "` looks like `" + seen + "` in other letters; give one another",
+                 "the id `" + id + "` looks like `" + (isNew ? seen : other->second) +
+                     "` in other letters; give one another",
                  "/features/" + std::to_string(i) + "/id"};
   }
   // Holes of two features can't share an id unless one feature bears the id of the other's hole:

@@ -60,9 +60,4 @@ class PlaceIndex {
 /// blank at either end.
 bool isSoundId(std::string_view id);
 
-/// A name as it looks on paper, for names that must be told apart there: without marks that nobody
-/// sees and outer blanks, and with Latin letters for those of other scripts that look like them.
-/// `Plate ` → `Plate`.
-std::string asItLooks(std::string_view name);
-
 }  // namespace inchwright
