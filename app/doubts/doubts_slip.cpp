@@ -49,6 +49,7 @@ bool contradicts(const Doubt& doubt) {
     case DoubtTopic::breaksEdge:
     case DoubtTopic::holesMeet:
     case DoubtTopic::swappedEnds:
+    case DoubtTopic::wrongWay:
     case DoubtTopic::offTrace:
     case DoubtTopic::oddSizes:
     case DoubtTopic::size:

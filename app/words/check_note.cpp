@@ -60,7 +60,9 @@ std::string suspectLine(const Suspect& suspect, const Part& part) {
   const bool turned = suspect.reason.look == Likeness::endsSwapped;
   return line + (turned ? " may run " : " may be ") + wouldBeText(part, suspect) + ": " +
          reasonText(part, suspect) +
-         (suspect.closesAll || !suspect.together.empty() ? "" : " (leaves another loop open)");
+         (suspect.closesAll || (suspect.ofMany == 0 && !suspect.together.empty())
+              ? ""
+              : " (leaves another loop open)");
 }
 
 std::vector<std::string> clashLines(const Part& part, const Clash& clash, Unit unit) {
@@ -128,7 +130,11 @@ void printCheckNote(const Part& part, const Solution& solution, Unit unit, const
   const std::vector<Id> alone = solution.aloneIds(part);
   if (!alone.empty())
     printList(streams, "Nothing checks these readings; read them twice:", {joined(alone, ", ")});
-  const bool fine = solution.clashes.empty() && solution.loose.empty() && findings.empty();
+  // Readings off the chains that contradict each other are among the queries.
+  const bool noClash =
+      std::none_of(solution.status.begin(), solution.status.end(),
+                   [](const auto& one) { return one.second == ReadingStatus::clashes; });
+  const bool fine = noClash && solution.loose.empty() && findings.empty();
   const bool all = notLookedAt.empty();
   // A line, or a stretch of turned work, has no place of its own.
   const auto placeable =
@@ -139,7 +145,7 @@ void printCheckNote(const Part& part, const Solution& solution, Unit unit, const
                   : all ? "It adds up: "
                         : "What was looked at adds up: ")
               << solution.placed.size() << " of " << placeable << " features placed"
-              << (solution.clashes.empty() ? ", no clash" : "") << ".\n";
+              << (noClash ? ", no clash" : "") << ".\n";
   if (!all) streams.out << "  Not looked at: " << oneLine(joined(notLookedAt, ", ")) << ".\n";
 }
 

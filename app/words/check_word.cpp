@@ -107,6 +107,8 @@ std::string_view wordFor(DoubtTopic topic) {
       return "no_setup";
     case DoubtTopic::swappedEnds:
       return "swapped_ends";
+    case DoubtTopic::wrongWay:
+      return "wrong_way";
     case DoubtTopic::offTrace:
       return "off_trace";
     case DoubtTopic::oddSizes:

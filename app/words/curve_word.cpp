@@ -7,6 +7,7 @@
 #include "app/words/job_file.h"
 #include "app/words/words.h"
 #include "core/plan/curve_cuts.h"
+#include "core/say/curve_words.h"
 
 namespace inchwright::app {
 namespace {
@@ -114,6 +115,9 @@ void print(const Cuts& all, const Streams& streams) {
     for (const CurveCut::At& at : cut.points) {
       streams.out << "  " << at.x.text << "  " << at.y.text << '\n';
     }
+    if (cut.way == CurveWay::points && cut.points.empty()) {
+      streams.out << "  no points: nothing says with what cutter (--cutter D)\n";
+    }
     if (cut.ridge) streams.out << "  leaves ridges of " << readoutOf(*cut.ridge, all.step) << '\n';
     if (cut.buttons) {
       streams.out << "  two filing buttons of " << readoutOf(cut.buttons->outside, all.step)
@@ -121,8 +125,7 @@ void print(const Cuts& all, const Streams& streams) {
     }
   }
   for (const CurveFinding& finding : all.cuts.findings) {
-    streams.out << "  " << toned(streams, Tone::doubt, oneLine(finding.of)) << ": "
-                << nameOf(finding.trouble) << '\n';
+    streams.out << "  " << toned(streams, Tone::doubt, oneLine(curveFindingWords(finding))) << '\n';
   }
 }
 

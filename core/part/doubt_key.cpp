@@ -7,10 +7,10 @@
 namespace inchwright {
 namespace {
 
-constexpr NameTable<21> kTopicNames{
-    "clash",   "crossed", "sameside", "outside",  "breaks",    "meets",   "nosetup",
-    "swapped", "trace",   "sizes",    "misspelt", "mm",        "rounded", "loose",
-    "assumed", "kind",    "question", "size",     "readtwice", "misfit",  "alone"};
+constexpr NameTable<22> kTopicNames{
+    "clash",    "crossed",  "sameside", "outside",   "breaks", "meets",   "nosetup", "swapped",
+    "wrongway", "trace",    "sizes",    "misspelt",  "mm",     "rounded", "loose",   "assumed",
+    "kind",     "question", "size",     "readtwice", "misfit", "alone"};
 
 // Marks that part ids and members of a key; an id that holds one has it behind a backslash.
 constexpr std::string_view kMarks = ":+\\";

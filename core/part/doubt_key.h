@@ -20,6 +20,7 @@ enum class DoubtTopic {
   holesMeet,     ///< two holes of one face that run into each other
   noSetup,       ///< a hole on a face that no setup has up
   swappedEnds,   ///< traced the other way round than it is read
+  wrongWay,      ///< places that lie the other way round, or on the other side, than is said
   offTrace,      ///< traced at quite another length, and nothing else checks it
   oddSizes,      ///< the sizes of one feature, or of the title block, contradict one another
   misspelt,      ///< a member of the document that is not known, and nearly one that is

@@ -94,6 +94,12 @@ void warnOfFigures(const WorkAt& work, std::vector<SetupWarning>& all) {
   if (const ZeroAlong* depth = work.setup.zeroAlong(axisAcross(work.setup.face))) {
     ask(SetupWarning::Of::offset, depth->offset, std::nullopt, MachineAxis::z);
   }
+  for (const GivenCurve& curve : work.setup.curves) {
+    const std::size_t before = all.size();
+    ask(SetupWarning::Of::cutter, curve.cutter, std::nullopt, MachineAxis::x);
+    ask(SetupWarning::Of::ridge, curve.ridge, std::nullopt, MachineAxis::x);
+    for (std::size_t i = before; i < all.size(); ++i) all[i].place = curve.of;
+  }
   const auto& finder = work.machine.finder;
   ask(SetupWarning::Of::finder, finder, std::nullopt, MachineAxis::x);
   // Tips are .200, .250, .375, .500, 4, 6, 10 mm and the like (common practice, no source).

@@ -62,7 +62,7 @@ struct SetupWarning {
     finderUnlikely,  ///< no finder has a tip of `figure`
     oddFigure        ///< a figure of the setup or machine that a careful reader would ask about
   };
-  enum class Of { none, stock, offset, finder };
+  enum class Of { none, stock, offset, finder, cutter, ridge };
 
   Kind kind = Kind::noZero;
   MachineAxis axis = MachineAxis::x;

@@ -117,6 +117,14 @@ std::string roundedText(const Part& part, const Rounding& rounding) {
 
 // ---- understandings ----
 
+std::string isOrAre(const Understanding& what) {
+  return what.of.size() == 1 ? " is " : " are ";
+}
+
+std::string senseText(const Understanding& what) {
+  return what.sense == Sense::clockwise ? "clockwise" : "anticlockwise";
+}
+
 std::string assumedText(const Understanding& what) {
   const std::string along = what.axis ? " along " + capital(*what.axis) : "";
   switch (what.kind) {
@@ -130,10 +138,31 @@ std::string assumedText(const Understanding& what) {
       return "the spaces " + joined(what.of, "–") + " are taken to be equal" + along;
     case UnderstandingKind::concentric:
       return listed(what.of) + " are taken to share one centre";
-    default:
+    case UnderstandingKind::tangent:
+      return listed(what.of) + " are taken to touch";
+    case UnderstandingKind::parallel:
+      return listed(what.of) + " are taken to be parallel";
+    case UnderstandingKind::square:
+      return listed(what.of) + " are taken to be square to each other";
+    case UnderstandingKind::on:
+      return listed(what.of) + isOrAre(what) + "taken to lie on " + what.about;
+    case UnderstandingKind::wayRound:
+      return listed(what.of) + " are taken to go round " + senseText(what);
+    case UnderstandingKind::beside:
       break;
   }
-  return listed(what.of) + " are taken to be " + std::string(nameOf(what.kind));
+  return listed(what.of) + isOrAre(what) + "taken to lie beside " + what.about +
+         (what.side ? ", on its " + std::string(nameOf(*what.side)) + " side" : std::string());
+}
+
+std::string wrongWayText(const Understanding& what) {
+  if (what.kind == UnderstandingKind::beside) {
+    return listed(what.of) + isOrAre(what) + "said to lie beside " + what.about + ", on its " +
+           std::string(nameOf(*what.side)) + " side, and the readings put " +
+           (what.of.size() == 1 ? "it" : "them") + " on the other";
+  }
+  return listed(what.of) + " are said to go round " + senseText(what) +
+         ", and the readings have them the other way round";
 }
 
 // ---- readings and features ----
@@ -187,7 +216,8 @@ std::string tracedText(const Part& part, const Doubt& doubt) {
            reading.from + "; nothing else checks it: swap its ends?";
   }
   return reading.id + " says " + reading.figure.text + " and is traced at about " +
-         writeFraction(*doubt.drawn) + "; nothing else checks it";
+         (doubt.drawn ? writeFraction(*doubt.drawn) : std::to_string(*doubt.drawnDegrees) + "°") +
+         "; nothing else checks it";
 }
 
 std::string oddityText(const SizeOddity& odd) {
@@ -293,6 +323,8 @@ std::string textOf(const Part& part, const Solution& solution, const Doubt& doub
     case DoubtTopic::swappedEnds:
     case DoubtTopic::offTrace:
       return tracedText(part, doubt);
+    case DoubtTopic::wrongWay:
+      return wrongWayText(part.understood[doubt.source->index]);
     case DoubtTopic::oddSizes:
       return oddSizesText(doubt);
     case DoubtTopic::misspelt:

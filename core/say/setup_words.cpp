@@ -86,6 +86,8 @@ std::string sideOnTable(const SetupWarning& warning) {
 std::string oddWords(const SetupWarning& warning) {
   std::string what = "the finder";
   if (warning.of == SetupWarning::Of::stock) what = "the stock on the " + sideOnTable(warning);
+  if (warning.of == SetupWarning::Of::cutter) what = "the cutter for " + warning.place;
+  if (warning.of == SetupWarning::Of::ridge) what = "the ridge left at " + warning.place;
   if (warning.of == SetupWarning::Of::offset) {
     what = "the offset of " + letterWords(warning.axis) + "0";
   }

@@ -7,6 +7,7 @@
 
 #include "core/measure/writing.h"
 #include "core/part/feature_members.h"
+#include "core/place/face_plane.h"
 #include "core/solution/doubts.h"
 
 namespace inchwright {
@@ -57,7 +58,11 @@ class OrderDoubts {
     for (std::size_t i = 0; i < part_.features.size(); ++i) gatherSpots(i);
     for (const Spot& spot : spots_) checkAgainstSides(spot);
     checkMeetings();
+    for (std::size_t i = 0; i < rounds_.size(); ++i) {
+      for (std::size_t j = i + 1; j < rounds_.size(); ++j) checkRounds(*rounds_[i], *rounds_[j]);
+    }
     checkFaces();
+    for (std::uint32_t i = 0; i < part_.understood.size(); ++i) checkWay(i);
   }
 
  private:
@@ -67,8 +72,11 @@ class OrderDoubts {
   void checkAgainstSides(const Spot& spot);
   void checkMeetings();
   void checkMeeting(const Spot& a, const Spot& b);
+  void checkRounds(const Feature& a, const Feature& b);
   bool shareACentre(const Feature& a, const Feature& b) const;
   void checkFaces();
+  void checkWay(std::uint32_t understanding);
+  bool liesOtherwise(const Understanding& what) const;
   void add(DoubtTopic topic, std::optional<Axis> axis, std::vector<Id> places, std::int64_t by = 0);
 
   const Part& part_;
@@ -77,6 +85,7 @@ class OrderDoubts {
   std::vector<Along> own_;  // by feature: where its own place is
   std::array<Sides, 3> sides_;
   std::vector<Spot> spots_;
+  std::vector<const Feature*> rounds_;  // those on corners, of a known radius
 };
 
 void OrderDoubts::add(DoubtTopic topic, std::optional<Axis> axis, std::vector<Id> places,
@@ -118,6 +127,12 @@ void OrderDoubts::gatherSpots(std::size_t number) {
   const Drilled* drilled = feature.drilled();
   const auto* slot = feature.as<kind::Slot>();
   const auto* edge = feature.as<kind::Edge>();
+  const auto* round = feature.as<kind::Round>();
+  if (round != nullptr && round->radius && round->corner.size() == 2) {
+    // It takes as much of both its edges as its radius.
+    spots_.push_back({&feature, feature.id, {}, round->radius->value.ticks()});
+    rounds_.push_back(&feature);
+  }
   if (drilled == nullptr && slot == nullptr && (edge == nullptr || edge->side)) return;
   const bool within = drilled == nullptr || !feature.is(FeatureKind::hole);
   const std::optional<Lettered>& across = slot != nullptr ? slot->width : diameterOf(feature);
@@ -233,6 +248,27 @@ void OrderDoubts::checkMeeting(const Spot& a, const Spot& b) {
       std::max<std::int64_t>(1, std::llround(least - distance)));
 }
 
+// Two rounds at the ends of one edge.
+void OrderDoubts::checkRounds(const Feature& a, const Feature& b) {
+  const kind::Round& one = *a.as<kind::Round>();
+  const kind::Round& other = *b.as<kind::Round>();
+  for (const std::size_t i : {0u, 1u}) {
+    const auto shared = std::find(other.corner.begin(), other.corner.end(), one.corner[i]);
+    if (shared == other.corner.end()) continue;
+    const Id& start = one.corner[1 - i];
+    const Id& end = other.corner[shared == other.corner.begin() ? 1 : 0];
+    const Feature* edge = part_.feature(start);
+    if (start == end || edge == nullptr || !edge->is(FeatureKind::edge)) continue;
+    const Axis axis = edge->as<kind::Edge>()->axis;
+    const auto from = placedAt(solution_, start, axis), to = placedAt(solution_, end, axis);
+    if (!from || !to) continue;
+    const std::int64_t both = one.radius->value.ticks() + other.radius->value.ticks();
+    const std::int64_t apart = std::abs(*to - *from);
+    if (both <= apart) continue;
+    add(DoubtTopic::holesMeet, {}, {std::min(a.id, b.id), std::max(a.id, b.id)}, both - apart);
+  }
+}
+
 bool OrderDoubts::shareACentre(const Feature& a, const Feature& b) const {
   return std::any_of(part_.understood.begin(), part_.understood.end(), [&](const auto& what) {
     const auto names = [&](const Feature& one) {
@@ -250,6 +286,46 @@ void OrderDoubts::checkFaces() {
     const bool isCut = feature.drilled() != nullptr || feature.is(FeatureKind::slot);
     if (isCut && up.count(feature.face) == 0) add(DoubtTopic::noSetup, {}, {feature.id});
   }
+}
+
+// Whether places that are all there lie the other way round, or on the other side, than is said.
+bool OrderDoubts::liesOtherwise(const Understanding& what) const {
+  if (what.kind == UnderstandingKind::beside) {
+    const Feature* about = part_.feature(what.about);
+    const auto* edge = about == nullptr ? nullptr : about->as<kind::Edge>();
+    if (edge == nullptr || !what.side || edge->axis != axisAcross(*what.side)) return false;
+    const auto line = placedAt(solution_, what.about, edge->axis);
+    return line && std::any_of(what.of.begin(), what.of.end(), [&](const Id& id) {
+             const auto at = placedAt(solution_, id, edge->axis);
+             return at && (*at - *line) * outward(*what.side) < 0;
+           });
+  }
+  const Feature* owner = what.of.empty() ? nullptr : part_.feature(what.of[0]);
+  if (owner == nullptr || what.of.size() != 3 || !what.sense) return false;
+  const auto axes = axesIn(owner->face);
+  const auto own = ownDirections(owner->face);
+  std::array<std::array<long double, 2>, 3> at{};
+  for (std::size_t i = 0; i < at.size(); ++i) {
+    for (const std::size_t k : {0u, 1u}) {
+      const auto ticks = placedAt(solution_, what.of[i], axes[k]);
+      if (!ticks) return false;
+      at[i][k] = static_cast<long double>(*ticks) * own[k];
+    }
+  }
+  const long double turned =
+      (at[1][0] - at[0][0]) * (at[2][1] - at[0][1]) - (at[1][1] - at[0][1]) * (at[2][0] - at[0][0]);
+  return *what.sense == Sense::clockwise ? turned > 0 : turned < 0;
+}
+
+void OrderDoubts::checkWay(std::uint32_t understanding) {
+  const Understanding& what = part_.understood[understanding];
+  const bool isChoice =
+      what.kind == UnderstandingKind::wayRound || what.kind == UnderstandingKind::beside;
+  if (!isChoice || !liesOtherwise(what)) return;
+  Doubt doubt{{DoubtTopic::wrongWay, what.kind, {}, {}, what.of}};
+  doubt.source = Source{SourceKind::understanding, understanding};
+  if (!what.about.empty()) doubt.nearby = {what.about};
+  doubts_.push_back(std::move(doubt));
 }
 
 // ---- millimetres on an inch print ----

@@ -87,6 +87,7 @@ struct Doubt {
   std::optional<Source> source = {};        ///< the reading, understanding or feature in question
   std::optional<Length> by = {};            ///< how far outside, over the edge or into one another
   std::optional<Length> drawn = {};         ///< as traced, to a 64th
+  std::optional<int> drawnDegrees = {};     ///< of an angle instead
   std::vector<Id> nearby = {};              ///< places to point at beside those of the key
   std::vector<std::string> questions = {};  ///< what is odd about a figure
   std::string entered = {};                 ///< the size that a reading contradicts, as lettered

@@ -52,6 +52,19 @@ TEST(CheckWord, GivesEveryKeyOfTheContract) {
   EXPECT_TRUE(part["queries"].is_array());
 }
 
+// Nothing is wrong along the axes; straight from A to B the print says otherwise.
+TEST(CheckWord, ACentreDistanceThatContradictsDoesNotAddUp) {
+  nlohmann::json plate = nlohmann::json::parse(soundPlate());
+  plate["parts"][0]["readings"].push_back(
+      {{"id", "r9"}, {"kind", "centres"}, {"from", "A"}, {"to", "B"}, {"text", "1 7/16"}});
+  const Scratch scratch;
+  const Spoken spoken = say({"check", scratch.write("p.inchwright", plate.dump())});
+  EXPECT_EQ(spoken.status, kFindings);
+  EXPECT_NE(spoken.out.find("r9 (1 7/16) misses by"), std::string::npos) << spoken.out;
+  EXPECT_EQ(spoken.out.find("It adds up"), std::string::npos) << spoken.out;
+  EXPECT_EQ(spoken.out.find("no clash"), std::string::npos) << spoken.out;
+}
+
 TEST(CheckWord, ASoundPartIsFine) {
   const Scratch scratch;
   const Spoken spoken = say({"check", scratch.write("p.inchwright", soundPlate())});

@@ -1,0 +1,206 @@
+// Where things lie against the part and one another, against the tracing, and against what is said
+// of their order.
+#include <gtest/gtest.h>
+
+#include <algorithm>
+
+#include "core/say/doubt_words.h"
+#include "core/solution/solution.h"
+#include "tests/support/part_text.h"
+
+namespace inchwright {
+namespace {
+
+using test::partFrom;
+
+const char* const kSides = R"(
+edge L x left
+edge R x right
+edge F y front
+edge K y back
+r1 x L R 4
+r2 y F K 2
+)";
+
+std::vector<Doubt> doubtsOn(const Part& part, DoubtTopic topic) {
+  const auto solution = solve(part);
+  EXPECT_TRUE(solution.ok());
+  std::vector<Doubt> found;
+  for (const Doubt& doubt : solution ? solution->doubts : std::vector<Doubt>{}) {
+    if (doubt.key.topic == topic) found.push_back(doubt);
+  }
+  return found;
+}
+
+std::vector<Doubt> doubtsOn(const std::string& text, DoubtTopic topic) {
+  return doubtsOn(partFrom(kSides + text), topic);
+}
+
+std::string saidOf(const Part& part, DoubtTopic topic) {
+  const auto solution = solve(part);
+  std::string all;
+  for (const Doubt& doubt : solution->doubts) {
+    if (doubt.key.topic == topic) all += doubtText(part, *solution, doubt) + "\n";
+  }
+  return all;
+}
+
+TEST(OrderDoubts, StepsOfOneBoreDoNotRunIntoEachOther) {
+  const std::string apart = "hole A 1/2\nhole B 1/4\nr3 x L A 1\nr4 y F A 1\nr5 x L B 1\nr6 y F B ";
+  EXPECT_TRUE(doubtsOn(apart + "1\n", DoubtTopic::holesMeet).empty()) << "a step in one bore";
+  EXPECT_EQ(doubtsOn(apart + "1 1/16\n", DoubtTopic::holesMeet).size(), 1u) << "off its centre";
+  const std::string alike =
+      "hole A 1/4\nhole B 1/4\nhole C 1/8\nr3 x L A 1\nr4 y F A 1\n"
+      "r7 x L C 3\nr8 y F C 1\n";
+  EXPECT_EQ(doubtsOn(alike + "r5 x L B 1\nr6 y F B 1\n", DoubtTopic::holesMeet).size(), 1u)
+      << "the same hole twice";
+  EXPECT_TRUE(doubtsOn(alike + "concentric A B\n", DoubtTopic::holesMeet).empty());
+  EXPECT_EQ(doubtsOn(alike + "in_line x A B\nin_line y A B\n", DoubtTopic::holesMeet).size(), 1u)
+      << "in line is no word for one centre";
+}
+
+TEST(OrderDoubts, RoundsOnCornersHaveToFitTheirSides) {
+  EXPECT_TRUE(doubtsOn("round Q 2 corner L F\n", DoubtTopic::breaksEdge).empty());
+  const auto larger = doubtsOn("round Q 2.125 corner L F\n", DoubtTopic::breaksEdge);
+  ASSERT_EQ(larger.size(), 1u);
+  EXPECT_EQ(larger[0].key.axis, Axis::y);
+  EXPECT_EQ(larger[0].by, Length::ticks(Length::kTicksPerInch / 8));
+  EXPECT_TRUE(
+      doubtsOn("round Q 1 corner L F\nround V 1 corner K L\n", DoubtTopic::holesMeet).empty());
+  const auto meet =
+      doubtsOn("round V 1.25 corner L F\nround Q 1 corner K L\n", DoubtTopic::holesMeet);
+  ASSERT_EQ(meet.size(), 1u);
+  EXPECT_EQ(meet[0].key.places, (std::vector<Id>{"Q", "V"}));
+  EXPECT_EQ(meet[0].by, Length::ticks(Length::kTicksPerInch / 4));
+  EXPECT_TRUE(
+      doubtsOn("round V 1.25 corner L F\nround Q 1 corner R K\n", DoubtTopic::holesMeet).empty())
+      << "no edge of theirs is the same";
+  EXPECT_EQ(
+      doubtsOn("round V 2 corner L F\nround Q 2.5 corner F R\n", DoubtTopic::holesMeet).size(),
+      1u);
+}
+
+TEST(OrderDoubts, AWayRoundThatTheReadingsContradict) {
+  const std::string holes =
+      "hole A 1/8\nhole B 1/8\nhole C 1/8\nr3 x L A 1\nr4 y F A 1/2\n"
+      "r5 x L B 3\nr6 y F B 1/2\nr7 x L C 2\nr8 y F C 1 1/2\n";
+  Part part = partFrom(kSides + holes);
+  Understanding what;
+  what.kind = UnderstandingKind::wayRound;
+  what.of = {"A", "B", "C"};
+  what.sense = Sense::anticlockwise;
+  what.stated = true;
+  part.understood.push_back(what);
+  EXPECT_TRUE(doubtsOn(part, DoubtTopic::wrongWay).empty());
+  part.understood[0].sense = Sense::clockwise;
+  EXPECT_EQ(saidOf(part, DoubtTopic::wrongWay),
+            "A, B and C are said to go round clockwise, and the readings have them the other way "
+            "round\n");
+  EXPECT_TRUE(doubtsOn(part, DoubtTopic::wrongWay)[0].isFinding());
+  part.understood[0].of = {"A", "C", "B"};
+  EXPECT_TRUE(doubtsOn(part, DoubtTopic::wrongWay).empty());
+  std::erase_if(part.readings, [](const Reading& one) { return one.id == "r8"; });
+  part.understood[0].sense = Sense::anticlockwise;
+  EXPECT_TRUE(doubtsOn(part, DoubtTopic::wrongWay).empty()) << "C is loose";
+}
+
+TEST(OrderDoubts, ASideThatTheReadingsContradict) {
+  Part part = partFrom(kSides + std::string("edge M y\nr3 y F M 1\nhole A 1/8\nr4 y F A 1/2\n"));
+  Understanding what;
+  what.kind = UnderstandingKind::beside;
+  what.of = {"A"};
+  what.about = "M";
+  what.side = Side::front;
+  what.stated = true;
+  part.understood.push_back(what);
+  EXPECT_TRUE(doubtsOn(part, DoubtTopic::wrongWay).empty());
+  part.understood[0].side = Side::back;
+  EXPECT_EQ(saidOf(part, DoubtTopic::wrongWay),
+            "A is said to lie beside M, on its back side, and the readings put it on the other\n");
+}
+
+// ---- what only the tracing knows ----
+
+const char* const kTraced = R"(
+traced L 0
+traced R 4
+traced F 0
+traced K 2
+hole A 1/4
+traced A 1 1
+r3 x L A 1
+r4 y F A 1
+)";
+
+TEST(TracedDoubts, BothAxesTellWhetherTheDrawingIsToScale) {
+  // Along x only the overall length agrees; y has two more.
+  const Part part = partFrom(R"(
+edge L x left
+edge R x right
+edge F y front
+edge K y back
+traced L 0
+traced R 2
+traced F 0
+traced K 1.5
+hole A 1/4
+traced A 0.646 0.75
+r1 x L R 2
+r2 y F K 1 1/2
+r3 x L A 1 5/8
+r4 y F A 3/4
+)");
+  EXPECT_EQ(saidOf(part, DoubtTopic::offTrace),
+            "r3 says 1 5/8 and is traced at about 41/64; nothing else checks it\n");
+}
+
+TEST(TracedDoubts, ACentreDistanceIsSetAgainstTheStraightDistance) {
+  const std::string hole = std::string(kTraced) + "hole P 1/8\ntraced P 1.3 1.4\n";
+  EXPECT_TRUE(
+      doubtsOn(hole + "c1 centres A P 1/2\na1 angle A P 53\n", DoubtTopic::offTrace).empty());
+  EXPECT_TRUE(
+      doubtsOn(hole + "c1 centres P A 1/2\na1 angle A P 53\n", DoubtTopic::swappedEnds).empty())
+      << "it has no direction";
+  const auto off = doubtsOn(hole + "c1 centres A P 7/8\na1 angle A P 53\n", DoubtTopic::offTrace);
+  ASSERT_EQ(off.size(), 1u);
+  EXPECT_EQ(off[0].drawn, Length::ticks(Length::kTicksPerInch / 2));
+  EXPECT_FALSE(off[0].key.axis.has_value());
+}
+
+TEST(TracedDoubts, AnAngleIsSetAgainstTheDirection) {
+  const auto angles = [](const std::string& place, const std::string& text) {
+    return doubtsOn(std::string(kTraced) + "hole P 1/8\ntraced P " + place +
+                        "\nc1 centres A P 1/2\na1 angle A P " + text + "\n",
+                    DoubtTopic::offTrace);
+  };
+  EXPECT_TRUE(angles("1.354 1.354", "45").empty());
+  EXPECT_TRUE(angles("1.354 1.354", "58").empty()) << "near enough for a tracing";
+  EXPECT_TRUE(angles("1.49 0.95", "355").empty());
+  EXPECT_TRUE(angles("1.49 0.95", "2").empty()) << "over the full turn";
+  auto off = angles("1.354 1.354", "225");
+  ASSERT_EQ(off.size(), 1u);
+  EXPECT_EQ(off[0].drawnDegrees, 45);
+  EXPECT_EQ(off[0].about, "225, 45 degrees");
+  off = angles("1.354 0.646", "45");
+  ASSERT_EQ(off.size(), 1u);
+  EXPECT_EQ(off[0].drawnDegrees, 315);
+}
+
+TEST(TracedDoubts, AnAngleSwungClockwiseIsTakenSo) {
+  Part part = partFrom(kSides + std::string(kTraced) +
+                       "hole P 1/8\ntraced P 1.354 0.646\nc1 centres A P 1/2\na1 angle A P 45\n");
+  EXPECT_EQ(doubtsOn(part, DoubtTopic::offTrace).size(), 1u);
+  part.readings.back().sense = Sense::clockwise;
+  EXPECT_TRUE(doubtsOn(part, DoubtTopic::offTrace).empty());
+}
+
+// ---- of what a doubt is ----
+
+TEST(ClashDoubts, CarryTheFiguresThatTheyAreAbout) {
+  const auto clash = doubtsOn("hole A 1/4\nr3 x L A 1\nr4 x A R 2 7/8\n", DoubtTopic::clash);
+  ASSERT_EQ(clash.size(), 1u);
+  EXPECT_EQ(clash[0].about, "r1 4, r3 1, r4 2 7/8, misses by 1/8");
+}
+
+}  // namespace
+}  // namespace inchwright
