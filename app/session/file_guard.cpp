@@ -3,6 +3,9 @@
 #include <QCryptographicHash>
 #include <QDir>
 #include <QFileInfo>
+#include <QSysInfo>
+#include <cerrno>
+#include <csignal>
 
 #include "app/session/preferences.h"
 
@@ -39,12 +42,25 @@ bool FileGuard::take(const QString& file) {
   lock->setStaleLockTime(0);  // only the death of its process frees it
   if (!lock->tryLock(kWait)) {
     // Only a lock that is held speaks of another window; anything else is trouble with the disk.
-    if (lock->error() == QLockFile::LockFailedError) return false;
+    if (isHeldByAnother(*lock)) return false;
     lock.reset();
   }
   lock_ = std::move(lock);
   file_ = path;
   return true;
+}
+
+bool isHeldByAnother(const QLockFile& lock) {
+  if (lock.error() != QLockFile::LockFailedError) return false;
+  qint64 process = 0;
+  QString host, program;
+  if (!lock.getLockInfo(&process, &host, &program)) return true;
+  if (!host.isEmpty() && host != QSysInfo::machineHostName()) return true;
+#ifdef Q_OS_UNIX
+  return ::kill(static_cast<pid_t>(process), 0) == 0 || errno != ESRCH;
+#else
+  return true;
+#endif
 }
 
 void FileGuard::clear() {

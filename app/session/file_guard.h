@@ -25,6 +25,10 @@ class FileGuard {
   QString file_;
 };
 
+/// After `tryLock` failed: whether a process that lives holds the lock. What a dead one left can't
+/// be taken away on a full disk, and says nothing of another window.
+bool isHeldByAnother(const QLockFile& lock);
+
 /// The name of a file as it is told from others: one document under two names is one document.
 QString ownName(const QString& file);
 

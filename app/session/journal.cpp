@@ -146,8 +146,8 @@ std::vector<LeftWork> Journal::leftWork() {
     const QString journal = entry.absoluteFilePath();
     auto lock = std::make_shared<QLockFile>(lockOf(journal));
     lock->setStaleLockTime(0);
-    // Where no lock can be written, as on a full disk, its process can't be told to live either.
-    const bool free = lock->tryLock(0) || lock->error() != QLockFile::LockFailedError;
+    // On a full disk no lock can be written, and a dead process's not be taken away.
+    const bool free = lock->tryLock(0) || !isHeldByAnother(*lock);
     if (journal == path_ || !free) continue;
     LeftWork work{journal, {}, {}, {}, std::move(lock)};
     readNote(work);

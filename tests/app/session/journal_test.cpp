@@ -150,18 +150,62 @@ TEST_F(JournalTest, NotesOfOpenFilesGoWithTheDeadOnly) {
   EXPECT_FALSE(second.take(file)) << "the living window still has it";
 }
 
+/// While it lives nothing can be written to a file: the disk is full.
+class FullDisk {
+ public:
+  FullDisk() {
+    std::signal(SIGXFSZ, SIG_IGN);
+    ::getrlimit(RLIMIT_FSIZE, &before_);
+    const rlimit few{0, before_.rlim_max};
+    ::setrlimit(RLIMIT_FSIZE, &few);
+  }
+  ~FullDisk() { ::setrlimit(RLIMIT_FSIZE, &before_); }
+  FullDisk(const FullDisk&) = delete;
+  FullDisk& operator=(const FullDisk&) = delete;
+
+ private:
+  rlimit before_{};
+};
+
 TEST_F(JournalTest, AFullDiskIsNoOtherWindow) {
   const QString file = QDir::temp().filePath(QStringLiteral("full.inchwright"));
-  std::signal(SIGXFSZ, SIG_IGN);
-  rlimit before{};
-  ASSERT_EQ(::getrlimit(RLIMIT_FSIZE, &before), 0);
-  const rlimit few{16, before.rlim_max};
-  ASSERT_EQ(::setrlimit(RLIMIT_FSIZE, &few), 0);
+  const FullDisk full;
   FileGuard guard;
-  const bool first = guard.take(file), again = guard.take(file);
-  ASSERT_EQ(::setrlimit(RLIMIT_FSIZE, &before), 0);
-  EXPECT_TRUE(first);
-  EXPECT_TRUE(again) << "nor is it one later";
+  EXPECT_TRUE(guard.take(file));
+  EXPECT_TRUE(guard.take(file)) << "nor is it one later";
+}
+
+// The locks of a window that was killed can't be taken away there, and are nobody's all the same.
+TEST_F(JournalTest, OnAFullDiskTheDeadHoldNothing) {
+  const QString file = QDir::temp().filePath(QStringLiteral("dead.inchwright"));
+  QString path;
+  {
+    Journal died(desk);
+    addPoint("P");
+    died.flush();
+    path = died.path();
+  }
+  leaveLockOfTheDead(path + QStringLiteral(".lock"));
+  const QString folder = dataFolder(QStringLiteral("open"));
+  const QStringList before = filesIn(folder);
+  QString lock;
+  {
+    FileGuard living;
+    ASSERT_TRUE(living.take(file));
+    for (const QString& one : filesIn(folder)) {
+      if (!before.contains(one)) lock = folder + QLatin1Char('/') + QFileInfo(one).fileName();
+    }
+  }
+  ASSERT_FALSE(lock.isEmpty());
+  leaveLockOfTheDead(lock);
+  Desk other;
+  Journal next(other);
+  const FullDisk full;
+  FileGuard guard;
+  EXPECT_TRUE(guard.take(file));
+  const auto left = next.leftWork();
+  ASSERT_EQ(left.size(), 1u);
+  EXPECT_EQ(left[0].journal, path);
 }
 
 TEST_F(JournalTest, AWriteThatFailsIsToldOnceAndTriedAgain) {
@@ -169,16 +213,11 @@ TEST_F(JournalTest, AWriteThatFailsIsToldOnceAndTriedAgain) {
   QStringList told;
   QObject::connect(&journal, &Journal::failed, &desk, [&](const QString& why) { told << why; });
   addPoint("P");
-  std::signal(SIGXFSZ, SIG_IGN);
-  rlimit before{};
-  ASSERT_EQ(::getrlimit(RLIMIT_FSIZE, &before), 0);
-  const rlimit few{16, before.rlim_max};
-  ASSERT_EQ(::setrlimit(RLIMIT_FSIZE, &few), 0);
   for (int i = 0; i < 2; ++i) {
+    const FullDisk full;
     journal.flush();
     QCoreApplication::sendPostedEvents();
   }
-  ASSERT_EQ(::setrlimit(RLIMIT_FSIZE, &before), 0);
   EXPECT_EQ(told.size(), 1);
   EXPECT_FALSE(QFile::exists(journal.path()));
   // Without another edit: what could not be written is still due.
