@@ -125,5 +125,22 @@ TEST(Homography, AfterComposes) {
   expectMaps(shift.after(twice), {1, 1}, {4, 5}, 1e-12);
 }
 
+// Two points that both axes tell: the offsets between them count, not where they lie, and the
+// picture's y runs down.
+TEST(SquareUp, TwoPointsFarFromTheOrigin) {
+  const auto squared = squareUp(std::vector{known(1100, 900, 3, 2), known(1500, 600, 5, 5)});
+  ASSERT_TRUE(squared.ok());
+  expectMaps(squared->pixelToInches, {1300, 750}, {4, 3.5}, 1e-12);
+  expectMaps(squared->pixelToInches, {1500, 900}, {5, 2}, 1e-12);
+}
+
+// Right on the picture is left on the print: no scale does that, so it is turned half round.
+TEST(SquareUp, TwoPointsTheOtherWayUpAreATurnByOneScale) {
+  const auto squared = squareUp(std::vector{known(100, 100, 4, 0), known(500, 400, 0, 3)});
+  ASSERT_TRUE(squared.ok());
+  expectMaps(squared->pixelToInches, {500, 100}, {0, 0}, 1e-12);
+  expectMaps(squared->pixelToInches, {100, 400}, {4, 3}, 1e-12);
+}
+
 }  // namespace
 }  // namespace inchwright

@@ -126,5 +126,59 @@ TEST(Path, WaysAndSweeps) {
   EXPECT_EQ(wayAtStart(path[0]), (PlanePoint{1, 0}));
 }
 
+TEST(Path, LeftOfALineFarFromTheOrigin) {
+  // Through (3, 2) upwards to the left at 3 : 4.
+  const PlaneLine line{std::atan2(4, -3), 3 * -0.8 + 2 * -0.6};
+  EXPECT_NEAR(leftOf(line, {3, 2}), 0, 1e-15);
+  EXPECT_NEAR(leftOf(line, {0, 6}), 0, 1e-15);
+  EXPECT_NEAR(leftOf(line, {3 - 4, 2 - 3}), 5, 1e-15);
+  EXPECT_NEAR(leftOf(line, {3 + 8, 2 + 6}), -10, 1e-14);
+}
+
+TEST(Path, ExtentsOfARoundPieceOffTheOrigin) {
+  // A quarter of radius 2 about (5, 7), from its right to its top, and a whole circle.
+  const PathPiece quarter{{7, 7}, {5, 9}, PlaneCircle{{5, 7}, 2}};
+  auto box = extentsOf(std::vector<PathPiece>{quarter});
+  EXPECT_NEAR(box.first.x, 5, 1e-15);
+  EXPECT_NEAR(box.first.y, 7, 1e-15);
+  EXPECT_NEAR(box.second.x, 7, 1e-15);
+  EXPECT_NEAR(box.second.y, 9, 1e-15);
+  // Clockwise from the same start to the same end it takes the other three.
+  const PathPiece rest{{7, 7}, {5, 9}, PlaneCircle{{5, 7}, 2}, -1};
+  box = extentsOf(std::vector<PathPiece>{rest});
+  EXPECT_NEAR(box.first.x, 3, 1e-15);
+  EXPECT_NEAR(box.first.y, 5, 1e-15);
+  EXPECT_NEAR(sweepOf(rest), 1.5 * kPi, 1e-14);
+  const PathPiece whole{{}, {}, PlaneCircle{{5, 7}, 2}, 1, true};
+  box = extentsOf(std::vector<PathPiece>{whole});
+  EXPECT_NEAR(box.first.x, 3, 1e-15);
+  EXPECT_NEAR(box.second.y, 9, 1e-15);
+  EXPECT_NEAR(sweepOf(whole), 2 * kPi, 1e-15);
+}
+
+TEST(Path, TheNearestPointByHand) {
+  const PathPiece straight{{1, 1}, {5, 4}};
+  EXPECT_EQ(sweepOf(straight), 0);
+  // Square off (3, 2.5), the middle.
+  const PlanePoint beside = nearestOn(straight, {3 - 0.6, 2.5 + 0.8});
+  EXPECT_NEAR(beside.x, 3, 1e-15);
+  EXPECT_NEAR(beside.y, 2.5, 1e-15);
+  EXPECT_NEAR(distanceTo(straight, {3 - 0.6, 2.5 + 0.8}), 1, 1e-15);
+  EXPECT_EQ(nearestOn(straight, {0, 0}), (PlanePoint{1, 1}));
+  EXPECT_EQ(nearestOn(straight, {9, 9}), (PlanePoint{5, 4}));
+  const PathPiece point{{2, 3}, {2, 3}};
+  EXPECT_EQ(nearestOn(point, {7, 3}), (PlanePoint{2, 3}));
+  // A half circle of radius 3 about (2, 1), over the top.
+  const PathPiece half{{5, 1}, {-1, 1}, PlaneCircle{{2, 1}, 3}};
+  EXPECT_NEAR(distanceTo(half, {2, 9}), 5, 1e-15);
+  EXPECT_NEAR(distanceTo(half, {2, 2}), 2, 1e-15);
+  EXPECT_NEAR(distanceTo(half, {6, -2}), std::hypot(1, 3), 1e-15) << "beyond its end";
+  EXPECT_NEAR(distanceTo(half, {2, 1}), 3, 1e-15) << "its centre";
+  const PathPiece whole{{}, {}, PlaneCircle{{2, 1}, 3}, 1, true};
+  EXPECT_NEAR(distanceTo(whole, {2, 1}), 3, 1e-15);
+  EXPECT_NEAR(distanceTo(whole, {2, 8}), 4, 1e-15);
+  EXPECT_NEAR(nearestOn(whole, {2, 1}).x, 5, 1e-15);
+}
+
 }  // namespace
 }  // namespace inchwright

@@ -45,5 +45,46 @@ TEST(Pasted, NothingIsNothing) {
   EXPECT_EQ(*part, named());
 }
 
+TEST(Pasted, ALeadingNameAndAxisAreNoPlaces) {
+  const auto part = applyLines(named(), "r7 y W A 3/8\nx A B 1/2\n", {});
+  ASSERT_TRUE(part.ok()) << part.error().text;
+  ASSERT_EQ(part->readings.size(), 2u);
+  EXPECT_EQ(part->readings[0].axis, Axis::y);
+  EXPECT_EQ(part->readings[0].from, "W");
+  EXPECT_EQ(part->readings[1].axis, Axis::x);
+  ASSERT_EQ(part->features.size(), 3u);
+  EXPECT_EQ(part->features[0].id, "W");
+  EXPECT_EQ(part->features[1].id, "A");
+  EXPECT_EQ(part->features[2].id, "B");
+}
+
+TEST(Pasted, EverySidesLetterMakesThatSide) {
+  const auto part =
+      applyLines(named(), "x L R 2\ny F K 1 1/2\nz U T 1/4\nA1 A12 3/8\n", {});
+  ASSERT_TRUE(part.ok()) << part.error().text;
+  const auto sideNamed = [&](const char* id) { return sideOf(*part->feature(id)); };
+  EXPECT_EQ(sideNamed("L"), Side::left);
+  EXPECT_EQ(sideNamed("R"), Side::right);
+  EXPECT_EQ(sideNamed("F"), Side::front);
+  EXPECT_EQ(sideNamed("K"), Side::back);
+  EXPECT_EQ(sideNamed("U"), Side::bottom);
+  EXPECT_EQ(sideNamed("T"), Side::top);
+  EXPECT_EQ(part->feature("A12")->kind(), FeatureKind::point);
+}
+
+TEST(Pasted, ASidesLetterAlongAnotherAxisIsAPointOnly) {
+  const auto part = applyLines(named(), "y L A 1\n", {});
+  ASSERT_TRUE(part.ok()) << part.error().text;
+  EXPECT_EQ(part->feature("L")->kind(), FeatureKind::point);
+}
+
+TEST(Pasted, AnEndThatIsAPlaneSettlesTheAxisFirstOrSecond) {
+  const auto part = applyLines(named(), "A F 1/2\nedge M y\nA M 1/4\nM A 1/8\n", {});
+  ASSERT_TRUE(part.ok()) << part.error().text;
+  EXPECT_EQ(part->readings[0].axis, Axis::y);
+  EXPECT_EQ(part->readings[1].axis, Axis::y);
+  EXPECT_EQ(part->readings[2].axis, Axis::y);
+}
+
 }  // namespace
 }  // namespace inchwright

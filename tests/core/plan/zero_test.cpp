@@ -70,6 +70,18 @@ TEST(FindZero, CarriesDoubtsOfItsPlaces) {
   EXPECT_FALSE(zero.exact);
 }
 
+TEST(FindZero, IsAsExactAsItsOffset) {
+  auto setup = setupWith({zeroAt(Axis::x, "L")});
+  setup.zero[0].offset = figure("1/4");
+  EXPECT_TRUE(zeroOf(block(), setup, Axis::x).exact);
+  setup.zero[0].offset = figure("1/3");
+  EXPECT_FALSE(zeroOf(block(), setup, Axis::x).exact);
+  Plate plate = block();
+  plate.at("L", Axis::x).how = How::rounded;
+  setup.zero[0].offset = figure("1/4");
+  EXPECT_FALSE(zeroOf(plate, setup, Axis::x).exact);
+}
+
 TEST(FindZero, RefusesWhatCantBeZero) {
   Plate plate = block();
   plate.hole("A", 64, 32, "1/4");
