@@ -3,9 +3,11 @@
 #include <gtest/gtest.h>
 
 #include <algorithm>
+#include <set>
 
 #include "core/solution/solution.h"
 #include "tests/core/suspect/drawn_print.h"
+#include "tests/support/part_text.h"
 #include "tests/support/suspected.h"
 
 namespace inchwright {
@@ -49,9 +51,34 @@ TEST(ManyMisread, OfTwentyWithoutATracingTheFirstSuspectsAreMostlyMisread) {
         std::printf("%-9s %-10s spares %d clashes %3d  first right %3d  its figure %3d\n",
                     drawn::nameOf(manner), drawn::nameOf(slip), spares, tally.clashes,
                     tally.firstRight, tally.figureRight);
+        EXPECT_GE(2 * tally.firstRight, tally.clashes);
       }
     }
   }
+}
+
+// Four of twelve places in a row are misread, each by another amount, and nothing is traced: each
+// heads the loop of three that it is on.
+TEST(ManyMisread, EachOfSeveralHeadsItsOwnLoop) {
+  std::string text = "edge L x left\n";
+  const char* wrong[] = {"1/2", "1/2", "9/16", "1/2", "1/2", "11/16",
+                         "1/2", "3/8", "1/2",  "1/2", "7/8", "1/2"};
+  for (int i = 1; i <= 12; ++i) {
+    const std::string id = "H" + std::to_string(i), before = "H" + std::to_string(i - 1);
+    text += "hole " + id + " 1/4\n";
+    text += "a" + id + " x " + (i == 1 ? "L" : before) + " " + id + " " + wrong[i - 1] + "\n";
+    text += "b" + id + " x L " + id + " " + std::to_string(i) + "/2\n";
+  }
+  const Part part = test::partFrom(text);
+  const auto solution = solve(part);
+  ASSERT_TRUE(solution.ok());
+  std::set<Id> heads;
+  for (const test::Suspected& clash : test::suspectedIn(part, *solution)) {
+    ASSERT_FALSE(clash.suspects.empty());
+    heads.insert(clash.suspects.front().reading);
+    EXPECT_EQ(clash.suspects.front().wouldBe, Length::ticks(Length::kTicksPerInch / 2));
+  }
+  EXPECT_EQ(heads, (std::set<Id>{"aH11", "aH3", "aH6", "aH8"}));
 }
 
 }  // namespace
