@@ -101,6 +101,7 @@ StackMember memberOf(const Part& part, const ToleranceNetwork& network, const To
   member.nominal = link.nominal;
   member.low = link.low;
   member.high = link.high;
+  member.rest = link.rest;
   return member;
 }
 

@@ -12,9 +12,10 @@ Error tooLong() {
   return {ErrorCode::outOfRange, "the stack adds up to more than can be held", ""};
 }
 
-std::optional<Rational> plusScaled(const std::optional<Rational>& sum, const Rational& factor,
+std::optional<Rational> plusScaled(const std::optional<Rational>& sum, const StackMember& member,
                                    std::int64_t ticks) {
-  const auto product = factor.times(Rational(ticks));
+  const auto length = member.rest.plus(ticks);
+  const auto product = length ? member.factor.times(*length) : std::nullopt;
   return sum && product ? sum->plus(*product) : std::nullopt;
 }
 
@@ -53,9 +54,9 @@ Result<Stack> stackOf(std::vector<StackMember> members, double inflation, const 
                    member.reading() ? *member.reading() : member.to};
     }
     const bool forward = member.factor.sign() >= 0;
-    nominal = plusScaled(nominal, member.factor, member.nominal);
-    low = plusScaled(low, member.factor, forward ? member.low : member.high);
-    high = plusScaled(high, member.factor, forward ? member.high : member.low);
+    nominal = plusScaled(nominal, member, member.nominal);
+    low = plusScaled(low, member, forward ? member.low : member.high);
+    high = plusScaled(high, member, forward ? member.high : member.low);
     squares += halfOf(member) * halfOf(member);
     halves += halfOf(member);
   }

@@ -93,6 +93,7 @@ struct StackMember {
   std::int64_t high = 0;
   double share = 0;       ///< of the variance, when all members are alike in kind
   double worstShare = 0;  ///< of the worst case's width
+  Rational rest = {};     ///< what nominal and limits have beyond ticks, at most half a tick
   std::string part;       ///< whose print it stands on, where a stack runs through several
 
   int sign() const { return factor.sign(); }

@@ -53,7 +53,8 @@ Result<ToleranceNetwork> toleranceNetworkOf(const Part& part, Axis axis) {
   Int128 reach = 0;
   for (const AxisLink& link : ordered.links) {
     if (!takesPart(part, link.source)) continue;
-    TolerancedLink one{link.from, link.to, link.ticks, link.ticks, link.ticks, false, link.source};
+    TolerancedLink one{link.from,  link.to, link.ticks,  link.ticks,
+                       link.ticks, false,   link.source, link.rest};
     const auto tolerance = isLevel(link) ? std::nullopt : toleranceAt(part, link.source);
     if (tolerance) {
       const auto low = addChecked(link.ticks, tolerance->lower.ticks());

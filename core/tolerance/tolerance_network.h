@@ -23,6 +23,7 @@ struct TolerancedLink {
   /// what the print understands, the shape of a feature or a basic figure: low = high.
   bool toleranced = false;
   Source source;
+  Rational rest = {};  ///< what all three have beyond ticks, see `AxisLink`
 
   std::int64_t width() const { return high - low; }
 };

@@ -157,7 +157,7 @@ TEST(Path, ExtentsOfARoundPieceOffTheOrigin) {
 }
 
 TEST(Path, TheNearestPointByHand) {
-  const PathPiece straight{{1, 1}, {5, 4}};
+  const PathPiece straight{{1, 1}, {5, 4}, {}};
   EXPECT_EQ(sweepOf(straight), 0);
   // Square off (3, 2.5), the middle.
   const PlanePoint beside = nearestOn(straight, {3 - 0.6, 2.5 + 0.8});
@@ -166,7 +166,7 @@ TEST(Path, TheNearestPointByHand) {
   EXPECT_NEAR(distanceTo(straight, {3 - 0.6, 2.5 + 0.8}), 1, 1e-15);
   EXPECT_EQ(nearestOn(straight, {0, 0}), (PlanePoint{1, 1}));
   EXPECT_EQ(nearestOn(straight, {9, 9}), (PlanePoint{5, 4}));
-  const PathPiece point{{2, 3}, {2, 3}};
+  const PathPiece point{{2, 3}, {2, 3}, {}};
   EXPECT_EQ(nearestOn(point, {7, 3}), (PlanePoint{2, 3}));
   // A half circle of radius 3 about (2, 1), over the top.
   const PathPiece half{{5, 1}, {-1, 1}, PlaneCircle{{2, 1}, 3}};

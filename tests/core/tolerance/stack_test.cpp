@@ -60,6 +60,25 @@ TEST(Stack, AddsUnequalTolerancesAndLimitsExactly) {
   EXPECT_EQ(stack.inflated, stack.worst);
 }
 
+TEST(Stack, HalvesOfATickComeToWholeOnes) {
+  Part part = partFrom(R"(
+    edge L x left
+    slot S x 1/4 1
+    slot T x 1/4 1
+    hole A 1/4
+    r1 x L S 2
+    r2 x S2 A 1/2
+    r3 x A T1 1/2
+  )");
+  for (Feature& feature : part.features) {
+    auto* slot = feature.as<kind::Slot>();
+    if (slot) slot->length->value = Length::ticks(slot->width->value.ticks() + 5);
+  }
+  EXPECT_EQ(stackBetween(part, "L", "T").nominal, Rational(3 * kInch + 5));
+  EXPECT_EQ(stackBetween(part, "T", "L").nominal, Rational(-3 * kInch - 5));
+  EXPECT_EQ(stackBetween(part, "L", "A").nominal, *Rational::of(5 * kInch + 5, 2));
+}
+
 TEST(Stack, SharesAddUpToOne) {
   const Stack stack = stackBetween(partFrom(kStackedPlate), "L", "R");
   double share = 0;
