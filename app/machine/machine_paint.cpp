@@ -90,11 +90,16 @@ void MachineView::paintPlace(QPainter& painter, const TableRow& row) const {
 
 /// X and Y, and below them, as large, what makes them doubtful.
 void MachineView::paintFigures(QPainter& painter, const QRectF& box, const TableRow& row) const {
-  const QString doubt = row.disputed                 ? tr("DISPUTED")
+  const bool byThese = goesByCoordinates(*row.plan);
+  const QString doubt = !byThese                     ? tr("NOT BY THESE")
+                        : row.disputed               ? tr("DISPUTED")
                         : desk_.solution().isDraft() ? tr("DRAFT")
                                                      : QString();
-  const QString x = QString::fromStdString(signedText(row.x));
-  const QString y = QString::fromStdString(signedText(row.y));
+  const auto shown = [byThese](const Coordinate& at) {
+    const QString figure = QString::fromStdString(signedText(at));
+    return byThese ? figure : QLatin1Char('(') + figure + QLatin1Char(')');
+  };
+  const QString x = shown(row.x), y = shown(row.y);
   const QString letter = QStringLiteral("X ");
   const int lines = doubt.isEmpty() ? 2 : 3;
   const QSizeF room(box.width(), box.height() * 0.92 / lines);

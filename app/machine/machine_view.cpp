@@ -121,9 +121,8 @@ void MachineView::layOut() {
 
 QString MachineView::sizeOf(const TableRow& row) const {
   const Feature* feature = desk_.part().feature(row.feature);
-  return feature == nullptr
-             ? QString()
-             : ownWords(sizeWords(*feature, desk_.table()->step.unit, spokenEnglish()));
+  return feature == nullptr ? QString()
+                            : ownWords(sizeWords(*feature, *row.plan, desk_.table()->step.unit));
 }
 
 int MachineView::rowCount() const {
@@ -239,6 +238,10 @@ void MachineView::sayDifference(const TableRow& row, const MadePlace& made) {
     said << tr("The figures are others than when this was ticked: the ticks are taken off");
   }
   const Step& step = desk_.table()->step;
+  for (const std::string& words :
+       {runNotes(*row.plan, step.unit), keptTo(*row.plan, step), notesOf(*row.plan)}) {
+    if (!words.empty()) said << coreWords(words);
+  }
   for (const auto& [letter, found, wanted] :
        {std::tuple{"X", &made.x, &row.x}, std::tuple{"Y", &made.y, &row.y}}) {
     const QString off = *found ? differenceText((*found)->value, *wanted, step) : QString();

@@ -15,6 +15,7 @@
 #include "app/base/look.h"
 #include "app/base/spoken_english.h"
 #include "app/session/activity.h"
+#include "app/session/held_text.h"
 #include "app/session/side_words.h"
 #include "app/session/typed_figure.h"
 #include "core/measure/writing.h"
@@ -120,11 +121,14 @@ QWidget* SetupSlip::layingFields() {
   turn_ = choice(tr("Turned, anticlockwise"), {tr("0°"), tr("90°"), tr("180°"), tr("270°")}, take);
   jaw_ = sideChoice(tr("Side against the fixed jaw"));
   stop_ = sideChoice(tr("Side against the stop"));
+  parallels_ = line(tr("Parallels"), take);
+  parallels_->setPlaceholderText(tr("fixed 1/8 x 1 gap 1/4; moving 1/8 x 1, or bed"));
   form->addRow(tr("&Name"), name_);
   form->addRow(tr("Face &up"), face_);
   form->addRow(tr("&Turned"), turn_);
   form->addRow(tr("Fixed &jaw"), jaw_);
   form->addRow(tr("St&op"), stop_);
+  form->addRow(tr("Paralle&ls"), parallels_);
   return holder;
 }
 
@@ -250,6 +254,7 @@ void SetupSlip::showNow() {
   turn_->setCurrentIndex(setup.turn / 90);
   jaw_->setCurrentIndex(setup.jaw ? static_cast<int>(*setup.jaw) + 1 : 0);
   stop_->setCurrentIndex(setup.stop ? static_cast<int>(*setup.stop) + 1 : 0);
+  parallels_->setText(parallelsText(setup.held.parallels));
   for (const ZeroFields& fields : zeros_) showZero(fields);
   for (std::size_t i = 0; i < stock_.size(); ++i) {
     stock_[i]->setText(setup.stock[i] ? ownWords(setup.stock[i]->text) : QString());
@@ -298,6 +303,12 @@ void SetupSlip::takeSetup() {
   };
   setup.jaw = side(jaw_);
   setup.stop = side(stop_);
+  auto parallels = readParallels(parallels_->text(), setup.held.parallels, desk_.job().unit);
+  if (parallels.ok()) {
+    setup.held.parallels = *std::move(parallels);
+  } else {
+    refuse(parallels_, coreWords(parallels.error().text));
+  }
   std::vector<ZeroAlong> zeros;
   for (const ZeroFields& fields : zeros_) {
     if (fields.first->currentIndex() <= 0) continue;

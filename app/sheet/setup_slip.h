@@ -67,6 +67,7 @@ class SetupSlip : public QDialog {
   QComboBox* turn_ = nullptr;
   QComboBox* jaw_ = nullptr;
   QComboBox* stop_ = nullptr;
+  QLineEdit* parallels_ = nullptr;
   std::vector<ZeroFields> zeros_;
   std::vector<QLineEdit*> stock_;
   QComboBox* unit_ = nullptr;

@@ -287,7 +287,7 @@ std::optional<SheetView::Hit> SheetView::hit(QPointF at) const {
   for (int i = 0; i < pageCount(); ++i) {
     const QRectF box = boxOf(i);
     if (!box.contains(at + scroll)) continue;
-    const QPointF paper = (at + scroll - box.topLeft()) / scale_;
+    const QPointF paper = onPage(i, at);
     for (const PaperTarget& target : page(i).targets) {
       const qreal away = distanceOf(target, paper) * scale_;
       // Holes come last and lie on the edges that cross them, and coordinates on their rows.
@@ -354,8 +354,15 @@ void SheetView::paintLit(QPainter& painter) const {
       return corner + QPointF(point.x, point.y) * scale_;
     };
     for (const PaperTarget& target : page(i).targets) {
-      if (std::find(places.begin(), places.end(), target.place) == places.end()) continue;
       const QRectF box(onView(target.from), onView(target.to));
+      if (target.place.empty()) {
+        if (hovered_ != Hit{i, target}) continue;
+        painter.setPen(QPen(look.blue, kFirmLine));
+        painter.setBrush(Qt::NoBrush);
+        painter.drawRect(box);
+        continue;
+      }
+      if (std::find(places.begin(), places.end(), target.place) == places.end()) continue;
       const bool figure = target.kind == TargetKind::figureX || target.kind == TargetKind::figureY;
       if (target.kind == TargetKind::row) {
         fillBlended(painter, box, look.wash);
@@ -384,9 +391,14 @@ void SheetView::hover(const std::optional<Hit>& under) {
   viewport()->setCursor(under ? Qt::PointingHandCursor : Qt::ArrowCursor);
   const bool figure = under && (under->target.kind == TargetKind::figureX ||
                                 under->target.kind == TargetKind::figureY);
+  const bool held = under && under->target.place.empty();
+  if (held) viewport()->setCursor(Qt::SizeAllCursor);
   viewport()->setToolTip(
-      figure ? tr("%1: a click shows the sum behind it").arg(QString::fromStdString(now))
-             : QString::fromStdString(now));
+      held && under->target.kind == TargetKind::fixedJaw
+          ? tr("The fixed jaw: drag it to another side")
+      : held   ? tr("Parallel %1: drag it to and from its jaw").arg(under->target.which + 1)
+      : figure ? tr("%1: a click shows the sum behind it").arg(QString::fromStdString(now))
+               : QString::fromStdString(now));
   viewport()->update();
   if (now != before) emit hovered(now);
 }
@@ -394,6 +406,14 @@ void SheetView::hover(const std::optional<Hit>& under) {
 void SheetView::mousePressEvent(QMouseEvent* event) {
   pressed_ = dragged_ = event->position();
   held_ = true;
+  const auto at = event->button() == Qt::LeftButton ? hit(pressed_) : std::nullopt;
+  const auto drag = at ? HeldDrag::of(desk_, at->target) : std::nullopt;
+  if (drag) taken_ = Taken{*drag, at->page, onPage(at->page, pressed_)};
+}
+
+QPointF SheetView::onPage(int page, QPointF at) const {
+  const QPointF scroll(horizontalScrollBar()->value(), verticalScrollBar()->value());
+  return (at + scroll - boxOf(page).topLeft()) / scale_;
 }
 
 void SheetView::mouseMoveEvent(QMouseEvent* event) {
@@ -405,6 +425,13 @@ void SheetView::mouseMoveEvent(QMouseEvent* event) {
   if (!dragging_ && std::hypot(far.x(), far.y()) <= kStill) return;
   if (!dragging_) viewport()->setCursor(Qt::ClosedHandCursor);
   dragging_ = true;
+  if (taken_) {
+    if (taken_->page < pageCount()) {
+      taken_->drag.to(desk_, page(taken_->page), taken_->from,
+                      onPage(taken_->page, event->position()));
+    }
+    return;
+  }
   const QPointF by = event->position() - dragged_;
   dragged_ = event->position();
   horizontalScrollBar()->setValue(horizontalScrollBar()->value() - qRound(by.x()));
@@ -415,9 +442,11 @@ void SheetView::mouseReleaseEvent(QMouseEvent* event) {
   const bool click = held_ && !dragging_ && event->button() == Qt::LeftButton;
   held_ = dragging_ = false;
   viewport()->unsetCursor();
+  if (taken_) HeldDrag::end(desk_);
+  taken_.reset();
   if (!click) return;
   const auto at = hit(event->position());
-  if (!at) return;
+  if (!at || at->target.place.empty()) return;
   const bool ofX = at->target.kind == TargetKind::figureX;
   if (ofX || at->target.kind == TargetKind::figureY) {
     emit figureAsked(at->target.place, ofX);

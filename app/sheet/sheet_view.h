@@ -6,6 +6,7 @@
 #include <vector>
 
 #include "app/session/desk.h"
+#include "app/sheet/held_drag.h"
 #include "core/sheet/draw_list.h"
 
 namespace inchwright::app {
@@ -90,6 +91,7 @@ class SheetView : public QAbstractScrollArea {
   };
   /// What is pictured at a place of the viewport: a hole before an edge, the nearest before others.
   std::optional<Hit> hit(QPointF at) const;
+  QPointF onPage(int page, QPointF at) const;  ///< mm, of a place of the viewport
   void paintLit(QPainter& painter) const;
   void hover(const std::optional<Hit>& under);
   std::vector<Id> lit() const;
@@ -103,6 +105,12 @@ class SheetView : public QAbstractScrollArea {
   QPointF dragged_;
   bool held_ = false;      ///< the button is down
   bool dragging_ = false;  ///< and the paper goes with it
+  struct Taken {
+    HeldDrag drag;
+    int page = 0;
+    QPointF from;  ///< on the page, mm
+  };
+  std::optional<Taken> taken_;  ///< or what was taken hold of goes
   std::optional<Hit> hovered_;
   Id light_;
 };

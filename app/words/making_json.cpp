@@ -66,7 +66,8 @@ Json holeAsJson(const PlannedHole& hole, const Step& step) {
     put(entry, "no_go", hole.plan->pins->noGo, step);
   }
   entry["notes"] = Json::array();
-  for (const HoleNote note : hole.plan->notes) entry["notes"].push_back(wordsOf(note));
+  for (const HoleNote note : hole.plan->notes)
+    entry["notes"].push_back(wordsOf(note, hole.plan->with));
   entry["locate"] = nameOf(hole.drilled->locate);
   if (hole.drilled->mate) {
     entry["mate"] = {{"part", hole.drilled->mate->part}, {"place", hole.drilled->mate->place}};

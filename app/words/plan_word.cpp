@@ -126,17 +126,13 @@ void printSteps(const HolePlan& plan, const Step& step, const Streams& streams) 
   const std::vector<std::string> lines =
       alignedRows(rows, {Justify::left, Justify::left, Justify::left, Justify::left});
   for (std::size_t i = 1; i < lines.size(); ++i) streams.out << "    " << lines[i] << '\n';
-  for (const HoleNote note : plan.notes) streams.out << "    " << wordsOf(note) << '\n';
+  for (const HoleNote note : plan.notes) streams.out << "    " << wordsOf(note, plan.with) << '\n';
 }
 
 void printHole(const PlannedHole& hole, const Step& step, const Streams& streams) {
   streams.out << "  " << oneLine(hole.id);
-  if (hole.plan->limits) {
-    streams.out << "  " << showAtStep(hole.plan->limits->least.rational(), step).text << " to "
-                << showAtStep(hole.plan->limits->greatest.rational(), step).text << ": pin "
-                << showAtStep(hole.plan->pins->go.rational(), step).text << " goes in, "
-                << showAtStep(hole.plan->pins->noGo.rational(), step).text << " does not";
-  }
+  const std::string pins = pinWords(*hole.plan, step);
+  if (!pins.empty()) streams.out << "  " << pins;
   streams.out << '\n';
   printSteps(*hole.plan, step, streams);
 }

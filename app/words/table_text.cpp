@@ -20,7 +20,10 @@ void printRows(const SetupTable& table, const SetupWords& words, const Streams& 
       {"id", "X", "Y", "X print", "Y print", "size", "make", "note"}};
   for (std::size_t i = 0; i < table.rows.size(); ++i) {
     const TableRow& row = table.rows[i];
-    rows.push_back({row.id, signedText(row.x), signedText(row.y), row.xFraction, row.yFraction,
+    const auto shown = [&](const Coordinate& at) {
+      return goesByCoordinates(*row.plan) ? signedText(at) : "(" + signedText(at) + ")";
+    };
+    rows.push_back({row.id, shown(row.x), shown(row.y), row.xFraction, row.yFraction,
                     words.rows[i].size, stepsWords(row, table.step.unit), words.rows[i].note});
   }
   const std::vector<std::string> lines =

@@ -68,6 +68,7 @@ Json asJson(const TableRow& row, const SetupWords::Row& words, const Step& shown
   entry["x_rounding_ticks"] = row.x.rounding.ticks();
   entry["y_rounding_ticks"] = row.y.rounding.ticks();
   entry["disputed"] = row.disputed;
+  entry["by_coordinates"] = goesByCoordinates(*row.plan);
   entry["steps"] = Json::array();
   for (const HoleStep* step : fittingsOf(*row.plan)) {
     entry["steps"].push_back(Json{{"kind", nameOf(step->op)},

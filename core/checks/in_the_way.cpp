@@ -1,105 +1,10 @@
 #include <algorithm>
 
 #include "core/checks/cut.h"
-#include "core/plan/machine_axes.h"
+#include "core/checks/held_shapes.h"
 
 namespace inchwright {
 namespace {
-
-/// The vice about the work as it is now: which axis of the face goes from jaw to jaw, which along.
-struct ViceFrame {
-  std::size_t across = 0;  ///< index of the face's axis square to the jaws
-  std::size_t along = 1;
-  Side fixedSide = Side::front;
-  Side movingSide = Side::back;
-  int into = 1;  ///< the direction from the fixed jaw into the work, along `across`
-  std::int64_t fixedAt = 0;
-  std::int64_t movingAt = 0;
-  std::optional<std::int64_t> lowEnd;  ///< of the work now, along the jaws
-  std::optional<std::int64_t> highEnd;
-  bool fromHighEnd = false;  ///< parallels are measured from the upper end
-};
-
-std::optional<std::int64_t> ticksOf(const std::optional<Length>& length) {
-  if (!length) return std::nullopt;
-  return length->ticks();
-}
-
-// The left end of the work as it lies; where the jaws run away from the operator, the near one.
-bool leftEndIsHigh(const Setup& setup, Axis along) {
-  const MachineAxes axes = machineAxes(setup.face, setup.turn);
-  return axes.x.axis == along ? axes.x.sign < 0 : axes.y.sign < 0;
-}
-
-std::optional<ViceFrame> viceOf(const CheckedWork& work) {
-  const Setup& setup = work.setup;
-  if (!setup.jaw) return std::nullopt;
-  const auto axes = axesIn(setup.face);
-  ViceFrame vice;
-  vice.fixedSide = *setup.jaw;
-  vice.movingSide = oppositeOf(vice.fixedSide);
-  const Axis across = axisAcross(vice.fixedSide);
-  if (across == axisAcross(setup.face)) return std::nullopt;
-  vice.across = axes[0] == across ? 0 : 1;
-  vice.along = 1 - vice.across;
-  const auto fixedAt = work.block.now(vice.fixedSide), movingAt = work.block.now(vice.movingSide);
-  if (!fixedAt || !movingAt) return std::nullopt;
-  vice.into = -outward(vice.fixedSide);
-  vice.fixedAt = fixedAt->ticks();
-  vice.movingAt = movingAt->ticks();
-  const Axis along = axes[vice.along];
-  vice.lowEnd = ticksOf(work.block.now(sideAt(along, false)));
-  vice.highEnd = ticksOf(work.block.now(sideAt(along, true)));
-  const bool stopAlong = setup.stop && axisAcross(*setup.stop) == along;
-  vice.fromHighEnd = stopAlong ? outward(*setup.stop) > 0 : leftEndIsHigh(setup, along);
-  return vice;
-}
-
-/// One side of a band across the work: from `near` to `far` of a jaw, in the direction into the
-/// work.
-void setBand(Rectangle& rectangle, std::size_t axis, std::int64_t jawAt, int into,
-             std::int64_t near, std::int64_t far) {
-  const std::int64_t a = jawAt + into * near, b = jawAt + into * far;
-  rectangle.low[axis] = std::min(a, b);
-  rectangle.high[axis] = std::max(a, b);
-}
-
-Rectangle rectangleOf(const LaidParallel& one, const ViceFrame& vice) {
-  Rectangle rectangle;
-  const std::int64_t gap = one.gap ? one.gap->value.ticks() : 0;
-  const bool fixed = one.jaw == Jaw::fixed;
-  setBand(rectangle, vice.across, fixed ? vice.fixedAt : vice.movingAt,
-          fixed ? vice.into : -vice.into, gap, gap + one.thick->value.ticks());
-  const auto& end = vice.fromHighEnd ? vice.highEnd : vice.lowEnd;
-  if (!end) return rectangle;
-  const int way = vice.fromHighEnd ? -1 : 1;
-  const auto place = [&](const std::optional<Lettered>& from) -> std::optional<std::int64_t> {
-    if (!from) return std::nullopt;
-    return *end + way * from->value.ticks();
-  };
-  rectangle.low[vice.along] = place(way > 0 ? one.from : one.to);
-  rectangle.high[vice.along] = place(way > 0 ? one.to : one.from);
-  return rectangle;
-}
-
-/// A jaw: all that lies beyond its side of the work, but where the work stands out of the jaws.
-Rectangle rectangleOf(Side side, std::int64_t at, const CheckedWork& work, const ViceFrame& vice) {
-  Rectangle rectangle;
-  if (outward(side) > 0) {
-    rectangle.low[vice.across] = at;
-  } else {
-    rectangle.high[vice.across] = at;
-  }
-  const Axis along = axesIn(work.setup.face)[vice.along];
-  for (const bool upper : {false, true}) {
-    const auto& out = work.setup.held.overhang[static_cast<std::size_t>(sideAt(along, upper))];
-    const auto& end = upper ? vice.highEnd : vice.lowEnd;
-    if (!out || !end) continue;
-    auto& bound = upper ? rectangle.high[vice.along] : rectangle.low[vice.along];
-    bound = *end + (upper ? -1 : 1) * out->value.ticks();
-  }
-  return rectangle;
-}
 
 class WayChecker {
  public:
@@ -200,7 +105,7 @@ class WayChecker {
       const bool fixed = jaw == Jaw::fixed;
       const Side side = fixed ? vice.fixedSide : vice.movingSide;
       const Rectangle rectangle =
-          rectangleOf(side, fixed ? vice.fixedAt : vice.movingAt, work_, vice);
+          jawRectangle(side, fixed ? vice.fixedAt : vice.movingAt, work_, vice);
       for (const CutPlace& cut : cuts_) {
         Finding* found = check(cut, rectangle, FindingCode::jaw, [&](const CutPlace::Tool& tool) {
           return tool.end && tool.end->ticks() > top;
@@ -244,37 +149,21 @@ class WayChecker {
 
   void checkStop() {
     const auto& stop = work_.setup.stop;
-    const auto axes = axesIn(work_.setup.face);
-    if (!stop || axisAcross(*stop) == axisAcross(work_.setup.face)) return;
-    const auto at = work_.block.now(*stop);
-    if (!at) return;
-    Rectangle rectangle;
-    const std::size_t axis = axes[0] == axisAcross(*stop) ? 0 : 1;
-    (outward(*stop) > 0 ? rectangle.low : rectangle.high)[axis] = at->ticks();
+    const std::optional<Rectangle> rectangle = stopRectangle(work_);
+    if (!rectangle) return;
     for (const CutPlace& cut : cuts_) {
       Finding* found =
-          check(cut, rectangle, FindingCode::stop, [](const CutPlace::Tool&) { return true; });
+          check(cut, *rectangle, FindingCode::stop, [](const CutPlace::Tool&) { return true; });
       if (found) found->side = *stop;
     }
   }
 
   void checkObstacles(const std::vector<Obstacle>& obstacles, FindingCode code) {
-    const auto axes = axesIn(work_.setup.face);
     for (std::size_t i = 0; i < obstacles.size(); ++i) {
-      Rectangle rectangle;
-      bool known = true;
-      for (std::size_t j = 0; j < 2; ++j) {
-        const auto& span = obstacles[i].along[static_cast<std::size_t>(axes[j])];
-        if (!span) continue;
-        const auto lower = work_.block.finished(sideAt(axes[j], false));
-        known = known && lower.has_value();
-        if (!lower) continue;
-        rectangle.low[j] = lower->ticks() + span->first.value.ticks();
-        rectangle.high[j] = lower->ticks() + span->second.value.ticks();
-      }
-      if (!known) continue;
+      const std::optional<Rectangle> rectangle = rectangleOf(obstacles[i], work_);
+      if (!rectangle) continue;
       for (const CutPlace& cut : cuts_) {
-        Finding* found = check(cut, rectangle, code, [](const CutPlace::Tool&) { return true; });
+        Finding* found = check(cut, *rectangle, code, [](const CutPlace::Tool&) { return true; });
         if (found) found->which = i;
       }
     }

@@ -4,25 +4,20 @@
 #include <map>
 
 #include "core/kit/found_place.h"
-#include "core/plan/budget_from_zero.h"
-#include "core/plan/table.h"
+#include "core/making/put_right.h"
+#include "core/plan/off_place.h"
 #include "core/shop/fits.h"
 #include "core/turned/lathe_work.h"
 
 namespace inchwright {
 namespace {
 
-/// Of one setup, what its table and its budgets say; worked out once.
-struct SetupSaid {
-  SetupTable table;
-  std::vector<Budget> budgets;
-};
-
 class MadeRows {
  public:
   explicit MadeRows(const Job& job) : job_(job) {}
 
   Result<Done> addAll(const Part& part, const Solution& solution, AsMade& all) {
+    OffPlaces places(job_, part, solution);
     for (const MadePlace& made : part.made) {
       const bool known =
           std::any_of(part.features.begin(), part.features.end(),
@@ -34,14 +29,16 @@ class MadeRows {
       if (!made.setup.empty() && part.setup(made.setup) == nullptr) {
         all.nowhere.push_back({part.name, made.place, made.setup});
       }
-      if (const Result<Done> added = add(part, solution, made); !added) return added.error();
+      if (const Result<Done> added = add(part, solution, made, places); !added)
+        return added.error();
     }
     return Done{};
   }
   std::vector<MadeRow> take() && { return std::move(rows_); }
 
  private:
-  Result<Done> add(const Part& part, const Solution& solution, const MadePlace& made) {
+  Result<Done> add(const Part& part, const Solution& solution, const MadePlace& made,
+                   OffPlaces& places) {
     MadeRow row;
     row.part = part.name;
     row.place = made.place;
@@ -52,17 +49,24 @@ class MadeRows {
     const Result<FoundSize> found = foundSize(made, pinHabit(job_.shop));
     if (!found) return found.error();
     row.foundSize = *found;
+    if (const auto next = chosenNextSize(part, made.place, *found, job_.unit);
+        next && isOpenedTo(*next, *found)) {
+      row.wantedSize = DrawnSize{next->size, next->limits};
+    }
     row.unlikely = drawn && isUnlikely(*found, drawn->nominal);
     if (made.x) row.foundX = made.x->value;
     if (made.y) row.foundY = made.y->value;
-    bool astray = false;
-    if (const Setup* setup = part.setup(made.setup)) {
-      const Result<bool> placed = setup->chucked ? alongTheLathe(part, solution, *setup, row)
-                                                 : onTheTable(part, solution, *setup, row);
+    Result<OffPlace> off = places.of(made);
+    if (!off) return off.error();
+    row.wantedX = std::move(off->wantedX);
+    row.wantedY = std::move(off->wantedY);
+    row.offX = off->x;
+    row.offY = off->y;
+    if (const Setup* setup = part.setup(made.setup); setup && setup->chucked) {
+      const Result<Done> placed = alongTheLathe(part, solution, *setup, row);
       if (!placed) return placed.error();
-      astray = *placed;
     }
-    addVerdicts(row, astray);
+    addVerdicts(row, off->beyond);
     rows_.push_back(std::move(row));
     return Done{};
   }
@@ -80,37 +84,8 @@ class MadeRows {
     if (astray) row.verdicts.push_back(Verdict::offPlace);
   }
 
-  /// Whether a coordinate lies further off than its budget.
-  Result<bool> onTheTable(const Part& part, const Solution& solution, const Setup& setup,
-                          MadeRow& row) {
-    const Result<const SetupSaid*> said = saidOf(part, solution, setup);
-    if (!said) return said.error();
-    const SetupTable& table = (*said)->table;
-    const auto wanted = std::find_if(table.rows.begin(), table.rows.end(),
-                                     [&](const TableRow& one) { return one.id == row.place; });
-    if (wanted == table.rows.end()) return false;
-    row.wantedX = wanted->x;
-    row.wantedY = wanted->y;
-    if (row.foundX) row.offX = row.foundX->minus(wanted->x.value);
-    if (row.foundY) row.offY = row.foundY->minus(wanted->y.value);
-    return isAstray(**said, table.x, row.place, row.foundX) ||
-           isAstray(**said, table.y, row.place, row.foundY);
-  }
-
-  static bool isAstray(const SetupSaid& said, const TableAxis& axis, const Id& place,
-                       const std::optional<Length>& found) {
-    if (!found) return false;
-    const Budget& budget = said.budgets[static_cast<std::size_t>(axis.part.axis)];
-    for (const PlaceBudget& one : budget.places) {
-      if (one.id != place || !one.plusMinus) continue;
-      const std::int64_t target = one.target * axis.part.sign * axis.counts;
-      return std::abs(found->ticks() - target) > *one.plusMinus;
-    }
-    return false;
-  }
-
   /// Lengths are measured along the lathe as its carriage reads; there are no budgets there.
-  Result<bool> alongTheLathe(const Part& part, const Solution& solution, const Setup& setup,
+  Result<Done> alongTheLathe(const Part& part, const Solution& solution, const Setup& setup,
                              MadeRow& row) {
     const Result<LatheWork> work = latheWork(job_, part, solution, setup);
     if (!work) return work.error();
@@ -119,26 +94,10 @@ class MadeRows {
       row.wantedX = Coordinate{one.length.text, one.length.value, Length(), one.length.exact};
       if (row.foundX) row.offX = row.foundX->minus(one.length.value);
     }
-    return false;
-  }
-
-  Result<const SetupSaid*> saidOf(const Part& part, const Solution& solution, const Setup& setup) {
-    const auto key = std::pair(&part, setup.name);
-    const auto known = said_.find(key);
-    if (known != said_.end()) return &known->second;
-    Result<SetupTable> table = makeTable(job_, part, solution, setup);
-    if (!table) return table.error();
-    SetupSaid said{*std::move(table), {}};
-    for (const Axis axis : kAxes) {
-      Result<Budget> budget = budgetAlong({part, solution, setup, job_.machine}, axis);
-      // Where nothing can be worked out there is no budget to be off by.
-      said.budgets.push_back(budget ? *std::move(budget) : Budget{});
-    }
-    return &said_.emplace(key, std::move(said)).first->second;
+    return Done{};
   }
 
   const Job& job_;
-  std::map<std::pair<const Part*, std::string>, SetupSaid> said_;
   std::vector<MadeRow> rows_;
 };
 
@@ -247,21 +206,6 @@ GapState stateOf(const Job& job, const Gap& gap, const FoundFigures& found) {
 
 bool MadeRow::has(Verdict verdict) const {
   return std::find(verdicts.begin(), verdicts.end(), verdict) != verdicts.end();
-}
-
-bool isUnlikely(const FoundSize& found, Length nominal) {
-  constexpr std::int64_t kAlwaysLikely = Length::kTicksPerInch / 16;
-  const std::int64_t far = std::max(kAlwaysLikely, std::abs(nominal.ticks()) / 4);
-  const auto isFar = [&](const std::optional<Length>& end) {
-    const auto off = end ? end->minus(nominal) : std::nullopt;
-    return end && (!off || std::abs(off->ticks()) > far);
-  };
-  return isFar(found.least) || isFar(found.greatest);
-}
-
-PinHabit pinHabit(const Shop& shop) {
-  if (!shop.pins || shop.pins->empty()) return {};
-  return {shop.pins->front().pinClass, shop.pins->front().sign};
 }
 
 Result<SizeNow> sizeNow(const Job& job, const SizeOrPlace& side) {

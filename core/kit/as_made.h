@@ -105,9 +105,6 @@ struct SizeNow {
   bool operator==(const SizeNow&) const = default;
 };
 
-/// Whether a found size is rather a slip of the pen, of the point or of the unit than what came
-/// out: over 1/16 in and over a quarter of the size off. 3.148 found for 5/16 → true.
-bool isUnlikely(const FoundSize& found, Length nominal);
 Result<SizeNow> sizeNow(const Job& job, const SizeOrPlace& side);
 Result<SizeNow> sizeAsDrawn(const Job& job, const SizeOrPlace& side);
 
@@ -121,8 +118,5 @@ std::vector<SizeOrPlace> holesOf(const Mate& mate);
 
 /// Found sizes and distances for `gapStack`: what was measured, with its error.
 FoundFigures foundFigures(const Job& job, std::span<const Solution> solutions);
-
-/// The class and sign of pins that say none, from the shop's own.
-PinHabit pinHabit(const Shop& shop);
 
 }  // namespace inchwright

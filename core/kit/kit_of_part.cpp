@@ -8,15 +8,6 @@
 namespace inchwright {
 namespace {
 
-/// The way out that counts for a place: the last one chosen.
-std::optional<Mended> chosenFor(const Part& part, std::string_view place) {
-  std::optional<Mended> last;
-  for (const Mended& one : part.mended) {
-    if (one.place == place) last = one;
-  }
-  return last;
-}
-
 bool fits(const FoundSize& found, const SizeLimits& limits) {
   return verdictOf(found, {limits.least, limits.greatest}) == Verdict::in;
 }
@@ -35,10 +26,14 @@ std::optional<SideNow> sideNow(const Job& job, const SizeOrPlace& side) {
   const Part* part = at ? job.part(at->part) : nullptr;
   if (!part || !now->measured) return all;
   const Result<SizeNow> drawn = sizeAsDrawn(job, side);
-  const auto chosen = chosenFor(*part, at->place);
+  const Mended* const chosen = chosenWay(*part, at->place);
   if (!drawn || !chosen) return all;
   if (fits(now->size, {*drawn->size.least, *drawn->size.greatest})) return all;
-  all.chosen = chosen;
+  if (const auto next = chosenNextSize(*part, at->place, now->size, job.unit)) {
+    if (isOpenedTo(*next, now->size)) return all;
+    all.now.size = {next->limits.least, next->limits.greatest};
+  }
+  all.chosen = *chosen;
   const bool lined = chosen->way == WayOut::bush || chosen->way == WayOut::plug ||
                      chosen->way == WayOut::eccentricBush;
   if (lined) all.now = *drawn;
@@ -122,7 +117,8 @@ Result<KitOfPart> kitOfPart(const Job& job, const Part& part, const Solution& so
   for (MadeRow& row : *rows) {
     if (!row.foundSize.known() && !row.foundX && !row.foundY) continue;
     CameOut one{std::move(row), {}, {}};
-    if (one.isWrong()) one.chosen = chosenFor(part, one.row.place);
+    const Mended* const chosen = one.isWrong() ? chosenWay(part, one.row.place) : nullptr;
+    if (chosen) one.chosen = *chosen;
     if (one.chosen) {
       const Result<std::vector<Way>> ways = waysWithoutEffects(job, part, one.row);
       for (const Way& way : ways ? *ways : std::vector<Way>{}) {

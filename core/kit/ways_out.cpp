@@ -4,7 +4,6 @@
 
 #include "core/kit/effects.h"
 #include "core/part/name_table.h"
-#include "core/shop/threads.h"
 
 namespace inchwright {
 namespace {
@@ -30,12 +29,7 @@ class Finding {
 
   /// The ways and, for each, what becomes of the hole.
   Result<std::vector<Way>> take() {
-    hole_.unit = job_.unit;
-    hole_.wanted = row_.wantedSize->limits;
-    hole_.nominal = row_.wantedSize->nominal;
-    hole_.found = row_.foundSize.greatest.value_or(hole_.wanted.greatest);
-    hole_.offX = row_.offX.value_or(Length());
-    hole_.offY = row_.offY.value_or(Length());
+    hole_ = wrongHole(*row_.wantedSize, row_.foundSize, row_.offX, row_.offY, job_.unit);
     addShafts();
     for (const auto add : {&Finding::addBush, &Finding::addPlug, &Finding::addEccentric}) {
       if (const Result<Done> added = (this->*add)(); !added) return added.error();
@@ -128,31 +122,14 @@ class Finding {
     way.centreY = along(row_.wantedY, row_.foundY);
   }
 
-  /// The next thread of the series that its tapping drill still cleans up, or the next round size.
   void addNextSize() {
+    const std::optional<NextSize> next = nextSize(drilled_, hole_);
+    if (!next) return;
     Way way = begun(WayOut::nextSize);
-    if (drilled_.make == Make::tap) {
-      const Result<Thread> now = threadNamed(drilled_.thread);
-      if (!now) return;
-      const Thread* next = nullptr;
-      for (const Thread& one : threads()) {
-        if (one.series != now->series || one.major <= now->major) continue;
-        if (one.tapDrillDiameter < hole_.found || (next && one.major >= next->major)) continue;
-        next = &one;
-      }
-      if (!next) return;
-      way.size = next->major;
-      way.sizeName = next->name;
-    } else {
-      const std::int64_t grid =
-          job_.unit == Unit::inch ? Length::kTicksPerInch / 64 : Length::kTicksPerMillimetre / 2;
-      const Length larger = std::max(hole_.found, *hole_.nominal.plus(Length::ticks(1)));
-      way.size = Length::ticks((larger.ticks() + grid - 1) / grid * grid);
-      way.sizeName = writePlain(*way.size, job_.unit);
-    }
+    way.size = next->size;
+    way.sizeName = next->name;
     setCentre(way, false);
-    const FoundSize size{*way.size, *way.size};
-    add(std::move(way), {size, true, {}});
+    add(std::move(way), {{next->size, next->size}, true, {}});
   }
 
   const Job& job_;

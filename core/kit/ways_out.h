@@ -7,7 +7,7 @@
 
 #include "core/base/result.h"
 #include "core/kit/as_made.h"
-#include "core/kit/bushing.h"
+#include "core/making/put_right.h"
 #include "core/part/mate.h"
 
 namespace inchwright {

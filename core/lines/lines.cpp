@@ -44,6 +44,7 @@ class LineReader {
     if (first == "delete") return readDelete();
     if (first == "rename") return readRename();
     if (first == "found") return readFound();
+    if (first == "locate") return readLocate();
     return readNamedReading();
   }
 
@@ -315,6 +316,35 @@ class LineReader {
     std::sort(zeros.begin(), zeros.end(),
               [](const ZeroAlong& a, const ZeroAlong& b) { return a.axis < b.axis; });
     return finish(LineDid::setup, setup().name, upper(*axis) + " zero set");
+  }
+
+  /// `locate A mate B of Back plate`, `locate A coordinate`.
+  Result<LineOutcome> readLocate() {
+    words_.take();
+    const Id id(words_.take());
+    const auto feature = std::find_if(part_.features.begin(), part_.features.end(),
+                                      [&](const Feature& one) { return one.id == id; });
+    if (feature == part_.features.end() || !feature->drilled()) {
+      return words_.refuse("name the hole, ring or row whose place is found so");
+    }
+    const auto how = locateNamed(words_.peek());
+    if (!how) return words_.refuse("say how: coordinate, mate, pair, assembly or suit");
+    words_.take();
+    Drilled& drilled = *feature->drilled();
+    drilled.locate = *how;
+    drilled.mate.reset();
+    std::string said = id + ": " + std::string(nameOf(*how));
+    if (!words_.empty()) {
+      PartPlace mate;
+      mate.place = Id(words_.take());
+      if (!words_.takeIf("of")) return words_.refuse("name the other part: `B of Back plate`");
+      mate.part = std::string(words_.takeRest());
+      said += ", " + mate.place + " of " + mate.part;
+      drilled.mate = std::move(mate);
+    } else if (*how == Locate::mate) {
+      return words_.refuse("name what it is spotted through: `B of Back plate`");
+    }
+    return finish(LineDid::feature, id, said);
   }
 
   Result<LineOutcome> readStock() {

@@ -77,4 +77,19 @@ Verdict verdictOf(const FoundSize& found, const FoundSize& wanted) {
   return reachesDown && reachesUp ? Verdict::in : Verdict::cannotTell;
 }
 
+bool isUnlikely(const FoundSize& found, Length nominal) {
+  constexpr std::int64_t kAlwaysLikely = Length::kTicksPerInch / 16;
+  const std::int64_t far = std::max(kAlwaysLikely, std::abs(nominal.ticks()) / 4);
+  const auto isFar = [&](const std::optional<Length>& end) {
+    const auto off = end ? end->minus(nominal) : std::nullopt;
+    return end && (!off || std::abs(off->ticks()) > far);
+  };
+  return isFar(found.least) || isFar(found.greatest);
+}
+
+PinHabit pinHabit(const Shop& shop) {
+  if (!shop.pins || shop.pins->empty()) return {};
+  return {shop.pins->front().pinClass, shop.pins->front().sign};
+}
+
 }  // namespace inchwright

@@ -5,6 +5,7 @@
 
 #include "core/measure/limits.h"
 #include "core/part/made.h"
+#include "core/part/shop_owned.h"
 
 namespace inchwright {
 
@@ -22,6 +23,13 @@ struct PinHabit {
   std::string pinClass;         ///< empty: ZZ, the widest
   std::optional<PinSign> sign;  ///< empty: either, so the pin may lie to both sides of its size
 };
+
+/// The class and sign of pins that say none, from the shop's own.
+PinHabit pinHabit(const Shop& shop);
+
+/// Whether a found size is rather a slip of the pen, of the point or of the unit than what came
+/// out: over 1/16 in and over a quarter of the size off. 3.148 found for 5/16 → true.
+bool isUnlikely(const FoundSize& found, Length nominal);
 
 /// The size of a place from what was measured there: a diameter ± the instrument's error; a pin
 /// that goes in gives the least (its own least possible size), one that does not the greatest.

@@ -7,14 +7,16 @@
 #include <utility>
 #include <vector>
 
+#include "core/making/put_right.h"
 #include "core/making/tools_owned.h"
 #include "core/measure/limits.h"
 #include "core/part/drilled.h"
+#include "core/shop/counterbores.h"
 
 namespace inchwright {
 
-/// One operation, in the order in which they come about at a hole; a slot is milled and a point
-/// marked.
+/// One operation, in the order in which they come about at a hole; a slot is milled, a point
+/// marked, and a bush or plug pressed into a hole that came out wrong.
 enum class Op {
   spotface,
   spot,
@@ -27,7 +29,8 @@ enum class Op {
   tap,
   deburr,
   mill,
-  mark
+  mark,
+  press
 };
 std::string_view nameOf(Op op);  ///< `spotface`, `spot` …
 
@@ -57,7 +60,10 @@ enum class Rule {
   breakEdges,
   holeForCutter,    ///< in a slot, where the cutter is not known to cut over its centre
   largestThatGoes,  ///< the largest cutter owned that goes into the slot
-  markOnly          ///< a point: nothing is cut
+  markOnly,         ///< a point: nothing is cut
+  openForBush,      ///< bored true for what is pressed in
+  pressIn,
+  afterPressing  ///< to size once it is pressed in: a bush closes in
 };
 std::string_view nameOf(Rule rule);  ///< `spot_first`, `before_reamer` …
 
@@ -78,6 +84,7 @@ struct HoleStep {
   bool through = false;  ///< right through the work, known or not
   Rule rule = Rule::asLettered;
   std::optional<int> speed;        ///< revolutions a minute, a guide
+  bool ownSpeed = false;           ///< one that the machine has, not only the formula's figure
   std::string struckOut;           ///< the size that is never to be drilled here, as lettered
   std::optional<int> percent;      ///< of thread, in hundredths of a percent
   std::optional<Length> dial;      ///< of a boring cut
@@ -87,6 +94,7 @@ struct HoleStep {
   Length below;                    ///< how far its end goes below through work
   std::optional<Length> cutsOver;  ///< what a drill may be expected to cut over, on the diameter
   std::vector<Length> passes;      ///< of a cutter in a slot: depths, the last one full depth
+  bool inBush = false;             ///< in what was pressed in: after all other holes are made
 
   bool operator==(const HoleStep&) const = default;
 };
@@ -123,7 +131,8 @@ struct Lacking {
     noCutter  ///< that goes into a slot
   } why = Why::noDrillOfSize;
   std::vector<Near> near;
-  bool barWouldDo = false;  ///< boring to size, or under it, would
+  std::vector<SeatOfScrew> seats;  ///< of noSeatSize: those of screws that go through such a hole
+  bool barWouldDo = false;         ///< boring to size, or under it, would
 
   bool operator==(const Lacking&) const = default;
 };
@@ -148,7 +157,15 @@ enum class HoleNote {
   fromMate,           ///< spotted through its mate
   onAssembly,         ///< drilled once what it goes with is in place
   shortOfFar,         ///< chip room was cut short by the far side
-  waitsToSuit
+  waitsToSuit,
+  openedUp,      ///< what came out wrong is made the next size: nothing of the print's is drilled
+  linedOnPlace,  ///< bored out where it was to be, then lined
+  linedAsFound,  ///< bored out about the hole as it is, off its place, then lined
+  shaftToSuit,   ///< left as found, its shaft is made to suit it
+  leftAsFound,
+  mateNotThere,  ///< the job has no such part or place as it is to be drilled with or from
+  pieceWrong,    ///< it came out wrong on one of several pieces: these figures are for the others
+  foundUnlikely  ///< what was found is rather a slip of the pen: nothing is made by it
 };
 
 /// Everything about making one hole.
@@ -158,6 +175,8 @@ struct HolePlan {
   std::optional<SizeLimits> limits;
   std::optional<LimitPins> pins;
   std::vector<HoleNote> notes;
+  std::optional<PutRight> putRight;  ///< it came out wrong, and this was chosen
+  std::optional<PartPlace> with;     ///< the other part's hole it is drilled with, from or after
 
   bool operator==(const HolePlan&) const = default;
 };
@@ -165,6 +184,10 @@ struct HolePlan {
 /// The steps with all cuts of a bar as one, the last: one for each tool that is fitted, as it is
 /// named, ticked and looked for. They point into the plan.
 std::vector<const HoleStep*> fittingsOf(const HolePlan& plan);
+
+/// Whether a hole is made where the coordinates of its own sheet say: not with its mate by the
+/// other part's sheet, spotted through its mate or drilled on assembly.
+bool goesByCoordinates(const HolePlan& plan);
 
 /// A plan that holes which are alike share; alike when what they say is. Without one: a plan that
 /// says nothing.
@@ -196,6 +219,9 @@ struct HoleWork {
   bool closePlace = false;  ///< its place is lettered closer than a fraction
   bool breaksOut = false;   ///< of the outline as it is now
   bool pairLeads = false;   ///< a pair drilled by this part's coordinates: depths count both
+  std::optional<PutRight> putRight;  ///< it came out wrong: what is there already is not cut again
+  std::optional<PartPlace> with;     ///< the other part's hole it is drilled with, from or after
+  bool mateThere = true;             ///< the job has it
 };
 
 /// The limits of a hole's size: by its `limits`, else by the tolerance lettered with its diameter;

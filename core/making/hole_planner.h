@@ -71,6 +71,15 @@ class HolePlanner {
   void addTap(const Thread& thread, const TapAtHand& tap);
   void nameNearestThreads(Lacking& lacking, Length major, const std::string& name);
 
+  // plan_put_right.cpp
+  void leaveAsFound();
+  void leaveOutWhatIsCut();
+  /// What a hole that came out wrong is open to already; 0 of one that is yet to be made.
+  Length openAlready() const;
+  void addLined();
+  bool addBoredForLining(const Bushing& bushing);
+  void addFinishInside();
+
   // plan_bored.cpp
   void addBored();
   std::optional<BoreStart> boreStart(Length target) const;

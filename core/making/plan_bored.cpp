@@ -81,12 +81,14 @@ void HolePlanner::addBored() {
     job.target = Length::ticks(job.low->ticks() + (job.high->ticks() - job.low->ticks()) / 2);
   }
   const std::optional<BoreStart> start = boreStart(job.low.value_or(job.target));
-  if (!start) {
+  const Length open = openAlready();
+  if (open >= job.low.value_or(job.target)) return;
+  if (!start && open.isZero()) {
     lack(Op::drill, sizeText(), Lacking::Why::noDrillUnder);
     return;
   }
-  job.start = start->size();
-  addBoreStart(*start);
+  job.start = std::max(start ? start->size() : Length(), open);
+  if (start && job.start > open) addBoreStart(*start);
   const std::optional<Bar> bar = barFor(job.start, size);
   if (!bar) {
     lack(Op::bore, sizeText(), Lacking::Why::noBar);

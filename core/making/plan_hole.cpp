@@ -33,9 +33,9 @@ Length sumHeld(Length a, Length b) {
 }
 
 std::string_view nameOf(Op op) {
-  constexpr std::string_view kNames[] = {"spotface",    "spot",        "pilot", "drill",
-                                         "counterbore", "countersink", "bore",  "ream",
-                                         "tap",         "deburr",      "mill",  "mark"};
+  constexpr std::string_view kNames[] = {"spotface",    "spot", "pilot", "drill", "counterbore",
+                                         "countersink", "bore", "ream",  "tap",   "deburr",
+                                         "mill",        "mark", "press"};
   return kNames[static_cast<std::size_t>(op)];
 }
 
@@ -47,7 +47,7 @@ std::string_view nameOf(Rule rule) {
       "under_bore",       "end_mill_under_bore", "trial_cut",       "boring_cut",
       "ream_to_size",     "tap_thread",          "as_lettered",     "under_suit",
       "waits_to_suit",    "break_edges",         "hole_for_cutter", "largest_that_goes",
-      "mark_only"};
+      "mark_only",        "open_for_bush",       "press_in",        "after_pressing"};
   return kNames[static_cast<std::size_t>(rule)];
 }
 
@@ -60,6 +60,13 @@ std::vector<const HoleStep*> fittingsOf(const HolePlan& plan) {
     fittings.push_back(&step);
   }
   return fittings;
+}
+
+bool goesByCoordinates(const HolePlan& plan) {
+  return std::none_of(plan.notes.begin(), plan.notes.end(), [](HoleNote note) {
+    return note == HoleNote::byMatesSheet || note == HoleNote::fromMate ||
+           note == HoleNote::onAssembly;
+  });
 }
 
 const HolePlan& SharedPlan::operator*() const {
@@ -111,9 +118,19 @@ HolePlanner::HolePlanner(const HoleWork& work, const ToolsOwned& tools,
 }
 
 HolePlan HolePlanner::take() && {
+  if (work_.putRight &&
+      (work_.putRight->way == WayOut::shaft || work_.putRight->way == WayOut::leave)) {
+    leaveAsFound();
+    return std::move(plan_);
+  }
+  if (work_.putRight && work_.putRight->isLined()) {
+    addLined();
+    return std::move(plan_);
+  }
   if (work_.drilled.make == Make::spotface) addSpotface();
   addSpot();
   addWork();
+  if (work_.putRight) leaveOutWhatIsCut();
   add(Op::deburr, ToolKind::hand, "deburr", "", std::nullopt, Rule::breakEdges);
   // Seats are cut while the drilled hole still guides their pilot: before it is bored, reamed,
   // tapped.
@@ -274,6 +291,7 @@ void HolePlanner::setSpeed(HoleStep& step, Length size, int partsOfTwo) {
   if (!cutting_ || size <= Length()) return;
   const int guide = revolutionsFor(cutting_->drillFeetPerMinute, size) * partsOfTwo / 2;
   step.speed = nearestSpeed(std::max(guide, 1), speeds_);
+  step.ownSpeed = !speeds_.empty();
 }
 
 Lacking& HolePlanner::lack(Op op, std::string wanted, Lacking::Why why) {
@@ -318,7 +336,10 @@ void HolePlanner::addSpotface() {
 void HolePlanner::addSeat() {
   if (!work_.drilled.seatDiameter || work_.drilled.seatDiameter->value <= Length()) {
     const Make make = work_.drilled.make;
-    if (make == Make::counterbore) lack(Op::counterbore, "", Lacking::Why::noSeatSize);
+    if (make == Make::counterbore) {
+      Lacking& lacking = lack(Op::counterbore, "", Lacking::Why::noSeatSize);
+      if (work_.drilled.diameter) lacking.seats = seatsAboutHole(work_.drilled.diameter->value);
+    }
     if (make == Make::countersink) lack(Op::countersink, "", Lacking::Why::noSeatSize);
     return;
   }
@@ -371,6 +392,8 @@ void HolePlanner::addSeat() {
 }
 
 void HolePlanner::addLocating() {
+  plan_.with = work_.with;
+  if (!work_.mateThere) plan_.notes.push_back(HoleNote::mateNotThere);
   switch (work_.drilled.locate) {
     case Locate::pair:
       plan_.notes.push_back(work_.pairLeads ? HoleNote::throughBoth : HoleNote::byMatesSheet);
@@ -435,7 +458,10 @@ std::string HolePlanner::sizeText() const {
 }
 
 HolePlan planHole(const HoleWork& work, const ToolsOwned& tools, const std::vector<int>& speeds) {
-  return HolePlanner(work, tools, speeds).take();
+  if (!work.putRight || !work.putRight->next) return HolePlanner(work, tools, speeds).take();
+  HoleWork larger = work;
+  larger.drilled = work.putRight->next->drilled;
+  return HolePlanner(larger, tools, speeds).take();
 }
 
 }  // namespace inchwright

@@ -111,20 +111,23 @@ bool HolePlanner::addBoredThenReamed(const OwnedReamer& reamer, bool forPlace) {
   const DrillAtHand* drill =
       tools_.largestDrill(Length::ticks(1), sumHeld(size, kLeftForPlace.negated()), unit_);
   if (!drill) return false;
-  const std::optional<Bar> bar = barFor(drill->drill.diameter, size);
-  if (!bar) return false;
+  const Length open = openAlready();
   BoreJob job;
-  job.start = drill->drill.diameter;
+  job.start = std::max(drill->drill.diameter, open);
+  const std::optional<Bar> bar = barFor(job.start, size);
+  if (!bar) return false;
   job.low = sumHeld(size, kBoredUnderMost.negated());
   job.high = sumHeld(size, kBoredUnderLeast.negated());
   job.target = Length::ticks((job.low->ticks() + job.high->ticks()) / 2);
-  const std::vector<BoreCut> cuts = boringCuts(job, bar->division, bar->dial);
-  if (cuts.empty()) return false;
+  const bool bored = open >= *job.low;
+  const std::vector<BoreCut> cuts =
+      bored ? std::vector<BoreCut>() : boringCuts(job, bar->division, bar->dial);
+  if (cuts.empty() && !bored) return false;
   const Length drilled = drill->drill.diameter;
   const std::optional<Length> deep = blindBeforeReam(reamer, drilled);
-  addDrill(*drill, Rule::beforeBoreReam, deep);
+  if (drilled > open) addDrill(*drill, Rule::beforeBoreReam, deep);
   addCuts(*bar, cuts, Rule::boreBeforeReamer);
-  if (forPlace) plan_.notes.push_back(HoleNote::reamerDoesNotMove);
+  if (forPlace && !bored) plan_.notes.push_back(HoleNote::reamerDoesNotMove);
   addReam(reamer);
   return true;
 }

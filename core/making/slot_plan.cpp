@@ -51,6 +51,7 @@ std::optional<SlotPlan> planSlot(const SlotWork& work, const ToolsOwned& tools,
   if (const auto cutting = cuttingSpeedOf(work.material); cutting && plan.size > Length()) {
     plan.speed =
         nearestSpeed(std::max(revolutionsFor(cutting->drillFeetPerMinute, plan.size), 1), speeds);
+    plan.ownSpeed = !speeds.empty();
   }
   if (work.depth && *work.depth > Length()) addPasses(*work.depth, plan);
   return plan;
@@ -95,6 +96,7 @@ HolePlan stepsOfSlot(const SlotWork& work, const std::optional<SlotPlan>& plan) 
   mill.rule = Rule::largestThatGoes;
   mill.through = work.through;
   mill.speed = plan->speed;
+  mill.ownSpeed = plan->ownSpeed;
   mill.passes = plan->passes;
   if (!plan->passes.empty()) mill.fullDepth = mill.pointDepth = plan->passes.back();
   return steps;

@@ -22,6 +22,7 @@ struct SlotPlan {
   /// plunges, or where no drill is small enough.
   std::optional<DrillAtHand> first;
   std::optional<int> speed;    ///< revolutions a minute, a guide
+  bool ownSpeed = false;       ///< one that the machine has
   std::vector<Length> passes;  ///< depths from the face as it is now, the last one full depth
 
   bool operator==(const SlotPlan&) const = default;

@@ -3,6 +3,7 @@
 #include <map>
 #include <tuple>
 
+#include "core/plan/off_place.h"
 #include "core/plan/zero.h"
 
 namespace inchwright {
@@ -13,8 +14,9 @@ Length customaryFraction(const General& general) {
 }
 
 /// Holes that are alike in all that matters to a plan share it.
-using LikeKey = std::tuple<Face, std::string, std::string, std::string, std::string, std::string,
-                           std::string, int, int, bool, bool, bool, std::int64_t>;
+using LikeKey =
+    std::tuple<Face, std::string, std::string, std::string, std::string, std::string, std::string,
+               int, int, bool, bool, bool, bool, std::string, std::int64_t>;
 
 std::string textOf(const std::optional<Lettered>& figure) {
   if (!figure) return "";
@@ -24,7 +26,11 @@ std::string textOf(const std::optional<Lettered>& figure) {
 class HolePlans {
  public:
   HolePlans(const HolesAsked& asked, const WorkBlock& block, const ToolsOwned& tools)
-      : asked_(asked), block_(block), tools_(tools), close_(closelyLettered(*asked.part)) {}
+      : asked_(asked),
+        block_(block),
+        tools_(tools),
+        close_(closelyLettered(*asked.part)),
+        offPlaces_(*asked.job, *asked.part, *asked.solution) {}
 
   std::vector<PlannedHole> take() {
     std::vector<PlannedHole> holes;
@@ -69,7 +75,13 @@ class HolePlans {
                       hole.closePlace,
                       out,
                       pair.leads,
+                      pair.there,
+                      pair.text(),
                       pair.further.ticks()};
+    if (const Mended* const chosen = chosenWay(*asked_.part, place)) {
+      planMended(hole, *chosen, workOf(hole, out, pair));
+      return hole;
+    }
     const auto [entry, fresh] = plans_.emplace(key, SharedPlan());
     if (fresh) {
       entry->second = planHole(workOf(hole, out, pair), tools_, asked_.job->machine.speeds);
@@ -77,6 +89,54 @@ class HolePlans {
     hole.plan = entry->second;
     last_ = {standing, &drilled, hole.plan};
     return hole;
+  }
+
+  /// A hole for which a way out was chosen is planned by itself.
+  void planMended(PlannedHole& hole, const Mended& chosen, HoleWork work) {
+    HolePlan plan;
+    if (!chosen.piece.empty()) {
+      plan = planHole(work, tools_, asked_.job->machine.speeds);
+      plan.notes.push_back(HoleNote::pieceWrong);
+    } else {
+      bool unlikely = false;
+      work.putRight = putRightAt(hole.id, *hole.drilled, chosen, unlikely);
+      plan = planHole(work, tools_, asked_.job->machine.speeds);
+      if (unlikely) plan.notes.push_back(HoleNote::foundUnlikely);
+    }
+    hole.plan = std::move(plan);
+    const std::optional<PutRight>& right = hole.plan->putRight;
+    if (!right) return;
+    if (right->next) {
+      hole.drilled = &right->next->drilled;
+      hole.diameter = right->next->size;
+    } else if (right->bushing) {
+      hole.diameter = right->bushing->bore;
+    }
+  }
+
+  /// Empty where the hole as last measured is right, or was not measured.
+  std::optional<PutRight> putRightAt(const Id& place, const Drilled& drilled, const Mended& chosen,
+                                     bool& unlikely) {
+    const MadePlace* last = nullptr;
+    for (const MadePlace& made : asked_.part->made) {
+      if (made.place == place && made.piece.empty() && made.measured()) last = &made;
+    }
+    const Result<DrawnSize> drawn = drawnSize(*asked_.part, place);
+    if (!last || !drawn) return std::nullopt;
+    const Result<FoundSize> found = foundSize(*last, pinHabit(asked_.job->shop));
+    if (!found) return std::nullopt;
+    unlikely = isUnlikely(*found, drawn->nominal);
+    const Result<OffPlace> off = offPlaces_.of(*last);
+    const bool astray = off && off->beyond;
+    const bool sound =
+        !found->known() ||
+        verdictOf(*found, {drawn->limits.least, drawn->limits.greatest}) == Verdict::in;
+    if (unlikely || (sound && !astray)) return std::nullopt;
+    const WrongHole hole = wrongHole(*drawn, *found, off ? off->x : std::nullopt,
+                                     off ? off->y : std::nullopt, asked_.job->unit);
+    const Result<PutRight> right = putRight(chosen.way, drilled, hole, *found);
+    if (!right) return std::nullopt;
+    return *right;
   }
 
   std::optional<std::array<Length, 2>> centreOf(const Id& place, Face face) const {
@@ -111,11 +171,21 @@ class HolePlans {
   struct Pair {
     bool leads = false;
     Length further;
+    std::optional<PartPlace> with;  ///< the other hole
+    bool there = true;
+
+    std::string text() const { return with ? with->part + '\n' + with->place : std::string(); }
   };
 
   Pair pairOf(const PlannedHole& hole) {
-    if (hole.drilled->locate != Locate::pair) return {};
     const Job& job = *asked_.job;
+    Pair own;
+    own.with = hole.drilled->mate;
+    if (own.with) {
+      const Part* const other = job.part(own.with->part);
+      own.there = other && featureOfPlace(*other, own.with->place);
+    }
+    if (hole.drilled->locate != Locate::pair) return own;
     const Part& part = *asked_.part;
     bool before = false;  // whether this part stands in the document before the one looked at
     for (const Part& other : job.parts) {
@@ -131,10 +201,13 @@ class HolePlans {
             (drilled->mate->place == hole.id || drilled->mate->place == hole.feature);
         // The one that names its mate follows it; where both do, the part that comes first leads.
         if (!named || (hole.drilled->mate && !before)) continue;
-        return {true, thicknessOf(other, axisAcross(feature.face))};
+        // A ring or row that names a whole one goes with it hole by hole.
+        return {true, thicknessOf(other, axisAcross(feature.face)),
+                PartPlace{other.name, feature.id, {}}};
       }
     }
-    return {!hole.drilled->mate, Length()};
+    own.leads = !hole.drilled->mate;
+    return own;
   }
 
   Length thicknessOf(const Part& part, Axis axis) {
@@ -162,6 +235,8 @@ class HolePlans {
     }
     work.throughNow = up ? block_.sizeNow(across) : work.throughFinished;
     work.pairLeads = pair.leads;
+    work.with = pair.with;
+    work.mateThere = pair.there;
     if (work.throughNow) work.throughNow = work.throughNow->plus(pair.further);
     return work;
   }
@@ -170,6 +245,7 @@ class HolePlans {
   const WorkBlock& block_;
   const ToolsOwned& tools_;
   std::set<std::string_view> close_;
+  OffPlaces offPlaces_;
   std::map<LikeKey, SharedPlan> plans_;
   using Standing = std::tuple<Face, bool, bool, bool, std::int64_t>;
   struct {

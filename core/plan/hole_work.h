@@ -18,11 +18,14 @@ struct PlannedHole {
   Id id;
   Id feature;
   Face face = Face::top;
-  const Drilled* drilled = nullptr;  ///< of the part, which outlives this
+  /// Of the part, which outlives this; of a hole put right by the next size that of its plan.
+  const Drilled* drilled = nullptr;
   /// Its centre along the face's two axes, in the part's own axes, rounded to the tick; empty where
   /// it is loose along one.
   std::optional<std::array<Length, 2>> centre;
-  Length diameter;  ///< finished: the outside of a thread; 0 where the print says none
+  /// Finished: the outside of a thread; 0 where the print says none; of a hole that is lined that
+  /// of what is pressed in.
+  Length diameter;
   bool closePlace = false;
   Length onFace;    ///< still to come off the face it is cut from: depths of the plan include it
   SharedPlan plan;  ///< shared by holes that are alike

@@ -14,27 +14,6 @@
 namespace inchwright {
 namespace {
 
-bool makesRows(const Feature& feature, Face face) {
-  if (feature.face != face) return false;
-  switch (feature.kind()) {
-    case FeatureKind::hole:
-    case FeatureKind::point:
-    case FeatureKind::slot:
-    case FeatureKind::ring:
-    case FeatureKind::row:
-      return true;
-    default:
-      return false;
-  }
-}
-
-// A ring, row or slot as a whole is not drilled: its holes or ends are.
-std::vector<Place> drivenPlaces(const Feature& feature) {
-  std::vector<Place> places = placesOf(feature);
-  if (places.size() > 1) places.erase(places.begin());
-  return places;
-}
-
 std::string printFraction(const Coordinate& coordinate, Unit jobUnit) {
   if (jobUnit != Unit::inch || !coordinate.exact) return {};
   return writeFraction(coordinate.value.magnitude());
@@ -67,6 +46,7 @@ Group groupOf(const Feature& feature, const HolePlan& plan) {
     if (order == OrderRule::drills && first.isZero()) first = step->size.value_or(Length());
   }
   for (const Lacking& lacking : plan.lacking) said.push_back(lacking.wanted);
+  if (!goesByCoordinates(plan)) rank = OrderRule::elsewhere;
   const auto* slot = feature.as<kind::Slot>();
   if (!slot) return group;
   rank = OrderRule::slots;
@@ -186,6 +166,26 @@ class RowMaker {
 };
 
 }  // namespace
+
+bool makesRows(const Feature& feature, Face face) {
+  if (feature.face != face) return false;
+  switch (feature.kind()) {
+    case FeatureKind::hole:
+    case FeatureKind::point:
+    case FeatureKind::slot:
+    case FeatureKind::ring:
+    case FeatureKind::row:
+      return true;
+    default:
+      return false;
+  }
+}
+
+std::vector<Place> drivenPlaces(const Feature& feature) {
+  std::vector<Place> places = placesOf(feature);
+  if (places.size() > 1) places.erase(places.begin());
+  return places;
+}
 
 Result<RowsFound> tableRows(const WorkAt& work) {
   return RowMaker(work).take();

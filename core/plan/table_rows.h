@@ -12,6 +12,11 @@ struct RowsFound {
   std::vector<Loose> unplaced;
 };
 
+/// Whether a feature of that face makes rows, and the places of it that do: a ring, row or slot as
+/// a whole is not driven to, its holes or ends are.
+bool makesRows(const Feature& feature, Face face);
+std::vector<Place> drivenPlaces(const Feature& feature);
+
 /// A hole, each hole of a ring or row, the ends of a slot and a point make rows. Rows are grouped
 /// by the run of tools of their plans; groups stand in the order of their last kind of work, then
 /// by their first drill, then by the tools of the run; inside a group the way from zero is short.

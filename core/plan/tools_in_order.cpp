@@ -6,14 +6,16 @@
 namespace inchwright {
 
 std::string_view nameOf(OrderRule rule) {
-  constexpr std::string_view kNames[] = {"marks", "rough_faces", "spots",   "drills",
-                                         "seats", "bars",        "reamers", "taps",
+  constexpr std::string_view kNames[] = {"marks", "rough_faces", "spots", "drills",  "seats",
+                                         "bars",  "reamers",     "taps",  "presses", "in_bushes",
                                          "slots", "pockets",     "edges"};
   return kNames[static_cast<std::size_t>(rule)];
 }
 
-OrderRule orderOf(const HoleStep& step) {
-  switch (step.op) {
+OrderRule orderOfOp(Op op) {
+  switch (op) {
+    case Op::press:
+      return OrderRule::presses;
     case Op::mark:
       return OrderRule::marks;
     case Op::spotface:
@@ -40,14 +42,23 @@ OrderRule orderOf(const HoleStep& step) {
   return OrderRule::edges;
 }
 
+OrderRule orderOf(const HoleStep& step) {
+  return step.inBush ? OrderRule::inBushes : orderOfOp(step.op);
+}
+
 std::vector<ToolUse> toolsInOrder(const std::vector<PlannedHole>& holes,
                                   const std::vector<PlannedSlot>& slots, Face face) {
-  // A bar is fitted for each size of hole.
-  using Key = std::tuple<OrderRule, Length, std::string>;
+  // A bar is fitted for each size of hole. What is made elsewhere, or in a bush, has the same order
+  // again there.
+  using Key = std::tuple<OrderRule, OrderRule, Length, std::string>;
   std::map<Key, ToolUse> uses;
   const auto add = [&](const Id& place, const HolePlan& plan) {
     for (const HoleStep* step : fittingsOf(plan)) {
-      ToolUse& use = uses[{orderOf(*step), step->size.value_or(Length()), step->tool}];
+      const bool elsewhere = !goesByCoordinates(plan);
+      const OrderRule rule = elsewhere ? OrderRule::elsewhere : orderOf(*step);
+      ToolUse& use = uses[{rule, orderOfOp(step->op), step->size.value_or(Length()), step->tool}];
+      use.elsewhere = elsewhere;
+      use.inBush = step->inBush;
       use.op = step->op;
       use.tool = step->tool;
       use.size = step->size;

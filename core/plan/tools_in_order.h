@@ -20,20 +20,26 @@ enum class OrderRule {
   bars,        ///< a bore goes where the table stands, before a reamer follows it
   reamers,     ///< to size once nothing more is drilled beside them
   taps,        ///< last of the holes, when their chips are out of the way
+  presses,     ///< bushes and plugs for holes that came out wrong
+  inBushes,    ///< and what is cut in them once they are in
   slots,       ///< when every drill has had whole metal about it
   pockets,     ///< likewise, and after the slots that run into them
-  edges        ///< when no tool raises another burr
+  edges,       ///< when no tool raises another burr
+  elsewhere    ///< what is spotted from a mate or drilled on assembly, once that is there
 };
 std::string_view nameOf(OrderRule rule);  ///< `spots`, `drills` …
 
-/// The rule that says where a step stands.
+/// The rule that says where a step stands, and where its kind of work does in a hole of its own.
 OrderRule orderOf(const HoleStep& step);
+OrderRule orderOfOp(Op op);
 
 /// A tool of a setup and what it is fitted for.
 struct ToolUse {
   Op op = Op::drill;
   std::string tool;
   std::optional<Length> size;
+  bool inBush = false;     ///< in what was pressed in
+  bool elsewhere = false;  ///< not by the coordinates of this setup
   std::vector<Id> places;
 
   bool operator==(const ToolUse&) const = default;

@@ -74,7 +74,7 @@ std::string runNotes(const HolePlan& plan, Unit shown) {
   for (const HoleStep* step : fittingsOf(plan)) {
     if (step->percent) add(std::to_string((*step->percent + 50) / 100) + " % of thread");
     if (!step->struckOut.empty()) add("never drill " + struckText(*step, shown));
-    if (step->speed) speeds += (speeds.empty() ? "" : ", ") + std::to_string(*step->speed);
+    if (step->speed) speeds += (speeds.empty() ? "" : ", ") + speedText(*step);
   }
   if (!speeds.empty()) add("about " + speeds + " rpm");
   return text;
@@ -95,6 +95,15 @@ std::string keptTo(const HolePlan& plan, const Step& shown) {
     text += (text.empty() ? "" : " \u00B7 ") +
             (step.dial ? step.tool : stepWords(step, shown.unit)) + " " + wordsOf(kept, shown);
   }
+  const std::string pins = pinWords(plan, shown);
+  if (!pins.empty()) text += (text.empty() ? "" : " \u00B7 ") + pins;
+  return text;
+}
+
+std::string notesOf(const HolePlan& plan) {
+  std::string text;
+  for (const HoleNote note : plan.notes)
+    text += (text.empty() ? "" : "; ") + wordsOf(note, plan.with);
   return text;
 }
 
@@ -103,10 +112,21 @@ std::string depthText(const HoleStep& step, const Step& shown) {
   return step.fullDepth ? atStep(*step.fullDepth, shown) : std::string();
 }
 
-std::string sizeWords(const Feature& feature, Unit shown, English) {
+std::string sizeWords(const Feature& feature, const HolePlan& plan, Unit shown) {
   if (const auto* slot = feature.as<kind::Slot>()) return slotWords(*slot, shown);
   const Drilled* hole = feature.drilled();
   if (!hole) return std::string(nameOf(feature.kind()));
+  if (plan.putRight && plan.putRight->next) {
+    const std::string print = hole->make == Make::tap ? hole->thread
+                              : hole->diameter        ? "Ø" + figureText(*hole->diameter, shown)
+                                                      : std::string();
+    return drilledWords(plan.putRight->next->drilled, shown) + ", not " + print;
+  }
+  return drilledWords(*hole, shown);
+}
+
+std::string drilledWords(const Drilled& drilled, Unit shown) {
+  const Drilled* const hole = &drilled;
   switch (hole->make) {
     case Make::tap:
       return (hole->thread.empty() ? "thread not given" : hole->thread) + " tap, " +
@@ -136,7 +156,7 @@ std::string noteWords(const Feature& feature, const TableRow& row, const Step& s
   if (row.disputed) add("a loop it lies on does not close");
   if (row.assumed) add("its place rests on an assumption");
   if (!row.x.exact || !row.y.exact) add("no exact figure: rounded");
-  for (const HoleNote note : row.plan->notes) add(inEnglish(wordsOf(note), english));
+  add(inEnglish(notesOf(*row.plan), english));
   for (const Lacking& lacking : row.plan->lacking) {
     add(inEnglish(wordsOf(lacking, shown), english));
   }

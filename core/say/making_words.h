@@ -28,14 +28,19 @@ std::string stepsWords(const TableRow& row, Unit shown);
 /// rpm`.
 std::string runNotes(const HolePlan& plan, Unit shown);
 /// What is kept to at one place: depths of what is not through, each boring cut with a line to
-/// write on, passes. Empty where there is nothing.
+/// write on, passes, the pins that go in and do not. Empty where there is nothing.
 std::string keptTo(const HolePlan& plan, const Step& shown);
+
+/// What is to be minded at a place, besides what lacks: `spotted through its mate …`.
+std::string notesOf(const HolePlan& plan);
 
 /// How deep to full diameter: `through`, `0.3750`; empty where no depth is kept to.
 std::string depthText(const HoleStep& step, const Step& shown);
 
-/// What is made of a feature, as lettered: `Ø1/4 ream, through`.
-std::string sizeWords(const Feature& feature, Unit shown, English english);
+/// What is made of a feature, as lettered: `Ø1/4 ream, through`; of a hole put right by the next
+/// size that, and the print's: `Ø17/64 ream, through, not 1/4`.
+std::string sizeWords(const Feature& feature, const HolePlan& plan, Unit shown);
+std::string drilledWords(const Drilled& drilled, Unit shown);
 
 /// All that there is to note of a row: how its place is found, what is in doubt, what lacks.
 std::string noteWords(const Feature& feature, const TableRow& row, const Step& shown,

@@ -1,6 +1,8 @@
 #include "core/say/plan_words.h"
 
+#include "core/measure/limits.h"
 #include "core/shop/clearance.h"
+#include "core/shop/cutting_speeds.h"
 
 namespace inchwright {
 namespace {
@@ -87,6 +89,17 @@ std::string whyText(const Lacking& lacking) {
   return "no cutter owned goes into a slot of " + wanted;
 }
 
+/// What the heads of screws that go through it would want.
+std::string seatsText(const Lacking& lacking) {
+  std::string text;
+  for (const SeatOfScrew& one : lacking.seats) {
+    text += (text.empty() ? "; for a socket head it would be " : ", ") + std::string(one.seat) +
+            " (" + std::string(one.screw) +
+            (one.standard == SeatStandard::din974 ? ", DIN 974" : "") + ")";
+  }
+  return text.empty() ? text : text + ", from memory: ask";
+}
+
 std::string remedyText(const Lacking& lacking) {
   switch (lacking.why) {
     case Lacking::Why::noDrillOfSize:
@@ -106,6 +119,8 @@ std::string remedyText(const Lacking& lacking) {
     case Lacking::Why::noSeatTool:
     case Lacking::Why::noCutter:
       return "; buy one";
+    case Lacking::Why::noSeatSize:
+      return seatsText(lacking);
     case Lacking::Why::dialTooCoarse:
       return "; a dial with a finer division would, or a reamer";
     default:
@@ -165,6 +180,12 @@ std::string wordsOf(Rule rule) {
              "memory)";
     case Rule::markOnly:
       return "a point: nothing is cut";
+    case Rule::openForBush:
+      return "bored true for what is pressed in; run the last setting twice";
+    case Rule::pressIn:
+      return "pressed in before anything is cut in it";
+    case Rule::afterPressing:
+      return "after pressing, since a bush closes in";
     case Rule::breakEdges:
       break;
   }
@@ -189,10 +210,16 @@ std::string wordsOf(OrderRule rule) {
       return "reamers once nothing more is drilled beside them";
     case OrderRule::taps:
       return "taps last of the holes, when the chips are out of the way";
+    case OrderRule::presses:
+      return "bushes and plugs when the sound holes are made";
+    case OrderRule::inBushes:
+      return "what is cut in them once they are in";
     case OrderRule::slots:
       return "slots when every drill has had whole metal about it";
     case OrderRule::pockets:
       return "pockets after the slots that run into them";
+    case OrderRule::elsewhere:
+      return "what is spotted from a mate or drilled on assembly once that is there";
     case OrderRule::edges:
       break;
   }
@@ -203,6 +230,38 @@ std::string struckText(const HoleStep& step, Unit shown) {
   const bool bare = step.struckOut.find_first_not_of("0123456789./ -") == std::string::npos;
   if (!bare || step.struckOut.empty() || step.unit == shown) return step.struckOut;
   return step.struckOut + (step.unit == Unit::inch ? " in" : " mm");
+}
+
+std::string speedText(const HoleStep& step) {
+  int speed = step.speed.value_or(0), scale = 1;
+  while (!step.ownSpeed && speed / scale >= 100) scale *= 10;
+  speed = (speed + scale / 2) / scale * scale;
+  return std::to_string(speed);
+}
+
+std::string speedSource(std::string_view material, English english) {
+  const auto cutting = cuttingSpeedOf(material);
+  if (!cutting) return {};
+  return inEnglish("Speeds are guides, for high-speed steel in " + cutting->material + ": " +
+                       std::string(cutting->source) + "; tables differ by up to twice.",
+                   english);
+}
+
+std::string pinWords(const HolePlan& plan, const Step& shown) {
+  if (!plan.limits || !plan.pins) return {};
+  if (plan.pins->owned) {
+    return "pin " + writeDecimal(plan.pins->go, shown.unit) + " goes in, " +
+           writeDecimal(plan.pins->noGo, shown.unit) + " does not";
+  }
+  // Limits are told to a tenth of a thou or to 1 µm: a readout's step would round past them.
+  const std::int64_t fine = shown.unit == Unit::inch ? Length::kTicksPerInch / 10'000
+                                                     : Length::kTicksPerMillimetre / 1'000;
+  const auto limits = showLimitsInwards(plan.limits->least, plan.limits->greatest,
+                                        {Length::ticks(fine), shown.unit});
+  const std::string low = limits ? limits->low.text : writeDecimal(plan.limits->least, shown.unit);
+  const std::string high =
+      limits ? limits->high.text : writeDecimal(plan.limits->greatest, shown.unit);
+  return "between " + low + " and " + high + ": a pin of the first goes in, of the second not";
 }
 
 std::string wordsOf(const HoleStep& step, const Step& shown) {
@@ -229,13 +288,14 @@ std::string wordsOf(const HoleStep& step, const Step& shown) {
   }
   if (step.percent) add(percentText(*step.percent) + " of thread");
   if (step.cutsOver) add("may cut " + figureAt(*step.cutsOver, shown) + " over");
-  if (step.speed) add("about " + std::to_string(*step.speed) + " rpm");
+  if (step.speed) add("about " + speedText(step) + " rpm");
   if (!step.struckOut.empty()) add("never drill " + struckText(step, shown.unit));
   if (step.measure) add("measure: ______");
   return text;
 }
 
-std::string wordsOf(HoleNote note) {
+std::string wordsOf(HoleNote note, const std::optional<PartPlace>& with) {
+  const std::string mate = with ? with->place + " of " + with->part : "its mate";
   switch (note) {
     case HoleNote::barTooSmall:
       return "its place is lettered close, but it is too small for the bar: drilled and reamed";
@@ -246,15 +306,33 @@ std::string wordsOf(HoleNote note) {
     case HoleNote::dialUnsaid:
       return "dial figures are the growth of the hole; many dials want half: trial cut first";
     case HoleNote::throughBoth:
-      return "clamped to its mate and drilled once by this sheet, through both";
+      return "clamped to " + mate + " and drilled once by this sheet, through both";
     case HoleNote::byMatesSheet:
-      return "drilled with its mate, by the other part's sheet: not by these coordinates";
+      return "drilled together with " + mate + " by that part's sheet: not by these coordinates";
     case HoleNote::fromMate:
-      return "spotted through its mate: not by these coordinates";
+      return "spotted through " + mate + ": not by these coordinates";
     case HoleNote::onAssembly:
-      return "drilled on assembly: not by these coordinates";
+      return "drilled on assembly" + (with ? ", once " + mate + " is in place" : std::string()) +
+             ": not by these coordinates";
+    case HoleNote::mateNotThere:
+      return "the job has no " + mate + " to drill it with";
     case HoleNote::shortOfFar:
       return "room for chips is cut short by the far side: clear them often";
+    case HoleNote::openedUp:
+      return "came out wrong: made the next size";
+    case HoleNote::linedOnPlace:
+      return "came out wrong: bored out on these figures and bushed, see “made so far”";
+    case HoleNote::linedAsFound:
+      return "came out wrong: bored out about the hole as it is, not on these figures, then lined; "
+             "see “made so far”";
+    case HoleNote::shaftToSuit:
+      return "came out wrong: left as found, its shaft is made to suit";
+    case HoleNote::leftAsFound:
+      return "came out wrong: left as found";
+    case HoleNote::pieceWrong:
+      return "came out wrong on one piece, see “made so far”: these figures are for the others";
+    case HoleNote::foundUnlikely:
+      return "is said to have come out far off: is that figure right? Nothing is made by it";
     case HoleNote::waitsToSuit:
       break;
   }

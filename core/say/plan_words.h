@@ -1,8 +1,11 @@
 #pragma once
 
+#include <optional>
 #include <string>
+#include <string_view>
 #include <vector>
 
+#include "core/base/english.h"
 #include "core/checks/finding.h"
 #include "core/measure/writing.h"
 #include "core/plan/tools_in_order.h"
@@ -22,7 +25,17 @@ std::string wordsOf(const HoleStep& step, const Step& shown);
 /// readout's. Empty where none is struck out.
 std::string struckText(const HoleStep& step, Unit shown);
 
-std::string wordsOf(HoleNote note);
+/// A speed as a guide is said: two figures of what the formula gives, `3200`; one that the machine
+/// has as it is.
+std::string speedText(const HoleStep& step);
+/// Where the speeds in a material are from; empty where none are known.
+std::string speedSource(std::string_view material, English english);
+
+/// The pins of the shop that go in and do not, else the limits; empty of a hole without any.
+std::string pinWords(const HolePlan& plan, const Step& shown);
+
+/// `with` is the other part's hole, of a hole that is drilled with, from or after one.
+std::string wordsOf(HoleNote note, const std::optional<PartPlace>& with = {});
 
 /// Why that kind of work stands where it does.
 std::string wordsOf(OrderRule rule);

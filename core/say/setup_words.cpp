@@ -298,7 +298,7 @@ SetupWords setupWords(const Part& part, const SetupTable& table, English english
   for (const TableRow& row : table.rows) {
     const Feature& feature = *features.at(row.feature);
     words.rows.push_back(
-        {sizeWords(feature, unit, english), noteWords(feature, row, table.step, english)});
+        {sizeWords(feature, *row.plan, unit), noteWords(feature, row, table.step, english)});
   }
   const auto isName = [&](std::string_view word) { return part.feature(word) != nullptr; };
   for (const Loose& loose : table.unplaced) {

@@ -4,6 +4,7 @@
 #include <string>
 #include <vector>
 
+#include "core/checks/drawn_holding.h"
 #include "core/part/job.h"
 #include "core/plan/drawn_part.h"
 #include "core/plan/table.h"
@@ -25,10 +26,11 @@ struct SheetContent {
   const DrawnPart* picture = nullptr;  ///< null when there is none to draw
   const SheetOptions& options;
   Style style{options.readingDistance};
-  std::string number = {};        ///< of the sheet (`sheetNumber`); a Composition fills it in
-  SetupWords words = {};          ///< and this: what is said of the table, in the sheet's English
-  RowExtents rows = {};           ///< and this
-  std::vector<KitLine> kit = {};  ///< and this: what is said of the rest of the kit
+  std::string number = {};         ///< of the sheet (`sheetNumber`); a Composition fills it in
+  SetupWords words = {};           ///< and this: what is said of the table, in the sheet's English
+  RowExtents rows = {};            ///< and this
+  std::vector<KitLine> kit = {};   ///< and this: what is said of the rest of the kit
+  const HeldWork* held = nullptr;  ///< how the work is held and what was found; null as `picture`
 };
 
 /// The sheet of one setup with its picture already at hand: what `TapeUpSheet` does after it has

@@ -241,7 +241,10 @@ Result<SetupInJob> setupInJob(const Job& job, const Part& part, const Solution& 
   const Result<WorkAt> work = workAt(job, part, solution, setup);
   if (!work) return work.error();
   SetupInJob one{setup, table, drawnPart(*work), {}, 0};
-  const Composition sheet({job, part, solution, table, &one.drawn, options});
+  const HeldWork held = heldWork(*work);
+  SheetContent content{job, part, solution, table, &one.drawn, options};
+  content.held = &held;
+  const Composition sheet(std::move(content));
   one.number = sheet.number();
   one.pages = sheet.pageCount();
   return one;

@@ -8,6 +8,7 @@
 #include <vector>
 
 #include "core/say/doubt_words.h"
+#include "core/say/plan_words.h"
 #include "core/sheet/paragraph.h"
 #include "core/sheet/symbols.h"
 
@@ -60,6 +61,11 @@ Piece titlePiece(const SheetContent& content, const std::string& words, double w
 
 Pieces warningPieces(const SheetContent& content, double width) {
   std::vector<std::string> texts = content.words.warnings;
+  if (content.held) {
+    for (const Finding& finding : content.held->findings) {
+      texts.push_back(inEnglish(wordsOf(finding, content.table.step), content.options.english));
+    }
+  }
   for (std::size_t i = 0; i < content.table.unplaced.size(); ++i) {
     const Loose& loose = content.table.unplaced[i];
     const std::string& advice = content.words.unplaced[i];

@@ -9,6 +9,7 @@
 #include <vector>
 
 #include "core/say/figure_words.h"
+#include "core/sheet/held_drawing.h"
 #include "core/sheet/label_placer.h"
 #include "core/sheet/paragraph.h"
 #include "core/sheet/part_drawing.h"
@@ -23,6 +24,20 @@ constexpr std::size_t kFewNames = 60;  // so many are placed at once
 constexpr double kJawDepth = 4.6;
 constexpr double kStopDepth = 3.2;
 constexpr std::array kShares{0.25, 0.75, 0.5, 0.1, 0.9, 0.38, 0.62};
+
+TableSide acrossFrom(TableSide side) {
+  switch (side) {
+    case TableSide::left:
+      return TableSide::right;
+    case TableSide::right:
+      return TableSide::left;
+    case TableSide::far:
+      return TableSide::near;
+    case TableSide::near:
+      break;
+  }
+  return TableSide::far;
+}
 
 /// A side of the work on paper: its ends, and the way out.
 struct SideLine {
@@ -77,6 +92,8 @@ class PictureDrawer {
   void drawAxis(MachineAxis axis);
   void drawJaw();
   void drawStop();
+  /// The moving jaw, parallels, clamps, and a mark beside each place of which something was found.
+  void drawHolding();
   void nameHoles();
   void nameEdges();
   /// What can be pointed at in the picture: the holes last, as they lie on top.
@@ -99,6 +116,7 @@ Sketch PictureDrawer::draw() {
   drawAxes();
   if (picture_.jaw) drawJaw();
   if (picture_.stop) drawStop();
+  if (content_.held) drawHolding();
   nameHoles();
   nameEdges();
   markTargets();
@@ -106,6 +124,19 @@ Sketch PictureDrawer::draw() {
 }
 
 void PictureDrawer::markTargets() {
+  if (content_.held) {
+    for (const HeldThing& thing : content_.held->drawn.things) {
+      if (thing.code != FindingCode::parallel) continue;
+      const PaperBox box = onPaper(thing, frame_);
+      sketch_.target({{},
+                      {box.left, box.top},
+                      {box.right, box.bottom},
+                      0,
+                      TargetKind::parallel,
+                      thing.which,
+                      {thing.away.x * frame_.scale, -thing.away.y * frame_.scale}});
+    }
+  }
   for (const DrawnEdge& edge : picture_.edges) {
     sketch_.target({edge.id, frame_.at(edge.from), frame_.at(edge.to)});
   }
@@ -235,6 +266,7 @@ void PictureDrawer::drawJaw() {
     break;
   }
   placer_.keepOff(jaw.grownBy(0.3));
+  sketch_.target({{}, {jaw.left, jaw.top}, {jaw.right, jaw.bottom}, 0, TargetKind::fixedJaw});
 }
 
 void PictureDrawer::drawStop() {
@@ -259,6 +291,38 @@ void PictureDrawer::drawStop() {
     return;
   }
   sketch_.fill(boxAlong(side, length / 2 - half, length / 2 + half, off, kStopDepth));
+}
+
+void PictureDrawer::drawHolding() {
+  const double hand = content_.style.hand;
+  const DrawnHolding& held = content_.held->drawn;
+  for (const HeldThing& thing : held.things) {
+    if (thing.code != FindingCode::jaw) continue;
+    const TableSide at = *thing.jaw == Jaw::fixed ? *picture_.jaw : acrossFrom(*picture_.jaw);
+    const SideLine side = sideLine(at, frame_.work);
+    const PaperBox along = onPaper(thing, frame_);
+    PaperBox jaw = boxAlong(side, 0, std::hypot(side.to.x - side.from.x, side.to.y - side.from.y),
+                            0.35, 1.6 * hand);
+    (side.outX != 0 ? jaw.top : jaw.left) = side.outX != 0 ? along.top : along.left;
+    (side.outX != 0 ? jaw.bottom : jaw.right) = side.outX != 0 ? along.bottom : along.right;
+    if (*thing.jaw == Jaw::moving) {
+      drawHatchedBox(sketch_, jaw, 2.2, kHairline);
+      sketch_.box(jaw, {Ink::black, kThin, {}});
+      placer_.keepOff(jaw.grownBy(0.3));
+    }
+    if (thing.met) {
+      markFound(sketch_, {(jaw.left + jaw.right) / 2, (jaw.top + jaw.bottom) / 2}, 0, hand,
+                placer_);
+    }
+  }
+  drawHeld(sketch_, held, frame_, hand, placer_);
+  for (const FoundAt& one : held.found) {
+    double radius = 1;
+    for (const DrawnHole& hole : picture_.circles) {
+      if (hole.id == one.place) radius = radiusOnPaper(hole, frame_);
+    }
+    markFound(sketch_, frame_.at(one.at), radius, hand, placer_);
+  }
 }
 
 void PictureDrawer::name(const Id& id, bool disputed, PlanePoint centre, double inner,
@@ -324,6 +388,8 @@ std::string captionOf(const SheetContent& content, const PartOnPaper& frame, int
     const std::string stock = stockInWords(content);
     words += " Hatched: still to come off" + (stock.empty() ? "." : " (" + stock + ").");
   }
+  const bool held = content.held && !content.held->drawn.found.empty();
+  if (held) words += " A triangle: see MIND.";
   if (!frame.zeroInside) words += " Zero lies off this picture.";
   for (const TableSide side : picture.missing) {
     words += " The " + std::string(nameOf(side)) + " side is not placed: drawn dashed, by guess.";

@@ -73,6 +73,8 @@ std::string tickLabel(Op op, English english) {
       return "EDGE";
     case Op::mill:
       return "MILL";
+    case Op::press:
+      return "PRESS";
     case Op::mark:
       break;
   }

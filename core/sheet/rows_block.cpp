@@ -10,6 +10,7 @@
 #include "core/base/ascii.h"
 #include "core/measure/writing.h"
 #include "core/say/making_words.h"
+#include "core/say/plan_words.h"
 #include "core/sheet/id_setting.h"
 #include "core/sheet/paragraph.h"
 #include "core/sheet/row_plan.h"
@@ -94,6 +95,7 @@ class RowSetter {
   std::string smallPrint(const TableRow& row, bool ownSize) const;
   void setFigure(const std::string& figure, bool ofX, double baseline, Sketch& sketch) const;
   void setFractions(const TableRow& row, double first, double second, Sketch& sketch) const;
+  void setElsewhere(const TableRow& row, Sketch& sketch) const;
   void setFigures(const TableRow& row, Sketch& sketch) const;
   void target(const TableRow& row, double height, Sketch& sketch) const;
   void draw(const TableRow& row, const std::vector<Run>& words, double height, bool last,
@@ -208,7 +210,28 @@ double RowSetter::figuresHeight(const TableRow& row) const {
   return std::max(height, lines.yFraction + fractionHeight(style_) * 0.4);
 }
 
+/// A box where the figures would stand, with what is to be expected small in brackets.
+void RowSetter::setElsewhere(const TableRow& row, Sketch& sketch) const {
+  const PaperBox box{notesLeft(), 1.0, plan_.ticks - 1.5, figuresHeight(row)};
+  sketch.box(box, {Ink::black, kMedium, {}});
+  const std::string title = "NOT BY COORDINATES";
+  const std::string expected = "(about X " + signedText(row.x) + "  Y " + signedText(row.y) + ")";
+  const double room = box.width() - 2;
+  const auto fitted = [&](const std::string& text, Typeface face) {
+    const double wide = textWidth(text, style_.body(), face);
+    return wide > room ? style_.body() * room / wide : style_.body();
+  };
+  const Sketch::Look bold{fitted(title, Typeface::bold), Typeface::bold, TextAlign::centre};
+  const Sketch::Look small{fitted(expected, Typeface::regular), Typeface::regular,
+                           TextAlign::centre};
+  const double middle = (box.left + box.right) / 2,
+               spare = box.height() - bold.height - small.height;
+  sketch.text(middle, box.top + spare / 3 + bold.height, title, bold);
+  sketch.text(middle, box.bottom - spare / 3, expected, small);
+}
+
 void RowSetter::setFigures(const TableRow& row, Sketch& sketch) const {
+  if (!goesByCoordinates(*row.plan)) return setElsewhere(row, sketch);
   const Baselines lines = baselines();
   setFigure(signedText(row.x), true, lines.x, sketch);
   if (!hasFractionsBelow(plan_.shape)) {
@@ -308,6 +331,37 @@ void RowSetter::addRest(const std::vector<LaidLine>& lines,
   end.sketch.line({plan_.idLeft, end.height}, {width_, end.height}, {Ink::black, kHairline, {}});
 }
 
+bool anyStep(const SetupTable& table, bool (*wanted)(const HoleStep&)) {
+  return std::any_of(table.rows.begin(), table.rows.end(), [&](const TableRow& row) {
+    return std::any_of(row.plan->steps.begin(), row.plan->steps.end(), wanted);
+  });
+}
+
+/// One box for the edges of all holes, and where the speeds are from.
+Pieces afterRows(const SheetContent& content, double width) {
+  Pieces pieces;
+  const Style& style = content.style;
+  if (anyStep(content.table, [](const HoleStep& step) { return step.op == Op::deburr; })) {
+    Piece& piece = pieces.emplace_back();
+    const double box = 6.2 * style.hand;
+    drawTickBox(piece.sketch, {2.4, 0.6}, box);
+    const LaidLine words = stacked(
+        layText("BREAK THE EDGES of all holes, both sides, when no tool raises another burr",
+                {style.body(), Typeface::bold}, width - box - 6));
+    piece.sketch.add(words.sketch, box + 5, 0.6 + std::max(0.0, (box - words.height) / 2));
+    piece.height = std::max(box, words.height) + 1.8;
+  }
+  const std::string speeds = speedSource(content.part.material, content.options.english);
+  const bool said =
+      anyStep(content.table, [](const HoleStep& step) { return step.speed.has_value(); });
+  if (speeds.empty() || !said) return pieces;
+  const LaidLine words = stacked(layText(speeds, {style.body(), Typeface::regular}, width));
+  Piece& piece = pieces.emplace_back();
+  piece.sketch = words.sketch;
+  piece.height = words.height + 1.2;
+  return pieces;
+}
+
 /// The first shape that fits; when none does, the narrowest with figures as small as they must be.
 RowPlan fittingPlan(const SheetContent& content, double width) {
   RowPlan plan;
@@ -356,6 +410,7 @@ Pieces rowsPieces(const SheetContent& content, double width) {
     }
     pieces.push_back(space(2.6 * content.style.hand));
   }
+  for (Piece& piece : afterRows(content, width)) pieces.push_back(std::move(piece));
   return pieces;
 }
 

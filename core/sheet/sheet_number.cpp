@@ -7,6 +7,7 @@
 #include "core/say/doubt_words.h"
 #include "core/say/figure_words.h"
 #include "core/say/making_words.h"
+#include "core/say/plan_words.h"
 
 namespace inchwright {
 namespace {
@@ -95,6 +96,12 @@ void mixTable(const SheetContent& content, const SetupWords& words, Mark& mark) 
   for (const Loose& loose : table.unplaced) mark.mix({loose.id, std::string(nameOf(loose.axis))});
   mark.mix(words.unplaced);
   mark.mix(words.warnings);
+  if (!content.held) return;
+  for (const Finding& finding : content.held->findings) mark.mix(wordsOf(finding, table.step));
+  for (const HeldThing& thing : content.held->drawn.things) {
+    mark.mix(thing.low);
+    mark.mix(thing.high);
+  }
 }
 
 void mixRest(const SheetContent& content, Mark& mark) {

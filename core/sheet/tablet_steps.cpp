@@ -18,6 +18,8 @@ std::string verbOf(const ToolUse& use) {
       return "Break the edges";
     case Op::bore:
       return "Bore";
+    case Op::press:
+      return use.tool == "press plug" ? "Press in the plug" : "Press in the bush";
     case Op::pilot:
     case Op::drill:
       return use.tool.starts_with("end mill") ? "Fit " + use.tool : "Fit drill " + use.tool;
@@ -39,6 +41,7 @@ class StepGatherer {
     for (const ToolUse& use : toolsInOrder(checked_.holes, checked_.milled, table_.face)) {
       TabletStep step;
       step.title = verbOf(use);
+      if (use.elsewhere) step.title += ": not by coordinates";
       for (const TableRow& row : table_.rows) {
         if (std::find(use.places.begin(), use.places.end(), row.id) == use.places.end()) continue;
         addUse(step, use, row);
@@ -62,26 +65,24 @@ class StepGatherer {
       const auto hole = holes_.find(row.id);
       if (hole == holes_.end()) continue;
       const HolePlan& plan = *hole->second->plan;
-      std::string what;
-      if (plan.limits) {
-        what = "pin " + atStep(plan.pins->go, table_.step) + " goes in, " +
-               atStep(plan.pins->noGo, table_.step) + " does not";
-      }
-      step.rows.push_back(rowOf(row, what));
+      step.rows.push_back(rowOf(row, pinWords(plan, table_.step)));
     }
     return step;
   }
 
  private:
   TabletRow rowOf(const TableRow& row, std::string what) const {
-    return {row.id, signedText(row.x), signedText(row.y), std::move(what)};
+    if (goesByCoordinates(*row.plan)) {
+      return {row.id, signedText(row.x), signedText(row.y), std::move(what)};
+    }
+    return {row.id, "(" + signedText(row.x) + ")", "(" + signedText(row.y) + ")", std::move(what)};
   }
 
   void addUse(TabletStep& step, const ToolUse& use, const TableRow& row) const {
     const PlannedHole& hole = *holes_.at(row.id);
     std::string what;
     for (const HoleStep& made : hole.plan->steps) {
-      const bool same = made.tool == use.tool &&
+      const bool same = made.tool == use.tool && made.inBush == use.inBush &&
                         (made.op == use.op || use.op == Op::drill || use.op == Op::pilot);
       if (!same) continue;
       if (made.dial || use.op == Op::bore) {
@@ -94,9 +95,9 @@ class StepGatherer {
     if (use.op == Op::bore) return;
     step.rows.push_back(rowOf(row, std::move(what)));
     for (const HoleNote note : hole.plan->notes) {
-      const std::string words = row.id + ": " + wordsOf(note);
+      const std::string words = row.id + ": " + wordsOf(note, hole.plan->with);
       const bool last = use.op == Op::ream || use.op == Op::tap;
-      if (last) step.lines.push_back(words);
+      if (last || use.elsewhere) step.lines.push_back(words);
     }
   }
 
@@ -120,6 +121,12 @@ TabletSetup tabletSetup(const Part& part, const SetupTable& table, const Checked
   setup.draft = draft;
   setup.millimetres = table.step.unit == Unit::millimetre;
   for (const std::string& warning : words.warnings) setup.before.push_back(warning);
+  for (std::size_t i = 0; i < table.rows.size(); ++i) {
+    const HolePlan& plan = *table.rows[i].plan;
+    if (!plan.putRight) continue;
+    setup.before.push_back(table.rows[i].id + ": " + words.rows[i].size + "; " +
+                           words.rows[i].note);
+  }
   for (const Finding& finding : checked.findings) {
     setup.before.push_back(inEnglish(wordsOf(finding, table.step), english));
   }

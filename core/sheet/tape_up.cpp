@@ -5,30 +5,35 @@
 #include "core/sheet/content.h"
 
 namespace inchwright {
-namespace {
-
-std::optional<DrawnPart> drawnFor(const Job& job, const Part& part, const Solution& solution,
-                                  const SetupTable& table) {
-  const Setup* named = part.setup(table.setup);
-  const Setup setup = named ? *named : defaultSetup(part, solution);
-  const Result<WorkAt> work = workAt(job, part, solution, setup);
-  if (!work) return std::nullopt;
-  return drawnPart(*work);
-}
-
-}  // namespace
-
 struct TapeUpSheet::State {
+  struct Pictured {
+    DrawnPart part;
+    HeldWork held;
+  };
+
+  static std::optional<Pictured> drawnFor(const Job& job, const Part& part,
+                                          const Solution& solution, const SetupTable& table) {
+    const Setup* named = part.setup(table.setup);
+    const Setup setup = named ? *named : defaultSetup(part, solution);
+    const Result<WorkAt> work = workAt(job, part, solution, setup);
+    if (!work) return std::nullopt;
+    return Pictured{drawnPart(*work), heldWork(*work)};
+  }
+
   State(const Job& job, const Part& part, const Solution& solution, const SetupTable& table,
         const SheetOptions& given)
       : options(given), picture(drawnFor(job, part, solution, table)) {
-    composition.emplace(
-        SheetContent{job, part, solution, table, picture ? &*picture : nullptr, options});
+    SheetContent content{job, part, solution, table, nullptr, options};
+    if (picture) {
+      content.picture = &picture->part;
+      content.held = &picture->held;
+    }
+    composition.emplace(std::move(content));
     drawn.resize(composition->pageCount());
   }
 
   SheetOptions options;
-  std::optional<DrawnPart> picture;
+  std::optional<Pictured> picture;
   std::optional<Composition> composition;
   std::vector<Page> drawn;
 };

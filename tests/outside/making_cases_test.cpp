@@ -3,10 +3,14 @@
 #include <gtest/gtest.h>
 
 #include "core/making/boring_cuts.h"
+#include "core/making/found_size.h"
 #include "core/making/hole_plan.h"
+#include "core/plan/table.h"
+#include "core/say/plan_words.h"
 #include "core/shop/cutting_speeds.h"
 #include "core/shop/drill_work.h"
 #include "core/shop/gauge_pins.h"
+#include "tests/core/checks/held_plate.h"
 #include "tests/core/making/shops.h"
 
 namespace inchwright::test {
@@ -49,6 +53,46 @@ TEST(MakingCases, DrillsCutOverAndPinsAreWithinTheirClass) {
   EXPECT_EQ(*gaugePinTolerance("ZZ", size(".2500")), size(".0002"));
 }
 
+// The same, both ways round: all that a pin says of a hole. A go end that enters: at least the
+// pin's own least; a not-go end that does not: under its greatest. (TM 9-243 p. 15-4, as copied,
+// says that the not-go plug controls the least size of a hole: it is the greatest.)
+TEST(MakingCases, AGoPinGivesTheLeastAndANotGoPinTheGreatest) {
+  MadePlace made;
+  made.go = TriedPin{*readLength(".2500"), "ZZ", PinSign::minus, {}};
+  made.noGo = TriedPin{*readLength(".2510"), "ZZ", PinSign::plus, {}};
+  const auto found = foundSize(made, {});
+  ASSERT_TRUE(found.ok());
+  EXPECT_EQ(found->least, size(".2498"));
+  EXPECT_EQ(found->greatest, size(".2512"));
+  made.noGo.reset();
+  EXPECT_FALSE(foundSize(made, {})->greatest.has_value());
+}
+
+// Custom, no source: a drill through thin work on parallels must clear them; parallels stand
+// against the jaws. Halving a side-to-side count finds the middle.
+TEST(MakingCases, ADrillThroughThinWorkClearsTheParallels) {
+  HeldPlate held("4", "2", "1/8");
+  held.hole("A", "2", "1", "1/4");
+  held.setup.jaw = Side::front;
+  held.parallel(Jaw::fixed, "1/8", "1", "0");
+  held.parallel(Jaw::moving, "1/8", "1", "0");
+  EXPECT_EQ(linesOf(held.findings()), Lines{});
+  held.setup.held.parallels->front().gap = lettered("7/8");
+  EXPECT_EQ(linesOf(held.findings()).size(), 1u);
+  // The middle of 4 in and 1/16 more at its left: 1/32 from the part's own.
+  ZeroAlong middle;
+  middle.middle = {"L", "R"};
+  middle.ofStock = true;
+  held.setup.zero = {middle};
+  held.setup.stock[static_cast<std::size_t>(Side::left)] = lettered("1/16");
+  const Solution solution = solved(held.part);
+  const auto work = workAt(held.job, held.part, solution, held.setup);
+  ASSERT_TRUE(work.ok());
+  const auto table = tableOf(*work);
+  ASSERT_TRUE(table.ok());
+  EXPECT_EQ(table->rows.at(0).x.value, inch("1/32"));
+}
+
 // Length of a 118° point: d/2 · cot 59° = 0.30043 d (computed; the handbook's rule is 0.3 d).
 TEST(MakingCases, PointsAreThreeTenthsOfTheDiameter) {
   const HolePlan made = plan(blind(hole("1", Make::drill), "2"));
@@ -85,6 +129,10 @@ TEST(MakingCases, DepthOfThread) {
 // 611.
 TEST(MakingCases, TurningSpeed) {
   EXPECT_EQ(revolutionsFor(80, size("1/2")), 611);
+  // Both pass the question's 600, and as a guide is said.
+  HoleStep step;
+  step.speed = 611;
+  EXPECT_EQ(speedText(step), "610");
 }
 
 }  // namespace

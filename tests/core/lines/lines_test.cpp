@@ -140,6 +140,26 @@ TEST(Lines, ZeroAndStockMakeTheSetupTheyNeed) {
   EXPECT_EQ(setup.stock[static_cast<std::size_t>(Side::left)]->text, "1/16");
 }
 
+TEST(Lines, SayHowThePlaceOfAHoleIsFound) {
+  const Part part = made({"locate A mate B of Back plate", "locate B pair"}, plate());
+  const Drilled& a = *part.feature("A")->drilled();
+  EXPECT_EQ(a.locate, Locate::mate);
+  ASSERT_TRUE(a.mate.has_value());
+  EXPECT_EQ(a.mate->part, "Back plate");
+  EXPECT_EQ(a.mate->place, "B");
+  EXPECT_EQ(part.feature("B")->drilled()->locate, Locate::pair);
+  EXPECT_FALSE(part.feature("B")->drilled()->mate.has_value());
+  const Part back = made({"locate A coordinate"}, part);
+  EXPECT_EQ(*back.feature("A")->drilled(), *plate().feature("A")->drilled());
+  const auto said = applyLine(plate(), "locate A assembly B of Back plate", {});
+  ASSERT_TRUE(said.ok());
+  EXPECT_EQ(said->said, "A: assembly, B of Back plate");
+  for (const char* line : {"locate", "locate L mate B of X", "locate A", "locate A somehow",
+                           "locate A mate", "locate A mate B", "locate A mate B off X"}) {
+    EXPECT_FALSE(applyLine(plate(), line, {}).ok()) << line;
+  }
+}
+
 TEST(Lines, DeletingTakesWhatHangsOnIt) {
   const Part before = made({"L A 3/8", "A B 1", "in line y A B"}, plate());
   const auto after = applyLine(before, "delete A", {});

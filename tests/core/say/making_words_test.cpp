@@ -31,7 +31,7 @@ Said saidOf(const Feature& feature, Unit shown = Unit::inch) {
   TableRow row;
   row.plan = planHole(work, ToolsOwned(inchwright::Shop{}), {});
   const Step step = *readStep(shown == Unit::inch ? "0.0005" : "0.005", shown);
-  return {sizeWords(feature, shown, English::uk), stepsWords(row, shown),
+  return {sizeWords(feature, *row.plan, shown), stepsWords(row, shown),
           noteWords(feature, row, step, English::uk)};
 }
 

@@ -131,12 +131,13 @@ TEST(SheetContent, QueriesStandOnADraftAndAcceptedOnesAreNamed) {
   EXPECT_FALSE(has(all, "DRAFT"));
 }
 
-// Breaking the edges, done in one go at the end, has none.
+// Breaking the edges, done in one go at the end, has one for all.
 TEST(SheetContent, EveryOperationHasATickBox) {
   const MadeSheet made = settledPlate(Paper::a4);
   std::size_t steps = 0;
   for (const TableRow& row : made.table.rows) steps += fittingsOf(*row.plan).size() - 1;
-  EXPECT_EQ(tickBoxes(made.pages(), 6.2), steps);
+  EXPECT_EQ(tickBoxes(made.pages(), 6.2), steps + 1);
+  EXPECT_TRUE(has(allText(made.pages()), "BREAK THE EDGES"));
 }
 
 TEST(SheetContent, DirectChecksOnlyWhenThereAreSome) {

@@ -161,5 +161,13 @@ TEST(KitPages, PartsThatLookAlikeAreDrawnOverEachOther) {
   EXPECT_TRUE(says(all, "diameter .250 +.001 -.000 in Plate, 5/16 in Other plate")) << all;
 }
 
+TEST(KitSheet, RowsFollowTheWayOutThatWasChosen) {
+  EXPECT_NE(KitPaper().plateSheet().find("REAM 1/4"), std::string::npos);
+  const std::string next = KitPaper(kWentOver, WayOut::nextSize).plateSheet();
+  EXPECT_NE(next.find("REAM 17/64"), std::string::npos) << next;
+  const std::string bushed = KitPaper(kWentOver, WayOut::bush).plateSheet();
+  EXPECT_NE(bushed.find("PRESS"), std::string::npos) << bushed;
+}
+
 }  // namespace
 }  // namespace inchwright

@@ -20,6 +20,7 @@ struct MadeSheet {
   Solution solution;
   SetupTable table;
   DrawnPart picture;
+  HeldWork held;
   SheetOptions options;
 
   /// Makes table and picture of the part's one setup anew.
@@ -30,10 +31,13 @@ struct MadeSheet {
     ASSERT_TRUE(made.ok()) << made.error().text;
     table = *made;
     picture = drawnPart(*work);
+    held = heldWork(*work);
   }
 
   std::vector<Page> pages() const {
-    return Composition({job, part, solution, table, &picture, options}).pages();
+    SheetContent content{job, part, solution, table, &picture, options};
+    content.held = &held;
+    return Composition(std::move(content)).pages();
   }
 };
 

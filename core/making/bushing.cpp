@@ -1,4 +1,4 @@
-#include "core/kit/bushing.h"
+#include "core/making/bushing.h"
 
 #include <algorithm>
 #include <cmath>

@@ -1,0 +1,178 @@
+#include "core/making/put_right.h"
+
+#include <gtest/gtest.h>
+
+#include "core/making/hole_plan.h"
+#include "tests/support/ticks.h"
+
+namespace inchwright {
+namespace {
+
+Lettered lettered(const char* text) {
+  return *readLength(text, {});
+}
+
+Length inches(const char* text) {
+  return lettered(text).value;
+}
+
+/// A reamed hole of 1/4, wanted .2500 to .2506.
+Drilled reamed() {
+  Drilled hole;
+  hole.diameter = lettered("1/4");
+  hole.make = Make::ream;
+  hole.limits = "0.2500/0.2506";
+  return hole;
+}
+
+WrongHole foundAt(const char* size) {
+  const DrawnSize drawn{inches("1/4"), {inches(".2500"), inches(".2506")}};
+  return wrongHole(drawn, {inches(size), inches(size)}, std::nullopt, std::nullopt, Unit::inch);
+}
+
+TEST(NextSize, IsTheNextRoundOneAndStaysOnceTheHoleIsOpened) {
+  struct Row {
+    const char* found;
+    const char* next;
+  };
+  const Row rows[] = {{".2510", "17/64"}, {".2518", "17/64"}, {".2656", "17/64"},
+                      {".2658", "17/64"},  // .265625 and up to .0006 more: opened, and in
+                      {".2663", "9/32"},   // opened, and over again
+                      {".2400", "17/64"}};
+  for (const Row& row : rows) {
+    const auto next = nextSize(reamed(), foundAt(row.found));
+    ASSERT_TRUE(next) << row.found;
+    EXPECT_EQ(next->name, row.next) << row.found;
+    EXPECT_EQ(next->size, inches(row.next));
+  }
+}
+
+TEST(NextSize, TakesLimitsInFiguresAlongAndLeavesThoseByName) {
+  const auto figures = nextSize(reamed(), foundAt(".2518"));
+  const auto limits = limitsOfHole(figures->drilled, Unit::inch);
+  ASSERT_TRUE(limits.ok() && *limits);
+  EXPECT_EQ((*limits)->least, inches("17/64"));
+  EXPECT_EQ((*limits)->greatest, inches(".266225"));
+  Drilled named = reamed();
+  named.limits = "H7";
+  EXPECT_EQ(nextSize(named, foundAt(".2518"))->drilled.limits, "H7");
+}
+
+TEST(NextSize, OfAThreadIsTheNextOfItsSeries) {
+  Drilled tapped;
+  tapped.make = Make::tap;
+  tapped.thread = "#8-32 UNC";
+  const Length major = threadNamed("#8-32 UNC")->major;
+  WrongHole hole = wrongHole({major, {major, major}}, {}, {}, {}, Unit::inch);
+  hole.found = inches(".1420");
+  const auto next = nextSize(tapped, hole);
+  ASSERT_TRUE(next);
+  EXPECT_EQ(next->name, "#10-24 UNC");
+  EXPECT_EQ(next->drilled.thread, "#10-24 UNC");
+  tapped.thread = "of his own";
+  EXPECT_FALSE(nextSize(tapped, hole));
+}
+
+HolePlan planFor(WayOut way, const char* found, Length offX = {}, const Shop& shop = {}) {
+  HoleWork work;
+  work.drilled = reamed();
+  work.throughNow = work.throughFinished = inches("1/2");
+  WrongHole hole = foundAt(found);
+  hole.offX = offX;
+  const auto right = putRight(way, reamed(), hole, {inches(found), inches(found)});
+  EXPECT_TRUE(right.ok());
+  work.putRight = *right;
+  return planHole(work, ToolsOwned(shop), {});
+}
+
+std::vector<std::string> toolsOf(const HolePlan& plan) {
+  std::vector<std::string> tools;
+  for (const HoleStep* step : fittingsOf(plan)) tools.push_back(step->tool);
+  return tools;
+}
+
+TEST(PutRight, TheNextSizeIsPlannedWithoutWhatCutsNothing) {
+  // .265625 less .006 to .018: the largest customary drill is F, .257.
+  EXPECT_EQ(toolsOf(planFor(WayOut::nextSize, ".2518")),
+            (std::vector<std::string>{"F", "ream 17/64", "deburr"}));
+  EXPECT_EQ(toolsOf(planFor(WayOut::nextSize, ".2575")),
+            (std::vector<std::string>{"ream 17/64", "deburr"}));
+  const HolePlan plan = planFor(WayOut::nextSize, ".2518");
+  for (const HoleStep& step : plan.steps) EXPECT_NE(step.named, "1/4");
+  EXPECT_EQ(plan.notes, std::vector<HoleNote>{HoleNote::openedUp});
+}
+
+TEST(PutRight, ABoreIsOpenedFromWhatItIsAlready) {
+  HoleWork work;
+  work.drilled = reamed();
+  work.drilled.make = Make::bore;
+  const auto right = putRight(WayOut::nextSize, work.drilled, foundAt(".2518"),
+                              {inches(".2518"), inches(".2518")});
+  ASSERT_TRUE(right.ok());
+  work.putRight = *right;
+  const HolePlan plan = planHole(work, ToolsOwned(Shop()), {});
+  ASSERT_EQ(toolsOf(plan), (std::vector<std::string>{"F", "bore", "deburr"}));
+  // Nobody said what the dial counts: the dial figures are the growth of the hole, cut by cut.
+  Length at = inches(".257");
+  for (const HoleStep& step : plan.steps) {
+    if (step.op != Op::bore) continue;
+    EXPECT_EQ(at.plus(*step.dial), step.size);
+    at = *step.size;
+  }
+  EXPECT_GE(at, plan.limits->least);
+  EXPECT_LE(at, plan.limits->greatest);
+}
+
+TEST(PutRight, ABushIsBoredForPressedAndMadeToSizeAfterwards) {
+  const HolePlan plan = planFor(WayOut::bush, ".2518");
+  EXPECT_EQ(toolsOf(plan), (std::vector<std::string>{"bore", "press bush", "ream 1/4", "deburr"}));
+  const Bushing& bush = *plan.putRight->bushing;
+  Length last;
+  for (const HoleStep& step : plan.steps) {
+    if (step.op == Op::bore) last = *step.size;
+  }
+  EXPECT_GE(last, bush.boreLimits.least);
+  EXPECT_LE(last, bush.boreLimits.greatest);
+  EXPECT_EQ(plan.steps[plan.steps.size() - 2].rule, Rule::afterPressing);
+  EXPECT_TRUE(plan.steps[plan.steps.size() - 2].inBush);
+  EXPECT_EQ(plan.notes.front(), HoleNote::linedOnPlace);
+}
+
+TEST(PutRight, APlugIsMadeAnewAndBoredWhereItsJointIsCut) {
+  EXPECT_EQ(toolsOf(planFor(WayOut::plug, ".2518")),
+            (std::vector<std::string>{"bore", "press plug", "spot", "C", "ream 1/4", "deburr"}));
+  // .010 off in a plug of 17/64: the wanted hole cuts the joint.
+  Shop shop;
+  OwnedBoring bar;
+  bar.least = lettered("1/8");
+  shop.boring = std::vector<OwnedBoring>{bar};
+  const std::vector<std::string> joint =
+      toolsOf(planFor(WayOut::plug, ".2518", inches(".010"), shop));
+  EXPECT_EQ(joint[1], "press plug");
+  EXPECT_EQ(std::count(joint.begin(), joint.end(), "ream 1/4"), 0);
+  EXPECT_EQ(joint[joint.size() - 2], "bore");
+}
+
+TEST(PutRight, WhatIsLeftAsFoundIsNotCutAgain) {
+  for (const WayOut way : {WayOut::shaft, WayOut::leave}) {
+    const HolePlan plan = planFor(way, ".2518");
+    EXPECT_TRUE(plan.steps.empty());
+    EXPECT_TRUE(plan.lacking.empty());
+    EXPECT_EQ(plan.notes.size(), 1u);
+  }
+}
+
+TEST(PutRight, ABoreWithoutABarIsSaidToLackOne) {
+  HoleWork work;
+  work.drilled = reamed();
+  work.putRight = *putRight(WayOut::bush, reamed(), foundAt(".2518"), {inches(".2518"), {}});
+  Shop shop;
+  shop.boring = std::vector<OwnedBoring>();
+  const HolePlan plan = planHole(work, ToolsOwned(shop), {});
+  ASSERT_EQ(plan.lacking.size(), 1u);
+  EXPECT_EQ(plan.lacking[0].why, Lacking::Why::noBar);
+  EXPECT_TRUE(plan.steps.empty());  // nothing is pressed into a hole that was not bored
+}
+
+}  // namespace
+}  // namespace inchwright
