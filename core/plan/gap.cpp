@@ -215,8 +215,41 @@ class GapWalk {
     return one;
   }
 
+  /// The leading part's hole that a hole follows which is drilled together with it.
+  static const PartPlace* leaderOf(const Part& part, const Id& place) {
+    const Feature* const feature = featureOfPlace(part, place);
+    const Drilled* const drilled = feature ? feature->drilled() : nullptr;
+    const bool follows = drilled && drilled->locate == Locate::pair && drilled->mate;
+    return follows && feature->id == place ? &*drilled->mate : nullptr;
+  }
+
+  /// A distance between two holes that were drilled once through both parts is that of the leading
+  /// part, whose error they share; but for one that the two prints give otherwise.
+  std::optional<GapMember> asLed(const GapMember& member, const Part& part) {
+    const PartPlace* const from = leaderOf(part, member.from);
+    const PartPlace* const to = leaderOf(part, member.to);
+    if (!from || !to || from->part != to->part || from->part == part.name) return std::nullopt;
+    const Part* const leader = job_.part(from->part);
+    if (!leader || leaderOf(*leader, from->place) || leaderOf(*leader, to->place)) {
+      return std::nullopt;
+    }
+    GapMember led = member;
+    led.part = leader->name;
+    led.from = from->place;
+    led.to = to->place;
+    const Result<Stack> own = alongThePrint(part, member), theirs = alongThePrint(*leader, led);
+    if (!own || !theirs) return std::nullopt;
+    if (own->nominal == theirs->nominal) return led;
+    if (own->nominal != theirs->nominal.negated()) return std::nullopt;
+    led.sign = -led.sign;  // clamped face to face
+    return led;
+  }
+
   std::optional<Error> addDistance(const GapMember& member, const Part& part,
                                    const std::string& pointer) {
+    if (const std::optional<GapMember> led = asLed(member, part)) {
+      return addDistance(*led, *job_.part(led->part), pointer);
+    }
     if (found_) {
       if (auto measured = foundDistance(member, part)) {
         members_.push_back(*std::move(measured));
