@@ -18,15 +18,17 @@ Result<DrawnSize> sized(const Lettered& figure, const std::optional<Tolerance>& 
 Result<DrawnSize> byLimits(const std::string& limits, const std::optional<Lettered>& diameter) {
   const bool byClass = !limits.empty() && std::isalpha(static_cast<unsigned char>(limits[0])) != 0;
   if (!byClass) {
-    const Result<Lettered> figures = readLength(limits);
+    const Result<Lettered> figures = readLength(limits, {diameter ? diameter->unit : Unit::inch});
     if (!figures) return figures.error();
     return sized(*figures, figures->tolerance);
   }
   if (!diameter)
     return Error{ErrorCode::badRequest, "a class such as " + limits + " needs a diameter"};
   const Result<Tolerance> tolerance = limitsOfClass(limits, diameter->value);
-  if (!tolerance) return tolerance.error();
-  return sized(*diameter, *tolerance);
+  if (tolerance) return sized(*diameter, *tolerance);
+  const Result<Fit> fit = fitByName(limits, diameter->value);
+  if (fit) return sized(*diameter, fit->hole);
+  return tolerance.error().code == ErrorCode::notFound ? tolerance.error() : fit.error();
 }
 
 Result<DrawnSize> ofThread(const std::string& name) {

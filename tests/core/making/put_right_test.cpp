@@ -3,6 +3,7 @@
 #include <gtest/gtest.h>
 
 #include "core/making/hole_plan.h"
+#include "core/shop/fits.h"
 #include "tests/support/ticks.h"
 
 namespace inchwright {
@@ -28,6 +29,23 @@ Drilled reamed() {
 WrongHole foundAt(const char* size) {
   const DrawnSize drawn{inches("1/4"), {inches(".2500"), inches(".2506")}};
   return wrongHole(drawn, {inches(size), inches(size)}, std::nullopt, std::nullopt, Unit::inch);
+}
+
+TEST(DrawnSize, GoesByAFitsNameAndByTheUnitOfTheHole) {
+  Part part;
+  Feature feature;
+  feature.id = "A";
+  kind::Hole shape;
+  shape.drilled.diameter = lettered("1");
+  shape.drilled.limits = "RC4";
+  feature.shape = shape;
+  part.features = {feature};
+  const auto fit = fitByName("RC4", inches("1"));
+  ASSERT_TRUE(fit.ok());
+  EXPECT_EQ(drawnSize(part, "A")->limits.greatest, inches("1").plus(fit->hole.upper));
+  part.features[0].drilled()->diameter = lettered("6 mm");
+  part.features[0].drilled()->limits = "6.000/6.012";
+  EXPECT_EQ(drawnSize(part, "A")->limits.greatest, inches("6.012 mm"));
 }
 
 TEST(NextSize, IsTheNextRoundOneAndStaysOnceTheHoleIsOpened) {
