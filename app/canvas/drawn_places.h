@@ -29,6 +29,7 @@ struct DrawnPlace {
   bool onRim = false;   ///< a round that is known by its outermost point: `at` is that
   bool placed = false;  ///< solid line; else broken, with a question mark
   bool disputed = false;
+  bool isAxis = false;  ///< the centre line of a turned part: drawn across, not as a spot
   bool parked = false;  ///< nothing says where it is drawn: it waits in the margin
 };
 

@@ -107,7 +107,9 @@ class PrintPainter {
     const QColor colour = place.disputed      ? look_.red
                           : chosen || hovered ? look_.blue
                                               : look_.pencil;
-    if (place.across) {
+    if (place.isAxis) {
+      paintAxis(place, chosen, colour);
+    } else if (place.across) {
       paintEdge(place, chosen, colour);
     } else {
       paintSpot(place, chosen, colour);
@@ -140,6 +142,23 @@ class PrintPainter {
     const QRectF box(tag - QPointF(0, ascent_), QSizeF(widthOf(text), high_));
     names_.take(box);
     letterName(text, box, colour);
+  }
+
+  /// A centre line as the trade draws it: long and short strokes.
+  void paintAxis(const DrawnPlace& place, bool chosen, const QColor& colour) {
+    const qreal y = map_.toWidget(place.at).y();
+    const QLineF line(bounds_.left() - kEdgeOverhang, y, bounds_.right() + kEdgeOverhang, y);
+    const QRectF box = QRectF(line.p1(), line.p2()).adjusted(-3, -3, 3, 3);
+    if (wants(box, markOf(10, line.x1(), y, line.x2(), colour.rgba(), chosen))) {
+      QPen pen(colour, chosen ? 2.0 : kFineLine);
+      pen.setDashPattern({14, 4, 3, 4});
+      painter_->setPen(pen);
+      painter_->drawLine(line);
+    }
+    const QString text = textOf(place);
+    const QRectF tag(QPointF(line.x1(), y - 4 - ascent_), QSizeF(widthOf(text), high_));
+    names_.take(tag);
+    letterName(text, tag, colour);
   }
 
   void paintSpot(const DrawnPlace& place, bool chosen, const QColor& colour) {

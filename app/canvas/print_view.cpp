@@ -17,6 +17,7 @@
 #include "app/canvas/loupe.h"
 #include "app/canvas/print_accessible.h"
 #include "app/canvas/view_slip.h"
+#include "app/session/activity.h"
 #include "app/session/picture_edits.h"
 #include "core/part/edit.h"
 
@@ -24,10 +25,6 @@ namespace inchwright::app {
 namespace {
 
 constexpr qreal kSnap = 12;  // pixels: how far a line of the picture draws a click
-
-std::string tracedText(double inches) {
-  return QString::number(std::round(inches * 1000) / 1000, 'f', 3).toStdString();
-}
 
 }  // namespace
 

@@ -232,6 +232,10 @@ int DoubtsSlip::addAll() {
     if (doubt.key.topic == DoubtTopic::clash) addClash(number, static_cast<int>(doubt.index));
     if (doubt.key.topic == DoubtTopic::rounded) addRounding(number, doubt.index);
   }
+  for (const std::string& one : desk.kitDoubts()) {
+    add(QStringLiteral("≠ ") + ownWords(one), {}, true);
+    ++open;
+  }
   if (const SetupTable* table = desk.table()) {
     for (const SetupWarning& one : table->warnings) {
       const std::string warning = warningWords(one, *table, spokenEnglish());

@@ -6,35 +6,11 @@
 #include <tuple>
 
 #include "app/base/look.h"
+#include "app/machine/fitting.h"
 #include "app/machine/machine_view.h"
 #include "app/machine/place_picture.h"
 
 namespace inchwright::app {
-namespace {
-
-/// The largest font in which `text` fits into a width and a height.
-QFont fitting(QFont font, const QString& text, QSizeF room) {
-  font.setPixelSize(100);
-  const QFontMetricsF metrics(font);
-  const qreal scale = std::min(room.width() / std::max(1.0, metrics.horizontalAdvance(text)),
-                               room.height() / metrics.height());
-  font.setPixelSize(std::max(8, static_cast<int>(100 * scale)));
-  return font;
-}
-
-/// The largest font, up to a size, in which lines broken between words fit into a box.
-QFont fittingLines(QFont font, const QString& text, const QRectF& box, int most) {
-  for (int size = most; size > 10; --size) {
-    font.setPixelSize(size);
-    const QRectF needed = QFontMetricsF(font).boundingRect(
-        QRectF(0, 0, box.width(), 1e6), static_cast<int>(Qt::TextWordWrap), text);
-    if (needed.height() <= box.height() && needed.width() <= box.width()) break;
-  }
-  return font;
-}
-
-}  // namespace
-
 QRectF MachineView::figuresBox() const {
   const qreal top = head_->geometry().bottom() + 14;
   const qreal bottom = std::min(tools_->geometry().top(), bottom_->geometry().top()) - 14;

@@ -192,15 +192,11 @@ void MadeSlip::showWays() {
   ways_.clear();
   found_->setText(tr("Nothing was measured here yet."));
   const MadePlace now = made();
-  const SetupTable* table = desk_.table();
-  if (table != nullptr && now.measured()) {
+  const auto step = desk_.step();
+  if (step && now.measured()) {
     const Job job = ofPiece(desk_.job(), desk_.partIndex(), now);
-    std::vector<Solution> solutions;
-    for (const Part& part : job.parts) {
-      auto solved = solve(part);
-      if (!solved.ok()) return found_->setText(coreWords(solved.error().text));
-      solutions.push_back(*std::move(solved));
-    }
+    // What was found changes no solution.
+    const auto solutions = desk_.solutions();
     auto all = asMade(job, solutions);
     if (!all.ok()) return found_->setText(coreWords(all.error().text));
     std::erase_if(all->rows, [&](const MadeRow& one) {
@@ -209,14 +205,14 @@ void MadeSlip::showWays() {
     all->gaps.clear();
     all->mates.clear();
     QStringList lines;
-    for (const std::string& one : madeLines(*all, table->step)) lines << coreWords(one);
+    for (const std::string& one : madeLines(*all, *step)) lines << coreWords(one);
     found_->setText(lines.join(QLatin1Char('\n')));
     auto ways = waysOut(job, solutions, desk_.part().name, place_);
     if (ways.ok()) ways_ = *std::move(ways);
   }
   for (const Way& way : ways_) {
     QStringList lines;
-    for (const std::string& one : waysOutLines({way}, table->step)) lines << coreWords(one);
+    for (const std::string& one : waysOutLines({way}, *step)) lines << coreWords(one);
     list_->addItem(lines.join(QLatin1Char('\n')));
   }
   for (const Mended& one : desk_.part().mended) {
@@ -294,7 +290,8 @@ void MadeSlip::take() {
 
 void MadeSlip::choose() {
   const int row = list_->currentRow();
-  if (row < 0 || row >= static_cast<int>(ways_.size()) || desk_.table() == nullptr) return;
+  const auto step = desk_.step();
+  if (row < 0 || row >= static_cast<int>(ways_.size()) || !step) return;
   const QString reason = reason_->text().trimmed();
   if (reason.isEmpty()) {
     said_->setText(tr("Say why this one: whoever reads the sheet later will ask."));
@@ -306,7 +303,7 @@ void MadeSlip::choose() {
   mended.place = place_;
   mended.piece = piece();
   mended.way = way.way;
-  mended.figures = figuresText(way, desk_.table()->step);
+  mended.figures = figuresText(way, *step);
   mended.reason = reason.toStdString();
   mended.when = sheetDate();
   desk_.endMerge();

@@ -84,6 +84,8 @@ class Activity {
 
 std::unique_ptr<Activity> looking(Hands& hands);
 std::unique_ptr<Activity> tracing(Hands& hands, FeatureKind kind);
+std::unique_ptr<Activity> tracingTurned(Hands& hands, FeatureKind kind);
+std::unique_ptr<Activity> tracingCentreLine(Hands& hands);
 std::unique_ptr<Activity> readingChain(Hands& hands);
 std::unique_ptr<Activity> relating(Hands& hands, UnderstandingKind kind);
 std::unique_ptr<Activity> settingZero(Hands& hands);
@@ -95,6 +97,9 @@ std::unique_ptr<Activity> placingView(Hands& hands);
 std::unique_ptr<Activity> accepting(Hands& hands, std::vector<AcceptedDoubt> doubts,
                                     const QString& words);
 
+/// A traced position as the document keeps it: inches to a thousandth, which is finer than anyone
+/// can point.
+std::string tracedText(double inches);
 /// What is said at the strip, in the user's English.
 QString tr(const char* text);
 /// What a figure says, for the echo: `1 3/16 = 1.1875 in = 30.1625 mm`, with its tolerance and the

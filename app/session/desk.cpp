@@ -3,7 +3,12 @@
 #include <algorithm>
 #include <utility>
 
+#include "core/kit/kit_of_part.h"
+#include "core/kit/solved_kit.h"
 #include "core/part/edit.h"
+#include "core/say/kit_words.h"
+#include "core/say/part_warnings.h"
+#include "core/sheet/lathe_sheet.h"
 
 namespace inchwright::app {
 struct Desk::State {
@@ -15,11 +20,14 @@ struct Desk::State {
 
   /// What follows from the document as it is now; each worked out when first asked for.
   struct Derived {
-    std::optional<Solution> solution;
+    bool followed = false;  ///< the kit has taken this document
     std::optional<Setup> defaultSetup;
+    std::optional<AsMade> asMade;
+    std::optional<std::vector<std::string>> kitDoubts;
     std::optional<Job> inShop;
     bool tableTried = false;
     std::optional<SetupTable> table;
+    std::optional<LatheWork> lathe;
     std::optional<Error> tableError;
     std::optional<TapeUpSheet> sheet;
   };
@@ -36,8 +44,14 @@ struct Desk::State {
   bool closeness = false;
   Selection selection;
   mutable Derived derived;
+  mutable SolvedKit kit;  ///< kept from one document to the next
 
   const Job& job() const { return versions[now].job; }
+
+  SolvedKit& solvedKit() const {
+    if (!std::exchange(derived.followed, true)) kit.follow(job());
+    return kit;
+  }
 
   // Undo can take away the part or setup one was looking at.
   void keepWithinJob() {
@@ -50,6 +64,7 @@ struct Desk::State {
   void forgetTable() {
     derived.tableTried = false;
     derived.table.reset();
+    derived.lathe.reset();
     derived.tableError.reset();
     derived.sheet.reset();
   }
@@ -75,21 +90,34 @@ int Desk::setupIndex() const {
 }
 
 const Solution& Desk::solution() const {
-  auto& solution = state_->derived.solution;
-  if (!solution) {
-    auto solved = solve(part());
-    if (solved.ok()) {
-      solution = std::move(solved).value();
-    } else {
-      // A sum beyond 92 000 km is a slip of the keys; the desk stays usable and says so.
-      Solution empty;
-      Doubt doubt{{DoubtTopic::question, {}, {}, {}, {solved.error().place}}};
-      doubt.questions = {solved.error().text};
-      empty.doubts.push_back(std::move(doubt));
-      solution = std::move(empty);
+  return state_->solvedKit().solution(static_cast<std::size_t>(state_->part));
+}
+
+std::span<const Solution> Desk::solutions() const {
+  return state_->solvedKit().solutions();
+}
+
+const AsMade* Desk::asMade() const {
+  auto& made = state_->derived.asMade;
+  if (!made) {
+    auto all = inchwright::asMade(jobInShop(), solutions());
+    if (!all.ok()) return nullptr;
+    made = std::move(all).value();
+  }
+  return &*made;
+}
+
+const std::vector<std::string>& Desk::kitDoubts() const {
+  auto& lines = state_->derived.kitDoubts;
+  if (!lines) {
+    lines.emplace();
+    const AsMade* made = hasPart() ? asMade() : nullptr;
+    const auto step = readStep(job().machine.step, job().machine.unit);
+    if (made != nullptr && step.ok()) {
+      lines = kitDoubtLines(concerning(job(), *made, part().name), *step);
     }
   }
-  return *solution;
+  return *lines;
 }
 
 const Setup& Desk::setup() const {
@@ -99,28 +127,51 @@ const Setup& Desk::setup() const {
   return *standIn;
 }
 
-const SetupTable* Desk::table() const {
+void Desk::workOut() const {
   auto& derived = state_->derived;
-  if (isBare()) return nullptr;
-  if (!derived.tableTried) {
-    derived.tableTried = true;
-    auto made = makeTable(jobInShop(), part(), solution(), setup());
+  if (isBare() || std::exchange(derived.tableTried, true)) return;
+  const auto keep = [&derived](auto made, auto& kept) {
     if (made.ok()) {
-      derived.table = std::move(made).value();
+      kept = std::move(made).value();
     } else {
       derived.tableError = made.error();
     }
+  };
+  if (setup().chucked) {
+    keep(latheWorkToSuit(jobInShop(), part(), solution(), setup()), derived.lathe);
+  } else {
+    keep(makeTable(jobInShop(), part(), solution(), setup()), derived.table);
   }
-  return derived.table ? &*derived.table : nullptr;
+}
+
+const SetupTable* Desk::table() const {
+  workOut();
+  return state_->derived.table ? &*state_->derived.table : nullptr;
+}
+
+const LatheWork* Desk::lathe() const {
+  workOut();
+  return state_->derived.lathe ? &*state_->derived.lathe : nullptr;
+}
+
+std::optional<Step> Desk::step() const {
+  if (table() != nullptr) return table()->step;
+  return lathe() != nullptr ? std::optional(lathe()->step) : std::nullopt;
 }
 
 const std::optional<Error>& Desk::tableError() const {
-  table();
+  workOut();
   return state_->derived.tableError;
+}
+
+std::vector<std::string> Desk::warningsAt(const Step& step) const {
+  const auto index = static_cast<std::size_t>(state_->part);
+  return partWarnings(job(), index, state_->solvedKit().likeOthers(index), step);
 }
 
 SheetOptions Desk::optionsFor(const SetupTable& now) const {
   SheetOptions options = state_->sheet;
+  options.warnings = warningsAt(now.step);
   const auto work = workAt(jobInShop(), part(), solution(), setup());
   if (!work.ok()) return options;
   auto closeness = closenessOnSheet(*work, now, state_->closeness);
@@ -130,9 +181,14 @@ SheetOptions Desk::optionsFor(const SetupTable& now) const {
 
 const TapeUpSheet* Desk::sheet() const {
   auto& sheet = state_->derived.sheet;
-  const SetupTable* now = table();
-  if (!sheet && now != nullptr)
+  if (sheet) return &*sheet;
+  if (const SetupTable* now = table()) {
     sheet.emplace(jobInShop(), part(), solution(), *now, optionsFor(*now));
+  } else if (const LatheWork* work = lathe()) {
+    SheetOptions options = state_->sheet;
+    options.warnings = warningsAt(work->step);
+    sheet.emplace(latheSheet(jobInShop(), part(), solution(), *work, latheFor(job(), {}), options));
+  }
   return sheet ? &*sheet : nullptr;
 }
 

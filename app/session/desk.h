@@ -4,13 +4,16 @@
 #include <QString>
 #include <memory>
 #include <optional>
+#include <span>
 #include <vector>
 
 #include "core/base/result.h"
+#include "core/kit/as_made.h"
 #include "core/part/job.h"
 #include "core/plan/table.h"
 #include "core/sheet/tape_up.h"
 #include "core/solution/solution.h"
+#include "core/turned/lathe_work.h"
 
 namespace inchwright::app {
 
@@ -44,6 +47,15 @@ class Desk : public QObject {
   const Part& part() const;
   int partIndex() const;
   const Solution& solution() const;
+  /// Of all parts, in their order; what did not change since is not worked again. Valid until the
+  /// next edit.
+  std::span<const Solution> solutions() const;
+  /// What was measured in the whole job and whether it goes together; null where that can't be
+  /// worked out.
+  const AsMade* asMade() const;
+  /// What stands in the way of the current part going together with the others, a line each; it
+  /// makes no sheet a draft, since each part for itself may be as its print wants it.
+  const std::vector<std::string>& kitDoubts() const;
   int setupIndex() const;
   /// The current setup, or the default one of a part that names none.
   const Setup& setup() const;
@@ -51,7 +63,14 @@ class Desk : public QObject {
   /// feature, of which there is nothing to say.
   const SetupTable* table() const;
   const std::optional<Error>& tableError() const;
-  /// The pages of my sheet, each drawn when it is asked for; null without a table.
+  /// The work of a setup of the lathe, which has no table; null for others, and with `tableError()`
+  /// as above.
+  const LatheWork* lathe() const;
+  /// Whether the setup is worked out, in the mill or the lathe.
+  bool isWorkedOut() const { return table() != nullptr || lathe() != nullptr; }
+  /// Of the figures on my sheet; empty where the setup is not worked out.
+  std::optional<Step> step() const;
+  /// The pages of my sheet, each drawn when it is asked for; null where it is not worked out.
   const TapeUpSheet* sheet() const;
   const SheetOptions& sheetOptions() const;
 
@@ -102,7 +121,9 @@ class Desk : public QObject {
  private:
   /// The job with the tools that stand behind it.
   const Job& jobInShop() const;
+  void workOut() const;
   SheetOptions optionsFor(const SetupTable& now) const;
+  std::vector<std::string> warningsAt(const Step& step) const;
 
   struct State;
   std::unique_ptr<State> state_;

@@ -13,12 +13,6 @@
 namespace inchwright::app {
 namespace {
 
-/// A traced position as the document keeps it: inches to a thousandth, which is finer than anyone
-/// can point.
-std::string tracedText(double inches) {
-  return QString::number(std::round(inches * 1000) / 1000, 'f', 3).toStdString();
-}
-
 class TracingActivity : public Activity {
  public:
   TracingActivity(Hands& hands, FeatureKind kind) : Activity(hands), kind_(kind) {}
@@ -295,7 +289,12 @@ class TracingActivity : public Activity {
 
 }  // namespace
 
+std::string tracedText(double inches) {
+  return QString::number(std::round(inches * 1000) / 1000, 'f', 3).toStdString();
+}
+
 std::unique_ptr<Activity> tracing(Hands& hands, FeatureKind kind) {
+  if (isTurned(kind)) return tracingTurned(hands, kind);
   return std::make_unique<TracingActivity>(hands, kind);
 }
 

@@ -90,6 +90,12 @@ void Work::trace(FeatureKind kind) {
   tell();
 }
 
+void Work::traceCentreLine() {
+  state_->kind = FeatureKind::point;
+  state_->begin(tracingCentreLine(state_->hands));
+  tell();
+}
+
 void Work::read() {
   state_->begin(readingChain(state_->hands));
   tell();

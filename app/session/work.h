@@ -63,6 +63,8 @@ class Work : public QObject {
   void look();
   void trace(FeatureKind kind);
   FeatureKind traceKind() const;
+  /// Where the axis of a turned part lies on the print: half way between two clicks.
+  void traceCentreLine();
   void read();
   void relate(UnderstandingKind kind);
   void zero();

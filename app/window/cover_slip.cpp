@@ -15,8 +15,10 @@
 #include "app/machine/place_picture.h"
 #include "app/machine/ticked.h"
 #include "core/kit/as_made.h"
+#include "core/kit/kit_of_part.h"
 #include "core/part/edit.h"
 #include "core/part/parts_of_job.h"
+#include "core/turned/cut_done.h"
 
 namespace inchwright::app {
 namespace {
@@ -61,10 +63,22 @@ bool cameOutWrong(const Part& part, const AsMade& made) {
 
 /// Whether all that the part's setups make is ticked; a part without one is not done.
 bool isMade(const Job& job, const Part& part, const Solution& solution) {
+  const bool ticked = std::any_of(part.made.begin(), part.made.end(),
+                                  [](const MadePlace& one) { return !one.ticks.empty(); });
+  if (!ticked) return false;
   bool any = false;
   for (const Setup& setup : part.setups) {
+    if (setup.chucked) {
+      const auto work = latheWorkToSuit(job, part, solution, setup);
+      if (!work.ok()) return false;
+      for (const Cut& cut : work->cuts) {
+        any = true;
+        if (!isCutDone(part, setup.name, cut)) return false;
+      }
+      continue;
+    }
     const auto table = makeTable(job, part, solution, setup);
-    if (!table.ok() || setup.chucked) return false;
+    if (!table.ok()) return false;
     for (const TableRow& row : table->rows) {
       any = true;
       if (!isAllDone(madeAt(part, row.id, setup.name), row)) return false;
@@ -73,14 +87,13 @@ bool isMade(const Job& job, const Part& part, const Solution& solution) {
   return any;
 }
 
-QPixmap drawingOf(const Job& job, const Part& part, qreal density) {
+QPixmap pictured(const Job& job, const Part& part, const Solution& solution, qreal density) {
   QPixmap drawing(kDrawing * density);
   drawing.setDevicePixelRatio(density);
   drawing.fill(Look::now().print);
-  const auto solution = solve(part);
-  if (!solution.ok() || part.features.empty()) return drawing;
-  const Setup setup = part.setups.empty() ? defaultSetup(part, *solution) : part.setups.front();
-  const auto work = workAt(job, part, *solution, setup);
+  if (part.features.empty()) return drawing;
+  const Setup setup = part.setups.empty() ? defaultSetup(part, solution) : part.setups.front();
+  const auto work = workAt(job, part, solution, setup);
   if (!work.ok()) return drawing;
   QPainter painter(&drawing);
   painter.setRenderHint(QPainter::Antialiasing);
@@ -90,13 +103,7 @@ QPixmap drawingOf(const Job& job, const Part& part, qreal density) {
 
 }  // namespace
 
-std::vector<PartState> partStates(const Job& job) {
-  std::vector<Solution> solutions;
-  for (const Part& part : job.parts) {
-    auto solved = solve(part);
-    if (!solved.ok()) return std::vector(job.parts.size(), PartState::inDoubt);
-    solutions.push_back(*std::move(solved));
-  }
+std::vector<PartState> partStates(const Job& job, std::span<const Solution> solutions) {
   const auto made = asMade(job, solutions);
   std::vector<PartState> states;
   for (std::size_t i = 0; i < job.parts.size(); ++i) {
@@ -179,18 +186,27 @@ void CoverSlip::showNow() {
   // What is ticked goes by the tools that the sheets were made with.
   Job job = desk_.job();
   job.shop = shopFor(job.shop, desk_.ownShop());
-  const std::vector<PartState> states = partStates(job);
+  const std::vector<PartState> states = partStates(job, desk_.solutions());
   for (std::size_t i = 0; i < job.parts.size(); ++i) {
     const Part& part = job.parts[i];
     QString text = words(part.name);
     if (part.quantity > 1) text += tr(" · %1 of them").arg(part.quantity);
     text += QLatin1Char('\n') + wordFor(states[i]) + QLatin1Char('\n') +
             tr("%n setup(s)", nullptr, static_cast<int>(part.setups.size()));
-    auto* item = new QListWidgetItem(QIcon(drawingOf(job, part, devicePixelRatioF())), text, list_);
+    auto* item = new QListWidgetItem(QIcon(drawingOf(job, i)), text, list_);
     item->setData(Qt::UserRole, words(part.name));
   }
   filling_ = false;
   list_->setCurrentRow(std::clamp(row, 0, std::max(0, list_->count() - 1)));
+}
+
+const QPixmap& CoverSlip::drawingOf(const Job& job, std::size_t index) {
+  const Part& part = job.parts[index];
+  Drawn& drawn = drawn_[part.name];
+  if (drawn.drawing.isNull() || !(drawn.part == part)) {
+    drawn = {part, pictured(job, part, desk_.solutions()[index], devicePixelRatioF())};
+  }
+  return drawn.drawing;
 }
 
 const Part* CoverSlip::chosen() const {

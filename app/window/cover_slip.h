@@ -2,6 +2,9 @@
 
 #include <QDialog>
 #include <QPixmap>
+#include <map>
+#include <span>
+#include <string>
 #include <vector>
 
 #include "app/session/desk.h"
@@ -22,8 +25,8 @@ enum class PartState {
   wrong      ///< something came out over, under or off its place, and nothing was chosen for it
 };
 
-/// The states of all parts, in their order. Where the job can't be worked out a part is in doubt.
-std::vector<PartState> partStates(const Job& job);
+/// The states of all parts, in their order; `solutions` are theirs.
+std::vector<PartState> partStates(const Job& job, std::span<const Solution> solutions);
 
 /// The cover of the job: every part as a small drawing with its state, in the order in which the
 /// parts stand in the document. Dragged to another place, copied to begin a similar one, renamed
@@ -36,6 +39,8 @@ class CoverSlip : public QDialog {
 
  private:
   void showNow();
+  /// Drawn again only when the part changed.
+  const QPixmap& drawingOf(const Job& job, std::size_t part);
   void moved();
   void shift(int by);
   void copy();
@@ -48,6 +53,12 @@ class CoverSlip : public QDialog {
   const Part* chosen() const;
 
   Desk& desk_;
+  /// Drawings by name, with the part each is of.
+  struct Drawn {
+    Part part;
+    QPixmap drawing;
+  };
+  std::map<std::string, Drawn> drawn_;
   bool filling_ = false;
   QListWidget* list_;
   QLineEdit* name_;

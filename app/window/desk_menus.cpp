@@ -249,6 +249,12 @@ void DeskMenus::addReading() {
     add(trace, wordFor(kind), QKeySequence(Qt::ALT | static_cast<Qt::Key>(Qt::Key_1 + i)),
         toLine([&work, kind] { work.trace(kind); }));
   }
+  QMenu* turned = trace->addMenu(tr("In the la&the"));
+  add(turned, tr("&Centre line"), QKeySequence(), toLine([&work] { work.traceCentreLine(); }));
+  for (int i = static_cast<int>(FeatureKind::outside); i < kFeatureKinds; ++i) {
+    const auto kind = static_cast<FeatureKind>(i);
+    add(turned, wordFor(kind), QKeySequence(), toLine([&work, kind] { work.trace(kind); }));
+  }
   add(menu, tr("&Read a chain"), Qt::Key_F6, toLine([&work] { work.read(); }));
   QMenu* relate = menu->addMenu(tr("What the print sho&ws without a figure"));
   // In the order of UnderstandingKind.

@@ -23,9 +23,8 @@
 #include "app/canvas/view_slip.h"
 #include "app/canvas/zoom_slip.h"
 #include "app/doubts/doubts_slip.h"
-#include "app/machine/machine_view.h"
-#include "app/machine/made_slip.h"
 #include "app/session/preferences.h"
+#include "app/sheet/lathe_slip.h"
 #include "app/sheet/setup_slip.h"
 #include "app/sheet/sheet_view.h"
 #include "app/sheet/shop_slip.h"
@@ -33,6 +32,7 @@
 #include "app/sheet/sum_slip.h"
 #include "app/strip/strip.h"
 #include "app/window/asking.h"
+#include "app/window/at_machine.h"
 #include "app/window/cover_slip.h"
 #include "app/window/desk_files.h"
 #include "app/window/desk_menus.h"
@@ -330,8 +330,7 @@ void DeskWindow::copyTable() {
     emit desk_.refused(coreWords(done.error().text));
     return;
   }
-  note_->say(tr("The table is on the clipboard: %n place(s)", nullptr,
-                static_cast<int>(desk_.table()->rows.size())));
+  note_->say(tr("The table is on the clipboard: %n place(s)", nullptr, *done));
 }
 
 void DeskWindow::showDetails() {
@@ -349,6 +348,10 @@ void DeskWindow::showUnderstood() {
 
 void DeskWindow::showSetup() {
   if (!desk_.hasPart()) return;
+  if (desk_.part().turned) {
+    LatheSlip(desk_, this).exec();
+    if (desk_.setup().chucked) return;
+  }
   SetupSlip slip(desk_, this);
   connect(&slip, &SetupSlip::machineKept, this, &Preferences::setMachine);
   connect(&slip, &SetupSlip::sheetChosen, this, &Preferences::setSheet);
@@ -362,29 +365,11 @@ void DeskWindow::showShop() {
 }
 
 void DeskWindow::showMachine() {
-  if (desk_.table() == nullptr || desk_.table()->rows.empty()) {
-    emit desk_.refused(tr("there is no place to drive to yet"));
-    return;
-  }
-  auto* atMachine = new MachineView(desk_, this);
-  atMachine->setAttribute(Qt::WA_DeleteOnClose);
-  atMachine->showFullScreen();
+  if (!app::showMachine(desk_, this)) emit desk_.refused(tr("there is no place to drive to yet"));
 }
 
 void DeskWindow::showMade() {
-  const Selection& chosen = desk_.selection();
-  const SetupTable* table = desk_.table();
-  if (table != nullptr) {
-    for (const TableRow& row : table->rows) {
-      if (chosen.places.size() != 1 ||
-          (row.id != chosen.places[0] && row.feature != chosen.places[0])) {
-        continue;
-      }
-      MadeSlip(desk_, row.id, this).exec();
-      return;
-    }
-  }
-  emit desk_.refused(tr("choose one place that this setup makes"));
+  if (!app::showMade(desk_, this)) emit desk_.refused(tr("choose one place that this setup makes"));
 }
 
 void DeskWindow::showHelp() {

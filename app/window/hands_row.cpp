@@ -102,6 +102,18 @@ void HandsRow::addTrace() {
       emit chosen();
     });
   }
+  QMenu* turned = menu->addMenu(tr("in the la&the"));
+  turned->addAction(tr("centre &line"), this, [this] {
+    work_.traceCentreLine();
+    emit chosen();
+  });
+  for (int i = static_cast<int>(FeatureKind::outside); i < kFeatureKinds; ++i) {
+    const auto kind = static_cast<FeatureKind>(i);
+    turned->addAction(wordFor(kind), this, [this, kind] {
+      work_.trace(kind);
+      emit chosen();
+    });
+  }
   trace_->setMenu(menu);
 }
 

@@ -96,21 +96,27 @@ void LedgerLine::follow() {
 void LedgerLine::showDoubt() {
   // Of a part without a feature there is nothing to say.
   const bool any = !desk_.isBare();
-  const bool draft = any && (desk_.solution().isDraft() || desk_.table() == nullptr);
-  doubt_->setText(draft ? tr("DRAFT") : tr("✓ nothing in doubt"));
+  const bool draft = any && (desk_.solution().isDraft() || !desk_.isWorkedOut());
+  // Each part may be as its print wants it, and they still don't go together.
+  const bool apart = any && !draft && !desk_.kitDoubts().empty();
+  doubt_->setText(draft   ? tr("DRAFT")
+                  : apart ? tr("MAY NOT GO TOGETHER")
+                          : tr("✓ nothing in doubt"));
   doubt_->setVisible(any);
   QFont font = deskFont(1.0);
-  font.setBold(draft);
+  font.setBold(draft || apart);
   doubt_->setFont(font);
   const Look& look = Look::now();
   const QColor& ink = look.red;
-  doubt_->setStyleSheet(draft ? QStringLiteral("QToolButton { color: %1; border: 2px solid %1; "
-                                               "background: %2; border-radius: 3px; "
-                                               "padding: 1px 10px; }")
-                                    .arg(ink.name(), look.slip.name())
-                              : QString());
-  doubt_->setToolTip(draft ? tr("Something stands in doubt: the list is below on the right")
-                           : tr("Every figure closes and every place is fixed"));
+  doubt_->setStyleSheet(draft || apart
+                            ? QStringLiteral("QToolButton { color: %1; border: 2px solid %1; "
+                                             "background: %2; border-radius: 3px; "
+                                             "padding: 1px 10px; }")
+                                  .arg(ink.name(), look.slip.name())
+                            : QString());
+  doubt_->setToolTip(draft || apart
+                         ? tr("Something stands in doubt: the list is below on the right")
+                         : tr("Every figure closes and every place is fixed"));
 }
 
 void LedgerLine::fillParts() {

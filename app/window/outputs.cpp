@@ -13,6 +13,7 @@
 #include "app/window/print_preview.h"
 #include "app/words/sheet_file.h"
 #include "core/document/atomic_file.h"
+#include "core/say/lathe_words.h"
 #include "core/say/making_words.h"
 #include "core/say/setup_words.h"
 #include "core/say/table_csv.h"
@@ -56,12 +57,12 @@ Result<std::vector<Drawn>> drawnPictures(const Desk& desk, const QString& file, 
 }
 
 Result<std::vector<Drawn>> drawnAs(const Desk& desk, const QString& file) {
-  const SetupTable* table = desk.table();
-  if (table == nullptr) return nothingYet(desk);
+  if (!desk.isWorkedOut()) return nothingYet(desk);
   const QString ending = QFileInfo(file).suffix().toLower();
   if (ending == QLatin1String("csv")) {
-    return std::vector<Drawn>{
-        {file, QByteArray::fromStdString(tablesAsCsv({{desk.part(), *table}}))}};
+    const std::string csv = desk.lathe() != nullptr ? latheAsCsv({*desk.lathe()})
+                                                    : tablesAsCsv({{desk.part(), *desk.table()}});
+    return std::vector<Drawn>{{file, QByteArray::fromStdString(csv)}};
   }
   if (ending == QLatin1String("svg")) return drawnPictures(desk, file, true);
   if (ending == QLatin1String("png")) return drawnPictures(desk, file, false);
@@ -87,9 +88,58 @@ std::vector<QStringList> cellsOf(const Part& part, const SetupTable& table) {
   return lines;
 }
 
+/// What is copied of a setup: as text and as HTML.
+struct Copied {
+  QStringList headings;
+  std::vector<QStringList> cells;
+  QString caption;
+};
+
 QStringList headings() {
   const auto tr = [](const char* text) { return QCoreApplication::translate("Outputs", text); };
   return {tr("id"), tr("X"), tr("Y"), tr("size"), tr("make"), tr("note")};
+}
+
+Copied copiedOf(const Part& part, const SetupTable& table) {
+  return {headings(), cellsOf(part, table), ownWords(zeroLine(table, English::uk))};
+}
+
+Copied copiedOf(const Job& job, const LatheWork& work) {
+  const auto tr = [](const char* text) { return QCoreApplication::translate("Outputs", text); };
+  Copied copied{{tr("id"), ownWords(lengthHeading(work)), ownWords(diaHeading(work)), tr("note")},
+                {},
+                ownWords(heldWords(work, latheFor(job, {})))};
+  for (const LatheRow& row : work.rows) {
+    copied.cells.push_back({ownWords(row.id), ownWords(row.length.text),
+                            row.dia ? ownWords(row.dia->text) : QString(),
+                            ownWords(latheNote(row, work.step))});
+  }
+  return copied;
+}
+
+QString asTsv(const Copied& copied) {
+  QStringList lines{copied.headings.join(QLatin1Char('\t'))};
+  for (QStringList line : copied.cells) {
+    // A tab or a line end inside a cell would make two of it.
+    for (QString& cell : line) cell = cell.simplified();
+    lines << line.join(QLatin1Char('\t'));
+  }
+  return lines.join(QLatin1Char('\n')) + QLatin1Char('\n');
+}
+
+QString asHtml(const Copied& copied) {
+  const auto line = [](const QStringList& texts, const QString& tag) {
+    QString html = QStringLiteral("<tr>");
+    for (const QString& text : texts) {
+      html += QStringLiteral("<%1>%2</%1>").arg(tag, text.toHtmlEscaped());
+    }
+    return html + QStringLiteral("</tr>\n");
+  };
+  QString html =
+      QStringLiteral("<table>\n<caption>%1</caption>\n").arg(copied.caption.toHtmlEscaped());
+  html += line(copied.headings, QStringLiteral("th"));
+  for (const QStringList& one : copied.cells) html += line(one, QStringLiteral("td"));
+  return html + QStringLiteral("</table>\n");
 }
 
 }  // namespace
@@ -118,40 +168,24 @@ bool isOurSheet(const QString& file) {
 }
 
 QString tableAsTsv(const Part& part, const SetupTable& table) {
-  QStringList lines{headings().join(QLatin1Char('\t'))};
-  for (QStringList line : cellsOf(part, table)) {
-    // A tab or a line end inside a cell would make two of it.
-    for (QString& cell : line) cell = cell.simplified();
-    lines << line.join(QLatin1Char('\t'));
-  }
-  return lines.join(QLatin1Char('\n')) + QLatin1Char('\n');
+  return asTsv(copiedOf(part, table));
 }
 
 QString tableAsHtml(const Part& part, const SetupTable& table) {
-  const auto line = [](const QStringList& texts, const QString& tag) {
-    QString html = QStringLiteral("<tr>");
-    for (const QString& text : texts) {
-      html += QStringLiteral("<%1>%2</%1>").arg(tag, text.toHtmlEscaped());
-    }
-    return html + QStringLiteral("</tr>\n");
-  };
-  QString html = QStringLiteral("<table>\n<caption>%1</caption>\n")
-                     .arg(ownWords(zeroLine(table, English::uk)).toHtmlEscaped());
-  html += line(headings(), QStringLiteral("th"));
-  for (const QStringList& one : cellsOf(part, table)) html += line(one, QStringLiteral("td"));
-  return html + QStringLiteral("</table>\n");
+  return asHtml(copiedOf(part, table));
 }
 
-Result<Done> copyTable(const Desk& desk) {
-  const SetupTable* table = desk.table();
-  if (table == nullptr) return nothingYet(desk);
+Result<int> copyTable(const Desk& desk) {
+  if (!desk.isWorkedOut()) return nothingYet(desk);
+  const Copied copied = desk.lathe() != nullptr ? copiedOf(desk.job(), *desk.lathe())
+                                                : copiedOf(desk.part(), *desk.table());
   auto* data = new QMimeData;
-  const QString text = tableAsTsv(desk.part(), *table);
+  const QString text = asTsv(copied);
   data->setText(text);
   data->setData(QStringLiteral("text/tab-separated-values"), text.toUtf8());
-  data->setHtml(tableAsHtml(desk.part(), *table));
+  data->setHtml(asHtml(copied));
   QGuiApplication::clipboard()->setMimeData(data);
-  return Done{};
+  return static_cast<int>(copied.cells.size());
 }
 
 void previewPrint(const Desk& desk, QWidget* parent) {

@@ -21,8 +21,9 @@ Result<QStringList> exportSheet(const Desk& desk, const QString& file,
 /// Whether a file is a sheet that this program drew (see sheet_file.h).
 bool isOurSheet(const QString& file);
 
-/// Puts the table on the clipboard as tab-separated text and as HTML. Errors: as exportSheet.
-Result<Done> copyTable(const Desk& desk);
+/// Puts the table, of the mill or the lathe, on the clipboard as tab-separated text and as HTML;
+/// how many rows it has. Errors: as exportSheet.
+Result<int> copyTable(const Desk& desk);
 
 /// The table as it goes onto the clipboard.
 QString tableAsTsv(const Part& part, const SetupTable& table);

@@ -55,6 +55,8 @@ struct PlannedSetup {
   TableOptions options;            ///< the table was made with
   SetupTable table;                ///< says nothing where it is of the lathe
   std::optional<LatheWork> lathe;  ///< a setup of the lathe
+
+  const Step& step() const { return lathe ? lathe->step : table.step; }
 };
 
 /// Tables of the setup `--setup` names in every part that has it, or of all; a part without any

@@ -7,13 +7,14 @@
 #include "app/render/render.h"
 #include "app/words/console.h"
 #include "app/words/job_file.h"
-#include "app/words/kit_job.h"
 #include "app/words/sheet_file.h"
 #include "app/words/sheet_pages.h"
 #include "app/words/words.h"
 #include "core/document/atomic_file.h"
+#include "core/kit/solved_kit.h"
 #include "core/measure/lettered.h"
 #include "core/say/kit_words.h"
+#include "core/say/part_warnings.h"
 #include "core/sheet/tablet_page.h"
 #include "core/sheet/tape_up.h"
 
@@ -190,33 +191,35 @@ Result<SheetOptions> optionsFor(const Wanted& wanted, const Job& job, const Part
 }
 
 /// What each planned sheet has to say of parts that look alike.
-Result<Done> addLikeOthers(const Arguments& arguments, const OpenedJob& opened,
-                           const std::vector<PlannedSetup>& planned,
-                           std::vector<SheetOptions>& options) {
-  if (opened.job.parts.size() < 2) return Done{};
-  const Result<WholeJob> whole = openWholeJob(arguments);
-  if (!whole) return whole.error();
+void addLikeOthers(const OpenedJob& opened, const std::vector<PlannedSetup>& planned,
+                   std::vector<SheetOptions>& options) {
+  SolvedKit kit(opened.job);
+  for (const OpenedJob::Solved& one : opened.solved) kit.give(one.part, one.solution);
   for (std::size_t i = 0; i < planned.size(); ++i) {
     const std::size_t part = opened.solved[planned[i].solved].part;
-    for (const Difference& found : likeOthers(opened.job, whole->solutions, part)) {
-      options[i].warnings.push_back(mistakenWarning(found, whole->step));
-    }
+    options[i].warnings = partWarnings(opened.job, part, kit.likeOthers(part), planned[i].step());
   }
-  return Done{};
 }
 
 /// The page for a tablet: all setups asked for, one file.
 Result<fs::path> writeTablet(const OpenedJob& opened, const std::vector<PlannedSetup>& planned,
-                             const Wanted& wanted) {
+                             const std::vector<SheetOptions>& options, const Wanted& wanted) {
   const ToolsOwned tools(opened.job.shop);
   std::vector<TabletSetup> setups;
-  for (const PlannedSetup& one : planned) {
+  for (std::size_t i = 0; i < planned.size(); ++i) {
+    const PlannedSetup& one = planned[i];
     if (one.lathe) continue;
     const OpenedJob::Solved& solved = opened.solved[one.solved];
     const Part& part = opened.part(solved);
     const CheckedSetup checked = planAndCheck(opened.job, part, solved.solution, one.setup, tools);
-    setups.push_back(
-        tabletSetup(part, one.table, checked, solved.solution.isDraft(), wanted.options.english));
+    TabletNotes notes{options[i].warnings, {}};
+    std::string lost = notCarriedOver(opened.job, part, one.setup.name);
+    if (!lost.empty()) notes.warnings.push_back(std::move(lost));
+    if (const Result<KitOfPart> kit = kitOfPart(opened.job, part, solved.solution)) {
+      notes.kit = kitLines(*kit, one.step());
+    }
+    setups.push_back(tabletSetup(part, one.table, checked, solved.solution.isDraft(),
+                                 wanted.options.english, notes));
   }
   if (setups.empty()) {
     return badOption("--out", "a page for a tablet shows setups of the mill, and there is none");
@@ -250,13 +253,6 @@ int runSheet(std::span<const std::string> args, Streams& streams) {
   const Result<std::vector<PlannedSetup>> planned = planJob(*arguments, *opened);
   if (!planned) return refuse(streams, "sheet", planned.error());
 
-  if (wanted->form == Form::html) {
-    const Result<fs::path> file = writeTablet(*opened, *planned, *wanted);
-    if (!file) return refuse(streams, "sheet", file.error());
-    streams.out << oneLine(file->string()) << '\n';
-    sayWhoseTools(*opened, streams);
-    return hasFindings(*opened) ? kFindings : kFine;
-  }
   std::vector<SheetOptions> options;
   for (const PlannedSetup& one : *planned) {
     const OpenedJob::Solved& solved = opened->solved[one.solved];
@@ -269,8 +265,13 @@ int runSheet(std::span<const std::string> args, Streams& streams) {
     if (!made) return refuse(streams, "sheet", made.error(), opened->file);
     options.push_back(std::move(made).value());
   }
-  if (const Result<Done> added = addLikeOthers(*arguments, *opened, *planned, options); !added) {
-    return refuse(streams, "sheet", added.error(), opened->file);
+  addLikeOthers(*opened, *planned, options);
+  if (wanted->form == Form::html) {
+    const Result<fs::path> file = writeTablet(*opened, *planned, options, *wanted);
+    if (!file) return refuse(streams, "sheet", file.error());
+    streams.out << oneLine(file->string()) << '\n';
+    sayWhoseTools(*opened, streams);
+    return hasFindings(*opened) ? kFindings : kFine;
   }
   const Result<std::vector<Page>> pages = pagesOf(wanted->pages, *opened, *planned, options);
   if (!pages) return refuse(streams, "sheet", pages.error(), opened->file);

@@ -305,4 +305,28 @@ Result<AsMade> asMade(const Job& job, std::span<const Solution> solutions) {
   return all;
 }
 
+AsMade concerning(const Job& job, const AsMade& all, std::string_view part) {
+  AsMade some;
+  const auto isOf = [part](const SizeOrPlace& side) {
+    const auto* at = std::get_if<PartPlace>(&side);
+    return at && at->part == part;
+  };
+  const auto copyThose = [](const auto& from, auto& to, const auto& wanted) {
+    for (std::size_t i = 0; i < from.size(); ++i) {
+      if (wanted(i)) to.push_back(from[i]);
+    }
+  };
+  copyThose(all.rows, some.rows, [&](std::size_t i) { return all.rows[i].part == part; });
+  copyThose(all.nowhere, some.nowhere, [&](std::size_t i) { return all.nowhere[i].part == part; });
+  copyThose(all.mates, some.mates,
+            [&](std::size_t i) { return isOf(job.mates[i].hole) || isOf(job.mates[i].shaft); });
+  copyThose(all.gaps, some.gaps, [&](std::size_t i) {
+    const std::vector<GapMember>& members = job.gaps[i].members;
+    return std::any_of(members.begin(), members.end(), [&](const GapMember& one) {
+      return one.part == part || (one.hole && isOf(*one.hole)) || (one.shaft && isOf(*one.shaft));
+    });
+  });
+  return some;
+}
+
 }  // namespace inchwright

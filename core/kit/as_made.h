@@ -90,6 +90,10 @@ struct AsMade {
 /// that can't be worked out says why. Errors: `outOfRange`, and those of a setup's table.
 Result<AsMade> asMade(const Job& job, std::span<const Solution> solutions);
 
+/// What of it touches one part: its own rows, and the mates and gaps it is a member of.
+/// `all` is `asMade(job, …)`.
+AsMade concerning(const Job& job, const AsMade& all, std::string_view part);
+
 /// Of one part alone, and of the mates alone.
 Result<std::vector<MadeRow>> madeRows(const Job& job, const Part& part, const Solution& solution);
 std::vector<MateState> mateStates(const Job& job);

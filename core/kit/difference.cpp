@@ -3,6 +3,7 @@
 #include <algorithm>
 #include <cmath>
 #include <map>
+#include <unordered_map>
 
 #include "core/part/feature_members.h"
 #include "core/plan/table.h"
@@ -12,13 +13,7 @@ namespace {
 
 constexpr double kNear = Length::kTicksPerInch / 4.0;
 
-/// A member as lettered, and what makes it the same as another: `.250` and `0.250` are alike, and
-/// `1/4` is not, since a fraction asks for less.
-struct MemberText {
-  std::string text;
-  std::string means;
-};
-using MemberTexts = std::map<std::string, MemberText>;
+using MemberText = ComparedPart::MemberText;
 
 std::string meaningOf(const Lettered& figure) {
   std::string means = std::to_string(figure.value.ticks()) + ' ' +
@@ -35,7 +30,7 @@ std::string meaningOf(const Lettered& figure) {
 /// out, since they may differ without the part differing.
 class MemberLister : public NoMembers {
  public:
-  MemberTexts take() { return std::move(texts_); }
+  std::map<std::string, MemberText> take() { return std::move(texts_); }
 
   template <class Word>
   void word(std::string_view name, const Word& value) {
@@ -81,175 +76,185 @@ class MemberLister : public NoMembers {
     if (!text.empty()) texts_[std::string(name)] = {std::string(text), std::string(text)};
   }
 
-  MemberTexts texts_;
+  std::map<std::string, MemberText> texts_;
 };
 
-MemberTexts textsOf(const Feature& feature) {
-  MemberLister members;
-  visitMembers(feature, members);
-  return members.take();
+std::vector<ComparedPart::Member> textsOf(const Feature& feature) {
+  MemberLister lister;
+  visitMembers(feature, lister);
+  const auto members = lister.take();
+  return {members.begin(), members.end()};
 }
-
-/// A feature with where it lies from zero, ticks along X and Y of its part's first setup.
-struct Spot {
-  const Feature* feature = nullptr;
-  std::optional<Rational> x;
-  std::optional<Rational> y;
-  bool edge = false;
-  bool taken = false;
-};
-
-class Spots {
- public:
-  static Result<std::vector<Spot>> of(const Job& job, const Part& part, const Solution& solution) {
-    const Setup setup = part.setups.empty() || part.setups[0].chucked ? defaultSetup(part, solution)
-                                                                      : part.setups[0];
-    const Result<WorkAt> work = workAt(job, part, solution, setup);
-    if (!work) return work.error();
-    const auto axes = axesIn(setup.face);
-    std::vector<Spot> spots;
-    for (const Feature& feature : part.features) {
-      if (feature == centreLine()) continue;  // every turned part has it
-      Spot spot;
-      spot.feature = &feature;
-      spot.edge = feature.is(FeatureKind::edge);
-      spot.x = along(*work, feature, axes[0]);
-      spot.y = along(*work, feature, axes[1]);
-      spots.push_back(spot);
-    }
-    return spots;
-  }
-
- private:
-  static std::optional<Rational> along(const WorkAt& work, const Feature& feature, Axis axis) {
-    const TableAxis* table = work.along(axis);
-    const Position* at = work.position(feature.id, axis);
-    if (!table || !table->zero || !at) return std::nullopt;
-    return at->ticks.minus(table->zero->ticks);
-  }
-};
 
 std::optional<Length> apart(const std::optional<Rational>& a, const std::optional<Rational>& b) {
   const auto by = a && b ? b->minus(*a) : std::nullopt;
   return by ? nearestTick(*by) : std::nullopt;
 }
 
-double distance(const Spot& a, const Spot& b) {
-  const auto dx = apart(a.x, b.x), dy = apart(a.y, b.y);
-  if (!dx || !dy) return INFINITY;
-  return std::hypot(static_cast<double>(dx->ticks()), static_cast<double>(dy->ticks()));
+std::optional<Length> sizeOf(const Feature& feature) {
+  const auto* slot = feature.as<kind::Slot>();
+  const auto* round = feature.as<kind::Round>();
+  const std::optional<Lettered>& figure = slot    ? slot->width
+                                          : round ? round->radius
+                                                  : diameterOf(feature);
+  return figure ? std::optional<Length>(figure->value) : std::nullopt;
 }
 
-bool sameSize(const Feature& a, const Feature& b) {
-  const auto size = [](const Feature& one) {
-    const auto* slot = one.as<kind::Slot>();
-    const auto* round = one.as<kind::Round>();
-    const std::optional<Lettered>& figure = slot    ? slot->width
-                                            : round ? round->radius
-                                                    : diameterOf(one);
-    return figure ? std::optional<Length>(figure->value) : std::nullopt;
-  };
-  return size(a) == size(b);
+std::optional<Rational> along(const WorkAt& work, const Feature& feature, Axis axis) {
+  const TableAxis* table = work.along(axis);
+  const Position* at = work.position(feature.id, axis);
+  if (!table || !table->zero || !at) return std::nullopt;
+  return at->ticks.minus(table->zero->ticks);
 }
 
+}  // namespace
+
+/// Matches the places of two parts and lists in what they differ.
 class Comparing {
  public:
-  Comparing(const Part& a, std::vector<Spot> spotsA, const Part& b, std::vector<Spot> spotsB)
-      : a_(a), b_(b), spotsA_(std::move(spotsA)), spotsB_(std::move(spotsB)) {
-    found_.a = a.name;
-    found_.b = b.name;
+  using Spot = ComparedPart::Spot;
+
+  Comparing(const ComparedPart& a, const ComparedPart& b)
+      : a_(a), b_(b), takenA_(a.spots_.size()), takenB_(b.spots_.size()) {
+    found_.a = a.name_;
+    found_.b = b.name_;
   }
 
   Difference take() {
     matchByName();
     matchByNearness();
     for (const auto& [a, b] : matched_) compare(*a, *b);
-    addOnly(spotsA_, a_.name);
-    addOnly(spotsB_, b_.name);
+    addOnly(a_, takenA_);
+    addOnly(b_, takenB_);
+    const auto ofParts = [this](const char* member, const std::string& a, const std::string& b) {
+      if (a != b) found_.ofParts.push_back({member, a, b});
+    };
+    ofParts("hand", a_.hand_, b_.hand_);
+    ofParts("material", a_.material_, b_.material_);
     return std::move(found_);
   }
 
  private:
-  void match(Spot& a, Spot& b) {
-    a.taken = b.taken = true;
-    matched_.emplace_back(&a, &b);
+  void match(std::size_t a, std::size_t b) {
+    takenA_[a] = takenB_[b] = true;
+    matched_.emplace_back(&a_.spots_[a], &b_.spots_[b]);
   }
 
   void matchByName() {
-    for (Spot& a : spotsA_) {
-      for (Spot& b : spotsB_) {
-        if (b.taken || a.feature->id != b.feature->id) continue;
-        if (a.feature->kind() == b.feature->kind()) match(a, b);
-        break;
-      }
+    std::unordered_map<std::string_view, std::size_t> named;
+    for (std::size_t b = 0; b < b_.spots_.size(); ++b) named.emplace(b_.spots_[b].id, b);
+    for (std::size_t a = 0; a < a_.spots_.size(); ++a) {
+      const auto found = named.find(a_.spots_[a].id);
+      if (found == named.end()) continue;
+      if (b_.spots_[found->second].kind == a_.spots_[a].kind) match(a, found->second);
     }
   }
 
+  static double distance(const Spot& a, const Spot& b) {
+    const auto dx = apart(a.x, b.x), dy = apart(a.y, b.y);
+    if (!dx || !dy) return INFINITY;
+    return std::hypot(static_cast<double>(dx->ticks()), static_cast<double>(dy->ticks()));
+  }
+
   void matchByNearness() {
-    for (Spot& a : spotsA_) {
-      if (a.taken || a.edge) continue;
-      Spot* nearest = nullptr;
-      for (Spot& b : spotsB_) {
-        if (b.taken || b.feature->kind() != a.feature->kind()) continue;
-        if (!sameSize(*a.feature, *b.feature) || distance(a, b) > kNear) continue;
-        if (!nearest || distance(a, b) < distance(a, *nearest)) nearest = &b;
+    for (std::size_t a = 0; a < a_.spots_.size(); ++a) {
+      const Spot& one = a_.spots_[a];
+      if (takenA_[a] || one.edge()) continue;
+      std::optional<std::size_t> nearest;
+      double least = kNear;
+      for (std::size_t b = 0; b < b_.spots_.size(); ++b) {
+        const Spot& other = b_.spots_[b];
+        if (takenB_[b] || other.kind != one.kind || other.size != one.size) continue;
+        const double away = distance(one, other);
+        if (away > least || (nearest && away >= least)) continue;
+        least = away;
+        nearest = b;
       }
       if (nearest) match(a, *nearest);
     }
   }
 
   void compare(const Spot& a, const Spot& b) {
-    const Pair ids{a.feature->id, b.feature->id};
+    const Pair ids{a.id, b.id};
     Moved moved{ids, apart(a.x, b.x), apart(a.y, b.y)};
     const auto off = [](const std::optional<Length>& by) { return by && !by->isZero(); };
     const bool hasMoved = off(moved.dx) || off(moved.dy);
     if (hasMoved) found_.moved.push_back(moved);
-    const bool hasChanged = compareMembers(*a.feature, *b.feature, ids);
-    if (!hasMoved && !hasChanged && !a.edge) found_.alike.push_back(ids);
+    const bool hasChanged = compareMembers(a, b, ids);
+    if (!hasMoved && !hasChanged && !a.edge()) found_.alike.push_back(ids);
   }
 
-  bool compareMembers(const Feature& a, const Feature& b, const Pair& ids) {
-    MemberTexts here = textsOf(a);
-    MemberTexts there = textsOf(b);
-    for (const auto& [member, text] : there) here.emplace(member, MemberText{});
+  /// Both lists are in the order of the members' names.
+  bool compareMembers(const Spot& a, const Spot& b, const Pair& ids) {
+    static const MemberText kNone;
     bool any = false;
-    for (const auto& [member, text] : here) {
-      const MemberText& other = there[member];
-      if (text.means == other.means) continue;
-      found_.changed.push_back({ids, member, text.text, other.text});
+    const auto meet = [&](const std::string& member, const MemberText& here,
+                          const MemberText& there) {
+      if (here.means == there.means) return;
+      found_.changed.push_back({ids, member, here.text, there.text});
       any = true;
+    };
+    auto here = a.members.begin();
+    auto there = b.members.begin();
+    while (here != a.members.end() || there != b.members.end()) {
+      const bool onlyThere =
+          here == a.members.end() || (there != b.members.end() && there->first < here->first);
+      const bool onlyHere =
+          there == b.members.end() || (here != a.members.end() && here->first < there->first);
+      meet(onlyThere ? there->first : here->first, onlyThere ? kNone : here->second,
+           onlyHere ? kNone : there->second);
+      if (!onlyThere) ++here;
+      if (!onlyHere) ++there;
     }
     return any;
   }
 
-  void addOnly(const std::vector<Spot>& spots, const std::string& part) {
-    for (const Spot& one : spots) {
-      if (!one.taken) found_.only.push_back({part, one.feature->id});
+  void addOnly(const ComparedPart& part, const std::vector<bool>& taken) {
+    for (std::size_t i = 0; i < part.spots_.size(); ++i) {
+      if (!taken[i]) found_.only.push_back({part.name_, part.spots_[i].id});
     }
   }
 
-  const Part& a_;
-  const Part& b_;
-  std::vector<Spot> spotsA_;
-  std::vector<Spot> spotsB_;
+  const ComparedPart& a_;
+  const ComparedPart& b_;
+  std::vector<bool> takenA_;
+  std::vector<bool> takenB_;
   std::vector<std::pair<const Spot*, const Spot*>> matched_;
   Difference found_;
 };
 
-}  // namespace
+Result<ComparedPart> ComparedPart::of(const Job& job, const Part& part, const Solution& solution) {
+  // Turned stock is compared as it lies on its print, whatever end is held.
+  Setup setup = part.setups.empty() ? defaultSetup(part, solution) : part.setups[0];
+  if (setup.chucked) setup = Setup{};
+  const Result<WorkAt> work = workAt(job, part, solution, setup);
+  if (!work) return work.error();
+  const auto axes = axesIn(setup.face);
+  ComparedPart compared;
+  compared.name_ = part.name;
+  compared.hand_ = part.hand;
+  compared.material_ = part.material;
+  for (const Feature& feature : part.features) {
+    if (part.turned && feature.id == centreLine().id) continue;  // every turned part has it
+    Spot spot{feature.id, feature.kind(), sizeOf(feature), textsOf(feature), {}, {}};
+    spot.x = along(*work, feature, axes[0]);
+    spot.y = along(*work, feature, axes[1]);
+    compared.spots_.push_back(std::move(spot));
+  }
+  return compared;
+}
+
+Difference differenceOf(const ComparedPart& a, const ComparedPart& b) {
+  return Comparing(a, b).take();
+}
 
 Result<Difference> differenceOf(const Job& job, const Part& a, const Solution& solutionA,
                                 const Part& b, const Solution& solutionB) {
-  Result<std::vector<Spot>> spotsA = Spots::of(job, a, solutionA);
-  if (!spotsA) return spotsA.error();
-  Result<std::vector<Spot>> spotsB = Spots::of(job, b, solutionB);
-  if (!spotsB) return spotsB.error();
-  Difference found = Comparing(a, *std::move(spotsA), b, *std::move(spotsB)).take();
-  for (const auto& [member, of] :
-       {std::pair("hand", &Part::hand), std::pair("material", &Part::material)}) {
-    if (a.*of != b.*of) found.ofParts.push_back({member, a.*of, b.*of});
-  }
-  return found;
+  const Result<ComparedPart> first = ComparedPart::of(job, a, solutionA);
+  if (!first) return first.error();
+  const Result<ComparedPart> second = ComparedPart::of(job, b, solutionB);
+  if (!second) return second.error();
+  return differenceOf(*first, *second);
 }
 
 bool easilyMistaken(const Difference& difference) {
@@ -263,18 +268,6 @@ bool easilyMistaken(const Difference& difference) {
   }
   near += differing.size();
   return near >= 2 && near > 2 * difference.only.size();
-}
-
-std::vector<Difference> likeOthers(const Job& job, std::span<const Solution> solutions,
-                                   std::size_t part) {
-  std::vector<Difference> all;
-  for (std::size_t i = 0; i < job.parts.size(); ++i) {
-    if (i == part || job.parts[i].turned != job.parts[part].turned) continue;
-    Result<Difference> found =
-        differenceOf(job, job.parts[i], solutions[i], job.parts[part], solutions[part]);
-    if (found && easilyMistaken(*found)) all.push_back(*std::move(found));
-  }
-  return all;
 }
 
 }  // namespace inchwright

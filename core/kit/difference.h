@@ -1,7 +1,6 @@
 #pragma once
 
 #include <optional>
-#include <span>
 #include <string>
 #include <utility>
 #include <vector>
@@ -73,9 +72,45 @@ struct Difference {
   bool operator==(const Difference&) const = default;
 };
 
+/// A part as it is compared with others: what is cut in it, and where from the zero of its first
+/// setup. Made once for many comparisons; refers to nothing.
+class ComparedPart {
+ public:
+  /// A member as lettered, and what makes it the same as another: `.250` and `0.250` are alike, and
+  /// `1/4` is not, since a fraction asks for less.
+  struct MemberText {
+    std::string text;
+    std::string means;
+  };
+  using Member = std::pair<std::string, MemberText>;
+
+  /// Errors: as `workAt`.
+  static Result<ComparedPart> of(const Job& job, const Part& part, const Solution& solution);
+
+ private:
+  friend class Comparing;
+
+  struct Spot {
+    Id id;
+    FeatureKind kind = FeatureKind::point;
+    std::optional<Length> size;
+    std::vector<Member> members;  ///< by name
+    std::optional<Rational> x;    ///< ticks along the two axes of the face
+    std::optional<Rational> y;
+
+    bool edge() const { return kind == FeatureKind::edge; }
+  };
+
+  std::string name_;
+  std::string hand_;
+  std::string material_;
+  std::vector<Spot> spots_;
+};
+
 /// Places are matched by their ids where both have one of that id and kind; what is left, by kind,
 /// size and nearness: within 1/4 in. Loose places are matched by id alone and never moved.
 /// H of 9/32 in the one and of 5/16 in the other → changed H diameter 9/32 5/16.
+Difference differenceOf(const ComparedPart& a, const ComparedPart& b);
 /// Errors: as `workAt`.
 Result<Difference> differenceOf(const Job& job, const Part& a, const Solution& solutionA,
                                 const Part& b, const Solution& solutionB);
@@ -83,11 +118,5 @@ Result<Difference> differenceOf(const Job& job, const Part& a, const Solution& s
 /// Whether two parts are so nearly alike that they may be mistaken for each other: most places of
 /// each are alike or but a little different. Requires that they are two.
 bool easilyMistaken(const Difference& difference);
-
-/// Every other part that one may be mistaken for, and in what it differs from that: `a` is the
-/// other, `b` is `part`. `solutions` are those of the job's parts; one that can't be compared is
-/// left out. Requires: `part` < the number of parts.
-std::vector<Difference> likeOthers(const Job& job, std::span<const Solution> solutions,
-                                   std::size_t part);
 
 }  // namespace inchwright

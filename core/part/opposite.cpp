@@ -178,7 +178,6 @@ class Mirror {
                           (zero.offset->unit == Unit::inch ? " in" : " mm");
     }
     setup.held = Holding{};
-    setup.curves.clear();
   }
 
   const Part& from_;

@@ -81,6 +81,10 @@ Result<SetupTable> makeTable(const Job& job, const Part& part, const Solution& s
 Setup defaultSetup(const Part& part, const Solution& solution) {
   Setup setup;
   setup.name = "1";
+  if (part.turned) {
+    setup.chucked = Chucked{};
+    return setup;
+  }
   for (const Axis axis : axesIn(setup.face)) {
     if (std::optional<ZeroAlong> zero = customaryZero(part, solution, axis)) {
       setup.zero.push_back(*std::move(zero));

@@ -105,8 +105,9 @@ Result<SetupTable> tableOf(const WorkAt& work);
 Result<SetupTable> makeTable(const Job& job, const Part& part, const Solution& solution,
                              const Setup& setup, const TableOptions& options = {});
 
-/// The setup a part has when it names none: the top face, turn 0, zero at the left and front outer
-/// edges (else at the first placed place of each axis).
+/// The setup a part has when it names none: a turned one in the lathe by its left end; else the top
+/// face, turn 0, zero at the left and front outer edges (else at the first placed place of each
+/// axis).
 Setup defaultSetup(const Part& part, const Solution& solution);
 
 }  // namespace inchwright

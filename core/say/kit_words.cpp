@@ -406,6 +406,7 @@ std::vector<std::string> differenceLines(const Difference& found, const Step& st
 
 std::string mistakenWarning(const Difference& found, const Step& step) {
   constexpr std::size_t kMost = 3;
+  if (found.same()) return "the same as " + found.a + " in all that is cut";
   std::vector<std::string> but;
   for (const Changed& one : found.changed) {
     but.push_back(one.ids.b + " " + one.member + " is " + saidOr(one.b) + ", not " + saidOr(one.a));

@@ -32,7 +32,7 @@ struct Style {
   double label() const { return 3.6 * hand; }
   double body() const { return 2.8 * hand; }
   double cell() const { return 1.9 * hand; }
-  double caution() const { return 1.7; }
+  double caution() const { return 2.1; }
 };
 
 /// From baseline to baseline, for a height of figures: room for accents and descenders.

@@ -77,6 +77,19 @@ void addStep(std::string& out, const TabletStep& step, std::size_t number, std::
   out += "</article>\n";
 }
 
+void addKit(std::string& out, const std::vector<KitLine>& lines) {
+  if (lines.empty()) return;
+  out += "<div class=\"kit\"><h2>Made so far, and what it goes with</h2><ul>\n";
+  for (const KitLine& line : lines) {
+    out += line.mind ? "<li class=\"mind\"><b>" : "<li><b>";
+    out += escaped(line.place) + "</b> ";
+    if (!line.struckOut.empty()) out += "<s>" + escaped(line.struckOut) + "</s> ";
+    if (!line.instead.empty()) out += "<b>" + escaped(line.instead) + "</b> ";
+    out += escaped(line.words) + "</li>\n";
+  }
+  out += "</ul></div>\n";
+}
+
 void addSetup(std::string& out, const TabletSetup& setup) {
   out += "<section class=\"setup\" data-setup=\"" + escaped(setup.setup) + "\" data-key=\"" +
          escaped(setup.part + "/" + setup.setup) + "\" data-unit=\"" +
@@ -86,6 +99,7 @@ void addSetup(std::string& out, const TabletSetup& setup) {
   }
   out += "<p class=\"zero\">" + escaped(setup.zero) + "<br>" + escaped(setup.counts) + ". In " +
          (setup.millimetres ? "millimetres" : "inches") + ".</p>\n";
+  addKit(out, setup.kit);
   if (!setup.before.empty()) {
     out += "<div class=\"before\"><h2>Before cutting</h2><ul>\n";
     for (const std::string& line : setup.before) out += "<li>" + escaped(line) + "</li>\n";

@@ -6,6 +6,7 @@
 #include "core/base/english.h"
 #include "core/checks/whole_part.h"
 #include "core/plan/table.h"
+#include "core/say/kit_words.h"
 
 namespace inchwright {
 
@@ -40,16 +41,23 @@ struct TabletSetup {
   bool draft = false;
   bool millimetres = false;         ///< the readout's
   std::vector<std::string> before;  ///< to be put right before anything is cut
+  std::vector<KitLine> kit;         ///< what was made so far, and what it goes with
   std::vector<TabletStep> steps;
 
   bool operator==(const TabletSetup&) const = default;
+};
+
+/// What else a sheet of a setup has to say: `SheetOptions::warnings` and `kitLines`.
+struct TabletNotes {
+  std::vector<std::string> warnings;
+  std::vector<KitLine> kit;
 };
 
 /// The steps of a setup: finding zero, places to drive to and look, then one tool after another in
 /// the order of use, slots and points, last what was made, to be measured. `part` is the one that
 /// was planned.
 TabletSetup tabletSetup(const Part& part, const SetupTable& table, const CheckedSetup& checked,
-                        bool draft, English english);
+                        bool draft, English english, const TabletNotes& notes = {});
 
 /// One self-contained page (HTML 5) with all setups: nothing is fetched from anywhere, and it says
 /// so to the browser. Big figures, one step at a time, by touch; without scripts all steps stand

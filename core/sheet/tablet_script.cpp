@@ -8,8 +8,10 @@ body { margin: 0; padding: 12px 12px 104px; font: 20px/1.4 sans-serif; color: #0
 h1 { font-size: 26px; margin: 8px 0; }
 h2 { font-size: 30px; margin: 8px 0; }
 header p, footer p, .count { font-size: 16px; margin: 4px 0; }
-.draft, .before { border: 4px solid #000; padding: 8px 12px; font-weight: bold; }
-.before h2 { font-size: 22px; margin: 0; }
+.draft, .before, .kit { border: 4px solid #000; padding: 8px 12px; font-weight: bold; }
+.before h2, .kit h2 { font-size: 22px; margin: 0; }
+.kit { border-width: 2px; font-weight: normal; }
+.mind { list-style: "\26a0  "; font-weight: bold; }
 .lines li { font-size: 24px; margin: 10px 0; }
 .rows { list-style: none; margin: 0; padding: 0; }
 .rows li { margin: 0 0 8px; }
@@ -59,7 +61,7 @@ std::string_view tabletScript() {
     all("section.setup").forEach(function (one) {
       one.hidden = !one.contains(steps[at]);
       var first = one.querySelector("article.step") === steps[at];
-      all(".before, .zero", one).forEach(function (block) { block.hidden = !first; });
+      all(".before, .kit, .zero", one).forEach(function (block) { block.hidden = !first; });
       all(".still", one).forEach(function (line) { line.hidden = first; });
     });
     document.getElementById("back").disabled = at === 0;

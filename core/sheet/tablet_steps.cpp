@@ -110,7 +110,7 @@ class StepGatherer {
 }  // namespace
 
 TabletSetup tabletSetup(const Part& part, const SetupTable& table, const CheckedSetup& checked,
-                        bool draft, English english) {
+                        bool draft, English english, const TabletNotes& notes) {
   const SetupWords words = setupWords(part, table, english);
   TabletSetup setup;
   setup.part = table.part;
@@ -127,6 +127,11 @@ TabletSetup tabletSetup(const Part& part, const SetupTable& table, const Checked
     setup.before.push_back(table.rows[i].id + ": " + words.rows[i].size + "; " +
                            words.rows[i].note);
   }
+  for (const std::string& warning : notes.warnings) {
+    setup.before.push_back(inEnglish(warning, english));
+  }
+  setup.kit = notes.kit;
+  for (KitLine& line : setup.kit) line.words = inEnglish(line.words, english);
   for (const Finding& finding : checked.findings) {
     setup.before.push_back(inEnglish(wordsOf(finding, table.step), english));
   }

@@ -32,6 +32,8 @@ struct TapeUpSheet::State {
     drawn.resize(composition->pageCount());
   }
 
+  explicit State(std::vector<Page> pages) : drawn(std::move(pages)) {}
+
   SheetOptions options;
   std::optional<Pictured> picture;
   std::optional<Composition> composition;
@@ -41,6 +43,8 @@ struct TapeUpSheet::State {
 TapeUpSheet::TapeUpSheet(const Job& job, const Part& part, const Solution& solution,
                          const SetupTable& table, const SheetOptions& options)
     : state_(std::make_unique<State>(job, part, solution, table, options)) {}
+TapeUpSheet::TapeUpSheet(std::vector<Page> pages)
+    : state_(std::make_unique<State>(std::move(pages))) {}
 TapeUpSheet::~TapeUpSheet() = default;
 TapeUpSheet::TapeUpSheet(TapeUpSheet&&) noexcept = default;
 TapeUpSheet& TapeUpSheet::operator=(TapeUpSheet&&) noexcept = default;
@@ -50,11 +54,11 @@ std::size_t TapeUpSheet::pageCount() const {
 }
 
 double TapeUpSheet::width() const {
-  return state_->composition->width();
+  return state_->composition ? state_->composition->width() : state_->drawn.front().width;
 }
 
 double TapeUpSheet::height() const {
-  return state_->composition->height();
+  return state_->composition ? state_->composition->height() : state_->drawn.front().height;
 }
 
 const Page& TapeUpSheet::page(std::size_t index) const {

@@ -36,7 +36,7 @@ struct SheetOptions {
   std::optional<Closeness> closeness;
 };
 
-/// The tape-up sheet of one setup, in millimetres. Laid out at once; a page is drawn when it is
+/// The sheet of one setup, in millimetres. Laid out at once; a page is drawn when it is
 /// first asked for and kept, since a screen shows one or two of many. The same input gives the same
 /// items. Figures are never shrunk to fit; there are more pages instead.
 class TapeUpSheet {
@@ -44,6 +44,8 @@ class TapeUpSheet {
   /// The part, solution, job and table outlive the sheet.
   TapeUpSheet(const Job& job, const Part& part, const Solution& solution, const SetupTable& table,
               const SheetOptions& options);
+  /// Pages that were laid out already, such as a lathe setup's. Requires: there is one.
+  explicit TapeUpSheet(std::vector<Page> pages);
   ~TapeUpSheet();
   TapeUpSheet(TapeUpSheet&&) noexcept;
   TapeUpSheet& operator=(TapeUpSheet&&) noexcept;

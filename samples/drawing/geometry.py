@@ -8,8 +8,11 @@ AXES = {"top": "xy", "bottom": "xy", "front": "xz", "back": "xz", "left": "yz", 
 
 
 def inches(text, unit):
-    """The nominal of a lettered figure, tolerance and brackets left out, in inches."""
-    bare = re.sub(r"±.*$", "", text).strip("() ")
+    """The nominal of a lettered figure, tolerance and brackets left out, in inches; the middle of
+    limits such as `.3131/.3135`."""
+    bare = re.sub(r"(±| \+).*$", "", text).strip("() ")
+    if re.fullmatch(r"\d*\.\d+/\d*\.\d+", bare):
+        return sum(Fraction(end) for end in bare.split("/")) / 2
     total = sum(Fraction(word) for word in bare.split())
     return total / Fraction("25.4") if unit == "mm" else total
 
@@ -17,11 +20,11 @@ def inches(text, unit):
 class Drawn:
     """Positions of one part by (place, axis), in inches as floats."""
 
-    def __init__(self, document, as_drawn=None):
+    def __init__(self, document, as_drawn=None, part=0):
         """`as_drawn` gives the true figure of readings that the print letters wrongly."""
         self.document = document
         self.unit = document["job"]["unit"]
-        self.part = document["parts"][0]
+        self.part = document["parts"][part]
         self.features = {f["id"]: f for f in self.part["features"]}
         self.readings = {r["id"]: r for r in self.part["readings"]}
         self.true = as_drawn or {}
@@ -30,6 +33,11 @@ class Drawn:
 
     def size(self, feature, key):
         return float(inches(self.features[feature][key], self.unit))
+
+    def thread(self, feature):
+        """The outside diameter of a numbered thread, `3-48 UNC`."""
+        number = int(self.features[feature]["thread"].split("-")[0])
+        return 0.060 + 0.013 * number
 
     def __call__(self, place, axis):
         return float(self.at[(place, axis)])

@@ -1,5 +1,6 @@
-"""The five prints: which view stands where on its sheet, and where each dimension and note does."""
+"""The prints: which view stands where on its sheet, and where each dimension and note does."""
 
+from drawing.geometry import Drawn
 from drawing.paper import CHAIN, FRAME, OUTLINE, THIN, Sheet
 from drawing.view import View
 
@@ -14,8 +15,10 @@ def _sheet(width, height, seed):
     return sheet
 
 
-def _title_block(sheet, drawn, scale):
-    """A strip along the foot: what it is, what it is made of, and how close."""
+def _title_block(sheet, drawn, scale, several=None):
+    """A strip along the foot: what it is, what it is made of, and how close.
+
+    `several` is what a sheet of several parts is called; what each is made of stands beside it."""
     job, part = drawn.document["job"], drawn.part
     right, top = sheet.width - 0.3, 1.2
     cuts = [0.3 + (right - 0.3) * share for share in (0, 0.40, 0.70, 1)]
@@ -28,12 +31,15 @@ def _title_block(sheet, drawn, scale):
         for i, line in enumerate(lines):
             sheet.text((left + 0.12, first - step * i), line, small, clear=False)
 
-    sheet.text((cuts[0] + 0.12, 0.90), part["name"].upper(), 0.17, clear=False)
+    sheet.text((cuts[0] + 0.12, 0.90), (several or part["name"]).upper(), 0.17, clear=False)
     column(cuts[0], [job["title"].upper(), job["print"].upper()], 0.66, 0.2)
     count = f"{part['quantity']} OFF"
     if part.get("hand"):
         count += f", {part['hand'].upper()} HAND AS DRAWN"
-    column(cuts[1], [part["material"].upper(), count, scale])
+    made_of = [part["material"].upper(), count]
+    if several:
+        made_of = ["MATERIALS AND NUMBERS", "AS NOTED"]
+    column(cuts[1], made_of + [scale])
     general = part["general"]
     if drawn.unit == "mm":
         limits = ["DIMENSIONS IN MILLIMETRES", "GENERAL TOLERANCES", "MEDIUM: ISO 2768"]
@@ -261,6 +267,108 @@ def pendulum_hanger(drawn):
     return sheet, [plan, edge]
 
 
+def _caption(view, at):
+    part = view.drawn.part
+    count = f"{part['quantity']} OFF" + (f", {part['hand'].upper()} HAND" if "hand" in part else "")
+    view.sheet.text(at, part["name"].upper(), 0.13)
+    view.sheet.text((at[0], at[1] - 0.2), f"{part['material'].upper()}, {count}", 0.09)
+
+
+def click_work(plate):
+    sheet = _sheet(11, 10.6, 26)
+    plan = View(sheet, plate, "Click plate", "xy", (2.2, 6.2), (0, 0, 2.25, 1.5), scale=2)
+    plan.outline()
+    _holes(plan, "ABCDE")
+    plan.centre_line("y", plate("B", "y"), 0.14)
+    plan.centre_line("y", plate("D", "y"), 0.14)
+    for reading, at in (("r1", -1.25), ("r3", -0.85), ("r8", -0.45), ("r9", -0.45), ("r5", 3.4),
+                        ("r6", 3.4), ("r2", -1.25), ("r4", -0.85), ("r10", -0.45), ("r7", 5.0)):
+        plan.dim(reading, at)
+    edge = View(sheet, plate, "Click plate, right edge", "zy", (8.5, 6.2),
+                (0, 0, plate("T", "z"), 1.5), "right", 2)
+    edge.outline()
+    edge.dim("r11", -0.4)
+    views = [plan, edge]
+    for part, left in ((1, 1.5), (2, 6.4)):
+        click = Drawn(plate.document, part=part)
+        right, back = click("R", "x"), click("K", "y")
+        view = View(sheet, click, click.part["name"], "xy", (left, 2.75), (0, 0, right, back),
+                    scale=2)
+        view.outline()
+        _holes(view, "AH")
+        for reading, at in (("r1", -0.95), ("r3", -0.5), ("r4", -0.5), ("r2", -0.75),
+                            ("r5", -0.4), ("r6", 2 * right + 0.35)):
+            view.dim(reading, at)
+        thin = View(sheet, click, click.part["name"] + ", right edge", "zy", (left + 3.0, 2.75),
+                    (0, 0, click("T", "z"), back), "right", 2)
+        thin.outline()
+        thin.dim("r7", -0.4)
+        views += [view, thin]
+        _caption(view, (left, 4.4))
+        view.leader(view.rim("A", 0.125, 60), (left + 0.45, 3.85), [_called(click, "A")])
+        view.leader(view.rim("H", click.size("H", "diameter"), 40), (left + 2.1, 3.6),
+                    [_called(click, "H")])
+    for view in views:
+        view.extensions()
+    _caption(plan, (2.2, 10.0))
+    plan.leader(plan.rim("A", 0.3125, -50), (5.3, 6.85), [_called(plate, "A")])
+    plan.leader(plan.rim("B", 0.125, 120), (5.35, 8.75), [_called(plate, "B")], -1)
+    plan.leader(plan.rim("C", 0.125, -60), (3.3, 7.75), [_called(plate, "C")])
+    plan.leader(plan.rim("E", 9 / 64, 60), (7.05, 7.05), [_called(plate, "E"), "2 HOLES"])
+    _title_block(sheet, plate, "SCALE: TWICE FULL SIZE", "Click work, flat parts")
+    return sheet, views
+
+
+def _diameter(drawn, name):
+    feature = drawn.features[name]
+    if feature["kind"] == "screwed":
+        return [feature["thread"]]
+    if feature["kind"] == "taper":
+        return [f"{feature['large']} DIA AT THIS END", f"TAPER {feature['per_foot']} PER FOOT"]
+    return [feature["diameter"] + " DIA"]
+
+
+def click_work_turned(plate):
+    sheet = _sheet(11, 9.4, 27)
+    views = []
+    for part, origin, notes, dims in (
+            (3, (1.7, 7.2), (("H", 0.3, (1.85, 8.1)), ("P", 0.6, (2.3, 7.8)),
+                             ("N", 0.6, (2.75, 7.5))), (("r1", -0.85), ("r2", -1.25),
+                                                       ("r3", -1.6))),
+            (4, (7.2, 7.1), (("G", 0.5, (7.6, 8.25)), ("P", 0.7, (8.0, 7.9)),
+                             ("B", 0.8, (8.2, 7.4))), (("r1", -1.3), ("r2", -1.65))),
+            (5, (2.4, 3.3), (("A", 0.98, (4.9, 4.75)), ("B", 0.5, (5.9, 4.5)),
+                             ("P", 0.7, (7.2, 4.1))), (("r1", -1.1), ("r2", -1.5), ("r3", -1.1),
+                                                      ("r4", -1.9)))):
+        drawn = Drawn(plate.document, part=part)
+        half = max(max(View(sheet, drawn, "", "xy", origin, (0, 0, 0, 0)).radii(feature))
+                   for feature in drawn.features.values() if "between" in feature)
+        right = drawn("R", "x")
+        view = View(sheet, drawn, drawn.part["name"], "xy", origin, (0, -half, right, half),
+                    scale=4)
+        view.turned()
+        for reading, at in dims:
+            view.dim(reading, at)
+        for name, share, elbow in notes:
+            taper = drawn.features[name]["kind"] == "taper"
+            view.leader(view.surface(name, share), elbow, _diameter(drawn, name),
+                        -1 if taper else 1)
+        for feature in drawn.features.values():
+            if feature["kind"] == "chamfer":
+                at = view.on(right, view.radii(drawn.features["N"])[1])
+                view.leader(at, (3.0, 7.15), [f"{feature['length']} × {feature['angle']}°"])
+            if feature["kind"] == "centre_drill":
+                number = feature["size"].strip("#")
+                view.leader(view.on(right, 0), (7.6, 3.6), [f"CENTRE DRILL No {number}".upper()])
+        view.extensions()
+        views.append(view)
+    _caption(views[0], (1.2, 8.75))
+    _caption(views[1], (6.7, 8.75))
+    _caption(views[2], (2.0, 5.2))
+    _title_block(sheet, plate, "SCALE: FOUR TIMES FULL SIZE", "Click work, turned parts")
+    return sheet, views
+
+
 # What each print is drawn from: its layout, readings lettered otherwise than drawn, and how far
 # askew the copy lies, in degrees.
 PRINTS = {
@@ -269,4 +377,9 @@ PRINTS = {
     "bracket": (bracket, {}, 0.0),
     "barrel_bridge": (barrel_bridge, {"r3": "1 7/16"}, 0.0),
     "pendulum_hanger": (pendulum_hanger, {}, 0.0),
+    "click_work": (click_work, {}, 0.0),
+    "click_work_turned": (click_work_turned, {}, 0.0),
 }
+
+# Which document a print belongs to, where it is not that of its own name.
+DOCUMENTS = {"click_work_turned": "click_work"}

@@ -85,6 +85,51 @@ class View:
         low, high = self.bounds[1 - index] - past, self.bounds[3 - index] + past
         self._run(1 - index, at, low, high, CHAIN)
 
+    # Turned work, seen from the side: its axis level at 0
+
+    def turned(self):
+        """All that lies between two shoulders, each with the line of its ends."""
+        left, low, right, high = self.bounds
+        for feature in self.drawn.features.values():
+            if "between" in feature:
+                self._stretch(feature)
+        self._run(0, 0, left - 0.12 / self.scale, right + 0.12 / self.scale, CHAIN)
+
+    def radii(self, feature):
+        """Half its diameter at either end, from left to right."""
+        if feature["kind"] == "screwed":
+            half = self.drawn.thread(feature["id"]) / 2
+            return half, half
+        if feature["kind"] != "taper":
+            half = self.drawn.size(feature["id"], "diameter") / 2
+            return half, half
+        a, b = (self.drawn(edge, "x") for edge in feature["between"])
+        large = self.drawn.size(feature["id"], "large") / 2
+        small = large - self.drawn.size(feature["id"], "per_foot") * (b - a) / 24
+        return (large, small) if feature["large_at"] == feature["between"][0] else (small, large)
+
+    def _stretch(self, feature):
+        a, b = (self.drawn(edge, "x") for edge in feature["between"])
+        first, last = self.radii(feature)
+        bored = feature["kind"] == "bored"
+        for side in (-1, 1):
+            ends = self.on(a, side * first), self.on(b, side * last)
+            self.sheet.line(*ends, *((THIN, BROKEN) if bored else (OUTLINE,)))
+            if feature["kind"] == "screwed":
+                root = side * first * 0.76
+                self.sheet.line(self.on(a, root), self.on(b, root), THIN)
+        if bored:
+            return
+        for at, half in ((a, first), (b, last)):
+            self.sheet.line(self.on(at, -half), self.on(at, half), OUTLINE)
+
+    def surface(self, name, share=0.5):
+        """A point on the upper line of a stretch, so far along it."""
+        feature = self.drawn.features[name]
+        a, b = (self.drawn(edge, "x") for edge in feature["between"])
+        first, last = self.radii(feature)
+        return self.on(a + (b - a) * share, first + (last - first) * share)
+
     # Dimensions
 
     def _extend(self, name, index, to):

@@ -96,31 +96,34 @@ TEST_P(SamplePrints, ShowEveryHoleWhereItsDocumentSaysItIs) {
   const std::filesystem::path samples = std::filesystem::path(INCHWRIGHT_SOURCE_DIR) / "samples";
   const auto job = loadDocument(samples / (std::string(GetParam()) + ".inchwright"));
   ASSERT_TRUE(job.ok());
-  const Part part = asDrawn(job->parts.front());
-  const auto solution = solve(part);
-  ASSERT_TRUE(solution.ok());
-  ASSERT_TRUE(solution->clashes.empty());
   std::size_t looked = 0;
-  for (const PictureView& view : part.views) {
-    const Picture& picture = job->pictures.front();
-    std::vector<KnownPoint> points;
-    for (const SquaringPoint& point : picture.points) {
-      points.push_back(
-          {{point.pixelX, point.pixelY}, {point.x.value.toInches(), point.y.value.toInches()}});
-    }
-    const auto squared = squareUp(points);
-    ASSERT_TRUE(squared.ok());
-    Print print{QImage(QString::fromStdString((samples / picture.file).string())),
-                squared->pixelToInches.inverse(),
-                {}};
-    ASSERT_FALSE(print.picture.isNull());
-    if (!view.at.empty()) print.origin = {*plainDecimal(view.at[0]), *plainDecimal(view.at[1])};
-    for (const DrawnHole& hole : holesIn(part, *solution, view.face)) {
-      SCOPED_TRACE(hole.id);
-      ++looked;
-      EXPECT_GT(print.shareDrawn(hole.at, hole.radius), 0.97);
-      // A twentieth of an inch beside it the circle is not.
-      EXPECT_LT(print.shareDrawn({hole.at.x + 0.05, hole.at.y + 0.03}, hole.radius), 0.6);
+  for (const Part& read : job->parts) {
+    SCOPED_TRACE(read.name);
+    const Part part = asDrawn(read);
+    const auto solution = solve(part);
+    ASSERT_TRUE(solution.ok());
+    ASSERT_TRUE(solution->clashes.empty());
+    for (const PictureView& view : part.views) {
+      const Picture& picture = *job->picture(view.picture);
+      std::vector<KnownPoint> points;
+      for (const SquaringPoint& point : picture.points) {
+        points.push_back(
+            {{point.pixelX, point.pixelY}, {point.x.value.toInches(), point.y.value.toInches()}});
+      }
+      const auto squared = squareUp(points);
+      ASSERT_TRUE(squared.ok());
+      Print print{QImage(QString::fromStdString((samples / picture.file).string())),
+                  squared->pixelToInches.inverse(),
+                  {}};
+      ASSERT_FALSE(print.picture.isNull());
+      if (!view.at.empty()) print.origin = {*plainDecimal(view.at[0]), *plainDecimal(view.at[1])};
+      for (const DrawnHole& hole : holesIn(part, *solution, view.face)) {
+        SCOPED_TRACE(hole.id);
+        ++looked;
+        EXPECT_GT(print.shareDrawn(hole.at, hole.radius), 0.97);
+        // A twentieth of an inch beside it the circle is not.
+        EXPECT_LT(print.shareDrawn({hole.at.x + 0.05, hole.at.y + 0.03}, hole.radius), 0.6);
+      }
     }
   }
   EXPECT_GE(looked, 3U);
@@ -128,7 +131,7 @@ TEST_P(SamplePrints, ShowEveryHoleWhereItsDocumentSaysItIs) {
 
 INSTANTIATE_TEST_SUITE_P(All, SamplePrints,
                          testing::Values("front_plate", "back_plate", "bracket", "barrel_bridge",
-                                         "pendulum_hanger"));
+                                         "pendulum_hanger", "click_work"));
 
 }  // namespace
 }  // namespace inchwright::app

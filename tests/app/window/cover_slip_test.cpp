@@ -9,6 +9,7 @@
 #include <QTest>
 #include <memory>
 
+#include "core/kit/solved_kit.h"
 #include "core/lines/pasted.h"
 #include "core/part/edit.h"
 #include "core/say/done_words.h"
@@ -17,6 +18,12 @@
 
 namespace inchwright::app {
 namespace {
+
+std::vector<Solution> solutionsOf(const Job& job) {
+  SolvedKit kit(job);
+  const auto all = kit.solutions();
+  return {all.begin(), all.end()};
+}
 
 Part plate(const char* name) {
   Part part;
@@ -151,25 +158,25 @@ TEST(PartStates, FollowWhatWasDoneAndWhatCameOut) {
   ASSERT_TRUE(solution.ok());
   job.parts[0].setups = {defaultSetup(job.parts[0], *solution)};
   job.parts[0].setups[0].name = "1";
-  const PartState before = partStates(job)[0];
+  const PartState before = partStates(job, solutionsOf(job))[0];
   EXPECT_EQ(before, solution->isDraft() ? PartState::inDoubt : PartState::ready);
   MadePlace made;
   made.place = "A";
   made.setup = "1";
   made.size = *readLength("0.300");
   job.parts[0] = withMade(job.parts[0], made);
-  EXPECT_EQ(partStates(job)[0], PartState::wrong);
+  EXPECT_EQ(partStates(job, solutionsOf(job))[0], PartState::wrong);
   Mended mended;
   mended.place = "A";
   mended.way = WayOut::leave;
   job.parts[0] = withMended(job.parts[0], mended);
-  EXPECT_EQ(partStates(job)[0], solution->isDraft() ? before : PartState::begun);
+  EXPECT_EQ(partStates(job, solutionsOf(job))[0], solution->isDraft() ? before : PartState::begun);
   const auto table = makeTable(job, job.parts[0], *solution, job.parts[0].setups[0]);
   ASSERT_TRUE(table.ok());
   ASSERT_EQ(table->rows.size(), 1u);
   for (const HoleStep* step : fittingsOf(*table->rows[0].plan)) made = withDone(made, *step, true);
   job.parts[0] = withMade(job.parts[0], made);
-  EXPECT_EQ(partStates(job)[0], PartState::made);
+  EXPECT_EQ(partStates(job, solutionsOf(job))[0], PartState::made);
 }
 
 }  // namespace

@@ -33,6 +33,18 @@ const char* const kCocks = R"({"inchwright": 1, "parts": [
      "zero": {"x": {"at": "L", "offset": "1/16"}, "y": {"at": "K"}},
      "stock": {"left": "1/16"}, "stop": "left"}]}]})";
 
+TEST(OppositeParts, CutTheSameCurves) {
+  Part part;
+  Setup setup;
+  setup.name = "1";
+  setup.curves = {
+      {"E", CurveWay::points, *readLength("1/2"), CutterAt::left, {}, 7, {}, false, {}}};
+  part.setups = {setup};
+  const Part other = mirrored(part, Axis::x);
+  ASSERT_EQ(other.setups[0].curves.size(), 1u);
+  EXPECT_EQ(other.setups[0].curves[0], setup.curves[0]);
+}
+
 Job cocks() {
   const Result<Job> job = readDocument(kCocks);
   EXPECT_TRUE(job.ok()) << job.error().place << " " << job.error().text;

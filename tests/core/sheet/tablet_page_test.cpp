@@ -37,6 +37,17 @@ TEST(TabletPage, HoldsEverySetupAndStep) {
   EXPECT_EQ(countOf(page, "data-found=\"size\""), 2u);
 }
 
+TEST(TabletPage, TellsWhatWasMadeSoFar) {
+  TabletSetup setup = oneSetup();
+  setup.kit = {
+      {"P", ".3131/.3135", "make it 0.3151 to 0.3155", "to suit A of <Plate>", true, false}};
+  const std::string page = tabletPage("Clock", "", "today", {setup});
+  EXPECT_NE(page.find("<li class=\"mind\"><b>P</b> <s>.3131/.3135</s> "
+                      "<b>make it 0.3151 to 0.3155</b> to suit A of &lt;Plate&gt;</li>"),
+            std::string::npos);
+  EXPECT_EQ(tabletPage("Clock", "", "today", {oneSetup()}).find("Made so far"), std::string::npos);
+}
+
 TEST(TabletPage, FetchesNothing) {
   const std::string page = tabletPage("Clock", "", "today", {oneSetup()});
   for (const char* outside : {"http://", "https://", "src=", "@import", "url(", "fetch(", "XMLHttp",

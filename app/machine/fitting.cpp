@@ -1,0 +1,27 @@
+#include "app/machine/fitting.h"
+
+#include <QFontMetricsF>
+#include <algorithm>
+
+namespace inchwright::app {
+
+QFont fitting(QFont font, const QString& text, QSizeF room) {
+  font.setPixelSize(100);
+  const QFontMetricsF metrics(font);
+  const qreal scale = std::min(room.width() / std::max(1.0, metrics.horizontalAdvance(text)),
+                               room.height() / metrics.height());
+  font.setPixelSize(std::max(8, static_cast<int>(100 * scale)));
+  return font;
+}
+
+QFont fittingLines(QFont font, const QString& text, const QRectF& box, int most) {
+  for (int size = most; size > 10; --size) {
+    font.setPixelSize(size);
+    const QRectF needed = QFontMetricsF(font).boundingRect(
+        QRectF(0, 0, box.width(), 1e6), static_cast<int>(Qt::TextWordWrap), text);
+    if (needed.height() <= box.height() && needed.width() <= box.width()) break;
+  }
+  return font;
+}
+
+}  // namespace inchwright::app

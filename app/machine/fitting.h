@@ -1,0 +1,16 @@
+#pragma once
+
+#include <QFont>
+#include <QRectF>
+#include <QSizeF>
+#include <QString>
+
+namespace inchwright::app {
+
+/// The largest font in which `text` fits into a width and a height.
+QFont fitting(QFont font, const QString& text, QSizeF room);
+
+/// The largest font, up to a size in pixels, in which lines broken between words fit into a box.
+QFont fittingLines(QFont font, const QString& text, const QRectF& box, int most);
+
+}  // namespace inchwright::app

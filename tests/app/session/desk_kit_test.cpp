@@ -1,0 +1,112 @@
+// What the desk says of the part on it as one of a kit: parts like it, what it goes with, the
+// lathe.
+#include <gtest/gtest.h>
+
+#include "app/session/desk.h"
+#include "core/document/document.h"
+#include "tests/support/desk_application.h"
+
+namespace inchwright::app {
+namespace {
+
+class DeskKit : public testing::Test {
+ protected:
+  void SetUp() override {
+    deskApplication();
+    auto job = loadDocument(INCHWRIGHT_SOURCE_DIR "/samples/click_work.inchwright");
+    ASSERT_TRUE(job.ok());
+    desk.take(*job, {});
+  }
+  void put(const char* name) {
+    for (std::size_t i = 0; i < desk.job().parts.size(); ++i) {
+      if (desk.job().parts[i].name == name) desk.choosePart(static_cast<int>(i));
+    }
+    ASSERT_EQ(desk.part().name, name);
+  }
+  std::string textOfSheet() const {
+    std::string all;
+    for (const Page& page : desk.sheet()->pages()) {
+      for (const DrawItem& item : page.items) {
+        if (const auto* text = std::get_if<TextItem>(&item)) all += text->text + " ";
+      }
+    }
+    return all;
+  }
+  bool says(const char* words) const { return textOfSheet().find(words) != std::string::npos; }
+
+  Desk desk;
+};
+
+TEST_F(DeskKit, TheSheetWarnsOfAPartLikeIt) {
+  put("Back click");
+  EXPECT_TRUE(says("like Front click, but: H diameter is 5/64, not 1/16")) << textOfSheet();
+  // And no longer when the two are not alike any more.
+  Part part = desk.part();
+  part.features.erase(part.features.begin() + 6, part.features.end());
+  part.readings = {part.readings[0], part.readings[1], part.readings[6]};
+  part.setups.clear();
+  part.made.clear();
+  desk.applyPart(part, QStringLiteral("take the holes away"));
+  EXPECT_FALSE(says("like Front click"));
+}
+
+TEST_F(DeskKit, WhatMayNotGoTogetherIsSaidOfThosePartsAlone) {
+  put("Click plate");
+  bool mate = false;
+  for (const std::string& one : desk.kitDoubts()) {
+    mate = mate || one.starts_with("Mate bush in the plate");
+    EXPECT_EQ(one.find("side shake"), std::string::npos) << one;
+  }
+  EXPECT_TRUE(mate);
+  put("Bush");
+  EXPECT_FALSE(desk.kitDoubts().empty());
+  put("Back click");
+  EXPECT_TRUE(desk.kitDoubts().empty());
+}
+
+TEST_F(DeskKit, AMeasuredSizeIsWorkedInAtOnce) {
+  put("Bush");
+  const auto tells = [&] {
+    for (const std::string& one : desk.kitDoubts()) {
+      if (one.starts_with("Mate bush in the plate")) return true;
+    }
+    return false;
+  };
+  ASSERT_TRUE(tells());
+  MadePlace made;
+  made.place = "P";
+  made.setup = "1";
+  made.size = *readLength(".3153");
+  made.with = Instrument{"micrometer", *readLength(".0001"), {}};
+  Part part = desk.part();
+  part.made.push_back(made);
+  desk.applyPart(part, QStringLiteral("measure"));
+  EXPECT_FALSE(tells());
+}
+
+TEST_F(DeskKit, ATurnedPartHasItsLatheSheet) {
+  put("Bush");
+  EXPECT_EQ(desk.table(), nullptr);
+  ASSERT_NE(desk.lathe(), nullptr);
+  EXPECT_TRUE(desk.isWorkedOut());
+  ASSERT_NE(desk.sheet(), nullptr);
+  EXPECT_GE(desk.sheet()->pageCount(), 1u);
+  EXPECT_TRUE(says("TURN TO"));
+  EXPECT_TRUE(says("to suit its mate, not the print's 0.313")) << textOfSheet();
+  EXPECT_EQ(desk.step()->size, readLength("0.001")->value);
+}
+
+TEST_F(DeskKit, ATurnedPartWithoutASetupIsHeldByItsLeftEnd) {
+  put("Bush");
+  Part part = desk.part();
+  part.setups.clear();
+  part.made.clear();
+  desk.applyPart(part, QStringLiteral("no setup"));
+  ASSERT_NE(desk.lathe(), nullptr);
+  EXPECT_EQ(desk.lathe()->held, Side::left);
+  EXPECT_TRUE(desk.lathe()->zeroAssumed);
+  EXPECT_TRUE(says("nothing says where zero is: the free end was taken"));
+}
+
+}  // namespace
+}  // namespace inchwright::app
