@@ -50,6 +50,17 @@ std::string kindWords(FeatureKind kind) {
   return kind == FeatureKind::centreDrill ? "centre hole" : std::string(nameOf(kind));
 }
 
+/// `48 to the inch, 0.013 deep on one side; left-hand; may run out by 1/16`.
+std::string threadCutWords(const ThreadCut& thread, const Step& step) {
+  std::string words =
+      thread.perInch > 0 ? std::to_string(thread.perInch) + " to the inch"
+                         : "pitch " + thread.pitch.text + (step.unit == Unit::inch ? " in" : " mm");
+  words += ", " + thread.depth.text + " deep on one side";
+  if (thread.leftHand) words += "; LEFT-HAND";
+  if (!thread.runout.empty()) words += "; may run out by " + thread.runout;
+  return words;
+}
+
 }  // namespace
 
 std::string lengthHeading(const LatheWork& work) {
@@ -96,6 +107,12 @@ std::string latheNote(const LatheRow& row, const Step& step) {
                       row.kind == FeatureKind::screwed;
   if (row.from && (within || !row.behind.empty())) add("begins at " + row.from->text);
   if (row.topSlide) add("top slide to " + degrees(*row.topSlide) + ", half the angle");
+  if (row.setOver) {
+    add("or, long as it is, between centres with the tailstock set over by " + row.setOver->text);
+  }
+  if (row.thread) add(threadCutWords(*row.thread, step));
+  if (row.width) add(row.width->text + " wide");
+  if (!row.knurl.empty()) add(row.knurl);
   if (row.limits) {
     add("measure \u00D8 " + limitsFor(*row.limits, step) +
         (row.roundsOut ? ": the readout's step is too coarse to show it" : ""));

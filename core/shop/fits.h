@@ -31,10 +31,10 @@ struct Fit {
 ///
 /// By ISO 286 as hole/shaft, such as `H7/g6` or `G7/h6`: grades 5 to 11, over 0 up to 120 mm.
 /// By ANSI B4.1: `RC1` to `RC9`, `LC1` to `LC11`, `LT1` to `LT6`, `LN1` to `LN3`, `FN1` to `FN5`,
-/// over 0 up to 1.19 in, RC and LC1 to LC9 up to 4.73 in; capitals and a blank before the number do
-/// not matter. Which rows come from where is in `source`; above 1.19 in they are from memory.
-/// Errors: `badText` when it is no name of a fit, `notFound` when the tables lack it or do not have
-/// it for this size; the text says what there is.
+/// over 0 up to 1.19 in, RC and LC1 to LC9 up to 4.73 in, LN up to 19.69 in; capitals and a blank
+/// before the number do not matter. Which rows come from where is in `source`; above 1.19 in all
+/// but LN are from memory. Errors: `badText` when it is no name of a fit, `notFound` when the
+/// tables lack it or do not have it for this size; the text says what there is.
 Result<Fit> fitByName(std::string_view name, Length size);
 
 /// The limits that a class of ISO 286 gives a hole (capital: `H7`) or a shaft (`g6`) of a size.

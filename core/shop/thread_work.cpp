@@ -23,6 +23,17 @@ Rational fullDepthInPitches(ThreadSeries series) {
   }
 }
 
+Rational screwDepthInPitches(ThreadSeries series) {
+  switch (series) {
+    case ThreadSeries::unc:
+    case ThreadSeries::unf:
+    case ThreadSeries::metric:
+      return *Rational::of(613'435, 1'000'000);
+    default:  // rounded alike inside and out
+      return *fullDepthInPitches(series).over(Rational(2));
+  }
+}
+
 int threadPercent(const Thread& thread, Length drill) {
   const Rational less(thread.major.ticks() - drill.ticks());
   const auto full = thread.pitch.times(fullDepthInPitches(thread.series));

@@ -14,6 +14,11 @@ namespace inchwright {
 /// ASME B1.1, ISO 68-1, BS 84, BS 93. Exact as printed.
 Rational fullDepthInPitches(ThreadSeries series);
 
+/// How deep the thread of a screw is cut, on one side, in pitches: .613435 for unified and metric
+/// threads (a crest of p/8 and a rounded root), .640327 for 55° ones, .6 for British Association.
+/// Sources as above. 1/4-20 UNC → .0307 in.
+Rational screwDepthInPitches(ThreadSeries series);
+
 /// How much of full thread a hole of this size leaves, in hundredths of a percent, rounded: 1/4-20
 /// UNC in #7 is 7544. 0 or less where the hole is as large as the screw.
 int threadPercent(const Thread& thread, Length drill);

@@ -4,7 +4,9 @@
 #include <set>
 
 #include "core/part/name_table.h"
+#include "core/shop/thread_work.h"
 #include "core/turned/cuts.h"
+#include "core/turned/lathe_formulas.h"
 #include "core/turned/lathe_readout.h"
 
 namespace inchwright {
@@ -98,6 +100,50 @@ Length intoTheJaws(const Chucked& chucked, Length whole) {
   return by && by->ticks() > 0 ? *by : Length();
 }
 
+std::optional<ThreadCut> threadCutOf(const kind::Screwed& screwed, const LatheReadout& readout) {
+  const Result<Thread> thread = threadNamed(screwed.thread);
+  if (!thread) return std::nullopt;
+  const auto depth = thread->pitch.times(screwDepthInPitches(thread->series));
+  if (!depth) return std::nullopt;
+  ThreadCut cut;
+  cut.perInch = thread->perInch;
+  cut.pitch = readout.figure(thread->pitch, true);
+  cut.depth = readout.figure(*depth, true);
+  cut.leftHand = screwed.hand == Hand::left;
+  if (screwed.runout) cut.runout = screwed.runout->text;
+  return cut;
+}
+
+/// How far the tailstock is set over for a taper that is too long for the top slide.
+std::optional<LatheFigure> setOverOf(const TurnedStretch& one, const TurnedShape& shape,
+                                     const LatheReadout& readout) {
+  if (one.inner || !one.atLeft || !one.atRight || !shape.leftEnd || !shape.rightEnd) return {};
+  const auto length = one.right->minus(*one.left);
+  const auto whole = shape.rightEnd->minus(*shape.leftEnd);
+  if (!length || !whole || *length <= kTopSlideReach.rational()) return std::nullopt;
+  const auto over = tailstockSetOver(
+      std::max(*one.atLeft, *one.atRight), std::min(*one.atLeft, *one.atRight),
+      nearestTick(*length).value_or(Length()), nearestTick(*whole).value_or(Length()));
+  return over ? std::optional(readout.figure(*over, one.exact)) : std::nullopt;
+}
+
+/// What its kind wants said beside its two figures.
+void addDetails(LatheRow& row, const TurnedStretch& one, const Feature& feature,
+                const TurnedShape& shape, const LatheReadout& readout) {
+  if (const auto* screwed = feature.as<kind::Screwed>()) {
+    row.thread = threadCutOf(*screwed, readout);
+  }
+  if (feature.is(FeatureKind::groove)) {
+    if (const auto width = one.right->minus(*one.left))
+      row.width = readout.figure(*width, one.exact);
+  }
+  if (const auto* knurl = feature.as<kind::Knurl>()) {
+    row.knurl = knurl->pattern;
+    if (knurl->pitch) row.knurl += (row.knurl.empty() ? "pitch " : ", pitch ") + knurl->pitch->text;
+  }
+  if (feature.is(FeatureKind::taper)) row.setOver = setOverOf(one, shape, readout);
+}
+
 LatheRow rowOf(const TurnedStretch& one, const TurnedShape& shape, const LatheReadout& readout) {
   LatheRow row;
   row.id = one.id;
@@ -174,6 +220,7 @@ Result<LatheWork> latheWork(const Job& job, const Part& part, const Solution& so
     } else {
       work.rows.push_back(rowOf(one, work.shape, *readout));
       const Feature* feature = part.feature(one.id);
+      addDetails(work.rows.back(), one, *feature, work.shape, *readout);
       const auto& diameter = diameterOf(*feature);
       if (diameter && diameter->tolerance) {
         const auto limits = limitsOf(*diameter, diameter->tolerance);

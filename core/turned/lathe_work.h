@@ -22,6 +22,17 @@ struct LatheFigure {
   bool operator==(const LatheFigure&) const = default;
 };
 
+/// How a thread is cut with a tool.
+struct ThreadCut {
+  int perInch = 0;  ///< threads to the inch; 0 where the pitch is what its standard gives
+  LatheFigure pitch;
+  LatheFigure depth;  ///< of the form, on one side: `screwDepthInPitches`
+  bool leftHand = false;
+  std::string runout;  ///< how far imperfect thread may run past it, as lettered
+
+  bool operator==(const ThreadCut&) const = default;
+};
+
 /// One stretch as it is turned in a setup.
 struct LatheRow {
   Id id;
@@ -34,6 +45,12 @@ struct LatheRow {
   Id behind;
   std::optional<LatheFigure> dia;  ///< the cross slide there; empty where nothing says it
   std::optional<double> topSlide;  ///< degrees off the axis: half a taper's included angle
+  /// Of a taper longer than a top slide reaches (`kTopSlideReach`): how far the tailstock is set
+  /// over instead, the work between centres.
+  std::optional<LatheFigure> setOver;
+  std::optional<ThreadCut> thread;
+  std::optional<LatheFigure> width;  ///< of a groove, along the axis
+  std::string knurl;                 ///< its pattern and pitch, as lettered
   /// What its diameter has to keep to, where the print letters limits with it or it suits a mate.
   std::optional<SizeLimits> limits;
   /// The figure as shown lies outside them: the readout's step is too coarse for it.
@@ -126,6 +143,9 @@ struct LatheWork {
 /// lathe; `badText` for its step; `unsolvable` where zero is on a loose edge; `outOfRange`.
 Result<LatheWork> latheWork(const Job& job, const Part& part, const Solution& solution,
                             const Setup& setup, const TableOptions& options = {});
+
+/// The longest taper that a small lathe's top slide reaches: 2 in. Common practice, no source.
+inline constexpr Length kTopSlideReach = Length::ticks(2 * Length::kTicksPerInch);
 
 /// Keeps a row's diameter to limits: sets `limits` and whether the figure shown, which may be of
 /// the radius, lies outside them.

@@ -121,5 +121,49 @@ TEST(SumsOfChances, TheEndGaugeOfTheGuide) {
   EXPECT_EQ(std::lround(u), 32);
 }
 
+// EA-4/02 M, Supplement 1, S10 (from memory), a vernier caliper at 150 mm: two rectangular
+// contributions, ±50 and ±25 µm, give u 33 µm and lie within ±0.06 mm for 95 % (exact 32.275 and
+// 59.19).
+TEST(SumsOfChances, TheCaliperOfTheSupplement) {
+  Gap gap;
+  gap.members = {millimetres("150 ±0.050", 1), millimetres("0 ±0.025", 1)};
+  const auto sum = gapStack(Job{}, gap);
+  ASSERT_TRUE(sum.ok());
+  const auto found = simulate(sum->stack, {1'000'000, 1, Spread::rectangular, 2});
+  ASSERT_TRUE(found.ok());
+  const double micrometre = 100'000;
+  EXPECT_NEAR(static_cast<double>(found->deviation) / micrometre, 32.275, 0.1);
+  const double reach = static_cast<double>(found->percentiles[3] - found->percentiles[1]) / 2;
+  EXPECT_NEAR(reach / micrometre, 59.19, 0.3);
+}
+
+// S. Bell, NPL Good Practice Guide 11, issue 2 (from memory): 2.5, 0.3, 5.8 and 0.7 mm combine to
+// 6.4 mm (exact 6.3616), twice that is 12.8; the string is 5.017 + 0.010 = 5.027 m long.
+TEST(SumsOfChances, TheStringOfTheGuide) {
+  Gap gap;
+  gap.members = {millimetres("5017 ±7.5", 1), millimetres("10 ±0.9", 1), millimetres("0 ±17.4", 1),
+                 millimetres("0 ±2.1", 1)};
+  const auto sum = gapStack(Job{}, gap);
+  ASSERT_TRUE(sum.ok());
+  EXPECT_EQ(sum->stack.nominal, readLength("5027 mm")->value.rational());
+  const double u = static_cast<double>(sum->stack.rss.width()) / 6 / Length::kTicksPerMillimetre;
+  EXPECT_NEAR(u, 6.3616, 0.00005);
+  EXPECT_EQ(std::lround(u * 10), 64);
+}
+
+// JCGM 100:2008, §5.1.2 eq. (10) (rule found, figures worked out): halving two touches of ±.0005
+// each strays ±.0005 at worst and ±.00035355 by root sum square.
+TEST(SumsOfChances, HalvingTwoTouches) {
+  StackMember touch;
+  touch.factor = *Rational::of(1, 2);
+  touch.high = readLength(".0005")->value.ticks();
+  touch.low = -touch.high;
+  const auto stack = stackOf({touch, touch}, 1);
+  ASSERT_TRUE(stack.ok());
+  EXPECT_EQ(stack->worst.high, touch.high);
+  EXPECT_EQ(stack->worst.low, touch.low);
+  EXPECT_NEAR(static_cast<double>(stack->rss.high) / Length::kTicksPerInch, .00035355, 5e-9);
+}
+
 }  // namespace
 }  // namespace inchwright

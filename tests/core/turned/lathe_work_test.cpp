@@ -2,6 +2,7 @@
 
 #include <gtest/gtest.h>
 
+#include <algorithm>
 #include <string>
 
 #include "core/part/edit.h"
@@ -158,6 +159,73 @@ TEST(LatheWork, LeavesWhatLiesBehindTheLargestForTheOtherEnd) {
   arbor.held(Side::left).held(Side::right);
   EXPECT_EQ(rowsOf(arbor.work(0)), "B 1.250 0.750\nC 1.000 0.375\n");
   EXPECT_EQ(arbor.work(1).whole->text, "1.750");
+}
+
+// Worked out by hand on paper. 4 in over all: a journal .375 × 1/2, a taper of 1/2 in per foot that
+// is 1 in thick at the collar 2 5/8 further on, a collar 1 1/4 × 1/4, and 5/8 of 1/2-13 thread.
+TEST(LatheWork, BothEndsOfAnArborAgainstFiguresByHand) {
+  Arbor arbor;
+  arbor.edge("L", Side::left).edge("S").edge("T").edge("N").edge("R", Side::right);
+  arbor.reads("L", "S", "1/2").reads("S", "T", "2 5/8").reads("T", "N", "1/4").reads("L", "R", "4");
+  arbor.outside("A", "L", "S", ".375");
+  arbor.add("B", kind::Taper{{"S", "T"}, lettered("1"), {}, {}, lettered("1/2"), "T"});
+  arbor.outside("C", "T", "N", "1 1/4");
+  arbor.add("D", kind::Screwed{{"N", "R"}, "1/2-13 UNC", Hand::left, lettered("1/16")});
+  arbor.held(Side::left, "7/8").held(Side::right);
+  const LatheWork first = arbor.work(0);
+  // From R: the collar ends 4 − 3 1/8, the thread 4 − 3 3/8 away.
+  EXPECT_EQ(rowsOf(first), "C 0.875 1.250\nD 0.625 0.500\n");
+  EXPECT_EQ(first.inTheChuck, (std::vector<Id>{"A", "B"}));
+  ASSERT_TRUE(first.rows[1].thread);
+  EXPECT_EQ(first.rows[1].thread->perInch, 13);
+  EXPECT_EQ(first.rows[1].thread->pitch.text, "0.077");
+  EXPECT_EQ(first.rows[1].thread->depth.text, "0.047");  // .613435 / 13
+  EXPECT_TRUE(first.rows[1].thread->leftHand);
+  EXPECT_EQ(first.rows[1].thread->runout, "1/16");
+  const LatheWork second = arbor.work(1);
+  // From L, and what the first end had is not cut again.
+  EXPECT_EQ(rowsOf(second),
+            "A 0.500 0.375\n"
+            "B 3.125 1.000\n"
+            "C 3.375 1.250 done\n"
+            "D 4.000 0.500 done\n");
+  EXPECT_EQ(second.whole->text, "4.000");
+  EXPECT_NEAR(*second.rows[1].topSlide, 1.19349, 1e-5);  // atan(1/48)
+  // .109375 over 2 5/8, so 1/6 over 4; half of that.
+  EXPECT_EQ(second.rows[1].setOver->text, "0.083");
+  EXPECT_EQ(cutsOf(second),
+            "face L 0.000 -\n"
+            "rough B 3.125 1.020\n"
+            "rough A 0.500 0.395\n"
+            "finish B 3.125 1.000\n"
+            "finish A 0.500 0.375\n"
+            "deburr A B - -\n");
+}
+
+TEST(LatheWork, SaysWhatAGrooveAndAKnurlWant) {
+  Arbor arbor = stepped();
+  arbor.held(Side::left, "2");
+  arbor.edge("E").reads("E", "R", "3/32");
+  arbor.add("G", kind::Groove{{"E", "R"}, lettered(".300")});
+  arbor.add("M", kind::Knurl{{"S", "T"}, lettered("1/32"), "diamond"});
+  const LatheWork work = arbor.work();
+  const auto row = [&](const Id& id) {
+    return *std::find_if(work.rows.begin(), work.rows.end(),
+                         [&](const LatheRow& one) { return one.id == id; });
+  };
+  EXPECT_EQ(row("G").width->text, "0.094");
+  EXPECT_EQ(row("M").knurl, "diamond, pitch 1/32");
+  EXPECT_FALSE(row("A").width);
+  EXPECT_TRUE(row("A").knurl.empty());
+}
+
+TEST(LatheWork, AShortTaperNeedsNoTailstock) {
+  Arbor arbor = stepped();
+  arbor.held(Side::left, "2");
+  arbor.add("B2", kind::Taper{{"T", "R"}, lettered("3/8"), {}, {}, lettered("1/2"), "T"});
+  const LatheWork work = arbor.work();
+  EXPECT_FALSE(work.rows.back().setOver);
+  EXPECT_TRUE(work.rows.back().topSlide);
 }
 
 TEST(LatheWork, CutsInOrder) {
