@@ -232,6 +232,12 @@ int DoubtsSlip::addAll() {
     if (doubt.key.topic == DoubtTopic::clash) addClash(number, static_cast<int>(doubt.index));
     if (doubt.key.topic == DoubtTopic::rounded) addRounding(number, doubt.index);
   }
+  if (const SheetEdition* edition = desk.edition(); edition != nullptr && edition->isNew()) {
+    add(QStringLiteral("! ") + ownWords(newEditionWords(*edition)), {}, true);
+    for (const std::string& one : edition->changes) {
+      add(QStringLiteral("      ") + ownWords(one), {}, false);
+    }
+  }
   for (const std::string& one : desk.kitDoubts()) {
     add(QStringLiteral("≠ ") + ownWords(one), {}, true);
     ++open;

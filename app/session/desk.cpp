@@ -30,6 +30,7 @@ struct Desk::State {
     std::optional<LatheWork> lathe;
     std::optional<Error> tableError;
     std::optional<TapeUpSheet> sheet;
+    std::optional<SheetEdition> edition;
   };
 
   std::vector<Version> versions{Version{}};
@@ -67,6 +68,7 @@ struct Desk::State {
     derived.lathe.reset();
     derived.tableError.reset();
     derived.sheet.reset();
+    derived.edition.reset();
   }
 };
 
@@ -190,6 +192,25 @@ const TapeUpSheet* Desk::sheet() const {
     sheet.emplace(latheSheet(jobInShop(), part(), solution(), *work, latheFor(job(), {}), options));
   }
   return sheet ? &*sheet : nullptr;
+}
+
+PrintedSheet Desk::sheetNow() const {
+  if (lathe() != nullptr) return inchwright::sheetNow(*lathe(), latheFor(job(), {}));
+  return inchwright::sheetNow(part(), *table(), sheet()->number());
+}
+
+const SheetEdition* Desk::edition() const {
+  auto& edition = state_->derived.edition;
+  if (!isWorkedOut()) return nullptr;
+  // Where none was printed there is nothing to compare, and no sheet to be laid out for it.
+  if (!edition) edition = part().printed.empty() ? SheetEdition{} : editionOf(part(), sheetNow());
+  return &*edition;
+}
+
+void Desk::notePrinted(const std::string& when) {
+  if (!isWorkedOut()) return;
+  endMerge();
+  applyPart(withPrinted(part(), sheetNow(), when), tr("Print my sheet"));
 }
 
 const Job& Desk::jobInShop() const {

@@ -11,6 +11,7 @@
 #include "core/kit/as_made.h"
 #include "core/part/job.h"
 #include "core/plan/table.h"
+#include "core/say/edition_words.h"
 #include "core/sheet/tape_up.h"
 #include "core/solution/solution.h"
 #include "core/turned/lathe_work.h"
@@ -56,6 +57,11 @@ class Desk : public QObject {
   /// What stands in the way of the current part going together with the others, a line each; it
   /// makes no sheet a draft, since each part for itself may be as its print wants it.
   const std::vector<std::string>& kitDoubts() const;
+  /// Which edition my sheet is, and in what it differs from the one last printed; null where it is
+  /// not worked out.
+  const SheetEdition* edition() const;
+  /// Notes in the document that my sheet was printed as it is now.
+  void notePrinted(const std::string& when);
   int setupIndex() const;
   /// The current setup, or the default one of a part that names none.
   const Setup& setup() const;
@@ -122,6 +128,7 @@ class Desk : public QObject {
   /// The job with the tools that stand behind it.
   const Job& jobInShop() const;
   void workOut() const;
+  PrintedSheet sheetNow() const;
   SheetOptions optionsFor(const SetupTable& now) const;
   std::vector<std::string> warningsAt(const Step& step) const;
 

@@ -18,6 +18,7 @@
 #include "core/kit/kit_of_part.h"
 #include "core/part/edit.h"
 #include "core/part/parts_of_job.h"
+#include "core/say/edition_words.h"
 #include "core/turned/cut_done.h"
 
 namespace inchwright::app {
@@ -37,6 +38,10 @@ QString wordFor(PartState state) {
       return CoverSlip::tr("in doubt: its sheet says DRAFT");
     case PartState::ready:
       return CoverSlip::tr("sheet ready to print");
+    case PartState::printed:
+      return CoverSlip::tr("sheet printed");
+    case PartState::outdated:
+      return CoverSlip::tr("changed since its sheet was printed: print it again");
     case PartState::begun:
       return CoverSlip::tr("begun at the machine");
     case PartState::made:
@@ -111,11 +116,17 @@ std::vector<PartState> partStates(const Job& job, std::span<const Solution> solu
     const bool begun = std::any_of(part.made.begin(), part.made.end(), [](const MadePlace& one) {
       return !one.ticks.empty() || one.measured();
     });
+    const std::vector<PrintedNow> sheets = printedNow(job, part, solutions[i]);
+    const bool outdated = std::any_of(sheets.begin(), sheets.end(),
+                                      [](const PrintedNow& one) { return one.edition.isNew(); });
+    const bool all = sheets.size() >= std::max<std::size_t>(1, part.setups.size());
     states.push_back(part.features.empty()                    ? PartState::notBegun
                      : made.ok() && cameOutWrong(part, *made) ? PartState::wrong
                      : isMade(job, part, solutions[i])        ? PartState::made
                      : solutions[i].isDraft()                 ? PartState::inDoubt
+                     : outdated                               ? PartState::outdated
                      : begun                                  ? PartState::begun
+                     : all                                    ? PartState::printed
                                                               : PartState::ready);
   }
   return states;

@@ -20,6 +20,8 @@ enum class PartState {
   notBegun,  ///< nothing is traced of it
   inDoubt,   ///< its sheet says DRAFT
   ready,     ///< its sheets can be printed
+  printed,   ///< the sheets of all its setups are, as they are now
+  outdated,  ///< a sheet that was printed would be another now
   begun,     ///< something is ticked or measured
   made,      ///< all places of all its setups are
   wrong      ///< something came out over, under or off its place, and nothing was chosen for it

@@ -8,6 +8,7 @@
 #include <QPrinter>
 #include <QStringList>
 
+#include "app/base/sheet_date.h"
 #include "app/render/faces.h"
 #include "app/render/render.h"
 #include "app/window/print_preview.h"
@@ -144,7 +145,7 @@ QString asHtml(const Copied& copied) {
 
 }  // namespace
 
-Result<QStringList> exportSheet(const Desk& desk, const QString& file,
+Result<QStringList> exportSheet(Desk& desk, const QString& file,
                                 const std::function<bool(const QStringList& there)>& mayReplace) {
   const auto drawn = drawnAs(desk, file);
   if (!drawn.ok()) return drawn.error();
@@ -160,6 +161,7 @@ Result<QStringList> exportSheet(const Desk& desk, const QString& file,
     if (!done.ok()) return done.error();
     written << one.file;
   }
+  if (QFileInfo(file).suffix().toLower() != QLatin1String("csv")) desk.notePrinted(sheetDate());
   return written;
 }
 
@@ -188,13 +190,15 @@ Result<int> copyTable(const Desk& desk) {
   return static_cast<int>(copied.cells.size());
 }
 
-void previewPrint(const Desk& desk, QWidget* parent) {
+void previewPrint(Desk& desk, QWidget* parent) {
   if (desk.sheet() == nullptr || !loadFaces().ok()) return;
   const std::vector<Page> pages = desk.sheet()->pages();
   QPrinter printer(QPrinter::HighResolution);
   printer.setDocName(ownWords(desk.job().title));
   takePaperOf(pages.front(), printer);
-  PrintPreview(printer, pages, parent).exec();
+  if (PrintPreview(printer, pages, parent).exec() == QDialog::Accepted) {
+    desk.notePrinted(sheetDate());
+  }
 }
 
 }  // namespace inchwright::app

@@ -10,9 +10,11 @@
 #include "app/words/tolerance_json.h"
 #include "app/words/tolerance_note.h"
 #include "app/words/words.h"
+#include "core/base/listed.h"
 #include "core/kit/kit_of_part.h"
 #include "core/plan/gap.h"
 #include "core/say/doubt_words.h"
+#include "core/say/edition_words.h"
 #include "core/say/kit_words.h"
 #include "core/say/lathe_words.h"
 #include "core/say/plan_words.h"
@@ -251,6 +253,20 @@ Result<OfTheJob> ofTheJob(const Arguments& arguments, const OpenedJob& opened, c
   return all;
 }
 
+// Sheets that were printed and would be others now.
+std::vector<std::string> outdatedSheets(const OpenedJob& opened) {
+  std::vector<std::string> lines;
+  for (const OpenedJob::Solved& solved : opened.solved) {
+    const Part& part = opened.part(solved);
+    for (const PrintedNow& one : printedNow(opened.job, part, solved.solution)) {
+      if (!one.edition.isNew()) continue;
+      lines.push_back(part.name + ", setup " + one.setup + ": " + newEditionWords(one.edition) +
+                      ". " + joined(one.edition.changes, "; "));
+    }
+  }
+  return lines;
+}
+
 struct OfTheLathe {
   std::vector<std::string> minded;
   bool faulty = false;
@@ -318,6 +334,7 @@ int runCheck(std::span<const std::string> args, Streams& streams) {
     found = found || turning->faulty;
     lathe.insert(lathe.end(), turning->minded.begin(), turning->minded.end());
   }
+  const std::vector<std::string> outdated = outdatedSheets(*opened);
   const Result<OfTheJob> whole = ofTheJob(*arguments, *opened, *step);
   if (!whole) return refuse(streams, "check", whole.error(), opened->file);
   if (arguments->has("--json")) {
@@ -333,6 +350,7 @@ int runCheck(std::span<const std::string> args, Streams& streams) {
     }
     all["lathe"] = lathe;
     if (!opened->ownTools.empty()) all["own_tools"] = opened->ownTools;
+    all["outdated"] = outdated;
     streams.out << all.dump(2, ' ', false, Json::error_handler_t::replace) << '\n';
   } else {
     for (const Error& fault : whole->faults) {
@@ -346,12 +364,15 @@ int runCheck(std::span<const std::string> args, Streams& streams) {
     for (const std::string& line : lathe) {
       streams.out << toned(streams, Tone::doubt, oneLine(line)) << '\n';
     }
+    for (const std::string& line : outdated) {
+      streams.out << toned(streams, Tone::doubt, oneLine(line)) << '\n';
+    }
     for (const std::string& line : whole->apart) {
       streams.out << toned(streams, Tone::doubt, oneLine(line)) << '\n';
     }
     sayWhoseTools(*opened, streams);
   }
-  return found || whole->any() ? kFindings : kFine;
+  return found || !outdated.empty() || whole->any() ? kFindings : kFine;
 }
 
 }  // namespace

@@ -1,5 +1,7 @@
 #include "core/document/kit_document.h"
 
+#include <utility>
+
 #include "core/document/json_string.h"
 #include "core/document/object_writer.h"
 
@@ -153,6 +155,60 @@ void writeMended(std::string& out, const Mended& mended) {
   object.textIfAny("reason", mended.reason);
   object.textIfAny("when", mended.when);
   object.rest(mended.extra);
+  object.close();
+}
+
+PrintedSheet readPrinted(const JsonValue& value, const Where& where, Trouble& trouble) {
+  PrintedSheet printed;
+  ObjectReader object(value, where, trouble);
+  if (!object.require("setup", "say of which setup the sheet was")) return printed;
+  object.read("setup", printed.setup);
+  object.read("edition", printed.edition);
+  if (printed.edition < 1) object.report("edition", "editions are counted from 1");
+  object.read("sheet", printed.number);
+  object.read("when", printed.when);
+  object.read("readout", printed.readout);
+  object.read("zero", printed.zero);
+  object.each("rows", [&](const JsonValue& item, const Where& here) {
+    std::vector<std::string> cells;
+    if (item.kind() == JsonKind::array) {
+      for (const JsonValue& cell : item.items()) {
+        if (cell.kind() == JsonKind::string) cells.push_back(cell.string());
+      }
+    }
+    if (cells.size() != 4 || item.items().size() != 4) {
+      trouble.report(here, "a printed row is four texts: the place, two figures, what was made");
+      return;
+    }
+    printed.rows.push_back({cells[0], cells[1], cells[2], cells[3]});
+  });
+  printed.extra = object.rest();
+  return printed;
+}
+
+void writePrinted(std::string& out, const PrintedSheet& printed) {
+  ObjectWriter object(out);
+  object.text("setup", printed.setup);
+  object.whole("edition", printed.edition);
+  object.textIfAny("sheet", printed.number);
+  object.textIfAny("when", printed.when);
+  object.textIfAny("readout", printed.readout);
+  object.textIfAny("zero", printed.zero);
+  if (!printed.rows.empty()) {
+    std::string& rows = object.value("rows");
+    rows += '[';
+    for (const PrintedRow& row : printed.rows) {
+      rows += &row == &printed.rows.front() ? "[" : ", [";
+      bool first = true;
+      for (const std::string* cell : {&row.place, &row.first, &row.second, &row.made}) {
+        if (!std::exchange(first, false)) rows += ", ";
+        appendQuoted(rows, *cell);
+      }
+      rows += ']';
+    }
+    rows += ']';
+  }
+  object.rest(printed.extra);
   object.close();
 }
 

@@ -5,10 +5,12 @@
 #include "core/document/object_reader.h"
 #include "core/part/made.h"
 #include "core/part/mate.h"
+#include "core/part/printed.h"
 
 namespace inchwright {
 
-// What was made and measured, what goes together, and ways out that were chosen. Bare figures are
+// What was made and measured, what goes together, ways out that were chosen, and sheets
+// that were printed. Bare figures are
 // in `unit`, the job's.
 
 /// An entry of a part's `made`.
@@ -18,6 +20,10 @@ void writeMade(std::string& out, const MadePlace& made);
 /// An entry of a part's `mended`.
 Mended readMended(const JsonValue& value, const Where& where, Trouble& trouble);
 void writeMended(std::string& out, const Mended& mended);
+
+/// An entry of a part's `printed`.
+PrintedSheet readPrinted(const JsonValue& value, const Where& where, Trouble& trouble);
+void writePrinted(std::string& out, const PrintedSheet& printed);
 
 /// An entry of the job's `mates`.
 Mate readMate(const JsonValue& value, const Where& where, Trouble& trouble, Unit unit);

@@ -339,6 +339,9 @@ Part readPart(const JsonValue& value, const Where& where, Trouble& trouble, Unit
   object.each("mended", [&](const JsonValue& item, const Where& here) {
     part.mended.push_back(readMended(item, here, trouble));
   });
+  object.each("printed", [&](const JsonValue& item, const Where& here) {
+    part.printed.push_back(readPrinted(item, here, trouble));
+  });
   part.extra = object.rest();
   return part.turned ? turnedPart(std::move(part)) : part;
 }

@@ -267,6 +267,7 @@ void writePart(std::string& out, const Part& part, int indent) {
   }
   if (!part.made.empty()) writeList(object.value("made"), part.made, inner, writeMade);
   if (!part.mended.empty()) writeList(object.value("mended"), part.mended, inner, writeMended);
+  if (!part.printed.empty()) writeList(object.value("printed"), part.printed, inner, writePrinted);
   object.rest(part.extra);
   object.close();
 }

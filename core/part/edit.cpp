@@ -261,7 +261,17 @@ Result<Part> addSetup(const Part& part, const Setup& setup) {
 Result<Part> replaceSetup(const Part& part, std::string_view name, const Setup& setup) {
   const std::ptrdiff_t place = placeIn(part.setups, &Setup::name, name);
   if (isEnd(part.setups, place)) return noSuch("setup", name);
-  return replaced(part, &Part::setups, place, setup);
+  Part edited = part;
+  if (setup.name != name) {
+    // What was done and printed in it goes with it.
+    for (MadePlace& made : edited.made) {
+      if (made.setup == name) made.setup = setup.name;
+    }
+    for (PrintedSheet& printed : edited.printed) {
+      if (printed.setup == name) printed.setup = setup.name;
+    }
+  }
+  return replaced(std::move(edited), &Part::setups, place, setup);
 }
 
 Result<Part> removeSetup(const Part& part, std::string_view name) {

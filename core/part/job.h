@@ -16,6 +16,7 @@
 #include "core/part/opposite.h"
 #include "core/part/outlined.h"
 #include "core/part/picture.h"
+#include "core/part/printed.h"
 #include "core/part/projection.h"
 #include "core/part/reading.h"
 #include "core/part/setup.h"
@@ -52,8 +53,9 @@ struct Part {
   std::vector<PictureView> views;      ///< pictures of the print under the faces
   /// Doubts the user has looked at and let stand.
   std::vector<AcceptedDoubt> accepted;
-  std::vector<MadePlace> made;  ///< what was done and measured at the machine
-  std::vector<Mended> mended;   ///< ways out that were chosen for what came out wrong
+  std::vector<MadePlace> made;        ///< what was done and measured at the machine
+  std::vector<Mended> mended;         ///< ways out that were chosen for what came out wrong
+  std::vector<PrintedSheet> printed;  ///< of each setup the sheet last printed
   Extra extra;
 
   const Feature* feature(std::string_view id) const;

@@ -89,6 +89,7 @@ class Mirror {
     part_.accepted.clear();
     part_.made.clear();
     part_.mended.clear();
+    part_.printed.clear();
     part_.opposite.reset();
     return std::move(part_);
   }

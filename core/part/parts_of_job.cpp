@@ -75,6 +75,7 @@ Result<Job> copyPart(const Job& job, std::string_view name, std::string_view cop
   similar.name = copy;
   similar.made.clear();
   similar.mended.clear();
+  similar.printed.clear();
   similar.accepted.clear();
   edited.parts.insert(edited.parts.begin() + static_cast<std::ptrdiff_t>(*from) + 1,
                       std::move(similar));

@@ -71,6 +71,7 @@ void append(Pieces& pieces, Pieces more) {
 Pieces leadingPieces(const SheetContent& content, double width) {
   Pieces pieces;
   append(pieces, zeroPieces(content, width));
+  append(pieces, editionPieces(content, width));
   append(pieces, warningPieces(content, width));
   append(pieces, kitPieces(content.kit, content.style, width));
   append(pieces, checkPieces(content, width));
@@ -236,6 +237,7 @@ SheetContent measured(SheetContent content) {
   std::string lost = notCarriedOver(content.job, content.part, content.table.setup);
   if (!lost.empty()) content.words.warnings.push_back(std::move(lost));
   content.number = sheetNumber(content);
+  content.edition = editionOf(content.part, sheetNow(content.part, content.table, content.number));
   content.rows = extentsOf(content.table, content.options.english);
   return content;
 }
@@ -258,6 +260,10 @@ Composition& Composition::operator=(Composition&&) noexcept = default;
 
 const std::string& Composition::number() const {
   return laying_->content.number;
+}
+
+const SheetEdition& Composition::edition() const {
+  return laying_->content.edition;
 }
 
 std::size_t Composition::pageCount() const {

@@ -8,6 +8,7 @@
 #include "core/part/job.h"
 #include "core/plan/drawn_part.h"
 #include "core/plan/table.h"
+#include "core/say/edition_words.h"
 #include "core/say/kit_words.h"
 #include "core/say/setup_words.h"
 #include "core/sheet/row_extents.h"
@@ -31,6 +32,7 @@ struct SheetContent {
   RowExtents rows = {};            ///< and this
   std::vector<KitLine> kit = {};   ///< and this: what is said of the rest of the kit
   const HeldWork* held = nullptr;  ///< how the work is held and what was found; null as `picture`
+  SheetEdition edition = {};       ///< and this: against the one last printed
 };
 
 /// The sheet of one setup with its picture already at hand: what `TapeUpSheet` does after it has
@@ -43,6 +45,7 @@ class Composition {
   Composition& operator=(Composition&&) noexcept;
 
   const std::string& number() const;  ///< of the sheet
+  const SheetEdition& edition() const;
   std::size_t pageCount() const;
   double width() const;  ///< of every page, mm
   double height() const;

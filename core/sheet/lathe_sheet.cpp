@@ -3,6 +3,7 @@
 #include <algorithm>
 
 #include "core/base/english.h"
+#include "core/say/edition_words.h"
 #include "core/say/figure_words.h"
 #include "core/say/lathe_words.h"
 #include "core/sheet/flow.h"
@@ -35,7 +36,8 @@ class LatheComposer {
         work_(work),
         lathe_(lathe),
         options_(options),
-        style_(options.readingDistance) {
+        style_(options.readingDistance),
+        edition_(editionOf(part, sheetNow(work, lathe))) {
     const bool a4 = options.paper == Paper::a4;
     width_ = a4 ? 210 : 215.9;
     height_ = a4 ? 297 : 279.4;
@@ -104,8 +106,8 @@ class LatheComposer {
     if (part_.quantity > 1) held += " · make " + std::to_string(part_.quantity);
     const Sketch::Look small{style_.body()};
     const std::string which = job_.print + (job_.print.empty() ? "" : " · ") + job_.title + " · " +
-                              options_.date + " · page " + std::to_string(page) + " of " +
-                              std::to_string(pages);
+                              options_.date + " · edition " + std::to_string(edition_.number) +
+                              " · page " + std::to_string(page) + " of " + std::to_string(pages);
     return joined({name, bar, space(0.8),
                    textPiece({{"SETUP " + work_.setup, strong}, {said(held), plain}}),
                    textPiece({{which, small}})});
@@ -136,7 +138,11 @@ class LatheComposer {
   }
 
   void addWarnings(Pieces& pieces) const {
-    std::vector<std::string> all = latheWarnings(work_);
+    std::vector<std::string> all;
+    if (edition_.isNew()) all.push_back(changedSinceWords(edition_));
+    all.insert(all.end(), edition_.changes.begin(), edition_.changes.end());
+    const std::vector<std::string> mind = latheWarnings(work_);
+    all.insert(all.end(), mind.begin(), mind.end());
     all.insert(all.end(), options_.warnings.begin(), options_.warnings.end());
     for (const std::string& one : all) {
       pieces.push_back(
@@ -237,6 +243,7 @@ class LatheComposer {
   const Lathe& lathe_;
   const SheetOptions& options_;
   Style style_;
+  SheetEdition edition_;
   double width_ = 210;
   double height_ = 297;
   double inner_ = 0;

@@ -78,6 +78,12 @@ Pieces warningPieces(const SheetContent& content, double width) {
   return marked(content, "MIND", texts, drawMindMark, width);
 }
 
+Pieces editionPieces(const SheetContent& content, double width) {
+  if (!content.edition.isNew()) return {};
+  return marked(content, changedSinceWords(content.edition), content.edition.changes, drawMindMark,
+                width);
+}
+
 Pieces directCheckPieces(const SheetContent& content, double width) {
   const DrawMark box = [](Sketch& sketch, PlanePoint centre, double size) {
     drawTickBox(sketch, {centre.x - size / 2, centre.y - size / 2}, size);

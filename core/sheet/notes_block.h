@@ -7,6 +7,8 @@ namespace inchwright {
 
 /// What to mind before cutting: the table's warnings, and what has no coordinates on this sheet.
 Pieces warningPieces(const SheetContent& content, double width);
+/// In what the sheet differs from the one last printed; nothing where none was.
+Pieces editionPieces(const SheetContent& content, double width);
 
 /// Dimensions to be measured directly on the part, such as `A to B along X: 1 3/16, 1.1860 to
 /// 1.1890`; empty when there are none.

@@ -49,6 +49,10 @@ TapeUpSheet::~TapeUpSheet() = default;
 TapeUpSheet::TapeUpSheet(TapeUpSheet&&) noexcept = default;
 TapeUpSheet& TapeUpSheet::operator=(TapeUpSheet&&) noexcept = default;
 
+std::string TapeUpSheet::number() const {
+  return state_->composition ? state_->composition->number() : std::string();
+}
+
 std::size_t TapeUpSheet::pageCount() const {
   return state_->drawn.size();
 }

@@ -50,6 +50,8 @@ class TapeUpSheet {
   TapeUpSheet(TapeUpSheet&&) noexcept;
   TapeUpSheet& operator=(TapeUpSheet&&) noexcept;
 
+  /// Of the sheet; empty of pages that were laid out elsewhere.
+  std::string number() const;
   std::size_t pageCount() const;
   double width() const;  ///< of every page, mm
   double height() const;

@@ -108,5 +108,38 @@ TEST_F(DeskKit, ATurnedPartWithoutASetupIsHeldByItsLeftEnd) {
   EXPECT_TRUE(says("nothing says where zero is: the free end was taken"));
 }
 
+TEST_F(DeskKit, AnEditionIsNotedSavedAndToldOnThePage) {
+  put("Back click");
+  EXPECT_EQ(desk.edition()->before, 0);
+  EXPECT_FALSE(says("CHANGED SINCE"));
+  desk.notePrinted("2026-11-20");
+  EXPECT_EQ(desk.edition()->before, 1);
+  EXPECT_FALSE(desk.edition()->isNew());
+  // A figure is put right after the sheet was printed.
+  Part part = desk.part();
+  for (Reading& reading : part.readings) {
+    if (reading.id == "r4") reading.figure = *readLength("7/16");
+  }
+  desk.applyPart(part, QStringLiteral("read r4 again"));
+  ASSERT_TRUE(desk.edition()->isNew());
+  EXPECT_EQ(desk.edition()->changes, std::vector<std::string>{"H: X +0.4375, was +0.3750"});
+  EXPECT_TRUE(says("CHANGED SINCE EDITION 1, printed 2026-11-20")) << textOfSheet();
+  EXPECT_TRUE(says("H: X +0.4375, was +0.3750"));
+  // It survives being saved.
+  const auto again = readDocument(writeDocument(desk.job()));
+  ASSERT_TRUE(again.ok());
+  Desk other;
+  other.take(*again, {});
+  other.choosePart(desk.partIndex());
+  EXPECT_EQ(*other.edition(), *desk.edition());
+  // Undone, the printed sheet holds again; printed anew, it is edition 2.
+  desk.undo();
+  EXPECT_FALSE(desk.edition()->isNew());
+  desk.redo();
+  desk.notePrinted("2026-11-21");
+  EXPECT_EQ(desk.edition()->number, 2);
+  EXPECT_FALSE(desk.edition()->isNew());
+}
+
 }  // namespace
 }  // namespace inchwright::app

@@ -9,10 +9,14 @@
 #include <QTest>
 #include <memory>
 
+#include "core/document/document.h"
+#include "core/kit/kit_of_part.h"
 #include "core/kit/solved_kit.h"
 #include "core/lines/pasted.h"
 #include "core/part/edit.h"
 #include "core/say/done_words.h"
+#include "core/say/edition_words.h"
+#include "core/turned/cut_done.h"
 #include "tests/support/by_hand.h"
 #include "tests/support/desk_application.h"
 
@@ -177,6 +181,40 @@ TEST(PartStates, FollowWhatWasDoneAndWhatCameOut) {
   for (const HoleStep* step : fittingsOf(*table->rows[0].plan)) made = withDone(made, *step, true);
   job.parts[0] = withMade(job.parts[0], made);
   EXPECT_EQ(partStates(job, solutionsOf(job))[0], PartState::made);
+}
+
+TEST(PartStates, TellWhetherTheSheetPrintedStillHolds) {
+  auto job = loadDocument(INCHWRIGHT_SOURCE_DIR "/samples/click_work.inchwright");
+  ASSERT_TRUE(job.ok());
+  const auto state = [&](std::size_t part) { return partStates(*job, solutionsOf(*job))[part]; };
+  Part& click = job->parts[2];
+  ASSERT_EQ(state(2), PartState::ready);
+  const auto solution = solve(click);
+  click = withPrinted(click, sheetNow(click, *makeTable(*job, click, *solution, click.setups[0])),
+                      "2026-11-20");
+  EXPECT_EQ(state(2), PartState::printed);
+  click.readings[0].figure = *readLength("1");
+  EXPECT_EQ(state(2), PartState::printed);  // no figure on the sheet is another
+  click.readings[3].figure = *readLength("7/16");
+  EXPECT_EQ(state(2), PartState::outdated);
+}
+
+TEST(PartStates, APartOfTheLatheIsMadeWhenItsCutsAreTicked) {
+  auto job = loadDocument(INCHWRIGHT_SOURCE_DIR "/samples/click_work.inchwright");
+  ASSERT_TRUE(job.ok());
+  Part& arbor = job->parts[5];
+  const auto state = [&] { return partStates(*job, solutionsOf(*job))[5]; };
+  ASSERT_EQ(state(), PartState::ready);
+  const auto solution = solve(arbor);
+  for (const Setup& setup : std::vector<Setup>(arbor.setups)) {
+    const auto work = latheWorkToSuit(*job, arbor, *solution, setup);
+    ASSERT_TRUE(work.ok());
+    for (const Cut& cut : work->cuts) {
+      EXPECT_NE(state(), PartState::made);
+      arbor = withCutDone(arbor, setup.name, cut, true);
+    }
+  }
+  EXPECT_EQ(state(), PartState::made);
 }
 
 }  // namespace

@@ -28,6 +28,9 @@ constexpr const char* kKit = R"({
       ],
       "mended": [
         {"place": "A", "piece": "2", "way": "eccentric_bush", "figures": {"wall": "0.0310", "toward": ["1", "0"]}, "reason": "the plate is finished", "when": "2026-11-30", "by": "night"}
+      ],
+      "printed": [
+        {"setup": "1", "edition": 2, "sheet": "1.1 K7QF-ACDE-HJLM", "when": "2026-11-28", "readout": "inches at a step of 0.0005", "zero": "X0 at L", "rows": [["A", "+1.2500", "-0.7500", "1/4 ream"]], "room": "cellar"}
       ]
     }
   ],
@@ -58,6 +61,10 @@ TEST(KitDocument, IsReadAsItSays) {
   ASSERT_EQ(job->parts[0].mended.size(), 1u);
   EXPECT_EQ(job->parts[0].mended[0].way, WayOut::eccentricBush);
   EXPECT_EQ(job->parts[0].mended[0].reason, "the plate is finished");
+  ASSERT_EQ(job->parts[0].printed.size(), 1u);
+  EXPECT_EQ(job->parts[0].printed[0].edition, 2);
+  EXPECT_EQ(job->parts[0].printed[0].rows,
+            (std::vector<PrintedRow>{{"A", "+1.2500", "-0.7500", "1/4 ream"}}));
   ASSERT_EQ(job->mates.size(), 2u);
   EXPECT_EQ(std::get<PartPlace>(job->mates[0].hole).part, "Back plate");
   EXPECT_EQ(std::get<Lettered>(job->mates[0].shaft).text, ".2490/.2493");
@@ -92,6 +99,15 @@ TEST(KitDocument, IsRefusedWithThePlace) {
                R"("with": "calliper")", "/parts/0/made/0/with"},
            Bad{R"("way": "eccentric_bush")", R"("way": "pray")", "/parts/0/mended/0/way"},
            Bad{R"("way": "eccentric_bush", )", "", "/parts/0/mended/0"},
+           Bad{R"("edition": 2)", R"("edition": 0)", "/parts/0/printed/0/edition"},
+           Bad{R"("edition": 2)", R"("edition": "second")", "/parts/0/printed/0/edition"},
+           Bad{R"([["A", "+1.2500", "-0.7500", "1/4 ream"]])", R"([["A", "+1.2500"]])",
+               "/parts/0/printed/0/rows/0"},
+           Bad{R"([["A", "+1.2500", "-0.7500", "1/4 ream"]])", R"([["A", 1, 2, 3]])",
+               "/parts/0/printed/0/rows/0"},
+           Bad{R"([["A", "+1.2500", "-0.7500", "1/4 ream"]])", R"(["A"])",
+               "/parts/0/printed/0/rows/0"},
+           Bad{R"({"setup": "1", "edition": 2)", R"({"edition": 2)", "/parts/0/printed/0"},
        }) {
     std::string text = kKit;
     const std::size_t at = text.find(bad.from);
