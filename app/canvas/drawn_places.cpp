@@ -137,6 +137,18 @@ DrawnFace drawFace(const Part& part, const Solution& solution, Face face, bool o
   const std::array along{AlongAxis(part, solution, axes[0], overPicture),
                          AlongAxis(part, solution, axes[1], overPicture)};
   for (const Feature& feature : part.features) {
+    if (part.turned && feature.id == centreLine().id && axes[0] == Axis::x) {
+      // From the side the axis is a line.
+      const auto at = along[1].of(feature, feature.id);
+      DrawnPlace one{.id = feature.id, .feature = feature.id, .kind = feature.kind()};
+      one.at = asViewed({0, at.value_or(0)}, face);
+      one.across = axes[1];
+      one.alongViewX = false;
+      one.isAxis = one.placed = true;
+      one.parked = !at;
+      drawn.places.push_back(std::move(one));
+      continue;
+    }
     if (!showsIn(feature, face)) continue;
     if (isTurned(feature.kind())) {
       // It has no place: it lies where it was pointed at, if it was.
@@ -148,14 +160,12 @@ DrawnFace drawFace(const Part& part, const Solution& solution, Face face, bool o
       drawn.places.push_back(std::move(one));
       continue;
     }
-    const bool isAxis = part.turned && feature.id == centreLine().id;
     for (const Place& place : placesOf(feature)) {
       // A ring's or row's own id stands for its centre or first hole; a row's would hide hole 1.
       if (feature.is(FeatureKind::row) && place.id == feature.id) continue;
       // A round is drawn once, at its own place.
       if (feature.is(FeatureKind::round) && place.id != feature.id) continue;
       DrawnPlace one{.id = place.id, .feature = feature.id, .kind = feature.kind()};
-      one.isAxis = isAxis;
       const bool edge = feature.is(FeatureKind::edge);
       one.across = edge ? axisOf(feature) : std::nullopt;
       one.alongViewX = edge && one.across == axes[0];
@@ -164,8 +174,7 @@ DrawnFace drawFace(const Part& part, const Solution& solution, Face face, bool o
       if (ring && place.id == feature.id && ring->pitchDiameter) {
         one.radius = ring->pitchDiameter->value.toInches() / 2;
       }
-      const bool wantsFirst = (!edge || one.alongViewX) && !isAxis,
-                 wantsSecond = !edge || !one.alongViewX;
+      const bool wantsFirst = !edge || one.alongViewX, wantsSecond = !edge || !one.alongViewX;
       const auto first = wantsFirst ? along[0].of(feature, place.id) : 0.0;
       const auto second = wantsSecond ? along[1].of(feature, place.id) : 0.0;
       one.placed = (!wantsFirst || isPlaced(solution, place.id, axes[0], one.disputed)) &&

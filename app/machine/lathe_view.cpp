@@ -248,7 +248,7 @@ void LatheView::paintCut(QPainter& painter, const Cut& cut) const {
   if (lines.empty()) return;
   const QRectF rest(box.left(), heading.bottom() + 8, box.width(),
                     box.bottom() - heading.bottom() - 8);
-  const qreal each = rest.height() / std::max<std::size_t>(2, lines.size());
+  const qreal each = rest.height() / std::max(2, static_cast<int>(lines.size()));
   QFont font = deskFont();
   font.setPixelSize(400);
   for (const auto& [letter, figure] : lines) {

@@ -194,7 +194,7 @@ class TurnedTracing : public Activity {
   void object(const Lettered& figure, Echo& echo) const {
     const Feature* axis = hands_.part().feature(centreLine().id);
     if (!at_ || axis == nullptr || axis->traced.size() != 2 || !hands_.drawnToScale()) return;
-    const auto middle = tracedAlong(*axis, Axis::y);
+    const auto middle = tracedAlong(*axis, axesIn(hands_.desk.face())[1]);
     if (!middle) return;
     const double drawn = 2 * std::abs(at_->y() - *middle);
     const double off = std::abs(drawn - figure.value.toInches());
@@ -222,6 +222,10 @@ class CentreLineTracing : public Activity {
   }
 
   void point(const Pointed& pointed) override {
+    if (axesIn(hands_.desk.face())[0] != Axis::x) {
+      emit hands_.desk.refused(tr("turn to a face along which the part lies, such as the top"));
+      return;
+    }
     if (!first_) {
       first_ = pointed.at;
       return;
@@ -229,8 +233,13 @@ class CentreLineTracing : public Activity {
     const QPointF middle = (*first_ + pointed.at) / 2;
     first_.reset();
     const Part part = turnedPart(hands_.part());
-    const auto next =
-        moveTrace(part, centreLine().id, {tracedText(middle.x()), tracedText(middle.y())});
+    // The axis is a point of the face across it; a side view tells one of its two figures.
+    const Feature& axis = *part.feature(centreLine().id);
+    std::vector<std::string> traced = axis.traced;
+    traced.resize(2, tracedText(0));
+    const Axis told = axesIn(hands_.desk.face())[1];
+    traced[told == axesIn(axis.face)[0] ? 0 : 1] = tracedText(middle.y());
+    const auto next = moveTrace(part, axis.id, traced);
     if (!next.ok()) {
       emit hands_.desk.refused(QString::fromStdString(next.error().text));
       return;

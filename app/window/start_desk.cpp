@@ -11,9 +11,11 @@
 #include <utility>
 
 #include "app/base/look.h"
+#include "app/machine/lathe_view.h"
 #include "app/machine/machine_view.h"
 #include "app/session/file_guard.h"
 #include "app/session/preferences.h"
+#include "app/sheet/lathe_slip.h"
 #include "app/sheet/setup_slip.h"
 #include "app/window/desk_files.h"
 #include "app/window/desk_style.h"
@@ -160,10 +162,18 @@ int drawPicture(const Wanted& wanted) {
   do QCoreApplication::processEvents(QEventLoop::AllEvents, 20);
   while (window.busy() && patience.elapsed() < kLongestWait);
   if (wanted.tour) window.startTour();
+  const bool turned = window.desk().hasPart() && window.desk().part().turned;
+  if (wanted.setup && turned) return drawSlip(LatheSlip(window.desk()), wanted);
   if (wanted.setup) return drawSlip(SetupSlip(window.desk()), wanted);
   if (wanted.keys) return drawSlip(HelpPage(window.menuBar()), wanted);
   if (wanted.start) return drawSlip(StartSlip(), wanted);
   if (!wanted.machine) return keepPicture(window, wanted);
+  if (window.desk().lathe() != nullptr) {
+    LatheView atLathe(window.desk());
+    atLathe.resize(wanted.size);
+    atLathe.show();
+    return keepPicture(atLathe, wanted);
+  }
   MachineView atMachine(window.desk());
   atMachine.resize(wanted.size);
   atMachine.show();

@@ -208,21 +208,23 @@ Result<fs::path> writeTablet(const OpenedJob& opened, const std::vector<PlannedS
   std::vector<TabletSetup> setups;
   for (std::size_t i = 0; i < planned.size(); ++i) {
     const PlannedSetup& one = planned[i];
-    if (one.lathe) continue;
     const OpenedJob::Solved& solved = opened.solved[one.solved];
     const Part& part = opened.part(solved);
-    const CheckedSetup checked = planAndCheck(opened.job, part, solved.solution, one.setup, tools);
+    const bool draft = solved.solution.isDraft();
+    const English english = wanted.options.english;
     TabletNotes notes{options[i].warnings, {}};
     std::string lost = notCarriedOver(opened.job, part, one.setup.name);
     if (!lost.empty()) notes.warnings.push_back(std::move(lost));
     if (const Result<KitOfPart> kit = kitOfPart(opened.job, part, solved.solution)) {
       notes.kit = kitLines(*kit, one.step());
     }
-    setups.push_back(tabletSetup(part, one.table, checked, solved.solution.isDraft(),
-                                 wanted.options.english, notes));
-  }
-  if (setups.empty()) {
-    return badOption("--out", "a page for a tablet shows setups of the mill, and there is none");
+    if (one.lathe) {
+      const Lathe lathe = latheFor(opened.job, one.options);
+      setups.push_back(tabletSetup(*one.lathe, lathe, draft, english, notes));
+      continue;
+    }
+    const CheckedSetup checked = planAndCheck(opened.job, part, solved.solution, one.setup, tools);
+    setups.push_back(tabletSetup(part, one.table, checked, draft, english, notes));
   }
   const std::string page =
       tabletPage(opened.job.title, opened.job.print, wanted.options.date, setups);

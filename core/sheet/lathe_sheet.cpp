@@ -49,8 +49,9 @@ class LatheComposer {
     const double bottom = height_ - kMarginAround - foot.height;
     const double top = kMarginAround + headPiece(1, 1).height + 2;
     Pieces pieces;
-    const Setup* setup = part_.setup(work_.setup);
-    Piece picture = halfSectionPiece(work_, *setup, inner_, 78);
+    const Setup* named = part_.setup(work_.setup);
+    const Setup setup = named ? *named : defaultSetup(part_, solution_);
+    Piece picture = halfSectionPiece(work_, setup, inner_, 78);
     if (picture.height > 0) pieces.push_back(std::move(picture));
     addWarnings(pieces);
     addKit(pieces);

@@ -32,17 +32,25 @@ std::string escaped(std::string_view text) {
   return out;
 }
 
-void addRow(std::string& out, const TabletRow& row, const TabletStep& step) {
+void addFigure(std::string& out, const std::string& letter, const std::string& figure) {
+  if (figure.empty()) return;
+  out += "<span class=\"at\"><b>" + escaped(letter) + "</b> " + escaped(figure) + "</span>";
+}
+
+void addRow(std::string& out, const TabletRow& row, const TabletStep& step,
+            const TabletSetup& setup) {
   const std::string place = escaped(row.place);
   out += "<li><button type=\"button\" class=\"tick\" aria-pressed=\"false\" data-tick=\"" + place +
          "\"><span class=\"box\" aria-hidden=\"true\"></span><span class=\"place\">" + place +
-         "</span><span class=\"at\"><b>X</b> " + escaped(row.x) +
-         "</span><span class=\"at\"><b>Y</b> " + escaped(row.y) + "</span>";
+         "</span>";
+  addFigure(out, setup.letters[0], row.x);
+  addFigure(out, setup.letters[1], row.y);
   if (!row.what.empty()) out += "<span class=\"what\">" + escaped(row.what) + "</span>";
   out += "</button>";
   if (step.measures) {
     out += "<div class=\"found\">";
     for (const char* name : {"x", "y", "size"}) {
+      if (setup.turned && std::string_view(name) != "size") continue;
       out += std::string("<label>") + name +
              " <input inputmode=\"decimal\" autocomplete=\"off\" "
              "data-place=\"" +
@@ -53,7 +61,9 @@ void addRow(std::string& out, const TabletRow& row, const TabletStep& step) {
   out += "</li>\n";
 }
 
-void addStep(std::string& out, const TabletStep& step, std::size_t number, std::size_t of) {
+void addStep(std::string& out, const TabletStep& step, std::size_t number,
+             const TabletSetup& setup) {
+  const std::size_t of = setup.steps.size();
   out += "<article class=\"step\">\n<p class=\"count\">" + std::to_string(number) + " of " +
          std::to_string(of) + "</p>\n<h2>" + escaped(step.title);
   if (!step.struckOut.empty()) out += " <s>not " + escaped(step.struckOut) + "</s>";
@@ -65,7 +75,7 @@ void addStep(std::string& out, const TabletStep& step, std::size_t number, std::
   }
   if (!step.rows.empty()) {
     out += "<ul class=\"rows\">\n";
-    for (const TabletRow& row : step.rows) addRow(out, row, step);
+    for (const TabletRow& row : step.rows) addRow(out, row, step, setup);
     out += "</ul>\n";
   }
   if (step.measures) {
@@ -107,7 +117,7 @@ void addSetup(std::string& out, const TabletSetup& setup) {
            " to look at before cutting: see the first step</p>\n";
   }
   for (std::size_t i = 0; i < setup.steps.size(); ++i) {
-    addStep(out, setup.steps[i], i + 1, setup.steps.size());
+    addStep(out, setup.steps[i], i + 1, setup);
   }
   out += "</section>\n";
 }

@@ -7,6 +7,7 @@
 #include "core/checks/whole_part.h"
 #include "core/plan/table.h"
 #include "core/say/kit_words.h"
+#include "core/turned/lathe_work.h"
 
 namespace inchwright {
 
@@ -39,9 +40,11 @@ struct TabletSetup {
   std::string zero;
   std::string counts;
   bool draft = false;
-  bool millimetres = false;         ///< the readout's
-  std::vector<std::string> before;  ///< to be put right before anything is cut
-  std::vector<KitLine> kit;         ///< what was made so far, and what it goes with
+  bool millimetres = false;             ///< the readout's
+  std::string letters[2] = {"X", "Y"};  ///< of the readout's two figures
+  bool turned = false;                  ///< of the lathe: only sizes are measured
+  std::vector<std::string> before;      ///< to be put right before anything is cut
+  std::vector<KitLine> kit;             ///< what was made so far, and what it goes with
   std::vector<TabletStep> steps;
 
   bool operator==(const TabletSetup&) const = default;
@@ -58,6 +61,11 @@ struct TabletNotes {
 /// was planned.
 TabletSetup tabletSetup(const Part& part, const SetupTable& table, const CheckedSetup& checked,
                         bool draft, English english, const TabletNotes& notes = {});
+
+/// The steps of a setup of the lathe: what to mind, one cut after another, last what was turned, to
+/// be measured.
+TabletSetup tabletSetup(const LatheWork& work, const Lathe& lathe, bool draft, English english,
+                        const TabletNotes& notes = {});
 
 /// One self-contained page (HTML 5) with all setups: nothing is fetched from anywhere, and it says
 /// so to the browser. Big figures, one step at a time, by touch; without scripts all steps stand

@@ -1,8 +1,10 @@
 #include <algorithm>
 #include <map>
 
+#include "core/base/listed.h"
 #include "core/plan/tools_in_order.h"
 #include "core/say/figure_words.h"
+#include "core/say/lathe_words.h"
 #include "core/say/plan_words.h"
 #include "core/say/setup_words.h"
 #include "core/sheet/tablet_page.h"
@@ -107,6 +109,14 @@ class StepGatherer {
   std::map<std::string_view, const PlannedHole*> holes_;
 };
 
+void addNotes(TabletSetup& setup, const TabletNotes& notes, English english) {
+  for (const std::string& warning : notes.warnings) {
+    setup.before.push_back(inEnglish(warning, english));
+  }
+  setup.kit = notes.kit;
+  for (KitLine& line : setup.kit) line.words = inEnglish(line.words, english);
+}
+
 }  // namespace
 
 TabletSetup tabletSetup(const Part& part, const SetupTable& table, const CheckedSetup& checked,
@@ -127,11 +137,7 @@ TabletSetup tabletSetup(const Part& part, const SetupTable& table, const Checked
     setup.before.push_back(table.rows[i].id + ": " + words.rows[i].size + "; " +
                            words.rows[i].note);
   }
-  for (const std::string& warning : notes.warnings) {
-    setup.before.push_back(inEnglish(warning, english));
-  }
-  setup.kit = notes.kit;
-  for (KitLine& line : setup.kit) line.words = inEnglish(line.words, english);
+  addNotes(setup, notes, english);
   for (const Finding& finding : checked.findings) {
     setup.before.push_back(inEnglish(wordsOf(finding, table.step), english));
   }
@@ -147,6 +153,47 @@ TabletSetup tabletSetup(const Part& part, const SetupTable& table, const Checked
   const StepGatherer gatherer(table, checked);
   for (TabletStep& step : gatherer.toolSteps()) setup.steps.push_back(std::move(step));
   TabletStep measuring = gatherer.measuring();
+  if (!measuring.rows.empty()) setup.steps.push_back(std::move(measuring));
+  return setup;
+}
+
+TabletSetup tabletSetup(const LatheWork& work, const Lathe& lathe, bool draft, English english,
+                        const TabletNotes& notes) {
+  TabletSetup setup;
+  setup.part = work.part;
+  setup.setup = work.setup;
+  setup.heading = work.part + ", setup " + work.setup + ": in the lathe";
+  setup.zero = inEnglish(heldWords(work, lathe), english);
+  setup.counts = work.crossLetter + (work.halved ? " counts the radius" : " counts the diameter");
+  setup.draft = draft;
+  setup.millimetres = work.step.unit == Unit::millimetre;
+  setup.letters[0] = work.carriageLetter;
+  setup.letters[1] = work.crossLetter;
+  setup.turned = true;
+  for (const std::string& warning : latheWarnings(work)) {
+    setup.before.push_back(inEnglish(warning, english));
+  }
+  addNotes(setup, notes, english);
+  const auto noteOf = [&](const Id& id) {
+    const auto row = std::find_if(work.rows.begin(), work.rows.end(),
+                                  [&](const LatheRow& one) { return one.id == id; });
+    return row == work.rows.end() ? std::string() : latheNote(*row, work.step);
+  };
+  TabletStep measuring{"Measure before it is taken out", {}, "", {}, true};
+  for (const Cut& cut : work.cuts) {
+    std::string title = inEnglish(cutWords(cut), english);
+    if (title[0] >= 'a' && title[0] <= 'z') title[0] = static_cast<char>(title[0] - 'a' + 'A');
+    const bool toSize = cut.op == CutOp::finish || cut.op == CutOp::bore ||
+                        cut.op == CutOp::groove || cut.op == CutOp::thread;
+    const std::string note =
+        toSize && cut.of.size() == 1 ? inEnglish(noteOf(cut.of.front()), english) : std::string();
+    TabletRow row{joined(cut.of, ", "), cut.length ? cut.length->text : "",
+                  cut.dia ? cut.dia->text : "", note};
+    if (toSize && cut.dia && cut.of.size() == 1) {
+      measuring.rows.push_back({cut.of.front(), "", cut.dia->text, note});
+    }
+    setup.steps.push_back({std::move(title), {}, "", {std::move(row)}, false});
+  }
   if (!measuring.rows.empty()) setup.steps.push_back(std::move(measuring));
   return setup;
 }

@@ -59,6 +59,7 @@ TEST_F(TurnedTracingTest, TwoClicksPutTheCentreLineHalfWay) {
   const Feature* axis = desk.part().feature("CL");
   ASSERT_NE(axis, nullptr);
   ASSERT_EQ(axis->traced.size(), 2u);
+  EXPECT_EQ(axis->traced[1], "0.000");  // nothing is known of Z
   EXPECT_NEAR(*tracedAlong(*axis, Axis::y), 0, 0.01);
   // It is kept with the document.
   const auto again = readDocument(writeDocument(desk.job()));

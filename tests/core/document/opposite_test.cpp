@@ -35,7 +35,7 @@ const char* const kCocks = R"({"inchwright": 1, "parts": [
 
 TEST(OppositeParts, CutTheSameCurves) {
   Part part;
-  Setup setup;
+  inchwright::Setup setup;
   setup.name = "1";
   setup.curves = {
       {"E", CurveWay::points, *readLength("1/2"), CutterAt::left, {}, 7, {}, false, {}}};

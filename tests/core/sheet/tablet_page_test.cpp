@@ -37,6 +37,43 @@ TEST(TabletPage, HoldsEverySetupAndStep) {
   EXPECT_EQ(countOf(page, "data-found=\"size\""), 2u);
 }
 
+TEST(TabletPage, HasTheCutsOfTheLathe) {
+  LatheWork work;
+  work.part = "Arbor";
+  work.setup = "1";
+  work.step = *readStep("0.001", Unit::inch);
+  work.carriageLetter = "Z";
+  work.crossLetter = "X";
+  const auto figure = [](const char* text) {
+    return LatheFigure{text, readLength(text)->value, true};
+  };
+  LatheRow row;
+  row.id = "B";
+  row.length = figure("0.500");
+  row.dia = figure("0.375");
+  row.limits = SizeLimits{readLength(".3745")->value, readLength(".375")->value};
+  work.rows = {row};
+  Cut face, finish;
+  face.of = {"R"};
+  face.length = figure("0.000");
+  finish.op = CutOp::finish;
+  finish.of = {"B"};
+  finish.length = row.length;
+  finish.dia = row.dia;
+  work.cuts = {face, finish};
+  const TabletSetup setup = tabletSetup(work, Lathe{}, false, English::uk);
+  ASSERT_EQ(setup.steps.size(), 3u);
+  EXPECT_EQ(setup.steps[0].title, "Face R");
+  EXPECT_EQ(setup.steps[1].rows[0],
+            (TabletRow{"B", "0.500", "0.375", "measure Ø 0.3745 to 0.3750"}));
+  EXPECT_TRUE(setup.steps[2].measures);
+  const std::string page = tabletPage("", "", "today", {setup});
+  EXPECT_NE(page.find("<b>Z</b> 0.500</span><span class=\"at\"><b>X</b> 0.375</span>"),
+            std::string::npos);
+  EXPECT_EQ(countOf(page, "data-found=\"size\""), 1u);
+  EXPECT_EQ(countOf(page, "data-found=\"x\""), 0u);
+}
+
 TEST(TabletPage, TellsWhatWasMadeSoFar) {
   TabletSetup setup = oneSetup();
   setup.kit = {
