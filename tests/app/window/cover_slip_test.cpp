@@ -206,7 +206,7 @@ TEST(PartStates, APartOfTheLatheIsMadeWhenItsCutsAreTicked) {
   const auto state = [&] { return partStates(*job, solutionsOf(*job))[5]; };
   ASSERT_EQ(state(), PartState::ready);
   const auto solution = solve(arbor);
-  for (const Setup& setup : std::vector<Setup>(arbor.setups)) {
+  for (const inchwright::Setup& setup : std::vector<inchwright::Setup>(arbor.setups)) {
     const auto work = latheWorkToSuit(*job, arbor, *solution, setup);
     ASSERT_TRUE(work.ok());
     for (const Cut& cut : work->cuts) {
