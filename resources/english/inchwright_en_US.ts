@@ -86,5 +86,29 @@
         <source>centres A C 5/8</source>
         <translation>centers A C 5/8</translation>
     </message>
+    <message>
+        <source>towards the chuck</source>
+        <translation>toward the chuck</translation>
+    </message>
+    <message>
+        <source>centre &amp;line</source>
+        <translation>center &amp;line</translation>
+    </message>
+    <message>
+        <source>&amp;Centre line</source>
+        <translation>&amp;Center line</translation>
+    </message>
+    <message>
+        <source>Put the centre line</source>
+        <translation>Put the center line</translation>
+    </message>
+    <message>
+        <source>centre line: now the same surface at the other side, straight across</source>
+        <translation>center line: now the same surface at the other side, straight across</translation>
+    </message>
+    <message>
+        <source>centre line: point at the line of a surface at one side of the axis</source>
+        <translation>center line: point at the line of a surface at one side of the axis</translation>
+    </message>
 </context>
 </TS>
