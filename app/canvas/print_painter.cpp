@@ -87,6 +87,7 @@ class PrintPainter {
     if (painter_ != nullptr) painter_->setFont(nameFont_);
     for (const DrawnPlace& place : scene_.drawn.places) takeSpot(place);
     for (const DrawnPlace& place : scene_.drawn.places) paintPlace(place);
+    for (const PrintScene::Offered& one : scene_.offered) paintOffered(one);
     if (scene_.pending) paintPending();
     for (std::size_t i = 0; i < scene_.marks.size(); ++i) paintMark(i);
     return std::move(inked_);
@@ -393,6 +394,32 @@ class PrintPainter {
     return QColor::fromRgbF(static_cast<float>(paper.redF() * (1 - a) + wash.redF() * a),
                             static_cast<float>(paper.greenF() * (1 - a) + wash.greenF() * a),
                             static_cast<float>(paper.blueF() * (1 - a) + wash.blueF() * a));
+  }
+
+  void paintOffered(const PrintScene::Offered& one) {
+    const QLineF line(map_.toWidget(one.line.p1()), map_.toWidget(one.line.p2()));
+    const qreal radius = one.radius * map_.scale() + 5;
+    const QRectF box = QRectF(line.p1(), line.p2())
+                           .normalized()
+                           .adjusted(-radius - 6, -radius - 6, radius + 6, radius + 6);
+    if (!wants(box, markOf(10, line.x1(), line.y1(), line.x2(), line.y2(), radius, one.lit))) {
+      return;
+    }
+    painter_->setBrush(Qt::NoBrush);
+    const auto draw = [&] {
+      if (one.radius > 0) {
+        painter_->drawEllipse(line.p1(), radius, radius);
+      } else {
+        painter_->drawLine(line);
+      }
+    };
+    if (one.lit) {
+      painter_->setPen(QPen(look_.wash, 9));
+      draw();
+    }
+    painter_->setPen(one.lit ? pencil(look_.blue, kFirmLine, true)
+                             : pencil(look_.faint, kFirmLine, true));
+    draw();
   }
 
   void paintPending() {

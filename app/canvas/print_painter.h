@@ -1,5 +1,6 @@
 #pragma once
 
+#include <QLineF>
 #include <QPainter>
 #include <QRegion>
 #include <compare>
@@ -28,6 +29,13 @@ struct PrintScene {
   std::optional<QPointF> pending;  ///< inches in the view
   /// Known places of a picture that is being squared up, in the order they were named.
   std::vector<QPointF> marks = {};
+  /// What the print offers, in faint pencil: a ring, or a line where the radius is 0.
+  struct Offered {
+    QLineF line;  ///< inches in the view; of a ring from its middle
+    double radius = 0;
+    bool lit = false;
+  };
+  std::vector<Offered> offered = {};
   /// The second, blind reading: figures are not shown, only where they stand.
   bool hideFigures = false;
 };

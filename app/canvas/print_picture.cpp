@@ -32,6 +32,11 @@ PrintPicture::PrintPicture(Work& work, QObject* parent) : QObject(parent), work_
     if (picture) take(std::move(*picture));
     emit changed();
   });
+  connect(&work, &Work::offersWanted, this, [this] {
+    offersAsked_ = true;
+    findOffers();
+  });
+  connect(&offers_, &OfferReader::arrived, this, &PrintPicture::takeOffers);
   // The document may have been on the desk before.
   follow();
 }
@@ -50,6 +55,35 @@ void PrintPicture::take(SquaredPicture picture) {
   if (showing_ != Showing::ofAnotherFace) work_.noteAskew(picture.askew);
   work_.noteSquaringError(squaringError_);
   layer_.show(std::move(picture));
+  // Whoever has just squared it up goes on to what is on it; else it is found when asked for.
+  if (squared_ && showing_ == Showing::underFace) findOffers();
+}
+
+void PrintPicture::findOffers() {
+  const Desk& desk = work_.desk();
+  const ViewSense sense = viewSense(desk.face());
+  if (!wanted_ || wanted_->points.empty() || isBare() || sense.firstReversed ||
+      sense.secondReversed) {
+    emit work_.desk().refused(
+        tr("a picture that is squared up under the top, front or right face "
+           "offers what is on it"));
+    return;
+  }
+  offersTrouble_.clear();
+  const QPointF at = offsetOf(*viewOf(desk.part(), desk.face()));
+  offers_.read(*wanted_, {at.x(), at.y()}, desk.job().unit, confirmedIn(desk.part(), desk.face()));
+  emit changed();
+}
+
+void PrintPicture::takeOffers(const std::shared_ptr<PictureOffers>& offers,
+                              const QString& trouble) {
+  offersTrouble_ = trouble;
+  if (offers && offers->offers.tooCoarse) {
+    offersTrouble_ = tr("its lettering is too small: photograph each quarter by itself");
+  }
+  if (offers) work_.noteOffers(*offers);
+  if (std::exchange(offersAsked_, false) && work_.offering() != nullptr) work_.goThroughOffers();
+  emit changed();
 }
 
 std::optional<WantedPicture> PrintPicture::lookUp(QPointF& at) const {
@@ -113,6 +147,10 @@ void PrintPicture::want(std::optional<WantedPicture> wanted, QPointF at) {
   squaringError_ = 0;
   work_.noteAskew({});
   work_.noteSquaringError(0);
+  offers_.stop();
+  offersAsked_ = false;
+  offersTrouble_.clear();
+  work_.noteOffers({});
   if (wanted_) {
     reader_.read(*wanted_);
   } else {
@@ -133,6 +171,12 @@ QString PrintPicture::note() const {
   }
   if (stopped_) return tr("Squaring up was stopped; Ctrl+U does it after all");
   if (wanted_ && !reader_.trouble().isEmpty()) return tr("No picture: %1").arg(reader_.trouble());
+  if (offers_.isReading()) return tr("Looking at what the print offers …  (Escape stops it)");
+  if (!offersTrouble_.isEmpty()) return tr("Not all is offered: %1").arg(offersTrouble_);
+  if (work_.offering() != nullptr && work_.doing() != Doing::offering) {
+    return tr("The print offers %1 places and figures: Ctrl+G goes through them")
+        .arg(work_.offering()->offered.open());
+  }
   if (showing_ == Showing::underFace && squaringError_ > kLeastSaid) {
     return tr("Squared up to about %1 in").arg(squaringError_, 0, 'f', 2);
   }
@@ -154,6 +198,10 @@ void PrintPicture::takeBack() {
 }
 
 void PrintPicture::stopOpened() {
+  if (offers_.isReading()) {
+    offers_.stop();
+    emit changed();
+  }
   if (progress() && wanted_ && !wanted_->points.empty() && !squared_) cancel();
 }
 

@@ -6,6 +6,7 @@
 #include <vector>
 
 #include "app/canvas/picture_layer.h"
+#include "app/picture/offer_reader.h"
 #include "app/picture/picture_reader.h"
 #include "app/session/work.h"
 
@@ -50,6 +51,9 @@ class PrintPicture : public QObject {
   /// A squaring up that is stopped is taken back: the work is as it was before.
   void takeBack();
 
+  /// Finds in the background what the picture offers.
+  void findOffers();
+
   /// The first picture file among what is dropped or pasted; empty when there is none.
   static QString fileIn(const QMimeData* mime);
   /// Lays a picture underneath, from a file or the clipboard; it is kept in the document and then
@@ -77,6 +81,7 @@ class PrintPicture : public QObject {
   std::optional<WantedPicture> lookUp(QPointF& at) const;
   void want(std::optional<WantedPicture> wanted, QPointF at);
   void take(SquaredPicture picture);
+  void takeOffers(const std::shared_ptr<PictureOffers>& offers, const QString& trouble);
   void cancel();
   bool lay(const QString& name, const QByteArray& bytes);
   const Picture* underFace() const;
@@ -85,6 +90,9 @@ class PrintPicture : public QObject {
 
   Work& work_;
   PictureReader reader_;
+  OfferReader offers_;
+  QString offersTrouble_;
+  bool offersAsked_ = false;  ///< they are gone through as soon as they are there
   PictureLayer layer_;
   Showing showing_ = Showing::underFace;
   std::optional<WantedPicture> wanted_;

@@ -15,6 +15,7 @@
 
 #include "app/base/look.h"
 #include "app/canvas/loupe.h"
+#include "app/canvas/offered_marks.h"
 #include "app/canvas/print_accessible.h"
 #include "app/canvas/view_slip.h"
 #include "app/session/activity.h"
@@ -160,6 +161,7 @@ void PrintView::refresh() {
       update();
       return;
     }
+    if (work_.doing() == Doing::offering) update();  // the enlarged cut
     const PrintScene scene = sceneNow();
     auto ink = inkOf(scene, map());
     const QRegion changed = changedBetween(inked_, ink);
@@ -195,6 +197,7 @@ PrintScene PrintView::sceneNow() const {
   if (!light_.empty()) scene.chosenPlaces.insert(light_);
   scene.chosenReadings.insert(shownReadings_.begin(), shownReadings_.end());
   if (const auto pending = work_.pending()) scene.pending = asViewed(*pending, desk.face());
+  scene.offered = offeredMarks(work_);
   scene.hideFigures = work_.doing() == Doing::rereading;
   return scene;
 }
@@ -216,6 +219,7 @@ void PrintView::paintEvent(QPaintEvent* event) {
     if (event->rect().contains(rect())) inked_ = std::move(ink);
   }
   paintNote(painter);
+  paintOfferedCut(painter, work_, picture_.layer(), map(), size());
   // After the whole desk has been painted, of which this is a part.
   QMetaObject::invokeMethod(&picture_, &PrintPicture::letRead, Qt::QueuedConnection);
   if (hasFocus()) {

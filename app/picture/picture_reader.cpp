@@ -12,22 +12,6 @@ namespace {
 
 constexpr int kProgressEvery = 100;  // milliseconds
 
-QByteArray bytesOf(const WantedPicture& wanted, QString& trouble) {
-  if (!wanted.bytes.empty()) {
-    const std::string& kept = wanted.bytes.get();
-    return QByteArray::fromRawData(kept.data(), static_cast<qsizetype>(kept.size()));
-  }
-  if (wanted.file.isEmpty()) {
-    trouble = QStringLiteral("the link leads away from the document's folder");
-    return {};
-  }
-  auto read = readWholeFile(wanted.file.toStdString(), kLargestPictureFile);
-  if (read.ok()) return QByteArray::fromStdString(*read);
-  trouble = QFileInfo(wanted.file).fileName() + QStringLiteral(": ") +
-            QString::fromStdString(read.error().text);
-  return {};
-}
-
 /// Null when it was cancelled, or can't be read, with `trouble` saying why.
 std::shared_ptr<SquaredPicture> squaredUp(const WantedPicture& wanted, WorkUnderWay& work,
                                           QString& trouble) {
@@ -43,6 +27,22 @@ std::shared_ptr<SquaredPicture> squaredUp(const WantedPicture& wanted, WorkUnder
 }
 
 }  // namespace
+
+QByteArray bytesOf(const WantedPicture& wanted, QString& trouble) {
+  if (!wanted.bytes.empty()) {
+    const std::string& kept = wanted.bytes.get();
+    return QByteArray::fromRawData(kept.data(), static_cast<qsizetype>(kept.size()));
+  }
+  if (wanted.file.isEmpty()) {
+    trouble = QStringLiteral("the link leads away from the document's folder");
+    return {};
+  }
+  auto read = readWholeFile(wanted.file.toStdString(), kLargestPictureFile);
+  if (read.ok()) return QByteArray::fromStdString(*read);
+  trouble = QFileInfo(wanted.file).fileName() + QStringLiteral(": ") +
+            QString::fromStdString(read.error().text);
+  return {};
+}
 
 PictureReader::PictureReader(QObject* parent) : QObject(parent) {}
 

@@ -23,6 +23,9 @@ struct WantedPicture {
   bool operator==(const WantedPicture&) const = default;
 };
 
+/// The bytes of a wanted picture's file; `trouble` says why there are none. From any thread.
+QByteArray bytesOf(const WantedPicture& wanted, QString& trouble);
+
 /// Reads pictures and squares them up in the background, one at a time: what is wanted last
 /// takes the place of what is under way.
 class PictureReader : public QObject {

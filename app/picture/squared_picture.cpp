@@ -149,6 +149,18 @@ std::vector<KnownPoint> knownPoints(const std::vector<SquaringPoint>& points) {
   return known;
 }
 
+Result<Homography> pixelsToFace(const std::vector<SquaringPoint>& points, PlanePoint zero) {
+  if (points.empty()) {
+    return Error{
+        ErrorCode::badRequest, "square the picture up first: nothing says where it lies", {}};
+  }
+  std::vector<KnownPoint> known = knownPoints(points);
+  for (KnownPoint& one : known) one.inches = {one.inches.x - zero.x, one.inches.y - zero.y};
+  const Result<SquaredUp> squared = squareUp(known);
+  if (!squared.ok()) return squared.error();
+  return squared->pixelToInches;
+}
+
 QRectF SquaredPicture::bounds() const {
   if (levels.empty()) return {};
   const QSizeF size = QSizeF(levels.front().size()) / pixelsPerInch;

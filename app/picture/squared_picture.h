@@ -7,6 +7,7 @@
 #include <vector>
 
 #include "app/picture/askew.h"
+#include "core/base/result.h"
 #include "core/geometry/homography.h"
 #include "core/part/picture.h"
 
@@ -18,6 +19,10 @@ inline constexpr double kAsTakenPixelsPerInch = 100;
 
 /// The points a picture is squared up by, as the squaring up takes them.
 std::vector<KnownPoint> knownPoints(const std::vector<SquaringPoint>& points);
+
+/// From pixels of a picture to inches of a face whose zero lies at `zero` on the squared-up print.
+/// Errors: `badRequest` where no points say where it lies, and as squareUp.
+Result<Homography> pixelsToFace(const std::vector<SquaringPoint>& points, PlanePoint zero);
 
 /// A picture squared up to the print's inches, and halved again and again for far views.
 struct SquaredPicture {

@@ -46,6 +46,11 @@ bool Hands::drawnToScale() const {
   return picture != nullptr && picture->points.size() >= 2;
 }
 
+bool Hands::offersHere() const {
+  return offering && offering->part == desk.partIndex() && offering->face == desk.face() &&
+         offering->offered.lit().has_value();
+}
+
 const Part& Hands::part() const {
   static const Part none;
   return desk.hasPart() ? desk.part() : none;

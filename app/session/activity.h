@@ -6,6 +6,7 @@
 #include <optional>
 #include <vector>
 
+#include "app/session/offering.h"
 #include "app/session/plausible.h"
 #include "app/session/stacked.h"
 #include "app/session/work.h"
@@ -24,6 +25,7 @@ struct Hands {
   /// How askew the picture under this face was taken, where its lines tell.
   std::optional<Askew> askew = {};
   double squaringError = 0;  ///< inches a place may lie from where the picture shows it
+  std::optional<Offering> offering = {};  ///< what the picture offers
   /// Asks for something to be brought into sight; Work passes it on.
   std::vector<Id> showPlaces = {};
   std::vector<Id> showReadings = {};
@@ -34,6 +36,8 @@ struct Hands {
   std::size_t setupHere() const;
   /// Whether the print under this face was squared up, so that what is traced on it is to scale.
   bool drawnToScale() const;
+  /// Whether something is still offered on the face that is looked at.
+  bool offersHere() const;
   /// Where the part stands now; an empty one before there is any.
   const Part& part() const;
   bool isPlace(const QString& id) const;
@@ -69,6 +73,10 @@ class Activity {
   virtual bool enter(const QString& text) = 0;
   /// One step back; false when there is none left and the activity is over.
   virtual bool back() = 0;
+  /// Takes one of the figures to choose from, counted from 0; false when there is none.
+  virtual bool choose(int) { return false; }
+  /// On to the next of what is offered; false when nothing is.
+  virtual bool pass() { return false; }
   virtual std::vector<Id> chosen() const { return {}; }
   virtual std::optional<QPointF> pending() const { return {}; }
   /// Places of the picture that are known already, numbered as they were pointed at.
@@ -91,6 +99,7 @@ std::unique_ptr<Activity> relating(Hands& hands, UnderstandingKind kind);
 std::unique_ptr<Activity> settingZero(Hands& hands);
 std::unique_ptr<Activity> stacking(Hands& hands);
 std::unique_ptr<Activity> rereading(Hands& hands);
+std::unique_ptr<Activity> goingThroughOffers(Hands& hands);
 std::unique_ptr<Activity> squaringUp(Hands& hands);
 std::unique_ptr<Activity> placingView(Hands& hands);
 /// Asks why doubts may stand; `words` say what they are.

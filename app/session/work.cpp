@@ -19,6 +19,7 @@ struct Work::State {
 };
 
 Work::Work(Desk& desk, QObject* parent) : QObject(parent), state_(std::make_unique<State>(desk)) {
+  connect(&desk, &Desk::edited, this, &Work::followOffers);
   connect(&desk, &Desk::edited, this, &Work::changed);
   connect(&desk, &Desk::viewChanged, this, &Work::followFace);
   connect(&desk, &Desk::viewChanged, this, &Work::changed);
@@ -121,6 +122,60 @@ void Work::reread() {
   tell();
 }
 
+void Work::goThroughOffers() {
+  if (!state_->hands.offersHere()) {
+    emit offersWanted();
+    return;
+  }
+  state_->begin(goingThroughOffers(state_->hands));
+  if (state_->activity->over()) state_->begin(looking(state_->hands));
+  tell();
+}
+
+void Work::noteOffers(std::optional<PictureOffers> offers) {
+  Hands& hands = state_->hands;
+  if (!offers && !hands.offering) return;
+  hands.offering.reset();
+  if (offers) {
+    hands.offering = Offering{seen::Offered(offersOfFace(offers->offers), offeringNow()),
+                              offers->toInches,
+                              desk().partIndex(),
+                              desk().face(),
+                              {}};
+  }
+  if (doing() == Doing::offering) state_->begin(looking(hands));
+  tell();
+}
+
+const Offering* Work::offering() const {
+  return state_->hands.offersHere() ? &*state_->hands.offering : nullptr;
+}
+
+bool Work::choose(int number) {
+  if (!state_->activity->choose(number)) return false;
+  if (state_->activity->over()) state_->begin(looking(state_->hands));
+  tell();
+  return true;
+}
+
+bool Work::pass() {
+  if (!state_->activity->pass()) return false;
+  tell();
+  return true;
+}
+
+/// What was confirmed and is undone is open again.
+void Work::followOffers() {
+  Hands& hands = state_->hands;
+  if (!hands.offering || hands.offering->part != desk().partIndex()) return;
+  std::erase_if(hands.offering->taken, [&](const Offering::Taken& one) {
+    const Part& part = hands.part();
+    if (part.feature(one.id) != nullptr || part.reading(one.id) != nullptr) return false;
+    hands.offering->offered.reopen(one.one, offeringNow());
+    return true;
+  });
+}
+
 void Work::accept(const std::vector<AcceptedDoubt>& doubts, const QString& words) {
   state_->begin(accepting(state_->hands, doubts, words));
   tell();
@@ -187,6 +242,7 @@ bool Work::enter(const QString& text) {
 
 void Work::back() {
   const bool stepped = state_->activity->back();
+  if (stepped && state_->activity->over()) state_->begin(looking(state_->hands));
   const bool left = !stepped && doing() != Doing::looking;
   if (left) state_->begin(looking(state_->hands));
   tell();

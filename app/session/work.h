@@ -8,7 +8,9 @@
 #include <vector>
 
 #include "app/picture/askew.h"
+#include "app/picture/offer_reader.h"
 #include "app/session/desk.h"
+#include "app/session/offering.h"
 #include "app/session/stacked.h"
 #include "core/part/axis.h"
 #include "core/part/feature.h"
@@ -28,6 +30,7 @@ enum class Doing {
   squaring,     ///< point at known places of the picture and say where they are
   placingView,  ///< point at where this face is drawn on the picture of another
   accepting,    ///< say why a doubt may stand
+  offering,     ///< confirm, one at a time, what the picture offers
 };
 
 /// Where on the print a click fell, in inches as drawn in the plane of the current face (x to the
@@ -72,6 +75,16 @@ class Work : public QObject {
   void reread();
   /// Asks why doubts may stand, and lets them stand for that reason; `words` say what they are.
   void accept(const std::vector<AcceptedDoubt>& doubts, const QString& words);
+  /// Goes through what the picture offers; without offers they are asked for (`offersWanted`).
+  void goThroughOffers();
+  /// What the picture under this face offers, or nothing any more. What was confirmed stays.
+  void noteOffers(std::optional<PictureOffers> offers);
+  /// Null while nothing is offered on this face.
+  const Offering* offering() const;
+  /// One of the figures to choose from, counted from 0; false when nothing is to be chosen.
+  bool choose(int number);
+  /// On to the next of what is offered; false when nothing is.
+  bool pass();
   /// Squares up the picture under the current face; refused when there is none. Meanwhile places
   /// are pointed at on the picture as it was taken (see kAsTakenPixelsPerInch).
   void squareUp();
@@ -113,13 +126,15 @@ class Work : public QObject {
   std::vector<QPointF> marks() const;
 
  signals:
-  void changed();  ///< prompt, offer, chosen or doing changed
-  void allLeft();  ///< a step back was wanted where there is none
+  void changed();       ///< prompt, offer, chosen or doing changed
+  void offersWanted();  ///< nothing is known yet of what the picture offers
+  void allLeft();       ///< a step back was wanted where there is none
   /// Something on the print should be brought into sight.
   void show(const std::vector<Id>& places, const std::vector<Id>& readings);
 
  private:
   void tell();
+  void followOffers();
   bool canPlaceView() const;
   void followFace();
 

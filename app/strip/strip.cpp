@@ -162,6 +162,7 @@ bool Strip::eventFilter(QObject* watched, QEvent* event) {
       event->ignore();
       return true;
     }
+    if (key.key() == Qt::Key_Tab && line_->text().isEmpty() && work_.pass()) return true;
     if (key.key() == Qt::Key_Escape) {
       if (line_->text().isEmpty()) {
         work_.back();

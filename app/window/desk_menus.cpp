@@ -247,7 +247,9 @@ void DeskMenus::addReading() {
   for (int i = 0; i < 9; ++i) {
     const auto kind = static_cast<FeatureKind>(i);
     add(trace, wordFor(kind), QKeySequence(Qt::ALT | static_cast<Qt::Key>(Qt::Key_1 + i)),
-        toLine([&work, kind] { work.trace(kind); }));
+        toLine([&work, kind, i] {
+          if (!work.choose(i)) work.trace(kind);
+        }));
   }
   QMenu* turned = trace->addMenu(tr("In the la&the"));
   add(turned, tr("&Centre line"), QKeySequence(), toLine([&work] { work.traceCentreLine(); }));
@@ -255,6 +257,8 @@ void DeskMenus::addReading() {
     const auto kind = static_cast<FeatureKind>(i);
     add(turned, wordFor(kind), QKeySequence(), toLine([&work, kind] { work.trace(kind); }));
   }
+  add(menu, tr("What the print offers"), QKeySequence(Qt::CTRL | Qt::Key_G),
+      toLine([&work] { work.goThroughOffers(); }));
   add(menu, tr("&Read a chain"), Qt::Key_F6, toLine([&work] { work.read(); }));
   QMenu* relate = menu->addMenu(tr("What the print sho&ws without a figure"));
   // In the order of UnderstandingKind.

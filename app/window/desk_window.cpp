@@ -212,6 +212,7 @@ void DeskWindow::pointedOnSheet(const Id& place, bool extend) {
     case Doing::relating:
     case Doing::zeroing:
     case Doing::stacking:
+    case Doing::offering:
       break;
     default:
       return;  // these point at the paper of the print, which the sheet is not

@@ -88,7 +88,8 @@ HelpPage::Rows HelpPage::hands() {
       {"Alt+D", tr("the doubts; arrows walk in them")},
       {"Alt+S", tr("read the suspected figure so")},
       {"Alt+A", tr("accept the doubt, or take that back")},
-      {"Tab", tr("the next thing on the desk")},
+      {"Alt+1  Alt+2  Alt+3", tr("of what the print offers: the figure that is lettered")},
+      {"Tab", tr("the next thing on the desk; of what the print offers, the next one")},
       {"Enter", tr("takes the line, or what is offered when it is empty")},
       {"Escape", tr("one step back; what was offered then is not offered again. Stops a picture "
                     "that is being squared up")},

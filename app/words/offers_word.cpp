@@ -9,6 +9,8 @@
 #include <sstream>
 
 #include "app/picture/picture_decoder.h"
+#include "app/picture/squared_picture.h"
+#include "app/session/offering.h"
 #include "app/session/picture_edits.h"
 #include "app/words/console.h"
 #include "app/words/job_file.h"
@@ -96,38 +98,6 @@ Result<QImage> greyPicture(const Picture& picture, const std::string& file) {
   const Result<QImage> image = decodePicture(bytes, picture.page);
   if (!image) return Error{image.error().code, image.error().text, picture.name};
   return image->convertToFormat(QImage::Format_Grayscale8);
-}
-
-/// From pixels of the picture to inches of the part's face.
-Result<Homography> squaringUp(const Chosen& chosen) {
-  std::vector<KnownPoint> points;
-  for (const SquaringPoint& p : chosen.picture->points) {
-    points.push_back(
-        {{p.pixelX, p.pixelY},
-         {p.x.value.toInches() - chosen.zero.x, p.y.value.toInches() - chosen.zero.y}});
-  }
-  if (points.empty()) {
-    return Error{ErrorCode::badRequest, "square the picture up first: nothing says where it lies",
-                 chosen.picture->name};
-  }
-  const Result<SquaredUp> squared = squareUp(points);
-  if (!squared) return Error{squared.error().code, squared.error().text, chosen.picture->name};
-  return squared->pixelToInches;
-}
-
-/// What has been read already, where it is drawn.
-std::vector<seen::Confirmed> confirmedIn(const Part& part) {
-  std::vector<seen::Confirmed> out;
-  for (const Reading& r : part.readings) {
-    if (r.kind != ReadingKind::along || (r.axis != Axis::x && r.axis != Axis::y)) continue;
-    const Feature *from = part.feature(r.from), *to = part.feature(r.to);
-    if (from == nullptr || to == nullptr) continue;
-    const auto a = tracedAlong(*from, r.axis), b = tracedAlong(*to, r.axis);
-    if (!a || !b) continue;
-    out.push_back({r.axis == Axis::x ? OfferedReading::alongX : OfferedReading::alongY, *a, *b,
-                   r.figure.value});
-  }
-  return out;
 }
 
 std::string_view wordFor(OfferedFeature kind) {
@@ -233,13 +203,13 @@ Result<Offers> offersOf(const Arguments& arguments, const OpenedJob& opened) {
   const Part& part = opened.part(opened.solved.front());
   const Result<Chosen> chosen = chosenPicture(arguments, opened.job, part);
   if (!chosen) return chosen.error();
-  const Result<Homography> map = squaringUp(*chosen);
-  if (!map) return map.error();
+  const Result<Homography> map = pixelsToFace(chosen->picture->points, chosen->zero);
+  if (!map) return Error{map.error().code, map.error().text, chosen->picture->name};
   const Result<QImage> image = greyPicture(*chosen->picture, opened.file);
   if (!image) return image.error();
   seen::Options options;
   options.unit = opened.job.unit;
-  options.confirmed = confirmedIn(part);
+  options.confirmed = confirmedIn(part, Face::top);
   return seen::offer({image->constBits(), image->width(), image->height(), image->bytesPerLine()},
                      *map, options);
 }

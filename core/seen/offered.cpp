@@ -112,6 +112,21 @@ bool Offered::undo(Time now) {
   return true;
 }
 
+void Offered::reopen(std::size_t one, Time now) {
+  if (one >= count() || state_[one] != State::confirmed) return;
+  state_[one] = State::open;
+  std::erase(done_, one);
+  light(one, now);
+}
+
+std::vector<const FeatureOffer*> Offered::openFeatures() const {
+  std::vector<const FeatureOffer*> out;
+  for (std::size_t i = 0; i < offers_.features.size(); ++i) {
+    if (state_[i] == State::open) out.push_back(&offers_.features[i]);
+  }
+  return out;
+}
+
 int Offered::open() const {
   return static_cast<int>(std::count(state_.begin(), state_.end(), State::open));
 }

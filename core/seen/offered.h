@@ -69,8 +69,15 @@ class Offered {
   /// none.
   bool undo(Time now);
 
+  /// Which one is lit: features, then readings in the order they are gone through.
+  std::optional<std::size_t> lit() const { return lit_; }
+  /// Opens one that was confirmed again and lights it, as when a confirmed reading is undone.
+  void reopen(std::size_t one, Time now);
+
   int open() const;
   int confirmed() const;
+  /// Features that are still open, to be ringed.
+  std::vector<const FeatureOffer*> openFeatures() const;
   /// `offered` of a reading that is confirmed: its witnesses where the figure is the one offered
   /// first, empty where another was typed or chosen.
   static std::string offeredOf(const ReadingOffer& offer, const std::string& figure);

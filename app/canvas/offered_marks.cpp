@@ -1,0 +1,53 @@
+#include "app/canvas/offered_marks.h"
+
+#include <algorithm>
+
+#include "app/base/look.h"
+
+namespace inchwright::app {
+namespace {
+
+constexpr QSizeF kCutRoom(420, 220);  // pixels: the largest enlarged cut
+
+}  // namespace
+
+std::vector<PrintScene::Offered> offeredMarks(const Work& work) {
+  std::vector<PrintScene::Offered> out;
+  const Offering* offering = work.doing() == Doing::offering ? work.offering() : nullptr;
+  if (offering == nullptr) return out;
+  const auto line = [](PlanePoint a, PlanePoint b) { return QLineF(a.x, a.y, b.x, b.y); };
+  const seen::FeatureOffer* lit = offering->offered.feature();
+  for (const seen::FeatureOffer* one : offering->offered.openFeatures()) {
+    const bool ring = one->drawnRadius > 0;
+    out.push_back(
+        {ring ? line(one->at, one->at) : line(one->from, one->to), one->drawnRadius, one == lit});
+  }
+  if (const auto* reading = offering->offered.reading()) {
+    out.push_back({line(reading->from, reading->to), 0, true});
+  }
+  return out;
+}
+
+void paintOfferedCut(QPainter& painter, const Work& work, const PictureLayer& layer,
+                     const PrintMap& map, const QSize& pane) {
+  const Offering* offering = work.doing() == Doing::offering ? work.offering() : nullptr;
+  if (offering == nullptr || offering->offered.reading() == nullptr) return;
+  QRectF inches = offering->inches(offering->offered.reading()->cut);
+  const qreal more = 0.06 * std::max(inches.width(), inches.height());
+  inches.adjust(-more, -more, more, more);
+  const QSizeF room = kCutRoom.boundedTo(QSizeF(pane) * 0.6);
+  const QSize pixels = inches.size().scaled(room, Qt::KeepAspectRatio).toSize();
+  const qreal ratio = painter.device()->devicePixelRatioF();
+  QImage cut = layer.cut(inches, pixels * ratio);
+  if (cut.isNull()) return;
+  cut.setDevicePixelRatio(ratio);
+  // On the side that the dimension itself is not on.
+  const bool left = map.toWidget(inches.center()).x() > pane.width() / 2.0;
+  const QPoint at(left ? 12 : pane.width() - 12 - pixels.width(), 52);
+  painter.drawImage(at, cut);
+  painter.setPen(QPen(Look::now().pencil, kFirmLine));
+  painter.setBrush(Qt::NoBrush);
+  painter.drawRect(QRect(at, pixels).adjusted(0, 0, -1, -1));
+}
+
+}  // namespace inchwright::app

@@ -1,0 +1,42 @@
+#pragma once
+
+#include <QRectF>
+#include <optional>
+#include <vector>
+
+#include "core/geometry/homography.h"
+#include "core/part/job.h"
+#include "core/seen/offer.h"
+#include "core/seen/offered.h"
+
+namespace inchwright::app {
+
+/// What the picture under a face offers, beside the document and never in it. Only of faces that
+/// are drawn as they are counted, the first axis to the right and the second up.
+struct Offering {
+  /// An offer that was confirmed, and what it became.
+  struct Taken {
+    std::size_t one = 0;
+    Id id;
+  };
+
+  seen::Offered offered;
+  Homography toInches;  ///< from pixels of the picture to inches of the face
+  int part = 0;
+  Face face = Face::top;
+  std::vector<Taken> taken;
+
+  /// A box of the picture, in inches of the face, y up.
+  QRectF inches(const seen::PictureBox& box) const;
+};
+
+/// Since when offers are shown, for Enter to be deaf at first.
+seen::Offered::Time offeringNow();
+
+/// What of a picture's offers the desk goes through: those of the view that the face's zero is on.
+seen::Offers offersOfFace(const seen::Offers& all);
+
+/// Along the axes of a face, what has been read already, where it is drawn.
+std::vector<seen::Confirmed> confirmedIn(const Part& part, Face face);
+
+}  // namespace inchwright::app
