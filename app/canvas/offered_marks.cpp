@@ -16,11 +16,16 @@ std::vector<PrintScene::Offered> offeredMarks(const Work& work) {
   const Offering* offering = work.doing() == Doing::offering ? work.offering() : nullptr;
   if (offering == nullptr) return out;
   const auto line = [](PlanePoint a, PlanePoint b) { return QLineF(a.x, a.y, b.x, b.y); };
-  const seen::FeatureOffer* lit = offering->offered.feature();
-  for (const seen::FeatureOffer* one : offering->offered.openFeatures()) {
-    const bool ring = one->drawnRadius > 0;
-    out.push_back(
-        {ring ? line(one->at, one->at) : line(one->from, one->to), one->drawnRadius, one == lit});
+  // Those that come with the lit dimension are lit with it.
+  std::vector<std::size_t> lit = work.offeredAlongside();
+  if (const auto one = offering->offered.lit()) lit.push_back(*one);
+  const auto& features = offering->offered.offers().features;
+  for (std::size_t i = 0; i < features.size(); ++i) {
+    if (!offering->offered.isOpen(i)) continue;
+    const seen::FeatureOffer& one = features[i];
+    const bool ring = one.drawnRadius > 0;
+    out.push_back({ring ? line(one.at, one.at) : line(one.from, one.to), one.drawnRadius,
+                   std::find(lit.begin(), lit.end(), i) != lit.end()});
   }
   if (const auto* reading = offering->offered.reading()) {
     out.push_back({line(reading->from, reading->to), 0, true});
@@ -31,8 +36,11 @@ std::vector<PrintScene::Offered> offeredMarks(const Work& work) {
 void paintOfferedCut(QPainter& painter, const Work& work, const PictureLayer& layer,
                      const PrintMap& map, const QSize& pane) {
   const Offering* offering = work.doing() == Doing::offering ? work.offering() : nullptr;
-  if (offering == nullptr || offering->offered.reading() == nullptr) return;
-  QRectF inches = offering->inches(offering->offered.reading()->cut);
+  if (offering == nullptr) return;
+  const seen::FeatureOffer* feature = offering->offered.feature();
+  const seen::ReadingOffer* reading = offering->offered.reading();
+  if (reading == nullptr && (feature == nullptr || feature->noted.w <= 0)) return;
+  QRectF inches = offering->inches(reading != nullptr ? reading->cut : feature->noted);
   const qreal more = 0.06 * std::max(inches.width(), inches.height());
   inches.adjust(-more, -more, more, more);
   const QSizeF room = kCutRoom.boundedTo(QSizeF(pane) * 0.6);

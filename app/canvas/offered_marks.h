@@ -13,7 +13,7 @@ namespace inchwright::app {
 std::vector<PrintScene::Offered> offeredMarks(const Work& work);
 
 /// The lit dimension of what is offered, enlarged on a pane of this size: its figure, its line and
-/// both ends.
+/// both ends; of a place whose size is offered, the note.
 void paintOfferedCut(QPainter& painter, const Work& work, const PictureLayer& layer,
                      const PrintMap& map, const QSize& pane);
 

@@ -70,7 +70,8 @@ void PrintPicture::findOffers() {
     return;
   }
   offersTrouble_.clear();
-  const QPointF at = offsetOf(*viewOf(desk.part(), desk.face()));
+  offersView_ = *viewOf(desk.part(), desk.face());
+  const QPointF at = offsetOf(*offersView_);
   offers_.read(*wanted_, {at.x(), at.y()}, desk.job().unit, confirmedIn(desk.part(), desk.face()));
   emit changed();
 }
@@ -113,6 +114,7 @@ void PrintPicture::follow() {
   QPointF at;
   auto wanted = lookUp(at);
   want(std::move(wanted), at);
+  followView();
   const Picture* under = underFace();
   setTone(under != nullptr ? under->tone : PictureTone());
   if (before != showing_ && !bounds().isNull()) emit turned();
@@ -147,16 +149,29 @@ void PrintPicture::want(std::optional<WantedPicture> wanted, QPointF at) {
   squaringError_ = 0;
   work_.noteAskew({});
   work_.noteSquaringError(0);
-  offers_.stop();
-  offersAsked_ = false;
-  offersTrouble_.clear();
-  work_.noteOffers({});
+  dropOffers();
   if (wanted_) {
     reader_.read(*wanted_);
   } else {
     reader_.stop();
   }
   emit changed();
+}
+
+/// Offers lie where the view lay when they were looked for.
+void PrintPicture::followView() {
+  if (!offersView_) return;
+  const Desk& desk = work_.desk();
+  const PictureView* view = desk.hasPart() ? viewOf(desk.part(), offersView_->face) : nullptr;
+  if (view == nullptr || *view != *offersView_) dropOffers();
+}
+
+void PrintPicture::dropOffers() {
+  offers_.stop();
+  offersView_.reset();
+  offersAsked_ = false;
+  offersTrouble_.clear();
+  work_.noteOffers({});
 }
 
 void PrintPicture::setTone(const PictureTone& tone) {
@@ -174,8 +189,8 @@ QString PrintPicture::note() const {
   if (offers_.isReading()) return tr("Looking at what the print offers …  (Escape stops it)");
   if (!offersTrouble_.isEmpty()) return tr("Not all is offered: %1").arg(offersTrouble_);
   if (work_.offering() != nullptr && work_.doing() != Doing::offering) {
-    return tr("The print offers %1 places and figures: Ctrl+G goes through them")
-        .arg(work_.offering()->offered.open());
+    return tr("The print offers %n place(s) and figure(s): Ctrl+G goes through them", nullptr,
+              static_cast<int>(work_.offersWaiting()));
   }
   if (showing_ == Showing::underFace && squaringError_ > kLeastSaid) {
     return tr("Squared up to about %1 in").arg(squaringError_, 0, 'f', 2);

@@ -81,6 +81,8 @@ class PrintPicture : public QObject {
   std::optional<WantedPicture> lookUp(QPointF& at) const;
   void want(std::optional<WantedPicture> wanted, QPointF at);
   void take(SquaredPicture picture);
+  void followView();
+  void dropOffers();
   void takeOffers(const std::shared_ptr<PictureOffers>& offers, const QString& trouble);
   void cancel();
   bool lay(const QString& name, const QByteArray& bytes);
@@ -92,7 +94,8 @@ class PrintPicture : public QObject {
   PictureReader reader_;
   OfferReader offers_;
   QString offersTrouble_;
-  bool offersAsked_ = false;  ///< they are gone through as soon as they are there
+  std::optional<PictureView> offersView_;  ///< as it lay when they were looked for
+  bool offersAsked_ = false;               ///< they are gone through as soon as they are there
   PictureLayer layer_;
   Showing showing_ = Showing::underFace;
   std::optional<WantedPicture> wanted_;

@@ -339,6 +339,7 @@ bool DoubtsSlip::takeSuspect() {
     reading.figure = std::move(*figure);
     reading.figure.reference = before->figure.reference;
     reading.meant.clear();
+    reading.offered.clear();
   }
   const QString said = ownWords(wouldBeText(desk.part(), suspect));
   desk.endMerge();

@@ -3,6 +3,7 @@
 #include <QCoreApplication>
 #include <algorithm>
 
+#include "app/session/offer_walk.h"
 #include "app/session/picture_edits.h"
 #include "app/session/plausible.h"
 #include "core/measure/writing.h"
@@ -48,7 +49,7 @@ bool Hands::drawnToScale() const {
 
 bool Hands::offersHere() const {
   return offering && offering->part == desk.partIndex() && offering->face == desk.face() &&
-         offering->offered.lit().has_value();
+         !OfferWalk(*this).waiting().empty();
 }
 
 const Part& Hands::part() const {
@@ -152,7 +153,12 @@ Echo echoFigure(const QString& text, Unit unit) {
 }
 
 void addObjection(const Hands& hands, const Reading& reading, Echo& echo) {
-  const std::string objection = hands.evidence().objection(reading, hands.drawnToScale());
+  addObjection(hands.evidence(), hands.drawnToScale(), reading, echo);
+}
+
+void addObjection(const TracingEvidence& evidence, bool toScale, const Reading& reading,
+                  Echo& echo) {
+  const std::string objection = evidence.objection(reading, toScale);
   if (objection.empty()) return;
   echo.text += QStringLiteral("   ") + QString::fromStdString(objection);
   echo.doubtful = true;

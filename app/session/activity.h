@@ -1,6 +1,7 @@
 #pragma once
 
 #include <QString>
+#include <functional>
 #include <map>
 #include <memory>
 #include <optional>
@@ -26,6 +27,7 @@ struct Hands {
   std::optional<Askew> askew = {};
   double squaringError = 0;  ///< inches a place may lie from where the picture shows it
   std::optional<Offering> offering = {};  ///< what the picture offers
+  std::function<seen::Offered::Time()> clock = offeringNow;
   /// Asks for something to be brought into sight; Work passes it on.
   std::vector<Id> showPlaces = {};
   std::vector<Id> showReadings = {};
@@ -78,6 +80,8 @@ class Activity {
   /// On to the next of what is offered; false when nothing is.
   virtual bool pass() { return false; }
   virtual std::vector<Id> chosen() const { return {}; }
+  /// Features that are offered and come with the lit reading.
+  virtual std::vector<std::size_t> alongside() const { return {}; }
   virtual std::optional<QPointF> pending() const { return {}; }
   /// Places of the picture that are known already, numbered as they were pointed at.
   virtual std::vector<QPointF> marks() const { return {}; }
@@ -117,6 +121,8 @@ Echo echoFigure(const QString& text, Unit unit);
 /// Adds to the echo what the tracing says against a reading, and that its ends were taken the other
 /// way round than they were typed.
 void addObjection(const Hands& hands, const Reading& reading, Echo& echo);
+void addObjection(const TracingEvidence& evidence, bool toScale, const Reading& reading,
+                  Echo& echo);
 /// What a whole line would do, without doing it; of a reading what its figure says, too.
 Echo echoLine(const Hands& hands, const QString& text);
 /// Words for people: `X`, `left side`, `in line` …, translated.

@@ -13,6 +13,7 @@ std::optional<ChosenEdit> readingEdit(const Hands& hands, const Reading& before,
   Reading reading = before;
   reading.figure = *figure;
   reading.again.clear();  // it was a second look at another figure
+  if (figure->text != before.figure.text) reading.offered.clear();
   auto part = replaceReading(hands.part(), before.id, reading);
   if (!part.ok()) return std::nullopt;
   ChosenEdit edit{*std::move(part), {}, echoFigure(text, hands.desk.job().unit)};

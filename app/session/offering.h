@@ -5,6 +5,7 @@
 #include <vector>
 
 #include "core/geometry/homography.h"
+#include "core/part/feature.h"
 #include "core/part/job.h"
 #include "core/seen/offer.h"
 #include "core/seen/offered.h"
@@ -24,7 +25,8 @@ struct Offering {
   Homography toInches;  ///< from pixels of the picture to inches of the face
   int part = 0;
   Face face = Face::top;
-  std::vector<Taken> taken;
+  std::vector<bool> certain = {};  ///< of the features, see `certainOf`
+  std::vector<Taken> taken = {};
 
   /// A box of the picture, in inches of the face, y up.
   QRectF inches(const seen::PictureBox& box) const;
@@ -33,8 +35,19 @@ struct Offering {
 /// Since when offers are shown, for Enter to be deaf at first.
 seen::Offered::Time offeringNow();
 
-/// What of a picture's offers the desk goes through: those of the view that the face's zero is on.
+/// The kind of feature that is traced for one that is offered; none where it can't be offered yet.
+std::optional<FeatureKind> kindOf(seen::OfferedFeature kind);
+
+/// What of a picture's offers the desk goes through: those of the view that the face's zero is on,
+/// with a note's size for as many holes as it speaks of.
 seen::Offers offersOfFace(const seen::Offers& all);
+
+/// Which features may be taken by Enter alone. What is drawn may be a dashed line or lettering, so
+/// the print itself has to speak of it: an edge at which a dimension ends; a hole whose note says
+/// its size, or one that lies in no lettering and at which dimensions end along both axes.
+/// Everything else is named by whoever sees it.
+/// Example: two dashed lines of a hole from the side, between which a dimension ends → neither.
+std::vector<bool> certainOf(const seen::Offers& offers, const Homography& toInches);
 
 /// Along the axes of a face, what has been read already, where it is drawn.
 std::vector<seen::Confirmed> confirmedIn(const Part& part, Face face);

@@ -1,13 +1,13 @@
 // Going through what the print offers, one at a time. A figure stands ready only where it is
-// plainly lettered and nothing known speaks against it; else it is chosen or typed.
+// plainly lettered and nothing known speaks against it, a place only where a dimension or a note
+// speaks of it; else it is chosen or typed.
 
 #include <algorithm>
-#include <array>
-#include <chrono>
 #include <cmath>
 #include <tuple>
 
 #include "app/session/activity.h"
+#include "app/session/offer_walk.h"
 #include "app/session/picture_edits.h"
 #include "core/part/edit.h"
 
@@ -15,38 +15,10 @@ namespace inchwright::app {
 namespace {
 
 using seen::FeatureOffer;
-using seen::OfferedFeature;
 using seen::OfferedReading;
 using seen::Put;
 using seen::PutReading;
 using seen::ReadingOffer;
-
-constexpr double kNear = 0.045;   // inches: a dimension's end and the trace it belongs to
-constexpr double kAside = 0.005;  // of the distance aside, by which the nearer of two is told
-
-std::string offeredTrace(double inches) {
-  return QString::number(std::round(inches * 1000) / 1000, 'f', 3).toStdString();
-}
-
-std::optional<FeatureKind> kindOf(OfferedFeature kind) {
-  switch (kind) {
-    case OfferedFeature::hole:
-      return FeatureKind::hole;
-    case OfferedFeature::edge:
-      return FeatureKind::edge;
-    case OfferedFeature::slot:
-      return FeatureKind::slot;
-    case OfferedFeature::ring:
-      return FeatureKind::ring;
-    case OfferedFeature::row:
-      return FeatureKind::row;
-    case OfferedFeature::round:
-    case OfferedFeature::line:
-    case OfferedFeature::arc:
-      break;
-  }
-  return std::nullopt;
-}
 
 class OfferingActivity : public Activity {
  public:
@@ -57,35 +29,39 @@ class OfferingActivity : public Activity {
 
   QString prompt() const override {
     if (over()) return tr("The print offers nothing more");
-    const QString rest = QStringLiteral(" ") +
-                         tr("Escape drops it, Tab passes; %1 to look at").arg(offered().open());
+    const OfferWalk walk(hands_);
+    const QString rest =
+        QStringLiteral(" ") +
+        tr("Escape drops it, Tab passes; %1 to look at").arg(walk.waiting().size());
     if (const FeatureOffer* feature = offered().feature()) {
-      const QString what = wordFor(*kindOf(feature->kind));
-      if (!feature->size.empty() && !feature->sizeWitnesses.ready()) {
-        return tr("Is this a %1? Type what the note at it letters.").arg(what) + rest;
-      }
-      return tr("Is this a %1? Enter takes it, or type what it is.").arg(what) + rest;
+      return featurePrompt(walk, *feature) + rest;
     }
-    return readingPrompt() + rest;
+    return readingPrompt(walk) + rest;
   }
 
   QString offer() const override {
     if (over()) return {};
-    if (const FeatureOffer* feature = offered().feature()) return featureText(*feature);
-    return QString::fromStdString(putNow().strip);
+    const OfferWalk walk(hands_);
+    if (offered().feature() != nullptr) {
+      return walk.isCertain(lit()) ? QString::fromStdString(walk.textOf(hands_.part(), lit()))
+                                   : QString();
+    }
+    return QString::fromStdString(putNow(walk).strip);
   }
 
   Echo echo(const QString& typed) const override {
     if (over()) return {};
     const QString text = typed.isEmpty() ? offer() : typed;
     if (text.isEmpty()) return {};
-    if (const FeatureOffer* feature = offered().feature()) return featureEcho(*feature, text);
+    if (offered().feature() != nullptr) return featureEcho(text);
     Echo echo = echoFigure(text, hands_.desk.job().unit);
     if (echo.refused) {
       const Echo line = echoLine(hands_, text);
       return line.refused ? echo : line;
     }
-    if (const auto reading = readingFor(text)) addObjection(hands_, *reading, echo);
+    if (const auto taken = readingFor(OfferWalk(hands_), text)) {
+      addObjection(TracingEvidence(taken->part, hands_.squaringError), true, taken->reading, echo);
+    }
     return echo;
   }
 
@@ -93,54 +69,65 @@ class OfferingActivity : public Activity {
   void point(const Pointed& pointed) override {
     if (over() || offered().reading() == nullptr || pointed.place.empty()) return;
     const ReadingOffer& offer = *offered().reading();
-    auto [from, to] = ends();
+    auto [from, to] = ends(OfferWalk(hands_));
     const QPointF at = pointed.at;
     const auto away = [&](PlanePoint end) { return std::hypot(at.x() - end.x, at.y() - end.y); };
-    (away(offer.from) <= away(offer.to) ? from : to) = pointed.place;
-    pointed_ = {*offered().lit(), from, to};
+    (away(offer.from) <= away(offer.to) ? from : to) = {pointed.place, std::nullopt};
+    pointed_ = {lit(), from, to};
   }
 
   bool enter(const QString& typed) override {
     // Enter is deaf at first, so that nobody takes what has not been looked at.
-    if (over() || !offered().hears(offeringNow())) return false;
+    if (over() || !offered().hears(hands_.clock()) || goneBy()) return false;
     const QString text = typed.isEmpty() ? offer() : typed;
     if (text.isEmpty()) {
-      emit hands_.desk.refused(tr("type what is lettered there"));
+      emit hands_.desk.refused(offered().feature() != nullptr
+                                   ? tr("is it one? Type its name, or Escape drops it")
+                                   : tr("type what is lettered there"));
       return false;
     }
-    if (const FeatureOffer* feature = offered().feature()) return takeFeature(*feature, text);
-    return takeReading(text);
+    return offered().feature() != nullptr ? takeFeature(text) : takeReading(text);
   }
 
   bool choose(int number) override {
-    if (over() || offered().reading() == nullptr) return false;
-    const PutReading put = putNow();
+    if (over() || offered().reading() == nullptr || goneBy()) return false;
+    const PutReading put = putNow(OfferWalk(hands_));
     const auto index = static_cast<std::size_t>(number);
     if (put.how != Put::choice || index >= put.choices.size()) return false;
-    if (offered().hears(offeringNow())) takeReading(QString::fromStdString(put.choices[index]));
+    if (offered().hears(hands_.clock())) takeReading(QString::fromStdString(put.choices[index]));
     return true;
   }
 
   bool pass() override {
     if (over()) return false;
-    hands_.offering->offered.pass(offeringNow());
-    show();
+    next(lit());
     return true;
   }
 
   bool back() override {
     if (over()) return false;
-    hands_.offering->offered.drop(offeringNow());
-    goOn();
+    const std::size_t one = lit();
+    hands_.offering->offered.drop(hands_.clock());
+    next(one);
     return true;
   }
 
   std::vector<Id> chosen() const override {
     std::vector<Id> out;
     if (over() || offered().reading() == nullptr) return out;
-    const auto [from, to] = ends();
-    for (const Id& id : {from, to}) {
+    const auto [from, to] = ends(OfferWalk(hands_));
+    for (const Id& id : {from.id, to.id}) {
       if (!id.empty()) out.push_back(id);
+    }
+    return out;
+  }
+
+  std::vector<std::size_t> alongside() const override {
+    std::vector<std::size_t> out;
+    if (over() || offered().reading() == nullptr) return out;
+    const auto [from, to] = ends(OfferWalk(hands_));
+    for (const auto& one : {from.feature, to.feature}) {
+      if (one) out.push_back(*one);
     }
     return out;
   }
@@ -148,32 +135,52 @@ class OfferingActivity : public Activity {
  private:
   struct PointedOut {
     std::size_t one = 0;
-    Id from;
-    Id to;
+    OfferedEnd from;
+    OfferedEnd to;
+  };
+
+  /// A reading with the part it makes, in which the features at its ends stand as well.
+  struct Taken {
+    Part part;
+    Reading reading;
+    std::vector<Offering::Taken> along;
   };
 
   const seen::Offered& offered() const { return hands_.offering->offered; }
-  std::array<Axis, 2> axes() const { return axesIn(hands_.desk.face()); }
+  std::size_t lit() const { return *offered().lit(); }
 
-  QString readingPrompt() const {
-    const auto [from, to] = ends();
+  QString featurePrompt(const OfferWalk& walk, const FeatureOffer& feature) const {
+    const QString what = wordFor(*kindOf(feature.kind));
+    if (!feature.size.empty() && !feature.sizeWitnesses.ready()) {
+      return tr("Offered: %1. Type what the note at it letters.").arg(what);
+    }
+    const QString text = QString::fromStdString(walk.textOf(hands_.part(), lit()));
+    if (text.isEmpty()) return tr("Offered: %1. Type what it is.").arg(what);
+    if (walk.isCertain(lit())) {
+      return tr("Offered: %1. Enter takes it, or type what it is.").arg(what);
+    }
+    return tr("Offered: %1, unless it is a dashed line or lettering. Only if it is one, type %2.")
+        .arg(what, text);
+  }
+
+  QString readingPrompt(const OfferWalk& walk) const {
+    const auto [from, to] = ends(walk);
     const ReadingOffer& offer = *offered().reading();
-    const QString open = QStringLiteral("?");
-    const QString one = from.empty() ? open : QString::fromStdString(from);
-    const QString other = to.empty() ? open : QString::fromStdString(to);
+    const auto [one, other] = namesOf(walk, from, to);
     const QString ends =
         offer.kind == OfferedReading::centres
             ? tr("Straight from %1 to %2:").arg(one, other)
-            : tr("From %1 to %2 along %3:").arg(one, other, wordFor(axisOf(offer)));
-    if (from.empty() || to.empty()) {
+            : tr("From %1 to %2 along %3:").arg(one, other, wordFor(walk.axisOf(offer)));
+    if (!from.found() || !to.found()) {
       return ends + QStringLiteral(" ") + tr("point at the place where it ends.");
     }
-    const PutReading put = putNow();
-    QString ask;
+    return ends + QStringLiteral(" ") + ask(putNow(walk));
+  }
+
+  QString ask(const PutReading& put) const {
     switch (put.how) {
       case Put::ready:
-        ask = tr("does the print letter this? Enter takes it.");
-        break;
+        return tr("does the print letter this? Enter takes it.");
       case Put::choice: {
         QStringList keys;
         for (std::size_t i = 0; i < put.choices.size(); ++i) {
@@ -181,170 +188,130 @@ class OfferingActivity : public Activity {
                       .arg(i + 1)
                       .arg(QString::fromStdString(put.choices[i]));
         }
-        ask = tr("which is lettered: %1? Or type it.").arg(keys.join(QStringLiteral(",  ")));
-        break;
+        return tr("which is lettered: %1? Or type it.").arg(keys.join(QStringLiteral(",  ")));
       }
       case Put::asked:
-        ask = tr("it looks like %1, but something speaks against that: another line's figure, not "
-                 "to scale, a misprint? Type what is lettered.")
-                  .arg(QString::fromStdString(put.asked));
-        break;
+        return tr("it looks like %1, but something speaks against that: another line's figure, "
+                  "not to scale, a misprint? Type what is lettered.")
+            .arg(QString::fromStdString(put.asked));
       case Put::typed:
-        ask = put.blind ? tr("this one is asked blind: type what is lettered.")
-                        : tr("type what is lettered.");
+        break;
     }
-    return ends + QStringLiteral(" ") + ask;
+    return put.blind ? tr("this one is asked blind: type what is lettered.")
+                     : tr("type what is lettered.");
+  }
+
+  /// How the ends are called: by name, what comes with the reading as new, `?` where nothing lies.
+  std::pair<QString, QString> namesOf(const OfferWalk& walk, const OfferedEnd& from,
+                                      const OfferedEnd& to) const {
+    Part part = hands_.part();
+    const auto nameOf = [&](const OfferedEnd& end) {
+      if (!end.found()) return QStringLiteral("?");
+      if (!end.feature) return QString::fromStdString(end.id);
+      const auto feature = walk.featureOf(part, *end.feature, walk.textOf(part, *end.feature));
+      if (!feature.ok()) return QStringLiteral("?");
+      part.features.push_back(*feature);
+      return tr("%1 (new)").arg(QString::fromStdString(feature->id));
+    };
+    const QString one = nameOf(from);
+    return {one, nameOf(to)};
   }
 
   /// As witnesses give it, and only where all that is known agrees.
-  PutReading putNow() const {
+  PutReading putNow(const OfferWalk& walk) const {
     PutReading put = offered().put();
     if (put.how != Put::ready) return put;
-    const auto reading = readingFor(QString::fromStdString(put.strip));
-    if (reading && !speaksAgainst(*reading)) return put;
+    const auto taken = readingFor(walk, QString::fromStdString(put.strip));
+    if (taken && !speaksAgainst(*taken)) return put;
     PutReading asked;
-    asked.how = reading ? Put::asked : Put::typed;
+    asked.how = taken ? Put::asked : Put::typed;
     asked.asked = put.strip;
     return asked;
   }
 
-  bool speaksAgainst(const Reading& reading) const {
-    if (!hands_.evidence().objection(reading, true).empty()) return true;
-    Part next = hands_.part();
-    next.readings.push_back(reading);
-    const auto solved = solve(next);
+  bool speaksAgainst(const Taken& taken) const {
+    const TracingEvidence evidence(taken.part, hands_.squaringError);
+    if (!evidence.objection(taken.reading, true).empty()) return true;
+    const auto solved = solve(taken.part);
     return !solved.ok() || solved->clashes.size() > hands_.desk.solution().clashes.size();
   }
 
-  Axis axisOf(const ReadingOffer& offer) const {
-    return axes()[offer.kind == OfferedReading::alongY ? 1 : 0];
+  std::pair<OfferedEnd, OfferedEnd> ends(const OfferWalk& walk) const {
+    if (pointed_ && pointed_->one == lit()) return {pointed_->from, pointed_->to};
+    return walk.endsOf(*offered().reading());
   }
 
-  /// The places whose traces the dimension's ends lie at; empty where there is none.
-  std::pair<Id, Id> ends() const {
-    if (pointed_ && pointed_->one == offered().lit()) return {pointed_->from, pointed_->to};
-    const ReadingOffer& offer = *offered().reading();
-    return {endAt(offer, offer.from), endAt(offer, offer.to)};
-  }
-
-  Id endAt(const ReadingOffer& offer, PlanePoint at) const {
-    const bool straight = offer.kind == OfferedReading::centres;
-    const bool second = offer.kind == OfferedReading::alongY;
-    const double along = second ? at.y : at.x, aside = second ? at.x : at.y;
-    const double reach = kNear + hands_.squaringError;
-    double best = 1e9;
-    Id found;
-    for (const Feature& feature : hands_.part().features) {
-      const auto here = tracedAlong(feature, axisOf(offer));
-      const auto there = tracedAlong(feature, axes()[second ? 0 : 1]);
-      const bool edge = feature.is(FeatureKind::edge);
-      if (!here || std::abs(*here - along) > reach) continue;
-      if (!edge && (!there || feature.face != hands_.desk.face())) continue;
-      if (straight && (edge || std::abs(*there - aside) > reach)) continue;
-      const double away = std::abs(*here - along) + (edge ? 0 : kAside * std::abs(*there - aside));
-      if (away >= best) continue;
-      best = away;
-      found = feature.id;
-    }
-    return found;
-  }
-
-  std::optional<Reading> readingFor(const QString& text) const {
-    const auto [from, to] = ends();
-    if (from.empty() || to.empty() || from == to) return std::nullopt;
+  std::optional<Taken> readingFor(const OfferWalk& walk, const QString& text) const {
+    auto [from, to] = ends(walk);
+    if (!from.found() || !to.found() || from == to) return std::nullopt;
     auto figure = readLength(text.toStdString(), {hands_.desk.job().unit});
     if (!figure.ok()) return std::nullopt;
+    Taken out;
+    out.part = hands_.part();
+    for (OfferedEnd* end : {&from, &to}) {
+      if (!end->feature) continue;
+      auto feature = walk.featureOf(out.part, *end->feature, walk.textOf(out.part, *end->feature));
+      if (!feature.ok()) return std::nullopt;
+      end->id = feature->id;
+      out.along.push_back({*end->feature, feature->id});
+      out.part.features.push_back(*std::move(feature));
+    }
     const ReadingOffer& offer = *offered().reading();
-    Reading reading;
-    reading.id = nextReadingId(hands_.part());
-    reading.from = from;
-    reading.to = to;
+    Reading& reading = out.reading;
+    reading.id = nextReadingId(out.part);
+    reading.from = from.id;
+    reading.to = to.id;
     if (offer.kind == OfferedReading::centres) {
       reading.kind = ReadingKind::centres;
     } else {
-      reading.axis = axisOf(offer);
-      std::tie(reading.from, reading.to) = hands_.ordered(from, to, reading.axis);
+      reading.axis = walk.axisOf(offer);
+      if (out.along.empty()) {
+        std::tie(reading.from, reading.to) = hands_.ordered(from.id, to.id, reading.axis);
+      }
     }
     reading.figure = std::move(*figure);
     reading.offered = seen::Offered::offeredOf(offer, text.toStdString());
     if (offer.figure.w > 0) {
       const QPointF at = hands_.offering->inches(offer.figure).center();
-      reading.place = {offeredTrace(at.x()), offeredTrace(at.y())};
+      reading.place = {tracedText(at.x()), tracedText(at.y())};
     }
-    return reading;
+    out.part.readings.push_back(reading);
+    return out;
   }
 
   bool takeReading(const QString& text) {
-    const auto reading = readingFor(text);
-    if (!reading) {
+    auto taken = readingFor(OfferWalk(hands_), text);
+    if (!taken) {
       // A whole line, such as `L A 3/8`, is welcome at any time.
       const auto figure = readLength(text.toStdString(), {hands_.desk.job().unit});
       if (!figure.ok()) return hands_.apply(hands_.line(text)) && (goOn(), true);
       emit hands_.desk.refused(tr("point at the place where it ends, or type it all: L A 3/8"));
       return false;
     }
-    Part next = hands_.part();
-    next.readings.push_back(*reading);
+    const Reading reading = taken->reading;
     return take(
-        std::move(next), reading->id, text.toStdString(),
+        std::move(taken->part), reading.id, text.toStdString(),
         tr("Read %1 from %2 to %3")
-            .arg(text, QString::fromStdString(reading->from), QString::fromStdString(reading->to)));
+            .arg(text, QString::fromStdString(reading.from), QString::fromStdString(reading.to)),
+        taken->along);
   }
 
-  bool take(Part next, const Id& id, const std::string& text, const QString& title) {
-    const std::size_t one = *offered().lit();
-    if (!hands_.apply(std::move(next), title)) return false;
-    hands_.offering->offered.confirm(offeringNow(), text);
+  bool take(Part part, const Id& id, const std::string& text, const QString& title,
+            const std::vector<Offering::Taken>& along = {}) {
+    const std::size_t one = lit();
+    if (!hands_.apply(std::move(part), title)) return false;
+    for (const Offering::Taken& other : along) {
+      hands_.offering->offered.confirmAlso(other.one);
+      hands_.offering->taken.push_back(other);
+    }
+    hands_.offering->offered.confirm(hands_.clock(), text);
     hands_.offering->taken.push_back({one, id});
-    goOn();
+    next(one);
     return true;
   }
 
-  /// Its name, and the size where a note plainly letters it.
-  QString featureText(const FeatureOffer& offer) const {
-    if (offer.kind == OfferedFeature::edge) {
-      const auto side = sideOffered(offer);
-      const QString id = QString::fromStdString(nextFeatureId(hands_.part(), side));
-      return id + QStringLiteral(" ") +
-             QString::fromStdString(
-                 std::string(side ? nameOf(*side) : nameOf(axes()[offer.alongX ? 0 : 1])));
-    }
-    if (offer.kind != OfferedFeature::hole) return {};
-    const QString id = QString::fromStdString(nextFeatureId(hands_.part()));
-    if (offer.size.empty()) return id;
-    if (!offer.sizeWitnesses.ready()) return {};
-    return id + QStringLiteral(" ") + QString::fromStdString(offer.size) +
-           (offer.note.empty() ? QString()
-                               : QStringLiteral(" ") + QString::fromStdString(offer.note));
-  }
-
-  /// The outermost edge each way is that side of the part, unless one is traced there already.
-  std::optional<Side> sideOffered(const FeatureOffer& offer) const {
-    const auto at = [](const FeatureOffer& f) { return f.alongX ? f.at.x : f.at.y; };
-    bool least = true, most = true;
-    for (const FeatureOffer& other : offered().offers().features) {
-      if (other.kind != offer.kind || other.alongX != offer.alongX) continue;
-      least = least && at(offer) <= at(other);
-      most = most && at(offer) >= at(other);
-    }
-    if (least == most) return std::nullopt;
-    for (const Side side :
-         {Side::left, Side::right, Side::front, Side::back, Side::bottom, Side::top}) {
-      if (axisAcross(side) != axes()[offer.alongX ? 0 : 1]) continue;
-      const bool low = side == Side::left || side == Side::front || side == Side::bottom;
-      if (low != least) continue;
-      const auto& all = hands_.part().features;
-      const bool there = std::any_of(all.begin(), all.end(), [&](const Feature& f) {
-        return f.is(FeatureKind::edge) && sideOf(f) == side;
-      });
-      return there ? std::nullopt : std::optional(side);
-    }
-    return std::nullopt;
-  }
-
-  Echo featureEcho(const FeatureOffer& offer, const QString& text) const {
-    const auto read =
-        readFeatureLine(hands_.part(), *kindOf(offer.kind), text.toStdString(), hands_.context());
+  Echo featureEcho(const QString& text) const {
+    const auto read = OfferWalk(hands_).featureOf(hands_.part(), lit(), text.toStdString());
     if (!read.ok()) {
       const Echo line = echoLine(hands_, text);
       if (!line.refused) return line;
@@ -352,9 +319,8 @@ class OfferingActivity : public Activity {
               static_cast<int>(read.error().at.value_or(0)), false};
     }
     Echo echo;
-    echo.text = wordFor(*kindOf(offer.kind)) + QStringLiteral(" ") +
-                QString::fromStdString(read->feature.id);
-    if (const auto& size = diameterOf(read->feature)) {
+    echo.text = wordFor(read->kind()) + QStringLiteral(" ") + QString::fromStdString(read->id);
+    if (const auto& size = diameterOf(*read)) {
       const Echo figure = echoFigure(QString::fromStdString(size->text), hands_.desk.job().unit);
       echo.text += QStringLiteral(": ") + figure.text;
       echo.doubtful = figure.doubtful;
@@ -362,73 +328,43 @@ class OfferingActivity : public Activity {
     return echo;
   }
 
-  bool takeFeature(const FeatureOffer& offer, const QString& text) {
-    auto read =
-        readFeatureLine(hands_.part(), *kindOf(offer.kind), text.toStdString(), hands_.context());
+  bool takeFeature(const QString& text) {
+    const auto read = OfferWalk(hands_).featureOf(hands_.part(), lit(), text.toStdString());
     if (!read.ok()) {
       const auto line = hands_.line(text);
       if (line.ok()) return hands_.apply(line) && (goOn(), true);
       emit hands_.desk.refused(QString::fromStdString(read.error().text));
       return false;
     }
-    Feature feature = read->feature;
-    const auto add = [&](PlanePoint at) {
-      feature.traced.push_back(offeredTrace(at.x));
-      feature.traced.push_back(offeredTrace(at.y));
-    };
-    if (offer.kind == OfferedFeature::edge) {
-      feature.traced = {offeredTrace(offer.alongX ? offer.at.x : offer.at.y)};
-    } else if (offer.kind == OfferedFeature::row) {
-      add(offer.from);
-    } else {
-      add(offer.at);
-    }
-    Part next = hands_.part();
-    next.features.push_back(feature);
-    return take(
-        std::move(next), feature.id, text.toStdString(),
-        tr("Trace %1 %2").arg(wordFor(*kindOf(offer.kind)), QString::fromStdString(feature.id)));
+    Part part = hands_.part();
+    part.features.push_back(*read);
+    return take(std::move(part), read->id, text.toStdString(),
+                tr("Trace %1 %2").arg(wordFor(read->kind()), QString::fromStdString(read->id)));
   }
 
-  bool isKnown(const FeatureOffer& offer) const {
-    const auto& all = hands_.part().features;
-    return std::any_of(all.begin(), all.end(), [&](const Feature& one) {
-      if (!one.is(*kindOf(offer.kind))) return false;
-      const auto near = [&](Axis axis, double at) {
-        const auto traced = tracedAlong(one, axis);
-        return traced && std::abs(*traced - at) <= kNear + hands_.squaringError;
-      };
-      if (offer.kind == OfferedFeature::edge) {
-        return near(axes()[offer.alongX ? 0 : 1], offer.alongX ? offer.at.x : offer.at.y);
-      }
-      return one.face == hands_.desk.face() && near(axes()[0], offer.at.x) &&
-             near(axes()[1], offer.at.y);
-    });
-  }
-
-  /// Read already, and as far as can be seen with the same figure.
-  bool isKnown(const ReadingOffer& offer) const {
-    const auto [from, to] = ends();
-    const auto& all = hands_.part().readings;
-    return std::any_of(all.begin(), all.end(), [&, a = from, b = to](const Reading& one) {
-      if ((one.kind == ReadingKind::centres) != (offer.kind == OfferedReading::centres))
-        return false;
-      if (one.kind == ReadingKind::along && one.axis != axisOf(offer)) return false;
-      const bool these = (one.from == a && one.to == b) || (one.from == b && one.to == a);
-      return these && (offer.candidates.empty() ||
-                       offer.candidates.front().ticks == one.figure.value.ticks());
-    });
-  }
-
-  /// Past what is there already.
-  void goOn() {
-    seen::Offered& all = hands_.offering->offered;
-    while (!over()) {
-      const FeatureOffer* feature = all.feature();
-      if (feature != nullptr ? !isKnown(*feature) : !isKnown(*all.reading())) break;
-      all.drop(offeringNow());
+  /// Lights what comes after another one.
+  void next(std::size_t one) {
+    if (const auto following = OfferWalk(hands_).after(one)) {
+      hands_.offering->offered.light(*following, hands_.clock());
     }
     show();
+  }
+
+  /// Stays where it is, unless that is done with.
+  void goOn() {
+    const OfferWalk walk(hands_);
+    const auto& all = walk.waiting();
+    if (!all.empty() && std::find(all.begin(), all.end(), offered().lit()) == all.end()) {
+      hands_.offering->offered.light(all.front(), hands_.clock());
+    }
+    show();
+  }
+
+  /// Whether the lit one was put in elsewhere meanwhile; then another one is lit.
+  bool goneBy() {
+    const std::size_t one = lit();
+    goOn();
+    return lit() != one;
   }
 
   void show() {
@@ -439,50 +375,6 @@ class OfferingActivity : public Activity {
 };
 
 }  // namespace
-
-QRectF Offering::inches(const seen::PictureBox& box) const {
-  QRectF out;
-  for (const auto& [x, y] :
-       {std::pair(box.x, box.y), std::pair(box.x + box.w, box.y), std::pair(box.x, box.y + box.h),
-        std::pair(box.x + box.w, box.y + box.h)}) {
-    const PlanePoint at = toInches.map({x, y});
-    if (out.isNull()) out = QRectF(at.x, at.y, 1e-9, 1e-9);
-    out = out.united(QRectF(at.x, at.y, 1e-9, 1e-9));
-  }
-  return out;
-}
-
-seen::Offered::Time offeringNow() {
-  return std::chrono::duration_cast<seen::Offered::Time>(
-      std::chrono::steady_clock::now().time_since_epoch());
-}
-
-seen::Offers offersOfFace(const seen::Offers& all) {
-  seen::Offers out = all;
-  std::erase_if(out.features, [](const FeatureOffer& f) { return f.view != 0 || !kindOf(f.kind); });
-  std::erase_if(out.readings, [](const ReadingOffer& r) {
-    return r.view != 0 || r.kind == OfferedReading::angle;
-  });
-  // Sides come before what is read from them.
-  std::stable_partition(out.features.begin(), out.features.end(),
-                        [](const FeatureOffer& f) { return f.kind == OfferedFeature::edge; });
-  return out;
-}
-
-std::vector<seen::Confirmed> confirmedIn(const Part& part, Face face) {
-  const auto axes = axesIn(face);
-  std::vector<seen::Confirmed> out;
-  for (const Reading& r : part.readings) {
-    if (r.kind != ReadingKind::along || (r.axis != axes[0] && r.axis != axes[1])) continue;
-    const Feature *from = part.feature(r.from), *to = part.feature(r.to);
-    if (from == nullptr || to == nullptr) continue;
-    const auto a = tracedAlong(*from, r.axis), b = tracedAlong(*to, r.axis);
-    if (!a || !b) continue;
-    out.push_back({r.axis == axes[0] ? OfferedReading::alongX : OfferedReading::alongY, *a, *b,
-                   r.figure.value});
-  }
-  return out;
-}
 
 std::unique_ptr<Activity> goingThroughOffers(Hands& hands) {
   return std::make_unique<OfferingActivity>(hands);

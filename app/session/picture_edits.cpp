@@ -3,6 +3,7 @@
 #include <QDir>
 #include <QFileInfo>
 #include <algorithm>
+#include <cmath>
 #include <optional>
 #include <set>
 
@@ -39,6 +40,10 @@ void dropViews(Part& part, Face face) {
 }
 
 }  // namespace
+
+std::string tracedText(double inches) {
+  return QString::number(std::round(inches * 1000) / 1000, 'f', 3).toStdString();
+}
 
 QString linkedFile(const QString& document, const Picture& picture) {
   const QString link = QDir::cleanPath(QString::fromStdString(picture.file));

@@ -37,6 +37,10 @@ ViewSense viewSense(Face face);
 /// From the face's own axes to the view as drawn (x right, y up), and back: the same map.
 QPointF asViewed(QPointF inFace, Face face);
 
+/// A traced position as the document keeps it: inches to a thousandth, which is finer than anyone
+/// can point.
+std::string tracedText(double inches);
+
 /// A picture kept in the document and laid under a face, in place of the one before. A job without
 /// parts gets one of the picture's name. Requires: `part` is an index of a part, if there are any.
 Result<Job> layPicture(const Job& job, int part, Face face, const QString& name,

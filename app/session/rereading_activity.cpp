@@ -95,6 +95,7 @@ class RereadingActivity : public Activity {
     Part next = hands_.part();
     const auto found = std::find_if(next.readings.begin(), next.readings.end(),
                                     [&](const Reading& r) { return r.id == asked_; });
+    if (found->figure.text != kept.text) found->offered.clear();
     found->figure = kept;
     found->again = again.toStdString();
     const QString title = tr("Read %1 again").arg(QString::fromStdString(asked_));
@@ -104,15 +105,17 @@ class RereadingActivity : public Activity {
     return true;
   }
 
+  /// What the print offered and a key took comes first: nobody has typed it yet.
   void goOn() {
     asked_.clear();
     for (const Reading& reading : hands_.part().readings) {
       const bool skipped =
           std::find(skipped_.begin(), skipped_.end(), reading.id) != skipped_.end();
-      if (reading.again.empty() && !skipped && reading.kind != ReadingKind::angle) {
-        asked_ = reading.id;
-        break;
-      }
+      if (!reading.again.empty() || skipped || reading.kind == ReadingKind::angle) continue;
+      if (asked_.empty()) asked_ = reading.id;
+      if (reading.offered.empty()) continue;
+      asked_ = reading.id;
+      break;
     }
     show();
   }

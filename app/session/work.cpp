@@ -3,6 +3,7 @@
 #include <utility>
 
 #include "app/session/activity.h"
+#include "app/session/offer_walk.h"
 #include "app/session/picture_edits.h"
 
 namespace inchwright::app {
@@ -137,11 +138,10 @@ void Work::noteOffers(std::optional<PictureOffers> offers) {
   if (!offers && !hands.offering) return;
   hands.offering.reset();
   if (offers) {
-    hands.offering = Offering{seen::Offered(offersOfFace(offers->offers), offeringNow()),
-                              offers->toInches,
-                              desk().partIndex(),
-                              desk().face(),
-                              {}};
+    seen::Offers here = offersOfFace(offers->offers);
+    const std::vector<bool> certain = certainOf(here, offers->toInches);
+    hands.offering = Offering{seen::Offered(std::move(here), hands.clock()), offers->toInches,
+                              desk().partIndex(), desk().face(), certain};
   }
   if (doing() == Doing::offering) state_->begin(looking(hands));
   tell();
@@ -158,6 +158,18 @@ bool Work::choose(int number) {
   return true;
 }
 
+std::vector<std::size_t> Work::offeredAlongside() const {
+  return state_->activity->alongside();
+}
+
+std::size_t Work::offersWaiting() const {
+  return state_->hands.offersHere() ? OfferWalk(state_->hands).waiting().size() : 0;
+}
+
+void Work::setClock(std::function<seen::Offered::Time()> clock) {
+  state_->hands.clock = std::move(clock);
+}
+
 bool Work::pass() {
   if (!state_->activity->pass()) return false;
   tell();
@@ -171,7 +183,7 @@ void Work::followOffers() {
   std::erase_if(hands.offering->taken, [&](const Offering::Taken& one) {
     const Part& part = hands.part();
     if (part.feature(one.id) != nullptr || part.reading(one.id) != nullptr) return false;
-    hands.offering->offered.reopen(one.one, offeringNow());
+    hands.offering->offered.reopen(one.one, hands.clock());
     return true;
   });
 }

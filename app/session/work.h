@@ -3,6 +3,7 @@
 #include <QObject>
 #include <QPointF>
 #include <QString>
+#include <functional>
 #include <memory>
 #include <optional>
 #include <vector>
@@ -83,6 +84,12 @@ class Work : public QObject {
   const Offering* offering() const;
   /// One of the figures to choose from, counted from 0; false when nothing is to be chosen.
   bool choose(int number);
+  /// Which of the features offered come with the lit reading.
+  std::vector<std::size_t> offeredAlongside() const;
+  /// By which Enter is deaf at first; `offeringNow` unless a test has its own.
+  void setClock(std::function<seen::Offered::Time()> clock);
+  /// What is still offered here.
+  std::size_t offersWaiting() const;
   /// On to the next of what is offered; false when nothing is.
   bool pass();
   /// Squares up the picture under the current face; refused when there is none. Meanwhile places

@@ -208,6 +208,8 @@ void sizeByNotes(const LookedAt& seen, const std::vector<Circle>& circles, const
       f.sizeTicks = w.candidates.front().ticks;
       f.sizeWitnesses = w.witnesses;
       f.note = note.word;
+      f.noted = onPicture(seen.squared.toPicture, note.box.x, note.box.y, note.box.right(),
+                          note.box.bottom());
       f.count = note.count;
     }
   }

@@ -58,7 +58,7 @@ Offered::Offered(Offers offers, Time now) : offers_(std::move(offers)) {
     blind_.push_back(one && ready % kBlindEvery == 0);
   }
   state_.assign(count(), State::open);
-  light(0, now);
+  lightNext(0, now);
 }
 
 const FeatureOffer* Offered::feature() const {
@@ -67,14 +67,28 @@ const FeatureOffer* Offered::feature() const {
 
 const ReadingOffer* Offered::reading() const {
   if (!lit_ || *lit_ < offers_.features.size()) return nullptr;
-  return &offers_.readings[order_[*lit_ - offers_.features.size()]];
+  return &readingAt(*lit_);
+}
+
+const ReadingOffer& Offered::readingAt(std::size_t one) const {
+  return offers_.readings[order_[one - offers_.features.size()]];
+}
+
+void Offered::light(std::size_t one, Time now) {
+  if (lit_ != one && isOpen(one)) lightNext(one, now);
+}
+
+void Offered::confirmAlso(std::size_t one) {
+  if (!isOpen(one) || lit_ == one) return;
+  state_[one] = State::confirmed;
+  done_.push_back(one);
 }
 
 PutReading Offered::put() const {
   return putReading(*reading(), blind_[*lit_ - offers_.features.size()]);
 }
 
-void Offered::light(std::size_t from, Time now) {
+void Offered::lightNext(std::size_t from, Time now) {
   lit_.reset();
   shown_ = now;
   for (std::size_t i = 0; i < count() && !lit_; ++i) {
@@ -86,7 +100,7 @@ void Offered::light(std::size_t from, Time now) {
 void Offered::settle(State state, Time now) {
   state_[*lit_] = state;
   done_.push_back(*lit_);
-  light(*lit_ + 1, now);
+  lightNext(*lit_ + 1, now);
 }
 
 bool Offered::confirm(Time now, const std::string& figure) {
@@ -101,13 +115,13 @@ void Offered::drop(Time now) {
 }
 
 void Offered::pass(Time now) {
-  if (lit_) light(*lit_ + 1, now);
+  if (lit_) lightNext(*lit_ + 1, now);
 }
 
 bool Offered::undo(Time now) {
   if (done_.empty()) return false;
   state_[done_.back()] = State::open;
-  light(done_.back(), now);
+  lightNext(done_.back(), now);
   done_.pop_back();
   return true;
 }
@@ -116,15 +130,7 @@ void Offered::reopen(std::size_t one, Time now) {
   if (one >= count() || state_[one] != State::confirmed) return;
   state_[one] = State::open;
   std::erase(done_, one);
-  light(one, now);
-}
-
-std::vector<const FeatureOffer*> Offered::openFeatures() const {
-  std::vector<const FeatureOffer*> out;
-  for (std::size_t i = 0; i < offers_.features.size(); ++i) {
-    if (state_[i] == State::open) out.push_back(&offers_.features[i]);
-  }
-  return out;
+  lightNext(one, now);
 }
 
 int Offered::open() const {

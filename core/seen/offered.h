@@ -69,15 +69,23 @@ class Offered {
   /// none.
   bool undo(Time now);
 
-  /// Which one is lit: features, then readings in the order they are gone through.
+  /// How many there are: features, then readings in the order they are gone through.
+  std::size_t count() const { return offers_.features.size() + order_.size(); }
+  /// The reading of that number. Requires: not below the number of features.
+  const ReadingOffer& readingAt(std::size_t one) const;
+  bool isOpen(std::size_t one) const { return state_[one] == State::open; }
+  /// Which one is lit.
   std::optional<std::size_t> lit() const { return lit_; }
+  /// Lights another one, as whoever goes through them in an order of their own does. Does nothing
+  /// when that is not open, or lit already.
+  void light(std::size_t one, Time now);
+  /// Confirms a feature together with the reading that ends at it.
+  void confirmAlso(std::size_t one);
   /// Opens one that was confirmed again and lights it, as when a confirmed reading is undone.
   void reopen(std::size_t one, Time now);
 
   int open() const;
   int confirmed() const;
-  /// Features that are still open, to be ringed.
-  std::vector<const FeatureOffer*> openFeatures() const;
   /// `offered` of a reading that is confirmed: its witnesses where the figure is the one offered
   /// first, empty where another was typed or chosen.
   static std::string offeredOf(const ReadingOffer& offer, const std::string& figure);
@@ -85,8 +93,7 @@ class Offered {
   bool operator==(const Offered&) const = default;
 
  private:
-  std::size_t count() const { return offers_.features.size() + order_.size(); }
-  void light(std::size_t from, Time now);
+  void lightNext(std::size_t from, Time now);
   void settle(State state, Time now);
 
   Offers offers_;

@@ -76,6 +76,7 @@ struct FeatureOffer {
   std::int64_t sizeTicks = 0;
   Witnesses sizeWitnesses;
   std::string note;     ///< the note's words: `DRILL`, `REAM`
+  PictureBox noted;     ///< the note itself
   int count = 0;        ///< holes of a ring or row; of a note, how many it speaks of
   bool alongX = false;  ///< of an edge: it stands at an x
   int view = 0;

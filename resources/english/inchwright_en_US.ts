@@ -32,6 +32,13 @@
         </translation>
     </message>
     <message numerus="yes">
+        <source>The print offers %n place(s) and figure(s): Ctrl+G goes through them</source>
+        <translation>
+            <numerusform>The print offers one more: Ctrl+G shows it</numerusform>
+            <numerusform>The print offers %n places and figures: Ctrl+G goes through them</numerusform>
+        </translation>
+    </message>
+    <message numerus="yes">
         <source>&amp;Doubts: %n open</source>
         <translation>
             <numerusform>&amp;Doubts: %n open</numerusform>

@@ -1,119 +1,65 @@
 // Going through what a print offers: one at a time, ready only where nothing speaks against it, and
 // nothing in the document without Enter.
 
-#include <gtest/gtest.h>
+#include "app/session/offering.h"
 
-#include <QTest>
-
-#include "app/session/picture_edits.h"
-#include "app/session/work.h"
-#include "tests/support/desk_application.h"
+#include "app/session/offer_walk.h"
+#include "tests/support/offers_on_desk.h"
 
 namespace inchwright::app {
 namespace {
 
-using seen::Candidate;
 using seen::OfferedFeature;
 using seen::OfferedReading;
+using test::dimension;
+using test::edgeAt;
+using test::holeAt;
+using test::kPlain;
+using test::kReady;
+using test::kUnsure;
+using test::lettered;
 
-seen::FeatureOffer edge(bool alongX, double at) {
-  seen::FeatureOffer out;
-  out.kind = OfferedFeature::edge;
-  out.alongX = alongX;
-  out.at = alongX ? PlanePoint{at, 1} : PlanePoint{1.5, at};
-  out.from = alongX ? PlanePoint{at, 0} : PlanePoint{0, at};
-  out.to = alongX ? PlanePoint{at, 2} : PlanePoint{3, at};
-  return out;
-}
-
-seen::FeatureOffer hole(double x, double y) {
-  seen::FeatureOffer out;
-  out.at = {x, y};
-  out.drawnRadius = 0.125;
-  return out;
-}
-
-Candidate lettered(const char* text) {
-  return {text, readLength(text, {Unit::inch})->value.ticks(), 0.9, 0.3, false};
-}
-
-seen::ReadingOffer dimension(double from, double to, std::vector<Candidate> candidates,
-                             seen::Witnesses witnesses) {
-  seen::ReadingOffer out;
-  out.from = {from, -0.5};
-  out.to = {to, -0.5};
-  out.candidates = std::move(candidates);
-  out.witnesses = witnesses;
-  out.figure = {100, 100, 40, 20};
-  return out;
-}
-
-constexpr seen::Witnesses kReady{true, false, true, false};
-constexpr seen::Witnesses kUnsure{false, true, true, false};
-constexpr seen::Witnesses kPlain{true, false, false, false};
-
-class OfferingTest : public testing::Test {
+class OfferingTest : public testing::Test, protected test::OffersOnDesk {
  protected:
-  void SetUp() override {
-    deskApplication();
-    Job job;
-    job.parts.emplace_back();
-    job.parts[0].name = "Plate";
-    desk.take(job, {});
-    const auto laid = layPicture(desk.job(), 0, Face::top, QStringLiteral("print"), "bytes");
-    ASSERT_TRUE(laid.ok());
-    const Lettered none = *readLength("0", {Unit::inch}), one = *readLength("1", {Unit::inch});
-    desk.take(*setPicturePoints(*laid, "print", {{0, 0, none, none}, {100, 0, one, none}}), {});
-    QObject::connect(&desk, &Desk::refused, &desk, [this](const QString& why) { refused = why; });
+  /// The sound plate, with another figure or another grade from the left side to the hole.
+  void offerFigure(std::vector<seen::Candidate> candidates, seen::Witnesses witnesses) {
+    seen::Offers offers = sound();
+    offers.readings[0].candidates = std::move(candidates);
+    offers.readings[0].witnesses = witnesses;
+    offer(offers);
   }
 
-  /// A plate 3 wide with a hole at 1 3/16, and what may be lettered from the left side to the hole.
-  void offer(std::vector<seen::ReadingOffer> readings) {
-    seen::Offers offers;
-    offers.features = {hole(1.19, 1), edge(true, 0.004), edge(true, 3.003)};
-    offers.readings = std::move(readings);
-    const auto map = squareUp(std::vector<KnownPoint>{{{0, 0}, {0, 0}}, {{100, 0}, {1, 0}}});
-    ASSERT_TRUE(map.ok());
-    work.noteOffers(PictureOffers{offers, map->pixelToInches});
-    work.goThroughOffers();
-    ASSERT_EQ(work.doing(), Doing::offering);
-  }
-
-  void takeFeatures() {
-    for (int i = 0; i < 3; ++i) enter();
-    ASSERT_EQ(part().features.size(), 3u) << qPrintable(refused);
-  }
-
-  bool enter(const char* text = "") {
-    QTest::qWait(static_cast<int>(seen::kDeaf.count()) + 20);
-    return work.enter(QString::fromUtf8(text));
-  }
-
-  const Part& part() { return desk.part(); }
-
-  Desk desk;
-  Work work{desk};
-  QString refused;
+  QString prompt() { return work.prompt(); }
 };
 
-TEST_F(OfferingTest, SidesComeFirstAndKnowWhichTheyAre) {
-  offer({});
-  EXPECT_EQ(work.offer(), QStringLiteral("L left"));
-  takeFeatures();
+TEST_F(OfferingTest, ADimensionBringsThePlacesAtItsEnds) {
+  offer(sound());
+  EXPECT_EQ(work.offersWaiting(), 4u);
+  EXPECT_EQ(work.offer(), QStringLiteral("1 3/16"));
+  EXPECT_TRUE(prompt().startsWith(QStringLiteral("From L (new) to A (new) along X")))
+      << qPrintable(prompt());
+  EXPECT_EQ(work.offeredAlongside().size(), 2u);
+  EXPECT_TRUE(part().features.empty());
+  EXPECT_TRUE(enter());
+  ASSERT_EQ(part().features.size(), 2u);
   EXPECT_EQ(sideOf(*part().feature("L")), Side::left);
-  EXPECT_EQ(sideOf(*part().feature("R")), Side::right);
   EXPECT_EQ(part().feature("A")->traced, (std::vector<std::string>{"1.190", "1.000"}));
   EXPECT_FALSE(diameterOf(*part().feature("A")).has_value());  // a size is never measured
+  ASSERT_EQ(part().readings.size(), 1u);
+  EXPECT_TRUE(prompt().startsWith(QStringLiteral("From L to R (new) along X")))
+      << qPrintable(prompt());
+  for (int i = 0; i < 3; ++i) EXPECT_TRUE(enter());
+  EXPECT_EQ(part().features.size(), 5u);
+  EXPECT_EQ(part().readings.size(), 4u);
+  EXPECT_EQ(sideOf(*part().feature("K")), Side::back);
   EXPECT_EQ(work.doing(), Doing::looking);
   EXPECT_EQ(work.offering(), nullptr);
+  EXPECT_TRUE(desk.solution().clashes.empty());
 }
 
 TEST_F(OfferingTest, AReadyFigureIsTakenByEnterAndKeepsItsWitnesses) {
-  offer({dimension(0, 1.19, {lettered("1 3/16")}, kReady)});
-  takeFeatures();
-  EXPECT_EQ(work.offer(), QStringLiteral("1 3/16"));
+  offer(sound());
   EXPECT_TRUE(work.echo({}).text.contains(QStringLiteral("30.1625 mm")));
-  EXPECT_TRUE(part().readings.empty());
   EXPECT_TRUE(enter());
   ASSERT_EQ(part().readings.size(), 1u);
   const Reading& reading = part().readings[0];
@@ -121,33 +67,68 @@ TEST_F(OfferingTest, AReadyFigureIsTakenByEnterAndKeepsItsWitnesses) {
   EXPECT_EQ(reading.to, "A");
   EXPECT_EQ(reading.figure.text, "1 3/16");
   EXPECT_EQ(reading.offered, "G S");
-  EXPECT_EQ(reading.place, (std::vector<std::string>{"1.200", "-1.100"}));
+  EXPECT_EQ(reading.place, (std::vector<std::string>{"0.595", "-0.500"}));
 }
 
 TEST_F(OfferingTest, EnterIsDeafAtFirst) {
-  offer({dimension(0, 1.19, {lettered("1 3/16")}, kReady)});
+  offer(sound());
   EXPECT_FALSE(work.enter({}));
-  EXPECT_TRUE(part().features.empty());
-  takeFeatures();
+  now += seen::kDeaf - std::chrono::milliseconds(1);
   EXPECT_FALSE(work.enter({}));
   EXPECT_TRUE(part().readings.empty());
+  EXPECT_TRUE(enter());
+  EXPECT_FALSE(work.enter({}));
+  EXPECT_EQ(part().readings.size(), 1u);
+}
+
+TEST_F(OfferingTest, WhatNoDimensionEndsAtIsNotTakenByEnterAndComesLast) {
+  seen::Offers offers = sound();
+  offers.features.push_back(edgeAt(true, 0.6));  // a dashed line
+  offers.features.push_back(holeAt(2.2, 1.6));   // a counter of an 8
+  offers.features.push_back(holeAt(0.6, 1.0));   // in line with a hole, but only one way
+  offer(offers);
+  for (int i = 0; i < 4; ++i) EXPECT_TRUE(enter());
+  EXPECT_EQ(part().features.size(), 5u);
+  EXPECT_EQ(work.offersWaiting(), 3u);
+  for (int i = 0; i < 3; ++i) {
+    EXPECT_TRUE(work.offer().isEmpty());
+    EXPECT_TRUE(prompt().contains(QStringLiteral("unless it is a dashed line or lettering")))
+        << qPrintable(prompt());
+    EXPECT_FALSE(enter());
+    EXPECT_FALSE(refused.isEmpty());
+    refused.clear();
+    EXPECT_TRUE(work.pass());
+  }
+  EXPECT_EQ(part().features.size(), 5u);
+  EXPECT_EQ(work.offersWaiting(), 3u);
+  EXPECT_TRUE(enter("S x"));  // whoever sees that it is one names it
+  EXPECT_EQ(part().feature("S")->traced, std::vector<std::string>{"0.600"});
+}
+
+TEST_F(OfferingTest, ACircleWithinAFigureIsNotTakenByEnter) {
+  seen::Offers offers = sound();
+  offers.readings.push_back(dimension(true, 0, 1.19, {}, {}));
+  offers.readings.back().figure = {110, -110, 20, 20};  // round the hole
+  offer(offers);
+  hurry();
+  EXPECT_EQ(part().feature("A"), nullptr);
+  EXPECT_NE(part().feature("L"), nullptr);
 }
 
 TEST_F(OfferingTest, WhatTheTracingSpeaksAgainstIsAskedAndNeverReady) {
-  offer({dimension(0, 1.19, {lettered("1 5/8")}, kReady)});
-  takeFeatures();
+  offerFigure({lettered("1 5/8")}, kReady);
   EXPECT_TRUE(work.offer().isEmpty());
-  EXPECT_TRUE(work.prompt().contains(QStringLiteral("1 5/8")));
+  EXPECT_TRUE(prompt().contains(QStringLiteral("1 5/8")));
   EXPECT_FALSE(enter());
   EXPECT_TRUE(part().readings.empty());
   EXPECT_TRUE(work.echo(QStringLiteral("1 5/8")).doubtful);
 }
 
 TEST_F(OfferingTest, WhatDoesNotCloseIsNeverReady) {
-  offer({dimension(0, 1.19, {lettered("1 3/16")}, kReady),
-         dimension(1.19, 3, {lettered("1 13/16")}, kReady),
-         dimension(0, 3, {lettered("3 1/64")}, kReady)});
-  takeFeatures();
+  seen::Offers offers = sound();
+  offers.readings[1] = dimension(true, 1.19, 3, {lettered("1 13/16")});
+  offers.readings.push_back(dimension(true, 0, 3, {lettered("3 1/64")}));
+  offer(offers);
   int taken = 0;
   while (work.doing() == Doing::offering && !work.offer().isEmpty()) {
     ASSERT_TRUE(enter());
@@ -155,14 +136,14 @@ TEST_F(OfferingTest, WhatDoesNotCloseIsNeverReady) {
   }
   EXPECT_EQ(taken, 2);
   EXPECT_EQ(work.doing(), Doing::offering);  // the third is asked
-  EXPECT_TRUE(desk.solution().clashes.empty());
   EXPECT_FALSE(enter());
-  EXPECT_EQ(part().readings.size(), 2u);
+  hurry();
+  EXPECT_TRUE(desk.solution().clashes.empty());
+  EXPECT_EQ(part().readings.size(), 4u);
 }
 
 TEST_F(OfferingTest, AChoiceFillsNothingInAndIsTakenByItsKey) {
-  offer({dimension(0, 1.19, {lettered("1 5/16"), lettered("1 3/16")}, kUnsure)});
-  takeFeatures();
+  offerFigure({lettered("1 5/16"), lettered("1 3/16")}, kUnsure);
   EXPECT_TRUE(work.offer().isEmpty());
   EXPECT_FALSE(enter());
   EXPECT_FALSE(work.choose(2));
@@ -173,57 +154,139 @@ TEST_F(OfferingTest, AChoiceFillsNothingInAndIsTakenByItsKey) {
 }
 
 TEST_F(OfferingTest, AHurriedHandChoosesNothing) {
-  offer({dimension(0, 1.19, {lettered("1 5/16"), lettered("1 3/16")}, kUnsure)});
-  takeFeatures();
+  offerFigure({lettered("1 5/16"), lettered("1 3/16")}, kUnsure);
   EXPECT_TRUE(work.choose(0));  // the key is meant for the choice, but comes too early
   EXPECT_TRUE(part().readings.empty());
 }
 
 TEST_F(OfferingTest, WithoutTheDrawingsWordItIsTyped) {
-  offer({dimension(0, 1.19, {lettered("1 3/16")}, kPlain)});
-  takeFeatures();
+  offerFigure({lettered("1 3/16")}, kPlain);
   EXPECT_TRUE(work.offer().isEmpty());
   EXPECT_FALSE(enter());
   EXPECT_TRUE(enter("1 3/16"));
   EXPECT_EQ(part().readings.size(), 1u);
+  EXPECT_EQ(part().features.size(), 2u);
+}
+
+TEST_F(OfferingTest, ANotesSizeComesWithTheHoleAndBeforeItsDimensions) {
+  seen::Offers offers = sound();
+  offers.features[0].size = "17/64";
+  offers.features[0].sizeWitnesses = kReady;
+  offers.features[0].note = "DRILL";
+  offer(offers);
+  EXPECT_EQ(work.offer(), QStringLiteral("A 17/64 DRILL"));
+  EXPECT_TRUE(work.pass());
+  EXPECT_EQ(work.offer(), QStringLiteral("3"));  // what ends at the hole waits for it
+  EXPECT_TRUE(work.pass());
+  EXPECT_EQ(work.offer(), QStringLiteral("2"));
+  EXPECT_TRUE(work.pass());
+  EXPECT_TRUE(enter());
+  EXPECT_EQ(diameterOf(*part().feature("A"))->text, "17/64");
+  EXPECT_EQ(work.offer(), QStringLiteral("1 3/16"));
+}
+
+TEST_F(OfferingTest, ASizeThatIsNotPlainIsTyped) {
+  seen::Offers offers = sound();
+  offers.features[0].size = "17/64";
+  offers.features[0].sizeWitnesses = kUnsure;
+  offer(offers);
+  EXPECT_TRUE(work.offer().isEmpty());
+  EXPECT_FALSE(enter());
+  EXPECT_TRUE(enter("A 17/64 drill"));
+}
+
+TEST(OffersOfFace, ANotesSizeHoldsForAsManyAsItSaysWhereTheyStandOut) {
+  seen::Offers offers;
+  offers.features = {holeAt(1, 1, 0.1328), holeAt(2, 1, 0.1331), holeAt(2, 2, 0.1325),
+                     holeAt(1, 2, 0.1250), holeAt(3, 2, 0.1251)};
+  seen::FeatureOffer& noted = offers.features[0];
+  noted.size = "17/64";
+  noted.sizeWitnesses = kReady;
+  noted.note = "DRILL";
+  noted.count = 3;
+  const auto sizes = [&] {
+    std::vector<std::string> out;
+    for (const auto& f : offersOfFace(offers).features) out.push_back(f.size);
+    return out;
+  };
+  EXPECT_EQ(sizes(), (std::vector<std::string>{"17/64", "17/64", "17/64", "", ""}));
+  noted.count = 4;  // the fourth would be one of two that look the same
+  EXPECT_EQ(sizes(), (std::vector<std::string>{"17/64", "", "", "", ""}));
+  noted.count = 3;
+  offers.features[3].drawnRadius = 0.1323;  // as good as those that are counted
+  EXPECT_EQ(sizes(), (std::vector<std::string>{"17/64", "", "", "", ""}));
+  offers.features[3].drawnRadius = 0.125;
+  offers.features[1].size = "1/4";  // another note points at one of them
+  EXPECT_EQ(sizes(), (std::vector<std::string>{"17/64", "1/4", "", "", ""}));
+  offers.features[1].size = "";
+  noted.sizeWitnesses = kPlain;
+  EXPECT_EQ(sizes(), (std::vector<std::string>{"17/64", "", "", "", ""}));
+}
+
+TEST_F(OfferingTest, ARingBringsItsHoles) {
+  seen::Offers offers = sound();
+  seen::FeatureOffer ring = holeAt(2, 1, 0.5);
+  ring.kind = OfferedFeature::ring;
+  ring.count = 4;
+  offers.features.push_back(ring);
+  for (const auto& [x, y] : {std::pair(2.5, 1.0), {2.0, 1.5}, {1.5, 1.0}, {2.0, 0.5}}) {
+    offers.features.push_back(holeAt(x, y, 0.06));
+  }
+  offer(offers);
+  for (int i = 0; i < 4; ++i) EXPECT_TRUE(enter());
+  EXPECT_EQ(work.offersWaiting(), 5u);
+  EXPECT_TRUE(prompt().startsWith(QStringLiteral("Offered: ring of holes. Type what it is.")));
+  EXPECT_FALSE(enter());
+  EXPECT_TRUE(enter("G 4 on 1 from 0 drill 1/8"));
+  EXPECT_EQ(work.doing(), Doing::looking);
+  EXPECT_EQ(part().feature("G")->traced, (std::vector<std::string>{"2.000", "1.000"}));
 }
 
 TEST_F(OfferingTest, WhatIsDroppedDoesNotComeBackAndWhatIsPassedDoes) {
-  offer({dimension(0, 1.19, {lettered("1 3/16")}, kReady)});
+  offer(sound());
   EXPECT_TRUE(work.pass());
+  EXPECT_EQ(work.offer(), QStringLiteral("3"));
+  work.back();
+  EXPECT_EQ(work.offer(), QStringLiteral("1"));
+  EXPECT_TRUE(enter());
+  EXPECT_TRUE(enter());
+  // No dimension brings the right side any more, but one ended there, so that it is one.
   EXPECT_EQ(work.offer(), QStringLiteral("R right"));
   work.back();
-  EXPECT_TRUE(enter("A 1/4 ream"));
-  EXPECT_EQ(part().feature("A")->traced.size(), 2u);
-  work.back();  // the reading
-  EXPECT_EQ(work.offer(), QStringLiteral("L left"));
+  EXPECT_EQ(work.offer(), QStringLiteral("1 3/16"));
   EXPECT_TRUE(enter());
   EXPECT_EQ(work.doing(), Doing::looking);
   EXPECT_EQ(part().feature("R"), nullptr);
+  EXPECT_EQ(part().readings.size(), 3u);
   EXPECT_EQ(work.offering(), nullptr);
 }
 
-TEST_F(OfferingTest, UndoOpensItAgain) {
-  offer({dimension(0, 1.19, {lettered("1 3/16")}, kReady)});
-  takeFeatures();
+TEST_F(OfferingTest, UndoTakesAReadingBackWithItsPlacesAndOpensThemAgain) {
+  offer(sound());
   EXPECT_TRUE(enter());
-  EXPECT_EQ(work.doing(), Doing::looking);
+  EXPECT_TRUE(enter());
+  desk.undo();
   desk.undo();
   EXPECT_TRUE(part().readings.empty());
-  ASSERT_NE(work.offering(), nullptr);
-  work.goThroughOffers();
+  EXPECT_TRUE(part().features.empty());
+  EXPECT_EQ(work.offersWaiting(), 4u);
   EXPECT_EQ(work.offer(), QStringLiteral("1 3/16"));
   desk.redo();
-  work.goThroughOffers();
-  EXPECT_EQ(work.doing(), Doing::looking);
-  EXPECT_EQ(part().readings.size(), 1u);
+  EXPECT_EQ(work.offersWaiting(), 3u);
+  EXPECT_FALSE(enter());  // what was lit is there again; another one is shown first
+  EXPECT_TRUE(enter());
+  EXPECT_EQ(part().readings.size(), 2u);
 }
 
-TEST_F(OfferingTest, AnEndThatNoTraceLiesAtIsPointedOut) {
-  offer({dimension(0, 1.3, {lettered("1 3/16")}, kReady)});
-  takeFeatures();
-  EXPECT_TRUE(work.prompt().contains(QStringLiteral("point at the place")));
+TEST_F(OfferingTest, AnEndWhereNothingLiesIsPointedOut) {
+  seen::Offers offers = sound();
+  offers.readings[0] = dimension(true, 0, 1.3, {lettered("1 3/16")});
+  offer(offers);
+  EXPECT_TRUE(enter("A"));  // only one dimension ends at it
+  EXPECT_TRUE(prompt().contains(QStringLiteral("point at the place")));
   EXPECT_TRUE(work.offer().isEmpty());
+  EXPECT_TRUE(work.pass());
+  for (int i = 0; i < 3; ++i) EXPECT_TRUE(enter());
   Pointed pointed;
   pointed.at = {1.19, 1};
   pointed.place = "A";
@@ -231,13 +294,32 @@ TEST_F(OfferingTest, AnEndThatNoTraceLiesAtIsPointedOut) {
   EXPECT_EQ(work.offer(), QStringLiteral("1 3/16"));
 }
 
+TEST_F(OfferingTest, TheSecondReadingAsksFirstForWhatWasOfferedAndForgetsThatWhereItDiffers) {
+  seen::Offers offers = sound();
+  offers.readings[0].witnesses = kPlain;
+  offer(offers);
+  EXPECT_TRUE(enter("1.1875"));
+  for (int i = 0; i < 3; ++i) EXPECT_TRUE(enter());
+  ASSERT_EQ(part().readings.size(), 4u);
+  EXPECT_EQ(part().readings[0].offered, "");
+  work.reread();
+  for (const char* offered : {"3", "1"}) EXPECT_TRUE(work.enter(QLatin1String(offered)));
+  EXPECT_EQ(part().readings[1].again, "3");
+  EXPECT_EQ(part().readings[2].again, "1");
+  EXPECT_EQ(part().readings[2].offered, "G S");
+  // The last of them is lettered otherwise than Enter took it.
+  for (int i = 0; i < 2; ++i) EXPECT_TRUE(work.enter(QStringLiteral("2 1/64")));
+  EXPECT_EQ(part().readings[3].figure.text, "2 1/64");
+  EXPECT_EQ(part().readings[3].offered, "");
+}
+
 TEST_F(OfferingTest, AnotherPictureDropsWhatIsStillOpen) {
-  offer({dimension(0, 1.19, {lettered("1 3/16")}, kReady)});
+  offer(sound());
   EXPECT_TRUE(enter());
   work.noteOffers({});
   EXPECT_EQ(work.doing(), Doing::looking);
   EXPECT_EQ(work.offering(), nullptr);
-  EXPECT_EQ(part().features.size(), 1u);
+  EXPECT_EQ(part().features.size(), 2u);
 }
 
 }  // namespace

@@ -21,6 +21,7 @@
 #include "app/window/help_page.h"
 #include "app/window/start_slip.h"
 #include "tests/app/window/window_fixture.h"
+#include "tests/support/offers_on_desk.h"
 
 namespace inchwright::app {
 namespace {
@@ -134,6 +135,7 @@ class EnglishOfTheDeskTest : public WindowTest {
       window->work().relate(static_cast<UnderstandingKind>(i));
       all << window->work().prompt();
     }
+    all << offered();
     window->work().look();
     all << wordsOn(std::make_unique<SetupSlip>(window->desk()).get());
     all << wordsOn(std::make_unique<DetailsSlip>(window->desk()).get());
@@ -153,6 +155,29 @@ class EnglishOfTheDeskTest : public WindowTest {
     }
     // What the user named stays as it was named.
     for (QString& text : all) text.remove(QStringLiteral("Vice jaw, grey"));
+    return all;
+  }
+
+  /// What is asked of each kind of offer.
+  QStringList offered() {
+    seen::Offers offers = test::OffersOnDesk::sound();
+    offers.readings[1].witnesses = test::kUnsure;
+    offers.readings[2].witnesses = test::kPlain;
+    offers.readings[3].witnesses = {};
+    offers.readings.push_back(test::dimension(true, 0, 20, {}, {}));
+    for (const auto kind : {seen::OfferedFeature::ring, seen::OfferedFeature::slot}) {
+      offers.features.push_back(test::holeAt(2.5, 1.5));
+      offers.features.back().kind = kind;
+    }
+    Work& work = window->work();
+    work.noteOffers(PictureOffers{offers, Homography()});
+    work.goThroughOffers();
+    EXPECT_EQ(work.doing(), Doing::offering);
+    QStringList all;
+    for (std::size_t i = 0; i < work.offersWaiting(); ++i) {
+      all << work.prompt() << work.offer() << work.echo({}).text;
+      work.pass();
+    }
     return all;
   }
 

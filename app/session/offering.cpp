@@ -1,0 +1,160 @@
+#include "app/session/offering.h"
+
+#include <algorithm>
+#include <chrono>
+#include <cmath>
+
+namespace inchwright::app {
+namespace {
+
+using seen::FeatureOffer;
+using seen::OfferedFeature;
+using seen::OfferedReading;
+using seen::ReadingOffer;
+
+constexpr double kEndsAt = 0.03;   // inches between a dimension's end and what it ends at
+constexpr double kSameRim = 0.04;  // of the radius, by which circles of one note may differ
+constexpr double kNextRim = 2;     // times as far off as those the next must be
+
+bool endsAlong(const ReadingOffer& r, OfferedReading axis, double at) {
+  if (r.kind != axis) return false;
+  const bool x = axis == OfferedReading::alongX;
+  const double from = x ? r.from.x : r.from.y, to = x ? r.to.x : r.to.y;
+  return std::min(std::abs(from - at), std::abs(to - at)) <= kEndsAt;
+}
+
+bool endsAt(const std::vector<ReadingOffer>& all, OfferedReading axis, double at) {
+  return std::any_of(all.begin(), all.end(),
+                     [&](const ReadingOffer& r) { return endsAlong(r, axis, at); });
+}
+
+QRectF boxInInches(const Homography& toInches, const seen::PictureBox& box) {
+  QRectF out;
+  for (const auto& [x, y] :
+       {std::pair(box.x, box.y), std::pair(box.x + box.w, box.y), std::pair(box.x, box.y + box.h),
+        std::pair(box.x + box.w, box.y + box.h)}) {
+    const PlanePoint at = toInches.map({x, y});
+    if (out.isNull()) out = QRectF(at.x, at.y, 1e-9, 1e-9);
+    out = out.united(QRectF(at.x, at.y, 1e-9, 1e-9));
+  }
+  return out;
+}
+
+bool isNoted(const FeatureOffer& f) {
+  return f.kind == OfferedFeature::hole && !f.size.empty() && f.sizeWitnesses.ready();
+}
+
+/// `17/64 DRILL 4 HOLES` points at one of four: the others are those whose rims are drawn as large,
+/// where as many stand well apart from all the rest.
+void shareSize(std::vector<FeatureOffer>& all, std::size_t noted) {
+  const FeatureOffer note = all[noted];
+  std::vector<std::pair<double, std::size_t>> others;
+  for (std::size_t i = 0; i < all.size(); ++i) {
+    if (i == noted || all[i].kind != OfferedFeature::hole) continue;
+    others.emplace_back(std::abs(all[i].drawnRadius / note.drawnRadius - 1), i);
+  }
+  const auto count = static_cast<std::size_t>(note.count) - 1;
+  if (others.size() < count) return;
+  std::sort(others.begin(), others.end());
+  const double most = others[count - 1].first;
+  if (most > kSameRim) return;
+  if (others.size() > count && others[count].first < std::max(kSameRim / 2, kNextRim * most)) {
+    return;
+  }
+  others.resize(count);
+  if (std::any_of(others.begin(), others.end(),
+                  [&](const auto& one) { return !all[one.second].size.empty(); })) {
+    return;
+  }
+  for (const auto& [off, i] : others) {
+    all[i].size = note.size;
+    all[i].sizeTicks = note.sizeTicks;
+    all[i].sizeWitnesses = note.sizeWitnesses;
+    all[i].note = note.note;
+    all[i].noted = note.noted;
+  }
+}
+
+}  // namespace
+
+QRectF Offering::inches(const seen::PictureBox& box) const {
+  return boxInInches(toInches, box);
+}
+
+seen::Offered::Time offeringNow() {
+  return std::chrono::duration_cast<seen::Offered::Time>(
+      std::chrono::steady_clock::now().time_since_epoch());
+}
+
+std::optional<FeatureKind> kindOf(OfferedFeature kind) {
+  switch (kind) {
+    case OfferedFeature::hole:
+      return FeatureKind::hole;
+    case OfferedFeature::edge:
+      return FeatureKind::edge;
+    case OfferedFeature::slot:
+      return FeatureKind::slot;
+    case OfferedFeature::ring:
+      return FeatureKind::ring;
+    case OfferedFeature::row:
+      return FeatureKind::row;
+    case OfferedFeature::round:
+    case OfferedFeature::line:
+    case OfferedFeature::arc:
+      break;
+  }
+  return std::nullopt;
+}
+
+seen::Offers offersOfFace(const seen::Offers& all) {
+  seen::Offers out = all;
+  std::erase_if(out.features, [](const FeatureOffer& f) { return f.view != 0 || !kindOf(f.kind); });
+  std::erase_if(out.readings, [](const ReadingOffer& r) {
+    return r.view != 0 || r.kind == OfferedReading::angle;
+  });
+  // Sides come before what is read from them, and rings before the holes that lie on them.
+  std::stable_partition(out.features.begin(), out.features.end(),
+                        [](const FeatureOffer& f) { return f.kind != OfferedFeature::hole; });
+  std::stable_partition(out.features.begin(), out.features.end(),
+                        [](const FeatureOffer& f) { return f.kind == OfferedFeature::edge; });
+  const std::vector<FeatureOffer> asNoted = out.features;
+  for (std::size_t i = 0; i < asNoted.size(); ++i) {
+    if (isNoted(asNoted[i]) && asNoted[i].count > 1) shareSize(out.features, i);
+  }
+  return out;
+}
+
+std::vector<bool> certainOf(const seen::Offers& offers, const Homography& toInches) {
+  std::vector<QRectF> lettered;
+  for (const ReadingOffer& r : offers.readings) {
+    if (r.figure.w > 0) lettered.push_back(boxInInches(toInches, r.figure));
+  }
+  std::vector<bool> out;
+  for (const FeatureOffer& f : offers.features) {
+    const bool x = endsAt(offers.readings, OfferedReading::alongX, f.at.x);
+    const bool y = endsAt(offers.readings, OfferedReading::alongY, f.at.y);
+    const bool among = std::any_of(lettered.begin(), lettered.end(),
+                                   [&](const QRectF& box) { return box.contains(f.at.x, f.at.y); });
+    const bool hole = f.kind == OfferedFeature::hole && (isNoted(f) || (x && y && !among));
+    const bool edge = f.kind == OfferedFeature::edge && (f.alongX ? x : y) && !among;
+    out.push_back(hole || edge);
+  }
+  return out;
+}
+
+std::vector<seen::Confirmed> confirmedIn(const Part& part, Face face) {
+  const auto axes = axesIn(face);
+  std::vector<seen::Confirmed> out;
+  for (const Reading& r : part.readings) {
+    if (r.kind != ReadingKind::along || (r.axis != axes[0] && r.axis != axes[1])) continue;
+    const Feature *from = part.feature(r.from), *to = part.feature(r.to);
+    if (from == nullptr || to == nullptr) continue;
+    const auto a = tracedAlong(*from, r.axis), b = tracedAlong(*to, r.axis);
+    if (!a || !b) continue;
+    out.push_back({r.axis == axes[0] ? OfferedReading::alongX : OfferedReading::alongY, *a, *b,
+                   r.figure.value});
+  }
+  return out;
+}
+
+}  // namespace inchwright::app
