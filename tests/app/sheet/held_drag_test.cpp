@@ -29,7 +29,7 @@ class HeldDragTest : public testing::Test {
     const auto read =
         applyLines(part, "hole A 1/4 ream\nL A 2\nL R 4\nF A 1\nF K 2\nU T 1/2\n", {});
     ASSERT_TRUE(read.ok()) << read.error().text;
-    Setup setup;
+    inchwright::Setup setup;
     setup.name = "1";
     setup.zero = {{Axis::x, {}, "L", false, {}, {}}, {Axis::y, {}, "F", false, {}, {}}};
     setup.jaw = Side::front;
