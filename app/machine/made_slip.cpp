@@ -216,7 +216,8 @@ void MadeSlip::showWays() {
   }
   for (const Way& way : ways_) {
     QStringList lines;
-    for (const std::string& one : waysOutLines({way}, table->step)) lines << coreWords(one);
+    for (const std::string& one : waysOutLines(desk_.part(), {way}, table->step))
+      lines << coreWords(one);
     list_->addItem(lines.join(QLatin1Char('\n')));
   }
   for (const Mended& one : desk_.part().mended) {

@@ -1,5 +1,6 @@
 #include "core/measure/writing.h"
 #include "core/say/doubt_words.h"
+#include "core/say/reading_words.h"
 
 namespace inchwright {
 namespace {
@@ -58,7 +59,7 @@ std::string allReasons(const Part& part, const Suspect& suspect, std::string tex
   append(tracedText(part, suspect));
   std::string others;
   for (const Id& id : suspect.together)
-    others += (others.empty() ? "together with " : " and ") + id;
+    others += (others.empty() ? "together with " : " and ") + readingWords(part, id);
   if (text.empty()) {
     text = !suspect.together.empty() ? "closes every loop"
            : suspect.closesAll       ? "alone closes every loop"
