@@ -4,7 +4,6 @@
 #include <QLabel>
 #include <QLineEdit>
 #include <QListWidget>
-#include <QPainter>
 #include <QPushButton>
 #include <QVBoxLayout>
 #include <algorithm>
@@ -12,8 +11,8 @@
 
 #include "app/base/look.h"
 #include "app/base/spoken_english.h"
-#include "app/machine/place_picture.h"
 #include "app/machine/ticked.h"
+#include "app/window/small_picture.h"
 #include "core/kit/as_made.h"
 #include "core/part/edit.h"
 #include "core/part/parts_of_job.h"
@@ -71,21 +70,6 @@ bool isMade(const Job& job, const Part& part, const Solution& solution) {
     }
   }
   return any;
-}
-
-QPixmap drawingOf(const Job& job, const Part& part, qreal density) {
-  QPixmap drawing(kDrawing * density);
-  drawing.setDevicePixelRatio(density);
-  drawing.fill(Look::now().print);
-  const auto solution = solve(part);
-  if (!solution.ok() || part.features.empty()) return drawing;
-  const Setup setup = part.setups.empty() ? defaultSetup(part, *solution) : part.setups.front();
-  const auto work = workAt(job, part, *solution, setup);
-  if (!work.ok()) return drawing;
-  QPainter painter(&drawing);
-  painter.setRenderHint(QPainter::Antialiasing);
-  paintPlacePicture(painter, QRectF(QPointF(), kDrawing), *work, {});
-  return drawing;
 }
 
 }  // namespace
@@ -186,7 +170,8 @@ void CoverSlip::showNow() {
     if (part.quantity > 1) text += tr(" · %1 of them").arg(part.quantity);
     text += QLatin1Char('\n') + wordFor(states[i]) + QLatin1Char('\n') +
             tr("%n setup(s)", nullptr, static_cast<int>(part.setups.size()));
-    auto* item = new QListWidgetItem(QIcon(drawingOf(job, part, devicePixelRatioF())), text, list_);
+    auto* item = new QListWidgetItem(QIcon(drawingOf(job, part, kDrawing, devicePixelRatioF())),
+                                     text, list_);
     item->setData(Qt::UserRole, words(part.name));
   }
   filling_ = false;

@@ -86,5 +86,9 @@
         <source>centres A C 5/8</source>
         <translation>centers A C 5/8</translation>
     </message>
+    <message>
+        <source>%1, placed by centre distances, angles or the like</source>
+        <translation>%1, placed by center distances, angles or the like</translation>
+    </message>
 </context>
 </TS>
