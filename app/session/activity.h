@@ -1,6 +1,7 @@
 #pragma once
 
 #include <QString>
+#include <array>
 #include <map>
 #include <memory>
 #include <optional>
@@ -23,6 +24,9 @@ struct Hands {
   std::map<UnderstandingKind, std::vector<std::vector<Id>>> declined = {};
   /// How askew the picture under this face was taken, where its lines tell.
   std::optional<Askew> askew = {};
+  /// How long and how deep the corners that were pointed out make the part, as it was lettered.
+  std::array<std::optional<Lettered>, 2> overall = {};
+  std::vector<SquaringPoint> squaredBy = {};  ///< those corners
   double squaringError = 0;  ///< inches a place may lie from where the picture shows it
   /// Asks for something to be brought into sight; Work passes it on.
   std::vector<Id> showPlaces = {};
@@ -67,6 +71,8 @@ class Activity {
   virtual Echo echo(const QString& text) const;
   virtual void point(const Pointed& pointed) = 0;
   virtual bool enter(const QString& text) = 0;
+  /// As `enter`, on the way to the next piece: nothing is finished by it.
+  virtual bool goOn(const QString& text) { return enter(text); }
   /// One step back; false when there is none left and the activity is over.
   virtual bool back() = 0;
   virtual std::vector<Id> chosen() const { return {}; }
@@ -77,6 +83,11 @@ class Activity {
   virtual std::optional<Result<Stacked>> stacked() const { return {}; }
   /// Whether it has done what it was begun for; then one is looking again.
   virtual bool over() const { return false; }
+  /// What is traced next, as a matter of course, once it is over.
+  virtual std::optional<FeatureKind> next() const { return {}; }
+  /// Whether a click there goes on to the next piece, so that what is typed (or, where nothing is,
+  /// offered) is first taken as by Enter.
+  virtual bool clickTakes(const QString& typed, const Pointed& pointed) const;
 
  protected:
   Hands& hands_;
@@ -86,6 +97,7 @@ std::unique_ptr<Activity> looking(Hands& hands);
 std::unique_ptr<Activity> tracing(Hands& hands, FeatureKind kind);
 std::unique_ptr<Activity> readingChain(Hands& hands);
 std::unique_ptr<Activity> relating(Hands& hands, UnderstandingKind kind);
+std::unique_ptr<Activity> relatingAll(Hands& hands);
 std::unique_ptr<Activity> settingZero(Hands& hands);
 std::unique_ptr<Activity> stacking(Hands& hands);
 std::unique_ptr<Activity> rereading(Hands& hands);

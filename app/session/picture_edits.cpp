@@ -3,6 +3,7 @@
 #include <QDir>
 #include <QFileInfo>
 #include <algorithm>
+#include <cmath>
 #include <optional>
 #include <set>
 
@@ -146,6 +147,10 @@ Result<std::pair<Lettered, Lettered>> readTwoLengths(const std::string& text, Un
   }
   if (found) return *std::move(found);
   return first;
+}
+
+std::string tracedText(double inches) {
+  return QString::number(std::round(inches * 1000) / 1000, 'f', 3).toStdString();
 }
 
 }  // namespace inchwright::app

@@ -51,4 +51,8 @@ Result<Job> setPicturePoints(const Job& job, const std::string& picture,
 /// those of readLength, `badText` where it is not clear where the second begins.
 Result<std::pair<Lettered, Lettered>> readTwoLengths(const std::string& text, Unit unit);
 
+/// A traced position as the document keeps it: inches to a thousandth, which is finer than anyone
+/// can point.
+std::string tracedText(double inches);
+
 }  // namespace inchwright::app
