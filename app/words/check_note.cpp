@@ -135,7 +135,9 @@ void printCheckNote(const Part& part, const Solution& solution, Unit unit, const
     std::string text = doubtText(part, solution, doubt);
     if (doubt.accepted) text += " (accepted)";
     (doubt.isFinding() ? findings : queries).push_back(std::move(text));
-    if (doubt.key.topic == DoubtTopic::notPlaced) notLookedAt.push_back(doubt.pointsAt().front());
+    if (doubt.key.topic == DoubtTopic::notPlaced) {
+      notLookedAt.push_back(readingWords(part, doubt.pointsAt().front()));
+    }
   }
   for (const std::string& text : findings) {
     streams.out << "  " << toned(streams, Tone::doubt, oneLine(text)) << '\n';

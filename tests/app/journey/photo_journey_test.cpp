@@ -84,6 +84,14 @@ void paintPhoto(const QString& file) {
   circle(kDrawn.at("B"), 0.25);
   circle(kDrawn.at("C"), 0.1875);
   circle(kDrawn.at("D"), 0.164);
+  // Centres are marked, as on every print.
+  painter.setPen(QPen(ink.color(), 0.008));
+  const auto mark = [&](QPointF at) {
+    painter.drawLine(at - QPointF(0.22, 0), at + QPointF(0.22, 0));
+    painter.drawLine(at - QPointF(0, 0.22), at + QPointF(0, 0.22));
+  };
+  for (const char* id : {"A", "B", "C", "D", "E", "G1"}) mark(kDrawn.at(id));
+  painter.setPen(ink);
   painter.drawRoundedRect(QRectF(kDrawn.at("E") - QPointF(0.3125, 0.09375), QSizeF(0.625, 0.1875)),
                           0.09375, 0.09375);
   for (int i = 0; i < 3; ++i) circle(kDrawn.at("G1") + QPointF(0.5 * i, 0), 0.125);

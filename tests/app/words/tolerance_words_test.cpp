@@ -98,7 +98,9 @@ TEST_F(ToleranceWords, ARedundantPrintThatAgreesIsNoFinding) {
   EXPECT_EQ(spoken.json()["unassured"][0]["reading"], "r4");
   const Spoken lines = ask("ranges", job, fromL_);
   EXPECT_EQ(lines.status, 0);
-  EXPECT_NE(lines.out.find("r4 allows 1.9970 to 2.0030, but"), std::string::npos) << lines.out;
+  EXPECT_NE(lines.out.find("2.000 ±.003 from L to R allows 1.9970 to 2.0030, but"),
+            std::string::npos)
+      << lines.out;
 }
 
 TEST_F(ToleranceWords, TolerancesThatContradictAreAFinding) {

@@ -104,7 +104,9 @@ TEST(Solve, ContractExample) {
   EXPECT_EQ(keys(solution), "assumed:in_line:y:A+B\nalone\n");
   EXPECT_EQ(textOf(solution, "assumed:in_line:y:A+B"),
             "A and B are taken to be in line along Y; the print does not say so");
-  EXPECT_EQ(textOf(solution, "alone"), "nothing checks r5, r6 and r7; read them twice");
+  EXPECT_EQ(
+      textOf(solution, "alone"),
+      "nothing checks 1 1/2 from F to K, 5/8 from A to C and 55 from A to C; read them twice");
   EXPECT_TRUE(solution.isDraft());
 }
 
@@ -439,7 +441,7 @@ accepted loose:A:y
   EXPECT_EQ(keys(solution), "loose:A:y\nquestion:r1\nsize::r3:A\nreadtwice:r2\nalone\n");
   EXPECT_TRUE(doubt(solution, "loose:A:y") == nullptr || doubt(solution, "loose:A:y")->accepted);
   EXPECT_EQ(textOf(solution, "readtwice:r2"),
-            "L to B was read as 3/8 and then as 5/8; a third look at the print settles it");
+            "L to A was read as 3/8 and then as 5/8; a third look at the print settles it");
   EXPECT_EQ(textOf(solution, "size::r3:A"), "the print says 5/16 for A, which is entered as 1/4");
 }
 

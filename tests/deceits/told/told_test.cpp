@@ -93,7 +93,10 @@ class Told : public testing::Test {
     const std::string answer = answerTo(document, one.asked);
     EXPECT_NE(answer.find(one.said), std::string::npos) << one.line << "\nsays:\n" << answer;
     const bool lines = std::find(one.asked.begin(), one.asked.end(), "--json") == one.asked.end();
-    if (one.asked[0] == "check" && lines) {
+    // What comes of placing is put into words before it gets to the room for that.
+    const bool placing = answer.find(" do not agree: ") != std::string::npos ||
+                         answer.find(" do not meet: ") != std::string::npos;
+    if (one.asked[0] == "check" && lines && !placing) {
       EXPECT_EQ(test::lineWithBareId(answer), "") << one.line;
     }
     EXPECT_FALSE(isSaidAnyway(one)) << "said of the sound document as well: " << one.line;
