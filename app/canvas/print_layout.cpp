@@ -13,6 +13,7 @@ namespace inchwright::app {
 namespace {
 
 constexpr qreal kReach = 9;           // pixels: how near a click must fall
+constexpr qreal kSmallPrint = 30;  // pixels an inch: below it nobody reads figures off the print
 constexpr qreal kPrintsShare = 0.65;  // of the scale it would have without dimension lines
 
 std::size_t readingsOf(const Part& part, Face face) {
@@ -123,7 +124,9 @@ PrintMap PrintLayout::fitted(const QRectF& content, const QSizeF& pane, qreal ma
   const qreal high = std::max(content.bottom() - view.top(), 1e-3);
   const qreal room =
       std::min((pane.width() - margin - left) / wide, (pane.height() - margin - low) / high);
-  const qreal scale = std::clamp(room, kPrintsShare * whole.scale(), whole.scale());
+  // Where even all of it is small, my figures wait beyond the edge rather than make it smaller.
+  const qreal least = whole.scale() < kSmallPrint ? whole.scale() : kPrintsShare * whole.scale();
+  const qreal scale = std::clamp(room, least, whole.scale());
   // From the near left corner of the view: what lies to each side of it.
   const qreal before = std::max((view.left() - content.left()) * scale + margin, left);
   const qreal under = std::max((view.top() - content.top()) * scale + margin, low);

@@ -5,6 +5,7 @@
 #include <utility>
 
 #include "app/session/picture_edits.h"
+#include "core/part/plain_decimal.h"
 
 namespace inchwright::app {
 namespace {
@@ -159,9 +160,17 @@ void PrintSight::stayStill(const std::vector<SquaringPoint>& points) {
   staysStill_ = true;
 }
 
-void PrintSight::bringIntoSight(const std::vector<Id>& places) {
+void PrintSight::bringIntoSight(const std::vector<Id>& places, const std::vector<Id>& readings) {
   if (work_.doing() == Doing::rereading && picture_.wanted()) {
-    enlarge(places);
+    const Reading* reading =
+        readings.empty() ? nullptr : work_.desk().part().reading(readings.front());
+    const auto cut = reading == nullptr ? std::nullopt : cutWithFigure(*reading);
+    if (cut) {
+      setMap(PrintMap::fitting(*cut, pane_, 20));
+      fitted_ = false;
+    } else {
+      enlarge(places);
+    }
     return;
   }
   QRectF box;
@@ -173,6 +182,35 @@ void PrintSight::bringIntoSight(const std::vector<Id>& places) {
     fitted_ = false;
   }
   emit changed();
+}
+
+/// The cut of the print that holds the figure itself: about the figure where its place is known;
+/// else all that lies between the ends, far enough to both sides for its dimension line.
+std::optional<QRectF> PrintSight::cutWithFigure(const Reading& reading) const {
+  constexpr qreal kAboutFigure = 0.5, kPastEnds = 0.3, kFurthestLine = 2;  // inches
+  const Face face = work_.desk().face();
+  if (reading.place.size() == 2) {
+    const auto x = plainDecimal(reading.place[0]), y = plainDecimal(reading.place[1]);
+    if (x && y) return squareAbout(asViewed({*x, *y}, face), kAboutFigure);
+  }
+  const DrawnPlace* from = layout().drawn().find(reading.from);
+  const DrawnPlace* to = layout().drawn().find(reading.to);
+  const auto axes = axesIn(face);
+  if (reading.kind != ReadingKind::along || from == nullptr || to == nullptr ||
+      (reading.axis != axes[0] && reading.axis != axes[1])) {
+    return std::nullopt;
+  }
+  QRectF cut = layout().drawn().bounds.adjusted(-kFurthestLine, -kFurthestLine, kFurthestLine,
+                                                kFurthestLine) &
+               content();
+  if (reading.axis == axes[0]) {
+    cut.setLeft(std::min(from->at.x(), to->at.x()) - kPastEnds);
+    cut.setRight(std::max(from->at.x(), to->at.x()) + kPastEnds);
+  } else {
+    cut.setTop(std::min(from->at.y(), to->at.y()) - kPastEnds);
+    cut.setBottom(std::max(from->at.y(), to->at.y()) + kPastEnds);
+  }
+  return cut;
 }
 
 void PrintSight::enlarge(const std::vector<Id>& places) {

@@ -33,7 +33,7 @@ class PrintSight : public QObject {
   void lookAt(QPointF inches, qreal scale);
   bool isFitted() const { return fitted_; }
   /// The second reading looks at the print itself, close up; else what is out of sight comes in.
-  void bringIntoSight(const std::vector<Id>& places);
+  void bringIntoSight(const std::vector<Id>& places, const std::vector<Id>& readings);
   void moveByHand(const PrintMap& map);
   /// Whether a hand is moving the print just now.
   bool isMoving() const;
@@ -57,6 +57,7 @@ class PrintSight : public QObject {
   QRectF content() const;
   PrintMap fittedMap() const;
   void enlarge(const std::vector<Id>& places);
+  std::optional<QRectF> cutWithFigure(const Reading& reading) const;
   void setMap(const PrintMap& map);
   void forgetLayout();
 

@@ -4,6 +4,7 @@
 #include <algorithm>
 
 #include "app/session/activity.h"
+#include "core/say/reading_words.h"
 
 namespace inchwright::app {
 namespace {
@@ -51,10 +52,8 @@ PrintThing readingThing(const DimensionLine& line, const QRectF& box, const Work
   // The second reading is blind for everybody.
   const QString figure = work.doing() == Doing::rereading ? said("not shown") : line.text;
   if (reading != nullptr) {
-    thing.name =
-        said("reading %1, %2 to %3: %4")
-            .arg(QString::fromStdString(reading->id), QString::fromStdString(reading->from),
-                 QString::fromStdString(reading->to), figure);
+    const std::string ends = endsWords(work.desk().part(), *reading);
+    thing.name = said("reading %1: %2").arg(QString::fromStdString(ends), figure);
   }
   switch (line.standing) {
     case Standing::agrees:

@@ -21,11 +21,13 @@
 #include "app/session/activity.h"
 #include "app/session/picture_edits.h"
 #include "core/part/edit.h"
+#include "core/say/reading_words.h"
 
 namespace inchwright::app {
 namespace {
 
-constexpr qreal kSnap = 12;  // pixels: how far a line of the picture draws a click
+constexpr qreal kSnap = 12;     // pixels: how far a line of the picture draws a click
+constexpr qreal kSameSpot = 9;  // pixels: a second click so near puts the first one right
 
 }  // namespace
 
@@ -60,7 +62,7 @@ void PrintView::wire() {
   connect(&work_, &Work::show, this,
           [this](const std::vector<Id>& places, const std::vector<Id>& readings) {
             shownReadings_ = readings;
-            sight_.bringIntoSight(places);
+            sight_.bringIntoSight(places, readings);
           });
   connect(&sight_, &PrintSight::moved, this, [this] {
     update();
@@ -198,6 +200,7 @@ PrintScene PrintView::sceneNow() const {
   scene.chosenReadings.insert(shownReadings_.begin(), shownReadings_.end());
   if (const auto pending = work_.pending()) scene.pending = asViewed(*pending, desk.face());
   scene.offered = offeredMarks(work_);
+  for (const QPointF& mark : work_.marks()) scene.marks.push_back(asViewed(mark, desk.face()));
   scene.hideFigures = work_.doing() == Doing::rereading;
   return scene;
 }
@@ -300,6 +303,7 @@ void PrintView::click(QPointF at, Qt::KeyboardModifiers with) {
   if (aimsAtPicture() && !with.testFlag(Qt::ControlModifier)) at = aimed(at);
   Pointed pointed = sight_.hit(at);
   pointed.extend = with.testFlag(Qt::ShiftModifier);
+  pointed.reach = kSameSpot / map().scale();
   shownReadings_.clear();
   work_.point(pointed);
 }
@@ -366,9 +370,9 @@ void PrintView::dragFigure(QPointF to) {
   Reading moved = *reading;
   moved.place = {tracedText(at.x()), tracedText(at.y())};
   sight_.stayPut();
-  const QString id = QString::fromStdString(moved.id);
-  desk.applyPart(replaceReading(desk.part(), moved.id, moved), tr("Move the figure of %1").arg(id),
-                 QStringLiteral("move:") + id);
+  const QString words = QString::fromStdString(readingWords(desk.part(), moved));
+  desk.applyPart(replaceReading(desk.part(), moved.id, moved), tr("Move the figure %1").arg(words),
+                 QStringLiteral("move:") + QString::fromStdString(moved.id));
 }
 
 void PrintView::nudge(QPointF pixels) {

@@ -15,6 +15,7 @@
 #include "core/measure/writing.h"
 #include "core/part/edit.h"
 #include "core/say/doubt_words.h"
+#include "core/say/reading_words.h"
 #include "core/say/setup_words.h"
 #include "core/say/source_words.h"
 
@@ -156,21 +157,21 @@ void DoubtsSlip::addClash(int doubt, int index) {
   const Solution& solution = work_.desk().solution();
   const Unit unit = work_.desk().job().unit;
   for (const LoopMember& member : solution.clashes[index].loop) {
-    const QString label = ownWords(labelOf(part, member.source));
     const Lettered* figure = figureOf(part, member.source);
-    add(tr("      %1 %2 to %3: %4, makes %5")
-            .arg(label, ownWords(member.from), ownWords(member.to),
-                 figure == nullptr ? label : ownWords(figure->text),
+    const std::string label = labelOf(part, member.source);
+    add(tr("      %1 to %2: %3, makes %4")
+            .arg(ownWords(member.from), ownWords(member.to),
+                 ownWords(figure == nullptr ? label : figure->text),
                  ownWords(spoken(member.running, unit))),
-        {doubt, index, -1, label.toStdString()}, false);
+        {doubt, index, -1, label}, false);
   }
   const std::vector<Suspect>& suspects = solution.suspects[index];
   for (std::size_t i = 0; i < suspects.size(); ++i) {
     const Suspect& suspect = suspects[i];
     const QString text = suspect.reason.look == Likeness::endsSwapped ? tr("   ▸ %1 may run %2: %3")
                                                                       : tr("   ▸ %1 may be %2: %3");
-    add(text.arg(ownWords(suspect.reading), ownWords(wouldBeText(part, suspect)),
-                 ownWords(reasonText(part, suspect))),
+    add(text.arg(ownWords(readingWords(part, suspect.reading)),
+                 ownWords(wouldBeText(part, suspect)), ownWords(reasonText(part, suspect))),
         {doubt, index, static_cast<int>(i)}, false);
   }
 }
@@ -190,7 +191,7 @@ void DoubtsSlip::fill() {
     sayWhatComesFirst();
   } else {
     const int open = addAll();
-    heading_->setText(open == 0 ? tr("&Doubts: nothing in doubt")
+    heading_->setText(open == 0 ? tr("&Doubts: none open")
                                 : tr("&Doubts: %n open", nullptr, open));
   }
   list_->setCurrentRow(std::min(row, list_->count() - 1));
@@ -343,8 +344,9 @@ bool DoubtsSlip::takeSuspect() {
   }
   const QString said = ownWords(wouldBeText(desk.part(), suspect));
   desk.endMerge();
-  const bool done = desk.applyPart(replaceReading(desk.part(), reading.id, reading),
-                                   tr("Read %1 as %2").arg(ownWords(reading.id), said));
+  const bool done =
+      desk.applyPart(replaceReading(desk.part(), reading.id, reading),
+                     tr("Read %1 as %2").arg(ownWords(readingWords(desk.part(), *before)), said));
   if (done) emit settled();
   return done;
 }

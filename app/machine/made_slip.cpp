@@ -212,7 +212,9 @@ void MadeSlip::showWays() {
   }
   for (const Way& way : ways_) {
     QStringList lines;
-    for (const std::string& one : waysOutLines({way}, *step)) lines << coreWords(one);
+    for (const std::string& one : waysOutLines(desk_.part(), {way}, *step)) {
+      lines << coreWords(one);
+    }
     list_->addItem(lines.join(QLatin1Char('\n')));
   }
   for (const Mended& one : desk_.part().mended) {

@@ -119,6 +119,10 @@ bool Hands::applyChecked(Part next, const QString& title) {
   return desk.applyPart(std::move(next), title);
 }
 
+bool Activity::clickTakes(const QString&, const Pointed&) const {
+  return false;
+}
+
 Echo Activity::echo(const QString& text) const {
   if (text.isEmpty()) return {};
   return echoLine(hands_, text);
@@ -171,13 +175,14 @@ Echo echoLine(const Hands& hands, const QString& text) {
     echo.text = QString::fromStdString(outcome->said);
     const Reading* reading =
         outcome->did == LineDid::reading ? outcome->part.reading(outcome->id) : nullptr;
-    if (reading != nullptr && reading->kind != ReadingKind::angle) {
+    if (reading == nullptr) return echo;
+    if (reading->kind != ReadingKind::angle) {
       const Echo figure =
           echoFigure(QString::fromStdString(reading->figure.text), hands.desk.job().unit);
       echo.text += QStringLiteral("   ") + figure.text;
       echo.doubtful = figure.doubtful;
-      addObjection(hands, *reading, echo);
     }
+    addObjection(hands, *reading, echo);
     return echo;
   }
   // A bare figure is worth reading to whoever types it, even where nothing asks for one.

@@ -1,6 +1,7 @@
 #pragma once
 
 #include <QString>
+#include <array>
 #include <functional>
 #include <map>
 #include <memory>
@@ -25,6 +26,9 @@ struct Hands {
   std::map<UnderstandingKind, std::vector<std::vector<Id>>> declined = {};
   /// How askew the picture under this face was taken, where its lines tell.
   std::optional<Askew> askew = {};
+  /// How long and how deep the corners that were pointed out make the part, as it was lettered.
+  std::array<std::optional<Lettered>, 2> overall = {};
+  std::vector<SquaringPoint> squaredBy = {};  ///< those corners
   double squaringError = 0;  ///< inches a place may lie from where the picture shows it
   std::optional<Offering> offering = {};  ///< what the picture offers
   std::function<seen::Offered::Time()> clock = offeringNow;
@@ -73,6 +77,8 @@ class Activity {
   virtual Echo echo(const QString& text) const;
   virtual void point(const Pointed& pointed) = 0;
   virtual bool enter(const QString& text) = 0;
+  /// As `enter`, on the way to the next piece: nothing is finished by it.
+  virtual bool goOn(const QString& text) { return enter(text); }
   /// One step back; false when there is none left and the activity is over.
   virtual bool back() = 0;
   /// Takes one of the figures to choose from, counted from 0; false when there is none.
@@ -89,6 +95,11 @@ class Activity {
   virtual std::optional<Result<Stacked>> stacked() const { return {}; }
   /// Whether it has done what it was begun for; then one is looking again.
   virtual bool over() const { return false; }
+  /// What is traced next, as a matter of course, once it is over.
+  virtual std::optional<FeatureKind> next() const { return {}; }
+  /// Whether a click there goes on to the next piece, so that what is typed (or, where nothing is,
+  /// offered) is first taken as by Enter.
+  virtual bool clickTakes(const QString& typed, const Pointed& pointed) const;
 
  protected:
   Hands& hands_;
@@ -100,6 +111,7 @@ std::unique_ptr<Activity> tracingTurned(Hands& hands, FeatureKind kind);
 std::unique_ptr<Activity> tracingCentreLine(Hands& hands);
 std::unique_ptr<Activity> readingChain(Hands& hands);
 std::unique_ptr<Activity> relating(Hands& hands, UnderstandingKind kind);
+std::unique_ptr<Activity> relatingAll(Hands& hands);
 std::unique_ptr<Activity> settingZero(Hands& hands);
 std::unique_ptr<Activity> stacking(Hands& hands);
 std::unique_ptr<Activity> rereading(Hands& hands);
@@ -110,9 +122,6 @@ std::unique_ptr<Activity> placingView(Hands& hands);
 std::unique_ptr<Activity> accepting(Hands& hands, std::vector<AcceptedDoubt> doubts,
                                     const QString& words);
 
-/// A traced position as the document keeps it: inches to a thousandth, which is finer than anyone
-/// can point.
-std::string tracedText(double inches);
 /// What is said at the strip, in the user's English.
 QString tr(const char* text);
 /// What a figure says, for the echo: `1 3/16 = 1.1875 in = 30.1625 mm`, with its tolerance and the

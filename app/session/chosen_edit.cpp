@@ -1,6 +1,7 @@
 #include "app/session/chosen_edit.h"
 
 #include "core/part/edit.h"
+#include "core/say/reading_words.h"
 
 namespace inchwright::app {
 namespace {
@@ -17,10 +18,11 @@ std::optional<ChosenEdit> readingEdit(const Hands& hands, const Reading& before,
   auto part = replaceReading(hands.part(), before.id, reading);
   if (!part.ok()) return std::nullopt;
   ChosenEdit edit{*std::move(part), {}, echoFigure(text, hands.desk.job().unit)};
-  edit.title = tr("Read %1 as %2").arg(QString::fromStdString(before.id), text);
-  edit.echo.text.prepend(
-      tr("%1 was %2, now ")
-          .arg(QString::fromStdString(before.id), QString::fromStdString(before.figure.text)));
+  edit.title =
+      tr("Read %1 as %2").arg(QString::fromStdString(readingWords(hands.part(), before)), text);
+  edit.echo.text.prepend(tr("%1 was %2, now ")
+                             .arg(QString::fromStdString(endsWords(hands.part(), before)),
+                                  QString::fromStdString(before.figure.text)));
   addObjection(hands, reading, edit.echo);
   return edit;
 }

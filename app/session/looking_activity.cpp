@@ -4,6 +4,7 @@
 
 #include "app/session/activity.h"
 #include "app/session/chosen_edit.h"
+#include "core/say/reading_words.h"
 
 namespace inchwright::app {
 namespace {
@@ -22,7 +23,9 @@ class LookingActivity : public Activity {
     const Selection& selection = hands_.desk.selection();
     QStringList names;
     for (const Id& id : selection.places) names << QString::fromStdString(id);
-    for (const Id& id : selection.readings) names << QString::fromStdString(id);
+    for (const Id& id : selection.readings) {
+      names << QString::fromStdString(readingWords(hands_.part(), id));
+    }
     if (names.isEmpty()) return tr("Point at something, or type a line such as L A 3/8");
     const QString chosen = names.join(QStringLiteral(", "));
     if (names.size() > 1) return tr("Chosen: %1").arg(chosen);

@@ -2,7 +2,9 @@
 
 #include <array>
 #include <cmath>
+#include <numbers>
 
+#include "app/session/picture_edits.h"
 #include "core/measure/writing.h"
 
 namespace inchwright::app {
@@ -76,14 +78,48 @@ std::optional<double> TracingEvidence::distance(std::string_view from, std::stri
   return *end - *start;
 }
 
+std::optional<QPointF> TracingEvidence::step(std::string_view from, std::string_view to) const {
+  const Feature* start = tracedAt(from);
+  if (start == nullptr) return std::nullopt;
+  const auto axes = axesIn(start->face);
+  const auto along = distance(from, to, axes[0]), up = distance(from, to, axes[1]);
+  if (!along || !up) return std::nullopt;
+  return asViewed({*along, *up}, start->face);
+}
+
 std::string TracingEvidence::objection(const Reading& reading, bool squared) const {
-  if (reading.kind != ReadingKind::along || !(squared || toScale(reading.axis))) return {};
-  const auto drawn = distance(reading.from, reading.to, reading.axis);
+  const bool known =
+      squared || (reading.kind == ReadingKind::along ? toScale(reading.axis)
+                                                     : toScale(Axis::x) && toScale(Axis::y));
+  if (!known) return {};
+  if (reading.kind == ReadingKind::angle) return objectionToAngle(reading);
+  std::optional<double> drawn;
+  if (reading.kind == ReadingKind::along) {
+    drawn = distance(reading.from, reading.to, reading.axis);
+  } else if (reading.kind == ReadingKind::centres) {
+    if (const auto by = step(reading.from, reading.to)) drawn = std::hypot(by->x(), by->y());
+  }
   if (!drawn) return {};
   const double figure = reading.figure.value.toInches();
   if (std::abs(*drawn - figure) <= tracingBound(figure, squaringError_)) return {};
   const std::string likely = likelyFigure(*drawn, reading.figure.unit);
   return likely.empty() ? "the tracing puts the two in line" : "the tracing says about " + likely;
+}
+
+std::string TracingEvidence::objectionToAngle(const Reading& reading) const {
+  // Against a line any of four rays may be meant.
+  if (!reading.angle || !reading.against.empty()) return {};
+  const auto by = step(reading.from, reading.to);
+  if (!by) return {};
+  const double far = std::hypot(by->x(), by->y());
+  const double bound = std::atan2(tracingBound(far, squaringError_), far) * 180 / std::numbers::pi;
+  const double lettered = reading.angle->value.toDegrees();
+  const double turned = reading.sense == Sense::clockwise ? -lettered : lettered;
+  const double drawn = std::atan2(by->y(), by->x()) * 180 / std::numbers::pi;
+  if (std::abs(std::remainder(drawn - turned, 360)) <= bound) return {};
+  const double shown = reading.sense == Sense::clockwise ? -drawn : drawn;
+  const long degrees = (std::lround(shown) + 360) % 360;
+  return "the tracing says about " + std::to_string(degrees) + " degrees";
 }
 
 }  // namespace inchwright::app

@@ -1,5 +1,6 @@
 #pragma once
 
+#include <QPointF>
 #include <array>
 #include <optional>
 #include <string>
@@ -38,11 +39,15 @@ class TracingEvidence {
   bool toScale(Axis axis) const { return toScale_[static_cast<std::size_t>(axis)]; }
 
   /// What to say when a figure and its traced distance don't go together: `the tracing says about
-  /// 1 1/8`, `the tracing puts the two in line`. Empty when they do, or nothing is known, as where
-  /// the tracing is neither to scale nor made on a picture that was squared up (`squared`).
+  /// 1 1/8`, `the tracing puts the two in line`; of an angle `the tracing says about 35 degrees`.
+  /// Empty when they do, or nothing is known, as where the tracing is neither to scale nor made on
+  /// a picture that was squared up (`squared`).
   std::string objection(const Reading& reading, bool squared = false) const;
 
  private:
+  /// The way from one to the other as the face is seen, inches.
+  std::optional<QPointF> step(std::string_view from, std::string_view to) const;
+  std::string objectionToAngle(const Reading& reading) const;
   /// The feature whose trace is the trace of this place; null when it has none of its own.
   const Feature* tracedAt(std::string_view place) const;
 

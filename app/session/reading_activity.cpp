@@ -1,5 +1,6 @@
 // Reading a chain: point at the first feature, then at each next one and type the figure.
 
+#include <cmath>
 #include <tuple>
 
 #include "app/session/activity.h"
@@ -26,7 +27,7 @@ class ReadingActivity : public Activity {
                 "begins another chain")
           .arg(from, axis);
     }
-    return tr("From %1 to %2 along %3: the figure as lettered")
+    return tr("From %1 to %2 along %3: the figure as lettered, then the next place, or Enter")
         .arg(from, QString::fromStdString(chosen_[1]), axis);
   }
 
@@ -34,6 +35,7 @@ class ReadingActivity : public Activity {
     if (text.isEmpty()) return {};
     const auto line = lineFor(text);
     if (!line) return Activity::echo(text);
+    if (const QString whole = slantedLine(*line); !whole.isEmpty()) return echoLine(hands_, whole);
     Echo echo = echoFigure(line->figure, hands_.desk.job().unit);
     if (echo.refused) {
       // Ends that were typed stand before the figure.
@@ -47,6 +49,7 @@ class ReadingActivity : public Activity {
     std::tie(reading.from, reading.to) = hands_.ordered(line->from, line->to, reading.axis);
     reading.figure = *readLength(line->figure.toStdString(), {hands_.desk.job().unit});
     addObjection(hands_, reading, echo);
+    if (echo.doubtful) addStraightHint(reading, echo);
     return echo;
   }
 
@@ -54,6 +57,10 @@ class ReadingActivity : public Activity {
     if (pointed.place.empty()) return;
     if (pointed.extend) chosen_.clear();
     choose(pointed.place);
+  }
+
+  bool clickTakes(const QString& typed, const Pointed& pointed) const override {
+    return !typed.isEmpty() && !pointed.place.empty() && lineFor(typed).has_value();
   }
 
   bool enter(const QString& text) override {
@@ -99,6 +106,39 @@ class ReadingActivity : public Activity {
     return Line{chosen_[0], id.toStdString(), figure};
   }
 
+  /// Whether the two lie askew of both axes, as far as the tracing tells.
+  bool isSlanted(const Id& from, const Id& to) const {
+    const TracingEvidence evidence = hands_.evidence();
+    for (const Axis axis : axesIn(hands_.desk.face())) {
+      const auto apart = evidence.distance(from, to, axis);
+      if (!apart || std::abs(*apart) <= tracingBound(*apart, hands_.squaringError)) return false;
+    }
+    return true;
+  }
+
+  /// The whole line of what is lettered as an angle (`55°`), or as a distance from centre to centre
+  /// (`1 1/4 CRS`) of two that lie askew; empty of what is lettered along an axis.
+  QString slantedLine(const Line& line) const {
+    const QString last = line.figure.section(' ', -1).toLower();
+    const bool angle = line.figure.contains(QChar(0xb0)) || last.startsWith(QLatin1String("deg"));
+    const bool centres = last == QLatin1String("crs") || last == QLatin1String("ctrs") ||
+                         last == QLatin1String("centres") || last == QLatin1String("centers");
+    if (!angle && !(centres && isSlanted(line.from, line.to))) return {};
+    return QStringLiteral("%1 %2 %3 %4")
+        .arg(angle ? QStringLiteral("angle") : QStringLiteral("centres"),
+             QString::fromStdString(line.from), QString::fromStdString(line.to), line.figure);
+  }
+
+  /// A figure that does not go along the axis may be lettered from centre to centre.
+  void addStraightHint(Reading reading, Echo& echo) const {
+    if (!isSlanted(reading.from, reading.to)) return;
+    reading.kind = ReadingKind::centres;
+    if (!hands_.evidence().objection(reading, hands_.drawnToScale()).empty()) return;
+    echo.text += QStringLiteral("   ") +
+                 tr("straight from one to the other it agrees: if it is lettered so, type crs "
+                    "behind it");
+  }
+
   /// Once both ends are chosen the direction is told, and the hand may have changed it.
   Result<Axis> axisFor(const Line& line) const {
     return chosen_.size() == 2 ? axisBetween(hands_.part(), line.from, line.to, hands_.axis)
@@ -121,6 +161,11 @@ class ReadingActivity : public Activity {
   }
 
   bool keep(const Line& line) {
+    if (const QString whole = slantedLine(line); !whole.isEmpty()) {
+      if (!hands_.apply(hands_.line(whole))) return false;
+      chosen_ = {hands_.fromFirst ? line.from : line.to};
+      return true;
+    }
     const auto axis = axisFor(line);
     if (!axis.ok()) {
       emit hands_.desk.refused(QString::fromStdString(axis.error().text));

@@ -192,6 +192,12 @@ class ZeroActivity : public CollectingActivity {
         .arg(listed(chosen_));
   }
 
+  /// What lies along another axis is another zero.
+  bool clickTakes(const QString&, const Pointed& pointed) const override {
+    return !chosen_.empty() && !pointed.place.empty() &&
+           !axisBetween(hands_.part(), chosen_[0], pointed.place, hands_.axis).ok();
+  }
+
   bool enter(const QString& text) override {
     const QStringList words = takeIds(text);
     if (chosen_.empty()) return applyText(text);

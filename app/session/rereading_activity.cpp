@@ -4,6 +4,7 @@
 #include <algorithm>
 
 #include "app/session/activity.h"
+#include "core/say/reading_words.h"
 
 namespace inchwright::app {
 namespace {
@@ -17,12 +18,11 @@ class RereadingActivity : public Activity {
   QString prompt() const override {
     const Reading* reading = current();
     if (reading == nullptr) return tr("Every figure has been read twice");
-    const QString id = QString::fromStdString(reading->id);
+    const QString ends = QString::fromStdString(endsWords(hands_.part(), *reading));
     if (!second_.isEmpty()) {
-      return tr("%1: the two readings differ. Look at the print a third time: %2")
-          .arg(id, where(*reading));
+      return tr("%1: the two readings differ. Look at the print a third time").arg(ends);
     }
-    return tr("%1, %2: what does the print say?").arg(id, where(*reading));
+    return tr("%1: what does the print say?").arg(ends);
   }
 
   Echo echo(const QString& text) const override {
@@ -84,13 +84,6 @@ class RereadingActivity : public Activity {
 
   const Reading* current() const { return hands_.part().reading(asked_); }
 
-  QString where(const Reading& reading) const {
-    const QString from = QString::fromStdString(reading.from);
-    if (reading.to.empty()) return tr("at %1").arg(from);
-    return tr("from %1 to %2 along %3")
-        .arg(from, QString::fromStdString(reading.to), wordFor(reading.axis));
-  }
-
   bool settle(const Lettered& kept, const QString& again) {
     Part next = hands_.part();
     const auto found = std::find_if(next.readings.begin(), next.readings.end(),
@@ -98,7 +91,8 @@ class RereadingActivity : public Activity {
     if (found->figure.text != kept.text) found->offered.clear();
     found->figure = kept;
     found->again = again.toStdString();
-    const QString title = tr("Read %1 again").arg(QString::fromStdString(asked_));
+    const QString title =
+        tr("Read %1 again").arg(QString::fromStdString(endsWords(hands_.part(), *current())));
     if (!hands_.apply(std::move(next), title)) return false;
     second_.clear();
     goOn();

@@ -1,10 +1,12 @@
 // Squaring a picture up: point at places that are known, say where they are, then Enter.
 
+#include <algorithm>
 #include <cmath>
 #include <numbers>
 
 #include "app/picture/squared_picture.h"
 #include "app/session/activity.h"
+#include "app/session/four_sides.h"
 #include "app/session/picture_edits.h"
 #include "core/base/checked.h"
 #include "core/geometry/homography.h"
@@ -22,11 +24,16 @@ Lettered inOwnUnit(Lettered figure, Unit bare) {
 
 class SquaringActivity : public Activity {
  public:
-  using Activity::Activity;
+  explicit SquaringActivity(Hands& hands) : Activity(hands) { hands_.overall = {}; }
 
   Doing doing() const override { return Doing::squaring; }
 
   QString prompt() const override {
+    if (pending_ && points_.size() == 3 && !fourthCorner().isEmpty()) {
+      return tr(
+          "The fourth corner: Enter takes it and squares the picture up, unless you type "
+          "another place");
+    }
     if (pending_ && points_.empty()) {
       return tr("Where on the print is this point? Across and up, such as 3 7/8, 0");
     }
@@ -72,7 +79,18 @@ class SquaringActivity : public Activity {
             false, -1, false};
   }
 
-  void point(const Pointed& pointed) override { pending_ = pointed.at; }
+  void point(const Pointed& pointed) override {
+    reach_ = pointed.reach;
+    pending_ = pointed.at;
+  }
+
+  bool clickTakes(const QString& typed, const Pointed& pointed) const override {
+    if (!pending_ || (typed.isEmpty() && offer().isEmpty())) return false;
+    const QPointF by = pointed.at - *pending_;
+    return std::hypot(by.x(), by.y()) > std::max(reach_, pointed.reach);
+  }
+
+  bool goOn(const QString& text) override { return take(text.isEmpty() ? offer() : text); }
 
   bool enter(const QString& typed) override {
     if (!pending_ && typed.isEmpty() && points_.size() >= 2) {
@@ -80,22 +98,9 @@ class SquaringActivity : public Activity {
       emit hands_.desk.refused(askewWords());
       return false;
     }
-    const QString text = typed.isEmpty() ? offer() : typed;
-    if (!pending_) {
-      emit hands_.desk.refused(tr("Point at the place on the picture first"));
-      return false;
-    }
-    const Unit unit = hands_.desk.job().unit;
-    auto two = placeNamed(text);
-    if (!two.ok()) {
-      emit hands_.desk.refused(QString::fromStdString(two.error().text));
-      return false;
-    }
-    points_.push_back({pending_->x() * kAsTakenPixelsPerInch,
-                       -pending_->y() * kAsTakenPixelsPerInch, inOwnUnit(two->first, unit),
-                       inOwnUnit(two->second, unit)});
-    pending_.reset();
-    return true;
+    const bool last = pending_ && typed.isEmpty() && points_.size() == 3;
+    if (!take(typed.isEmpty() ? offer() : typed)) return false;
+    return !last || finish();
   }
 
   bool back() override {
@@ -110,6 +115,9 @@ class SquaringActivity : public Activity {
   }
 
   bool over() const override { return over_; }
+  std::optional<FeatureKind> next() const override {
+    return fourSides(hands_) ? std::optional(FeatureKind::edge) : std::nullopt;
+  }
   std::optional<QPointF> pending() const override { return pending_; }
 
   std::vector<QPointF> marks() const override {
@@ -131,26 +139,52 @@ class SquaringActivity : public Activity {
     return inches(x) + QStringLiteral(", ") + inches(y);
   }
 
-  /// Two lengths are a place; one alone is how far it lies straight from the last point, the way
-  /// it was pointed at.
-  Result<TwoLengths> placeNamed(const QString& text) const {
-    const Unit unit = hands_.desk.job().unit;
-    if (points_.empty() || !pending_) return readTwoLengths(text.toStdString(), unit);
-    // `3 7/8` could be two lengths as well; behind the first point it is one.
-    const auto far = readLength(text.toStdString(), {unit});
-    if (!far.ok() || text.contains(QLatin1Char(','))) {
-      return readTwoLengths(text.toStdString(), unit);
+  bool take(const QString& text) {
+    if (!pending_) {
+      emit hands_.desk.refused(tr("Point at the place on the picture first"));
+      return false;
     }
+    const Unit unit = hands_.desk.job().unit;
+    auto two = placeNamed(text);
+    if (!two.ok()) {
+      emit hands_.desk.refused(QString::fromStdString(two.error().text));
+      return false;
+    }
+    if (auto way = wayNamed(text)) hands_.overall[way->sideways ? 0 : 1] = std::move(way->figure);
+    points_.push_back({pending_->x() * kAsTakenPixelsPerInch,
+                       -pending_->y() * kAsTakenPixelsPerInch, inOwnUnit(two->first, unit),
+                       inOwnUnit(two->second, unit)});
+    pending_.reset();
+    return true;
+  }
+
+  /// One length alone is how far it lies straight from the last point, the way it was pointed at.
+  struct Way {
+    Lettered figure;
+    bool sideways;
+    bool forwards;
+  };
+  std::optional<Way> wayNamed(const QString& text) const {
+    if (points_.empty() || !pending_ || text.contains(QLatin1Char(','))) return std::nullopt;
+    // `3 7/8` could be two lengths as well; behind the first point it is one.
+    auto far = readLength(text.toStdString(), {hands_.desk.job().unit});
+    if (!far.ok()) return std::nullopt;
     const SquaringPoint& last = points_.back();
     const double across = pending_->x() * kAsTakenPixelsPerInch - last.pixelX;
-    const double up = -pending_->y() * kAsTakenPixelsPerInch - last.pixelY;
-    Length x = last.x.value, y = last.y.value;
+    const double up = pending_->y() * kAsTakenPixelsPerInch + last.pixelY;
     const bool sideways = std::abs(across) > std::abs(up);
-    Length& moved = sideways ? x : y;
-    // Pixels run downwards.
-    const bool forwards = sideways ? across > 0 : up < 0;
-    const auto sum = forwards ? addChecked(moved.ticks(), far->value.ticks())
-                              : subtractChecked(moved.ticks(), far->value.ticks());
+    return Way{*std::move(far), sideways, sideways ? across > 0 : up > 0};
+  }
+
+  /// Two lengths are a place; one is a way from the last.
+  Result<TwoLengths> placeNamed(const QString& text) const {
+    const Unit unit = hands_.desk.job().unit;
+    const auto way = wayNamed(text);
+    if (!way) return readTwoLengths(text.toStdString(), unit);
+    Length x = points_.back().x.value, y = points_.back().y.value;
+    Length& moved = way->sideways ? x : y;
+    const auto sum = way->forwards ? addChecked(moved.ticks(), way->figure.value.ticks())
+                                   : subtractChecked(moved.ticks(), way->figure.value.ticks());
     if (!sum) return Error{ErrorCode::outOfRange, "that is too far", {}, 0};
     moved = Length::ticks(*sum);
     return readTwoLengths(inUnit(written(x, y), unit).toStdString(), unit);
@@ -215,6 +249,7 @@ class SquaringActivity : public Activity {
       emit hands_.desk.refused(QString::fromStdString(refused->text));
       return false;
     }
+    hands_.squaredBy = points_;
     hands_.desk.endMerge();
     over_ = true;
     hands_.desk.apply(*std::move(next), tr("Square up the picture"));
@@ -223,6 +258,7 @@ class SquaringActivity : public Activity {
 
   std::vector<SquaringPoint> points_;
   std::optional<QPointF> pending_;
+  double reach_ = 0;  ///< of the click on it
   bool over_ = false;
 };
 

@@ -4,9 +4,9 @@
 
 #include "app/session/activity.h"
 #include "app/session/desk.h"
+#include "core/plan/why.h"
+#include "core/say/reading_words.h"
 #include "core/say/stack_words.h"
-#include "core/tolerance/stack.h"
-#include "core/tolerance/tolerance_network.h"
 
 namespace inchwright::app {
 namespace {
@@ -26,30 +26,40 @@ QString figureOf(const Rational& sum, const Step& step) {
   return (minus ? QStringLiteral("-") : QString()) + own(text);
 }
 
-/// Adds the readings between two places, one line each; the sum so far in ticks.
-Result<Rational> addChain(const Part& part, Axis axis, const Id& from, const Id& to,
-                          const Step& step, std::vector<SumLine>& lines) {
-  Rational sum;
-  if (from == to) return sum;
-  const auto network = toleranceNetworkOf(part, axis);
-  if (!network.ok()) return network.error();
-  const auto members = chainBetween(part, *network, from, to);
-  if (!members.ok()) return members.error();
-  for (const StackMember& member : *members) {
-    const auto length = Rational(member.nominal).times(member.factor);
-    const auto next = length ? sum.plus(*length) : std::nullopt;
-    if (!next) return Error{ErrorCode::outOfRange, "the sum is too large", {}};
-    sum = *next;
-    const QString sign = member.sign() < 0 ? QStringLiteral("- ") : QStringLiteral("+ ");
-    const QString figure = member.text.empty() ? own(memberName(member)) : own(member.text);
-    SumLine line{tr("%1%2   %3 to %4   makes %5")
-                     .arg(sign, figure, own(member.from), own(member.to), figureOf(sum, step)),
-                 {},
-                 {member.from, member.to}};
-    if (const Id* reading = member.reading()) line.reading = *reading;
-    lines.push_back(std::move(line));
+SumLine lineFor(const Part& part, const WhyStep& one, const Step& step) {
+  SumLine line{{}, {}, {}};
+  for (const Id& place : {one.member.from, one.member.to}) {
+    if (!place.empty()) line.places.push_back(place);
   }
-  return sum;
+  const QString ends = tr("%1 to %2").arg(own(one.member.from), own(one.member.to));
+  if (const Id* reading = one.member.reading()) line.reading = *reading;
+  const QString name = own(memberName(one.member)), text = own(one.member.text);
+  QString what;
+  switch (one.source) {
+    case WhyStep::Source::reading:
+      what = text + QStringLiteral("   ") + ends;
+      break;
+    case WhyStep::Source::zero:
+      what = tr("from zero to %1").arg(own(one.member.to));
+      break;
+    case WhyStep::Source::placed:
+      what = tr("%1, placed by centre distances, angles or the like").arg(ends);
+      break;
+    case WhyStep::Source::understood:
+      what = tr("%1, in part")
+                 .arg(line.reading.empty() ? name : own(readingWords(part, line.reading)));
+      break;
+    case WhyStep::Source::shape:
+      what = (text.isEmpty() ? name : text) + QStringLiteral("   ") + ends;
+      break;
+  }
+  const bool bare = one.source != WhyStep::Source::reading && one.source != WhyStep::Source::shape;
+  const QString adds = bare ? figureOf(one.adds, step) + QStringLiteral("   ") : QString();
+  const QString sign = one.adds.sign() < 0 && !bare ? QStringLiteral("- ")
+                       : bare                       ? QString()
+                                                    : QStringLiteral("+ ");
+  line.text = tr("%1%2%3   makes %4").arg(sign, adds, what, figureOf(one.running, step));
+  return line;
 }
 
 }  // namespace
@@ -62,45 +72,26 @@ Result<SumBehind> sumBehind(const Desk& desk, const Id& place, bool ofX) {
   if (row == table->rows.end())
     return Error{ErrorCode::notFound, "my sheet has no such row", place};
   const TableAxis& machine = ofX ? table->x : table->y;
-  const Axis axis = machine.part.axis;
-  const ZeroAlong* zero = desk.setup().zeroAlong(axis);
-  if (zero == nullptr)
-    return Error{ErrorCode::unsolvable, "zero is not set along this axis", place};
-  const bool middle = zero->middle.size() == 2;
-  const Id from = middle ? zero->middle[0] : zero->at;
-
+  const auto work = workAt(desk.job(), desk.part(), desk.solution(), desk.setup());
+  if (!work.ok()) return work.error();
+  const auto why = whyOf(*work, place, machine.part.axis);
+  if (!why.ok()) return why.error();
+  const ZeroAlong zero = machine.zero ? machine.zero->asked : ZeroAlong{};
+  const QString shown = own(signedText(why->value)).trimmed();
   SumBehind sum;
-  const QString shown = own(signedText(ofX ? row->x : row->y)).trimmed();
   sum.title =
       tr("%1, %2: %3").arg(own(place), ofX ? QStringLiteral("X") : QStringLiteral("Y"), shown);
   sum.zero =
-      middle
-          ? tr("zero is half way between %1 and %2").arg(own(zero->middle[0]), own(zero->middle[1]))
-          : tr("zero is at %1").arg(own(from));
-  const auto total = addChain(desk.part(), axis, from, place, table->step, sum.lines);
-  if (!total.ok()) return total.error();
-  const auto placed = desk.solution().between(from, place, axis);
-  if (placed && *placed != *total) {
-    sum.remark = tr("The print contradicts itself here: by another way it makes %1.")
-                     .arg(figureOf(*placed, table->step));
-  }
-  if (middle) {
-    const auto whole = desk.solution().between(zero->middle[0], zero->middle[1], axis);
-    const auto half = whole ? whole->times(*Rational::of(-1, 2)) : std::nullopt;
-    const auto rest = half ? total->plus(*half) : std::nullopt;
-    if (rest) {
-      sum.lines.push_back({tr("less half of %1, from %2 to %3   makes %4")
-                               .arg(figureOf(*whole, table->step), own(zero->middle[0]),
-                                    own(zero->middle[1]), figureOf(*rest, table->step)),
-                           {},
-                           zero->middle});
-    }
-  }
-  if (zero->offset) {
-    sum.lines.push_back(
-        {tr("and zero itself lies %1 further").arg(own(zero->offset->text)), {}, {}});
+      zero.middle.size() == 2
+          ? tr("zero is half way between %1 and %2").arg(own(zero.middle[0]), own(zero.middle[1]))
+          : tr("zero is at %1").arg(own(zero.at));
+  for (const WhyStep& one : why->steps) {
+    sum.lines.push_back(lineFor(desk.part(), one, table->step));
   }
   sum.lines.push_back({tr("on the readout %1").arg(shown), {}, {place}});
+  if (why->disputed) {
+    sum.remark = tr("The print contradicts itself here: by another way it makes something else.");
+  }
   return sum;
 }
 

@@ -1,11 +1,10 @@
 // Tracing: a click puts a feature on the print, the strip names and sizes it.
 
-#include <QRectF>
 #include <algorithm>
-#include <array>
 #include <cmath>
 
 #include "app/session/activity.h"
+#include "app/session/four_sides.h"
 #include "app/session/picture_edits.h"
 #include "core/part/edit.h"
 #include "core/say/callout_words.h"
@@ -15,7 +14,10 @@ namespace {
 
 class TracingActivity : public Activity {
  public:
-  TracingActivity(Hands& hands, FeatureKind kind) : Activity(hands), kind_(kind) {}
+  TracingActivity(Hands& hands, FeatureKind kind)
+      : Activity(hands),
+        kind_(kind),
+        seeksSides_(kind == FeatureKind::edge && nextSide(hands.part(), hands.desk.face())) {}
 
   Doing doing() const override { return Doing::tracing; }
 
@@ -24,9 +26,7 @@ class TracingActivity : public Activity {
     if (points_.size() < pointsWanted() && !points_.empty()) {
       return tr("%1: point at the next point of it").arg(what);
     }
-    if (points_.empty() && kind_ == FeatureKind::edge && fourSides()) {
-      return tr("edge: Enter takes the four sides through the corners you named; or point at one");
-    }
+    if (points_.empty() && kind_ == FeatureKind::edge && fourSides(hands_)) return fourSidesWords();
     if (points_.empty())
       return tr("%1: point at it on the print, or type its name and size").arg(what);
     const auto [one, other] = examples();
@@ -35,14 +35,19 @@ class TracingActivity : public Activity {
     if (kind_ == FeatureKind::row && points_.size() == 1) {
       return tr("%1: point at its last hole as well, or type what it is, %2").arg(what, such);
     }
+    if (isSeveral()) return tr("%1 places: what they are, %2").arg(points_.size()).arg(such);
+    if (gathers()) {
+      return tr("%1: point at others alike, or type what it is, %2").arg(what, such);
+    }
     return tr("%1: what it is, %2").arg(what, such);
   }
 
   QString offer() const override {
-    if (kind_ == FeatureKind::edge && points_.empty() && fourSides()) {
+    if (kind_ == FeatureKind::edge && points_.empty() && fourSides(hands_)) {
       return tr("all four: L, R, F, K");
     }
-    if (points_.size() < pointsWanted()) return {};
+    // Several at once are what is typed of them.
+    if (points_.size() < pointsWanted() || isSeveral()) return {};
     if (kind_ == FeatureKind::edge) return edgeOffer();
     const QString id = QString::fromStdString(nextFeatureId(hands_.part()));
     return lastSize_.isEmpty() ? id : id + QStringLiteral(" ") + lastSize_;
@@ -61,7 +66,8 @@ class TracingActivity : public Activity {
       return echo;
     }
     const Feature* feature = &read->feature;
-    echo.text = wordFor(kind_) + QStringLiteral(" ") + QString::fromStdString(feature->id);
+    echo.text =
+        wordFor(feature->kind()) + QStringLiteral(" ") + QString::fromStdString(feature->id);
     if (const auto* ring = feature->as<kind::Ring>(); ring && ring->pitchDiameter) {
       echo.text += tr(", on %1").arg(QString::fromStdString(ring->pitchDiameter->text));
       if (ring->firstAngle) {
@@ -81,21 +87,33 @@ class TracingActivity : public Activity {
     }
     const std::string more = calloutWords(*read);
     if (!more.empty()) echo.text += QStringLiteral("; ") + QString::fromStdString(more);
+    if (isSeveral() && gathers(feature->kind())) {
+      const int pointed = static_cast<int>(points_.size());
+      echo.text += QStringLiteral("; ") + tr("%1 places are pointed at").arg(pointed);
+      echo.doubtful = echo.doubtful || (read->alike != 0 && read->alike != pointed);
+    }
     return echo;
   }
 
   void point(const Pointed& pointed) override {
-    if (points_.size() == pointsWelcome()) points_.pop_back();
+    const bool again = !points_.empty() && isNear(pointed);
+    if (again || (points_.size() == pointsWelcome() && !gathers())) points_.pop_back();
     points_.push_back(pointed.at);
   }
 
+  bool clickTakes(const QString& typed, const Pointed& pointed) const override {
+    if (points_.size() < pointsWanted() || points_.empty() || isNear(pointed)) return false;
+    // A name may be taken as it is offered, a size only as it is typed.
+    return !typed.isEmpty() || kind_ == FeatureKind::edge || kind_ == FeatureKind::point;
+  }
+
   bool enter(const QString& typed) override {
-    if (typed.isEmpty() && points_.empty() && kind_ == FeatureKind::edge && fourSides()) {
-      return traceFourSides();
+    if (typed.isEmpty() && points_.empty() && kind_ == FeatureKind::edge && fourSides(hands_)) {
+      return traceFourSides(hands_);
     }
     const QString text = typed.isEmpty() ? offer() : typed;
     if (text.isEmpty()) return false;
-    auto read = featureFor(text);
+    const auto read = featureFor(text);
     if (!read.ok()) {
       // A whole line, such as `L A 3/8`, is welcome at any time.
       if (hands_.desk.hasPart()) {
@@ -105,13 +123,8 @@ class TracingActivity : public Activity {
       emit hands_.desk.refused(QString::fromStdString(read.error().text));
       return false;
     }
-    Feature* feature = &read->feature;
-    trace(*feature);
-    Part next = hands_.part();
-    next.features.push_back(*feature);
-    const QString id = QString::fromStdString(feature->id);
-    if (!hands_.apply(std::move(next), tr("Trace %1 %2").arg(wordFor(kind_), id))) return false;
-    remember(text, id);
+    if (!keep(read->feature)) return false;
+    remember(text, read->feature);
     points_.clear();
     return true;
   }
@@ -122,14 +135,48 @@ class TracingActivity : public Activity {
     return true;
   }
 
+  bool over() const override {
+    return seeksSides_ && points_.empty() && !nextSide(hands_.part(), hands_.desk.face());
+  }
+  /// With all its sides there, most of what is left of a face is holes.
+  std::optional<FeatureKind> next() const override { return FeatureKind::hole; }
+
   std::optional<QPointF> pending() const override {
     if (points_.empty()) return std::nullopt;
     return points_.back();
   }
 
-  FeatureKind kind() const { return kind_; }
+  std::vector<QPointF> marks() const override {
+    return isSeveral() ? points_ : std::vector<QPointF>();
+  }
 
  private:
+  /// Whether several that are alike may be pointed at before it is said what they are.
+  static bool gathers(FeatureKind kind) {
+    return kind == FeatureKind::hole || kind == FeatureKind::slot || kind == FeatureKind::round;
+  }
+  bool gathers() const { return gathers(kind_); }
+  bool isSeveral() const { return gathers() && points_.size() > 1; }
+
+  bool isNear(const Pointed& pointed) const {
+    const QPointF by = pointed.at - points_.back();
+    return std::hypot(by.x(), by.y()) <= pointed.reach;
+  }
+
+  QString fourSidesWords() const {
+    QStringList figures;
+    const auto sides = fourSides(hands_);
+    for (const auto& figure : sides->overall) {
+      if (figure) figures << QString::fromStdString(figure->text);
+    }
+    if (figures.isEmpty()) {
+      return tr("edge: Enter takes the four sides through the corners you named; or point at one");
+    }
+    return tr("edge: Enter takes the four sides through the corners you named, and reads %1 from "
+              "side to side as you said; or point at one")
+        .arg(figures.join(tr(" and ")));
+  }
+
   /// Two lines as prints letter what is being traced; null where its name says all.
   std::pair<const char*, const char*> examples() const {
     switch (kind_) {
@@ -157,58 +204,49 @@ class TracingActivity : public Activity {
   /// A row's last hole says which way it runs, but need not be pointed at.
   std::size_t pointsWelcome() const { return kind_ == FeatureKind::row ? 2 : pointsWanted(); }
 
-  /// What the text says; of a row the two places say which way it runs, and no figure.
+  /// What the text says; of a row the two places say which way it runs, and no figure. What is
+  /// pointed at as a hole may be said to be something else.
   Result<FeatureLine> featureFor(const QString& text) const {
     LineContext context = hands_.context();
-    if (kind_ == FeatureKind::row && points_.size() == 2) {
+    if (points_.size() == 2) {
       const QPointF apart = points_[1] - points_[0];
       const auto axes = axesIn(context.face);
       context.axis = std::abs(apart.x()) >= std::abs(apart.y()) ? axes[0] : axes[1];
     }
-    return readFeatureLine(hands_.part(), kind_, text.toStdString(), context);
+    return kind_ == FeatureKind::hole
+               ? readFeatureLine(hands_.part(), text.toStdString(), context)
+               : readFeatureLine(hands_.part(), kind_, text.toStdString(), context);
   }
 
-  /// The rectangle of the four corners the picture was squared up by, in the axes of the face;
-  /// empty when they make none, or a side is there already.
-  std::optional<QRectF> fourSides() const {
-    if (!hands_.desk.hasPart() || !hands_.drawnToScale()) return std::nullopt;
-    const PictureView* view = viewOf(hands_.part(), hands_.desk.face());
-    const Picture* picture = pictureUnder(hands_.desk.job(), hands_.part(), hands_.desk.face());
-    const bool seenStraight = hands_.desk.face() == Face::top && view->at.empty();
-    const bool fresh =
-        std::none_of(hands_.part().features.begin(), hands_.part().features.end(),
-                     [](const Feature& feature) { return feature.is(FeatureKind::edge); });
-    if (!seenStraight || !fresh || picture->points.size() != 4) return std::nullopt;
-    std::vector<Length> across, up;
-    for (const SquaringPoint& one : picture->points) {
-      across.push_back(one.x.value);
-      up.push_back(one.y.value);
+  /// Puts down what was said, at each place pointed at: names follow by themselves.
+  bool keep(const Feature& said) {
+    const bool each = isSeveral() && gathers(said.kind());
+    if (isSeveral() && !each && !(said.is(FeatureKind::row) && points_.size() == 2)) {
+      emit hands_.desk.refused(
+          tr("this says what one place is, and %1 are pointed at").arg(points_.size()));
+      return false;
     }
-    for (auto* side : {&across, &up}) {
-      std::sort(side->begin(), side->end());
-      if ((*side)[0] != (*side)[1] || (*side)[2] != (*side)[3] || (*side)[1] == (*side)[2]) {
-        return std::nullopt;
-      }
+    if (each && said.id != nextFeatureId(hands_.part())) {
+      emit hands_.desk.refused(tr("one name for %1 places: leave it out, and names follow by "
+                                  "themselves")
+                                   .arg(points_.size()));
+      return false;
     }
-    return QRectF(QPointF(across[0].toInches(), up[0].toInches()),
-                  QPointF(across[3].toInches(), up[3].toInches()));
-  }
-
-  bool traceFourSides() {
-    const QRectF box = *fourSides();
     Part next = hands_.part();
-    const std::pair<Side, double> all[] = {{Side::left, box.left()},
-                                           {Side::right, box.right()},
-                                           {Side::front, box.top()},
-                                           {Side::back, box.bottom()}};
-    for (const auto& [side, at] : all) {
-      Feature edge;
-      edge.shape = kind::Edge{axisAcross(side), side};
-      edge.id = nextFeatureId(next, side);
-      edge.traced = {tracedText(at)};
-      next.features.push_back(std::move(edge));
+    const std::size_t count = each ? points_.size() : 1;
+    Id last;
+    for (std::size_t i = 0; i < count; ++i) {
+      Feature feature = said;
+      if (i > 0) feature.id = nextFeatureId(next);
+      trace(feature, each ? std::vector{points_[i]} : points_);
+      last = feature.id;
+      next.features.push_back(std::move(feature));
     }
-    return hands_.apply(std::move(next), tr("Trace the four sides"));
+    const QString what = wordFor(said.kind()), id = QString::fromStdString(said.id);
+    return hands_.apply(std::move(next),
+                        count == 1
+                            ? tr("Trace %1 %2").arg(what, id)
+                            : tr("Trace %1 %2 to %3").arg(what, id, QString::fromStdString(last)));
   }
 
   /// An arc through three points is kept by its centre and radius; points in line make none.
@@ -224,74 +262,44 @@ class TracingActivity : public Activity {
                   tracedText(std::hypot(to.x(), to.y()))};
   }
 
-  void trace(Feature& feature) const {
-    if (feature.is(FeatureKind::arc) && points_.size() == 3) return traceArc(feature);
+  void trace(Feature& feature, const std::vector<QPointF>& points) const {
+    if (feature.is(FeatureKind::arc) && points.size() == 3) return traceArc(feature);
     const auto axes = axesIn(feature.face);
-    for (const QPointF& at : points_) {
+    for (const QPointF& at : points) {
       if (const auto* edge = feature.as<kind::Edge>()) {
         feature.traced = {tracedText(edge->axis == axes[0] ? at.x() : at.y())};
         return;
       }
       feature.traced.push_back(tracedText(at.x()));
       feature.traced.push_back(tracedText(at.y()));
-      if (pointsWelcome() > pointsWanted()) return;
+      // A row is where its first hole is.
+      if (!feature.is(FeatureKind::line)) return;
     }
   }
 
   /// The size is likely to come again; the name is not.
-  void remember(const QString& text, const QString& id) {
-    if (kind_ != FeatureKind::hole) return;
+  void remember(const QString& text, const Feature& said) {
+    if (!said.is(FeatureKind::hole)) return;
+    const QString id = QString::fromStdString(said.id);
     lastSize_ = text.startsWith(id + QStringLiteral(" ")) ? text.mid(id.size() + 1)
                 : text == id                              ? QString()
                                                           : text;
   }
 
-  struct SideName {
-    Side side;
-    const char* id;
-  };
-
-  /// The four sides of the view, as they are customarily met: left, right, then the other two.
-  std::array<SideName, 4> sides() const {
-    switch (hands_.desk.face()) {
-      case Face::top:
-      case Face::bottom:
-        break;
-      case Face::front:
-      case Face::back:
-        return {{{Side::left, "L"}, {Side::right, "R"}, {Side::bottom, "U"}, {Side::top, "T"}}};
-      case Face::left:
-      case Face::right:
-        return {{{Side::front, "F"}, {Side::back, "K"}, {Side::bottom, "U"}, {Side::top, "T"}}};
-    }
-    return {{{Side::left, "L"}, {Side::right, "R"}, {Side::front, "F"}, {Side::back, "K"}}};
-  }
-
   QString edgeOffer() const {
-    for (const SideName& one : sides()) {
-      const auto& features = hands_.part().features;
-      const bool there = std::any_of(features.begin(), features.end(), [&](const Feature& f) {
-        return f.id == one.id || (f.is(FeatureKind::edge) && sideOf(f) == one.side);
-      });
-      if (!there) {
-        return QString::fromLatin1(one.id) + QStringLiteral(" ") +
-               QString::fromStdString(std::string(nameOf(one.side)));
-      }
-    }
-    return QString::fromStdString(nextFeatureId(hands_.part())) + QStringLiteral(" ") +
-           QString::fromStdString(std::string(nameOf(hands_.axis)));
+    const auto side = nextSide(hands_.part(), hands_.desk.face());
+    const std::string id = nextFeatureId(hands_.part(), side);
+    return QString::fromStdString(id + " " +
+                                  std::string(side ? nameOf(*side) : nameOf(hands_.axis)));
   }
 
   FeatureKind kind_;
   std::vector<QPointF> points_;
   QString lastSize_;
+  bool seeksSides_;  ///< it was begun while a side was still to be traced
 };
 
 }  // namespace
-
-std::string tracedText(double inches) {
-  return QString::number(std::round(inches * 1000) / 1000, 'f', 3).toStdString();
-}
 
 std::unique_ptr<Activity> tracing(Hands& hands, FeatureKind kind) {
   if (isTurned(kind)) return tracingTurned(hands, kind);

@@ -5,6 +5,7 @@
 #include <cmath>
 
 #include "app/session/activity.h"
+#include "app/session/picture_edits.h"
 #include "core/measure/writing.h"
 #include "core/part/edit.h"
 

@@ -3,6 +3,7 @@
 #include <array>
 
 #include "app/session/activity.h"
+#include "app/session/four_sides.h"
 #include "app/session/picture_edits.h"
 
 namespace inchwright::app {
@@ -16,8 +17,8 @@ class ViewActivity : public Activity {
 
   QString prompt() const override {
     const auto sides = lowSides();
-    return tr("The %1 face: where is it on this print? Point at the corner of its %2 and %3 sides; "
-              "Escape when it has a sheet of its own")
+    return tr("The %1 face: where is it on this print? Point at the corner of its %2 and %3 sides, "
+              "which are traced there; Escape when it has a sheet of its own")
         .arg(QString::fromStdString(std::string(nameOf(hands_.desk.face()))),
              QString::fromStdString(std::string(nameOf(sides[0]))),
              QString::fromStdString(std::string(nameOf(sides[1]))));
@@ -35,6 +36,9 @@ class ViewActivity : public Activity {
     view.at = {QString::number(at.x(), 'f', 3).toStdString(),
                QString::number(at.y(), 'f', 3).toStdString()};
     part.views.push_back(std::move(view));
+    for (const Side side : lowSides()) {
+      if (edgeOf(part, side) == nullptr) part.features.push_back(edgeFor(part, side, 0));
+    }
     over_ = true;
     hands_.desk.endMerge();
     hands_.desk.apply(std::move(next), tr("Place the view of a face"));
@@ -50,6 +54,7 @@ class ViewActivity : public Activity {
 
   bool back() override { return false; }
   bool over() const override { return over_; }
+  std::optional<FeatureKind> next() const override { return FeatureKind::edge; }
 
  private:
   std::array<Side, 2> lowSides() const {
@@ -65,12 +70,8 @@ class ViewActivity : public Activity {
   QPointF cornerOf(const Part& part) const {
     const auto axes = axesIn(hands_.desk.face());
     const auto along = [&](Axis axis, Side side) {
-      for (const Feature& feature : part.features) {
-        if (feature.is(FeatureKind::edge) && sideOf(feature) == side) {
-          return tracedAlong(feature, axis).value_or(0);
-        }
-      }
-      return 0.0;
+      const Feature* edge = edgeOf(part, side);
+      return edge == nullptr ? 0.0 : tracedAlong(*edge, axis).value_or(0);
     };
     const auto sides = lowSides();
     return asViewed({along(axes[0], sides[0]), along(axes[1], sides[1])}, hands_.desk.face());

@@ -1,5 +1,6 @@
 #include "app/session/work.h"
 
+#include <QElapsedTimer>
 #include <utility>
 
 #include "app/session/activity.h"
@@ -15,8 +16,13 @@ struct Work::State {
   std::unique_ptr<Activity> activity;
   FeatureKind kind = FeatureKind::hole;
   Face face = Face::top;
+  QString typed;
+  QElapsedTimer ended;  ///< since one thing was done and another began by itself
 
-  void begin(std::unique_ptr<Activity> next) { activity = std::move(next); }
+  void begin(std::unique_ptr<Activity> next) {
+    activity = std::move(next);
+    ended.invalidate();
+  }
 };
 
 Work::Work(Desk& desk, QObject* parent) : QObject(parent), state_(std::make_unique<State>(desk)) {
@@ -105,6 +111,11 @@ void Work::read() {
 
 void Work::relate(UnderstandingKind kind) {
   state_->begin(relating(state_->hands, kind));
+  tell();
+}
+
+void Work::relateAll() {
+  state_->begin(relatingAll(state_->hands));
   tell();
 }
 
@@ -239,15 +250,54 @@ void Work::setFromFirst(bool on) {
   tell();
 }
 
+void Work::noteTyped(const QString& text) {
+  state_->typed = text.trimmed();
+}
+
 void Work::point(const Pointed& pointed) {
-  state_->activity->point(pointed);
-  if (state_->activity->over()) state_->begin(looking(state_->hands));
+  state_->ended.invalidate();
+  if (takeTyped(pointed)) {
+    state_->activity->point(pointed);
+    endIfOver();
+  }
   tell();
 }
 
+/// Whether the click may do what it is for: what is typed was taken, or is none of its business.
+bool Work::takeTyped(const Pointed& pointed) {
+  Activity& activity = *state_->activity;
+  const QString text = state_->typed;
+  if (!activity.clickTakes(text, pointed)) return true;
+  if (!text.isEmpty()) {
+    const Echo echo = activity.echo(text);
+    if (echo.refused || echo.doubtful) {
+      emit desk().refused(echo.refused
+                              ? echo.text
+                              : tr("%1. Enter takes it even so, a click does not").arg(echo.text));
+      return false;
+    }
+  }
+  if (!activity.goOn(text)) return false;
+  state_->typed.clear();
+  emit typedTaken();
+  return true;
+}
+
+/// What is done may have a next step that goes without saying; else one is looking again.
+void Work::endIfOver() {
+  if (!state_->activity->over()) return;
+  const auto kind = state_->activity->next();
+  if (kind) state_->kind = *kind;
+  state_->begin(kind ? tracing(state_->hands, *kind) : looking(state_->hands));
+  state_->ended.start();
+}
+
 bool Work::enter(const QString& text) {
+  constexpr qint64 kSecondPress = 350;  // milliseconds: no answer to a question that came since
+  const State& now = *state_;
+  if (text.isEmpty() && now.ended.isValid() && now.ended.elapsed() < kSecondPress) return false;
   const bool done = state_->activity->enter(text.trimmed());
-  if (state_->activity->over()) state_->begin(looking(state_->hands));
+  endIfOver();
   tell();
   return done;
 }

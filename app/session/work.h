@@ -41,6 +41,7 @@ struct Pointed {
   Id place;             ///< the place under the pointer; empty on bare paper
   Id reading;           ///< the dimension under the pointer
   bool extend = false;  ///< Shift was held
+  double reach = 0;     ///< inches about `at` that a hand takes for the same spot
 };
 
 /// What the strip shows below its line while a text is being typed.
@@ -71,6 +72,8 @@ class Work : public QObject {
   void traceCentreLine();
   void read();
   void relate(UnderstandingKind kind);
+  /// All that the tracing says is understood without a figure, to be taken together.
+  void relateAll();
   void zero();
   void stack();
   void reread();
@@ -105,6 +108,10 @@ class Work : public QObject {
   bool fromFirst() const;  ///< readings start from the first feature, not from the last
   void setFromFirst(bool on);
 
+  /// What stands in the strip by now: a click that goes on to the next place takes it first, where
+  /// nothing speaks against it, as Enter would; `typedTaken` then tells. Where something does, the
+  /// click is refused with the reason, and only Enter takes it.
+  void noteTyped(const QString& text);
   /// A click on the print.
   void point(const Pointed& pointed);
   /// Enter in the strip. Empty text takes the offer. Returns false, with `refused` of the desk
@@ -135,6 +142,7 @@ class Work : public QObject {
  signals:
   void changed();       ///< prompt, offer, chosen or doing changed
   void offersWanted();  ///< nothing is known yet of what the picture offers
+  void typedTaken();    ///< a click took what was typed
   void allLeft();       ///< a step back was wanted where there is none
   /// Something on the print should be brought into sight.
   void show(const std::vector<Id>& places, const std::vector<Id>& readings);
@@ -142,6 +150,8 @@ class Work : public QObject {
  private:
   void tell();
   void followOffers();
+  bool takeTyped(const Pointed& pointed);
+  void endIfOver();
   bool canPlaceView() const;
   void followFace();
 

@@ -49,6 +49,8 @@ Strip::Strip(Work& work, QWidget* parent)
     showEcho();
   });
   connect(line_, &QLineEdit::returnPressed, this, &Strip::takeLine);
+  connect(line_, &QLineEdit::textChanged, &work_, &Work::noteTyped);
+  connect(&work_, &Work::typedTaken, line_, &QLineEdit::clear);
   connect(&work_, &Work::changed, this, &Strip::follow);
   connect(&work_.desk(), &Desk::refused, this, &Strip::refuse);
   restyle();

@@ -10,6 +10,7 @@
 #include <vector>
 
 #include "app/session/preferences.h"
+#include "app/window/file_chooser.h"
 
 namespace inchwright::app {
 namespace {
@@ -64,12 +65,12 @@ int choose(QWidget* window, const Asking::Question& question) {
 Asking askingByDialogs(QWidget* window) {
   Asking asking;
   asking.fileToOpen = [window] {
-    return QFileDialog::getOpenFileName(window, tr("Open a job"), folderOfWork(), filter());
+    return chooseFile(window, tr("Open a job"), folderOfWork(), filter());
   };
   asking.pictureToOpen = [window] {
-    return QFileDialog::getOpenFileName(
-        window, tr("A picture of the print"), folderOfWork(),
-        tr("Pictures (*.png *.jpg *.jpeg *.tif *.tiff *.webp *.pdf);;All files (*)"));
+    return chooseFile(window, tr("A picture of the print"), folderOfWork(),
+                      tr("Pictures (*.png *.jpg *.jpeg *.tif *.tiff *.webp *.bmp *.pdf *.heic "
+                         "*.heif *.avif);;All files (*)"));
   };
   // Whether something is replaced is asked by whoever writes, who knows the name and what is there.
   asking.fileToSave = [window](const QString& suggested) {

@@ -4,7 +4,6 @@
 #include <QLabel>
 #include <QLineEdit>
 #include <QListWidget>
-#include <QPainter>
 #include <QPushButton>
 #include <QVBoxLayout>
 #include <algorithm>
@@ -12,8 +11,8 @@
 
 #include "app/base/look.h"
 #include "app/base/spoken_english.h"
-#include "app/machine/place_picture.h"
 #include "app/machine/ticked.h"
+#include "app/window/small_picture.h"
 #include "core/kit/as_made.h"
 #include "core/kit/kit_of_part.h"
 #include "core/part/edit.h"
@@ -90,20 +89,6 @@ bool isMade(const Job& job, const Part& part, const Solution& solution) {
     }
   }
   return any;
-}
-
-QPixmap pictured(const Job& job, const Part& part, const Solution& solution, qreal density) {
-  QPixmap drawing(kDrawing * density);
-  drawing.setDevicePixelRatio(density);
-  drawing.fill(Look::now().print);
-  if (part.features.empty()) return drawing;
-  const Setup setup = part.setups.empty() ? defaultSetup(part, solution) : part.setups.front();
-  const auto work = workAt(job, part, solution, setup);
-  if (!work.ok()) return drawing;
-  QPainter painter(&drawing);
-  painter.setRenderHint(QPainter::Antialiasing);
-  paintPlacePicture(painter, QRectF(QPointF(), kDrawing), *work, {});
-  return drawing;
 }
 
 }  // namespace
@@ -215,7 +200,8 @@ const QPixmap& CoverSlip::drawingOf(const Job& job, std::size_t index) {
   const Part& part = job.parts[index];
   Drawn& drawn = drawn_[part.name];
   if (drawn.drawing.isNull() || !(drawn.part == part)) {
-    drawn = {part, pictured(job, part, desk_.solutions()[index], devicePixelRatioF())};
+    drawn = {part, inchwright::app::drawingOf(job, part, desk_.solutions()[index], kDrawing,
+                                              devicePixelRatioF())};
   }
   return drawn.drawing;
 }

@@ -269,6 +269,8 @@ void DeskMenus::addReading() {
     add(relate, wordFor(kind), Qt::ALT | Qt::SHIFT | kRelationKeys[i],
         toLine([&work, kind] { work.relate(kind); }));
   }
+  add(relate, tr("&All that the tracing shows"), Qt::ALT | Qt::SHIFT | Qt::Key_A,
+      toLine([&work] { work.relateAll(); }));
   add(menu, tr("What is &understood …"), QKeySequence(Qt::CTRL | Qt::Key_J),
       [this] { window_.showUnderstood(); });
   add(menu, tr("&Zero"), Qt::Key_F7, toLine([&work] { work.zero(); }));

@@ -98,7 +98,9 @@ HelpPage::Rows HelpPage::hands() {
 
 HelpPage::Rows HelpPage::pointing() {
   return {
-      {tr("a click"), tr("chooses, or puts down what is traced, on the print's own line near by")},
+      {tr("a click"), tr("chooses, or puts down what is traced, on the print's own line near by; "
+                         "what was typed of the last place is taken first, unless the tracing "
+                         "speaks against it")},
       {tr("Ctrl+click"), tr("puts it down exactly there, whatever lines are near")},
       {tr("Shift+click"), tr("chooses one more; while reading, begins another chain there; on my "
                              "sheet, the second of two sides that zero is midway between")},
@@ -112,7 +114,8 @@ HelpPage::Rows HelpPage::pointing() {
 
 HelpPage::Rows HelpPage::completed() {
   return {
-      {tr("a hole"), tr("Enter gives it the next name and the last size")},
+      {tr("a hole"), tr("Enter gives it the next name and the last size; several that are alike "
+                        "are pointed at one after another and sized together")},
       {tr("an edge"), tr("its side; all four at once where the picture was squared up by them")},
       {tr("a row"), tr("point at its last hole as well: which way it runs")},
       {"in line, midway, concentric", tr("what lies so on the print; s says that it is stated")},

@@ -7,6 +7,7 @@
 #include "app/words/tolerance_note.h"
 #include "app/words/words.h"
 #include "core/plan/budget_from_zero.h"
+#include "core/say/reading_words.h"
 #include "core/say/source_words.h"
 
 namespace inchwright::app {
@@ -97,14 +98,10 @@ void print(const Part& part, const Setup& setup, const SetupBudget& all, const S
     streams.out << "  " << line << '\n';
   }
   for (const Source& source : all.notGuaranteed) {
-    std::string what = labelOf(part, source);
-    if (source.kind == SourceKind::reading) {
-      const Reading& reading = part.readings[source.index];
-      what += " (" + reading.from + " to " + reading.to + ", " + reading.figure.text + ")";
-    }
     streams.out << "  "
                 << toned(streams, Tone::doubt,
-                         oneLine(what + " is not guaranteed this way: check it directly"))
+                         oneLine(sourceWords(part, source) +
+                                 " is not guaranteed this way: check it directly"))
                 << '\n';
   }
 }

@@ -8,6 +8,7 @@
 #include "core/base/listed.h"
 #include "core/measure/writing.h"
 #include "core/say/doubt_words.h"
+#include "core/say/reading_words.h"
 #include "core/say/source_words.h"
 
 namespace inchwright::app {
@@ -54,15 +55,24 @@ std::vector<std::string> loopLines(const Part& part, const std::vector<LoopMembe
 }
 
 std::string suspectLine(const Suspect& suspect, const Part& part) {
-  std::string line = suspect.reading;
-  const Reading* const reading = part.reading(suspect.reading);
-  if (reading != nullptr) line += " " + reading->figure.text;
+  const std::string line = readingWords(part, suspect.reading);
   const bool turned = suspect.reason.look == Likeness::endsSwapped;
   return line + (turned ? " may run " : " may be ") + wouldBeText(part, suspect) + ": " +
          reasonText(part, suspect) +
          (suspect.closesAll || (suspect.ofMany == 0 && !suspect.together.empty())
               ? ""
               : " (leaves another loop open)");
+}
+
+std::string saidBy(const Part& part, const Source& source) {
+  return source.kind == SourceKind::reading ? "the print says "
+                                            : labelOf(part, source) + " asks for ";
+}
+
+std::string endsOf(const Part& part, const Source& source) {
+  return source.kind == SourceKind::reading
+             ? " from " + endsWords(part, part.readings[source.index])
+             : "";
 }
 
 std::vector<std::string> clashLines(const Part& part, const Clash& clash, Unit unit) {
@@ -74,11 +84,17 @@ std::vector<std::string> clashLines(const Part& part, const Clash& clash, Unit u
   const std::string_view way = clash.missesBy.sign() > 0 ? " too long" : " too short";
   std::vector<std::string> lines;
   lines.push_back(std::string(nameOf(clash.axis)) + ": " + sumText(clash.loop, others, unit) +
-                  " = " + plain(made, unit) + ", the print says " + plain(said, unit) + " (" +
-                  labelOf(part, last.source) + "): " + magnitude(clash.missesBy, unit) +
+                  " = " + plain(made, unit) + ", " + saidBy(part, last.source) + plain(said, unit) +
+                  endsOf(part, last.source) + ": " + magnitude(clash.missesBy, unit) +
                   std::string(way));
   for (std::string& line : loopLines(part, clash.loop, others, unit))
     lines.push_back(std::move(line));
+  return lines;
+}
+
+std::vector<std::string> aloneLines(const Part& part, const std::vector<Id>& alone) {
+  std::vector<std::string> lines;
+  for (const Id& id : alone) lines.push_back(id + "  " + readingWords(part, id));
   return lines;
 }
 
@@ -121,7 +137,9 @@ void printCheckNote(const Part& part, const Solution& solution, Unit unit, const
     std::string text = doubtText(part, solution, doubt);
     if (doubt.accepted) text += " (accepted)";
     (doubt.isFinding() ? findings : queries).push_back(std::move(text));
-    if (doubt.key.topic == DoubtTopic::notPlaced) notLookedAt.push_back(doubt.pointsAt().front());
+    if (doubt.key.topic == DoubtTopic::notPlaced) {
+      notLookedAt.push_back(readingWords(part, doubt.pointsAt().front()));
+    }
   }
   for (const std::string& text : findings) {
     streams.out << "  " << toned(streams, Tone::doubt, oneLine(text)) << '\n';
@@ -129,11 +147,11 @@ void printCheckNote(const Part& part, const Solution& solution, Unit unit, const
   printList(streams, "To ask the print or its draughtsman:", queries);
   const std::vector<Id> alone = solution.aloneIds(part);
   if (!alone.empty())
-    printList(streams, "Nothing checks these readings; read them twice:", {joined(alone, ", ")});
+    printList(streams, "Nothing checks these readings; read them twice:", aloneLines(part, alone));
   // Readings off the chains that contradict each other are among the queries.
   const bool noClash =
-      std::none_of(solution.status.begin(), solution.status.end(),
-                   [](const auto& one) { return one.second == ReadingStatus::clashes; });
+      std::find(solution.status.begin(), solution.status.end(), ReadingStatus::clashes) ==
+      solution.status.end();
   const bool fine = noClash && solution.loose.empty() && findings.empty();
   const bool all = notLookedAt.empty();
   // A line, or a stretch of turned work, has no place of its own.

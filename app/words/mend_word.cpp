@@ -129,7 +129,7 @@ int runMend(std::span<const std::string> args, Streams& streams) {
     streams.out << all.dump(2, ' ', false, Json::error_handler_t::replace) << '\n';
   } else {
     for (const std::string& line : unlikely) streams.out << oneLine(line) << '\n';
-    for (const std::string& line : waysOutLines(*ways, whole->step)) {
+    for (const std::string& line : waysOutLines(*job.part(part), *ways, whole->step)) {
       streams.out << oneLine(line) << '\n';
     }
     sayWhosePins(whole->opened, streams);

@@ -5,7 +5,7 @@
 
 #include "app/words/console.h"
 #include "core/measure/limits.h"
-#include "core/say/source_words.h"
+#include "core/say/reading_words.h"
 
 namespace inchwright::app {
 
@@ -43,17 +43,17 @@ std::string unassuredText(const Part& part, const Unassured& one, const Step& ma
   const auto most = [&](std::int64_t ticks) { return outwardsAt({0, ticks}, step)[1]; };
   const std::int64_t over = one.others.high - one.allowed.high;
   const std::int64_t under = one.allowed.low - one.others.low;
-  std::string text = one.reading + " allows " + atStep(one.allowed.low, step) + " to " +
-                     atStep(one.allowed.high, step) + ", but ";
+  std::string text = readingWords(part, one.reading) + " allows " + atStep(one.allowed.low, step) +
+                     " to " + atStep(one.allowed.high, step) + ", but ";
   if (over > 0 && under > 0) {
-    return text + listed(labelsOf(part, one.highBy)) + " can make it " + low + " to " + high +
-           ": " + most(std::max(over, under)) + " beyond it";
+    return text + sourcesWords(part, one.highBy) + " can make it " + low + " to " + high + ": " +
+           most(std::max(over, under)) + " beyond it";
   }
   if (over > 0) {
-    return text + listed(labelsOf(part, one.highBy)) + " can make it " + high + ": " + most(over) +
+    return text + sourcesWords(part, one.highBy) + " can make it " + high + ": " + most(over) +
            " too much";
   }
-  return text + listed(labelsOf(part, one.lowBy)) + " can make it " + low + ": " + most(under) +
+  return text + sourcesWords(part, one.lowBy) + " can make it " + low + ": " + most(under) +
          " too little";
 }
 
@@ -72,9 +72,9 @@ void printUnassured(const Part& part, const UnassuredReadings& all, const Step& 
 }
 
 std::string contradictionText(const Part& part, const std::vector<Source>& sources) {
-  const std::vector<std::string> readings = labelsOf(part, sources);
-  if (readings.size() == 1) return readings.front() + " can't hold: what is exact contradicts it";
-  return listed(readings) + " can't all hold within their tolerances";
+  if (sources.size() == 1)
+    return sourceWords(part, sources.front()) + " can't hold: what is exact contradicts it";
+  return sourcesWords(part, sources) + " can't all hold within their tolerances";
 }
 
 void printContradiction(const Part& part, const std::vector<Source>& readings,

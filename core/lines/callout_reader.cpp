@@ -144,6 +144,7 @@ void CalloutReader::readWord(const CalloutItem& item) {
       for_ = drills();
       return;
     case CalloutWord::assembly:
+      if (wanted_ == CalloutWord::on) wanted_.reset();
       callout_.drilled.locate = Locate::assembly;
       callout_.more = std::string(text_);
       return;

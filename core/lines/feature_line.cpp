@@ -424,7 +424,9 @@ Result<FeatureLine> readFeatureLine(const Part& part, FeatureKind kind, std::str
       feature.is(FeatureKind::hole) && !feature.id.empty() && namesThread(feature.id);
   auto line = readTail(feature, words, tail, context);
   // `M6 x 12 DEEP` is a thread, where the hole would else have a name and no size.
-  if (thread && (!line || !isSized(line->feature))) {
+  const std::string_view behind = words.peek();
+  const bool goesOn = behind == "x" || behind == "X" || behind == "×" || behind == "-";
+  if (thread && (goesOn || !line || !isSized(line->feature))) {
     feature.id.clear();
     auto whole = readTail(std::move(feature), LineWords(tail), tail, context);
     if (whole && isSized(whole->feature)) line = std::move(whole);

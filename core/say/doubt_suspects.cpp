@@ -1,5 +1,6 @@
 #include "core/measure/writing.h"
 #include "core/say/doubt_words.h"
+#include "core/say/reading_words.h"
 
 namespace inchwright {
 namespace {
@@ -57,7 +58,8 @@ std::string allReasons(const Part& part, const Suspect& suspect, std::string tex
   };
   append(tracedText(part, suspect));
   std::string with;
-  for (const Id& id : suspect.together) with += (with.empty() ? "together with " : " and ") + id;
+  for (const Id& id : suspect.together)
+    with += (with.empty() ? "together with " : " and ") + readingWords(part, id);
   const bool bare = text.empty();
   const bool many = suspect.ofMany > 1;
   if (many) {

@@ -4,7 +4,7 @@
 
 #include "core/base/listed.h"
 #include "core/measure/writing.h"
-#include "core/say/source_words.h"
+#include "core/say/reading_words.h"
 
 namespace inchwright {
 namespace {
@@ -44,7 +44,7 @@ std::string sumOf(const Part& part, const Clash& clash, Unit unit) {
       text += termOf(member, *figure, unit, first);
     } else if (!member.step.isZero()) {
       text += signBefore(member.step, first) + spoken(member.step.magnitude(), unit) + " (" +
-              labelOf(part, member.source) + ")";
+              sourceWords(part, member.source) + ")";
     }
   }
   return text;
@@ -55,7 +55,7 @@ std::string restingOn(const Part& part, const Clash& clash) {
   std::vector<std::string> labels;
   for (const LoopMember& member : clash.loop) {
     if (member.source.kind != SourceKind::understanding) continue;
-    const std::string label = labelOf(part, member.source);
+    const std::string label = sourceWords(part, member.source);
     if (std::find(labels.begin(), labels.end(), label) == labels.end()) labels.push_back(label);
   }
   return labels.empty() ? "" : " (with " + joined(labels, "; ") + ")";
@@ -74,9 +74,11 @@ std::string wayThrough(const Clash& clash) {
 
 std::string loopText(const Part& part, const Clash& clash) {
   const LoopMember& last = clash.loop.back();
-  const std::string label = labelOf(part, last.source);
-  if (clash.loop.size() == 1) return label + " is measured from " + last.from + " to itself";
   const Lettered* closing = figureOf(part, last.source);
+  if (clash.loop.size() == 1) {
+    return (closing != nullptr ? closing->text : sourceWords(part, last.source)) +
+           " is measured from " + last.from + " to itself";
+  }
   const Unit unit = closing != nullptr ? closing->unit : Unit::inch;
   const Rational said = last.step.negated();
   const Rational made = said.minus(clash.missesBy).value_or(said);
@@ -85,10 +87,14 @@ std::string loopText(const Part& part, const Clash& clash) {
   std::string text = wayThrough(clash) + restingOn(part, clash);
   if (!sum.empty() && sum != total) text += ": " + sum;
   text += " makes " + total;
-  text += ", " + (closing != nullptr ? "the print says " : label + " asks for ");
+  text += ", ";
+  text += closing != nullptr ? "the print says " : sourceWords(part, last.source) + " asks for ";
   text += spoken(said, unit);
   if (closing != nullptr && closing->reference) text += " in brackets";
-  return text + " (" + label + "): " + spoken(clash.missesBy.magnitude(), unit) +
+  if (last.source.kind == SourceKind::reading) {
+    text += " from " + endsWords(part, part.readings[last.source.index]);
+  }
+  return text + ": " + spoken(clash.missesBy.magnitude(), unit) +
          (clash.missesBy.sign() > 0 ? " too long" : " too short");
 }
 
@@ -97,7 +103,7 @@ std::string clashText(const Part& part, const Clash& clash, const std::vector<Su
   if (suspects.empty()) return text;
   const Suspect& first = suspects.front();
   const bool turned = first.reason.look == Likeness::endsSwapped;
-  return text + "; " + first.reading + (turned ? " may run " : " may be ") +
+  return text + "; " + readingWords(part, first.reading) + (turned ? " may run " : " may be ") +
          wouldBeText(part, first);
 }
 
@@ -107,9 +113,7 @@ std::string roundedText(const Part& part, const Rounding& rounding) {
   }
   std::vector<std::string> meant;
   for (const MeantFraction& one : rounding.fractions) {
-    const Reading* reading = part.reading(one.reading);
-    meant.push_back(one.reading + " " + (reading ? reading->figure.text : "") + " is " +
-                    writeFraction(one.meant));
+    meant.push_back(readingWords(part, one.reading) + " is " + writeFraction(one.meant));
   }
   return loopText(part, rounding.loop) + ": rounded, each is a fraction; it closes when " +
          listed(meant);
@@ -175,7 +179,7 @@ std::string notPlacedText(const Part& part, const Doubt& doubt) {
              std::string(nameOf(part.understood[source.index].kind)) +
              " is kept but does not place anything yet";
     case SourceKind::reading:
-      return part.readings[source.index].id +
+      return readingWords(part, part.readings[source.index]) +
              (part.readings[source.index].kind == ReadingKind::angle ? " is an angle"
               : part.readings[source.index].kind == ReadingKind::centres
                   ? " is a centre distance"
@@ -191,31 +195,32 @@ std::string notPlacedText(const Part& part, const Doubt& doubt) {
 
 std::string sizeText(const Part& part, const Doubt& doubt) {
   const Reading& reading = part.readings[doubt.source->index];
-  return reading.id + " says " + (doubt.saysRadius ? "a radius of " : "") + reading.figure.text +
-         " for " + reading.from + ", which is entered as " + doubt.entered +
+  return "the print says " + std::string(doubt.saysRadius ? "a radius of " : "") +
+         reading.figure.text + " for " + reading.from + ", which is entered as " + doubt.entered +
          (doubt.saysRadius ? " across" : "");
 }
 
 std::string readTwiceText(const Part& part, const Doubt& doubt) {
   const Reading& reading = part.readings[doubt.source->index];
-  return reading.id + " was read as " + reading.figure.text + " and then as " + reading.again +
-         "; a third look at the print settles it";
+  return endsWords(part, reading) + " was read as " + reading.figure.text + " and then as " +
+         reading.again + "; a third look at the print settles it";
 }
 
-std::string metricText(const Doubt& doubt) {
-  const std::string& who = doubt.source->kind == SourceKind::reading ? doubt.key.readings.front()
-                                                                     : doubt.key.places.front();
+std::string metricText(const Part& part, const Doubt& doubt) {
+  const std::string who = doubt.source->kind == SourceKind::reading
+                              ? endsWords(part, part.readings[doubt.source->index])
+                              : doubt.key.places.front();
   return who + " says " + doubt.about + " on a print in inches; is it in millimetres?";
 }
 
 std::string tracedText(const Part& part, const Doubt& doubt) {
   const Reading& reading = part.readings[doubt.source->index];
   if (doubt.key.topic == DoubtTopic::swappedEnds) {
-    return reading.id + " " + reading.figure.text + " runs from " + reading.from + " to " +
-           reading.to + ", and the tracing has " + reading.to + " on the other hand of " +
-           reading.from + "; nothing else checks it: swap its ends?";
+    return reading.figure.text + " runs from " + reading.from + " to " + reading.to +
+           ", and the tracing has " + reading.to + " on the other hand of " + reading.from +
+           "; nothing else checks it: swap its ends?";
   }
-  return reading.id + " says " + reading.figure.text + " and is traced at about " +
+  return endsWords(part, reading) + " says " + reading.figure.text + " and is traced at about " +
          (doubt.drawn ? writeFraction(*doubt.drawn) : std::to_string(*doubt.drawnDegrees) + "°") +
          "; nothing else checks it";
 }
@@ -260,24 +265,24 @@ std::string oddityText(const SizeOddity& odd) {
   return odd.figure + " is an odd tolerance: is it read right?";
 }
 
-std::string subjectOf(const Doubt& doubt) {
+std::string subjectOf(const Part& part, const Doubt& doubt) {
   const DoubtKey& key = doubt.key;
   if (!key.setup.empty()) return "setup " + key.setup;
-  if (!key.readings.empty()) return key.readings.front();
+  if (!key.readings.empty()) return readingWords(part, key.readings.front());
   if (!key.places.empty()) return listed(key.places);
   return doubt.key.topic == DoubtTopic::oddSizes ? "the title block" : "the part";
 }
 
-std::string oddSizesText(const Doubt& doubt) {
+std::string oddSizesText(const Part& part, const Doubt& doubt) {
   std::vector<std::string> texts;
   for (const SizeOddity& one : doubt.sizes) texts.push_back(oddityText(one));
-  return subjectOf(doubt) + ": " + joined(texts, "; ");
+  return subjectOf(part, doubt) + ": " + joined(texts, "; ");
 }
 
-std::string misspeltDoubtText(const Doubt& doubt) {
+std::string misspeltDoubtText(const Part& part, const Doubt& doubt) {
   std::vector<std::string> texts;
   for (const Misspelt& one : doubt.misspelt) texts.push_back(misspeltText(one));
-  return subjectOf(doubt) + ": " + joined(texts, "; ");
+  return subjectOf(part, doubt) + ": " + joined(texts, "; ");
 }
 
 // ---- order and place ----
@@ -326,11 +331,11 @@ std::string textOf(const Part& part, const Solution& solution, const Doubt& doub
     case DoubtTopic::wrongWay:
       return wrongWayText(part.understood[doubt.source->index]);
     case DoubtTopic::oddSizes:
-      return oddSizesText(doubt);
+      return oddSizesText(part, doubt);
     case DoubtTopic::misspelt:
-      return misspeltDoubtText(doubt);
+      return misspeltDoubtText(part, doubt);
     case DoubtTopic::millimetres:
-      return metricText(doubt);
+      return metricText(part, doubt);
     case DoubtTopic::loose: {
       const Loose& loose = solution.loose[doubt.index];
       return loose.id + ": nothing says where it lies along " + capital(loose.axis) + "; " +
@@ -346,7 +351,10 @@ std::string textOf(const Part& part, const Solution& solution, const Doubt& doub
       return notPlacedText(part, doubt);
     case DoubtTopic::question:
       if (!doubt.source) return joined(doubt.questions, "; ");
-      return doubt.pointsAt().front() + ": " + joined(doubt.questions, "; ");
+      return (doubt.source->kind == SourceKind::reading
+                  ? readingWords(part, part.readings[doubt.source->index])
+                  : doubt.pointsAt().front()) +
+             ": " + joined(doubt.questions, "; ");
     case DoubtTopic::size:
       return sizeText(part, doubt);
     case DoubtTopic::readTwice:
@@ -354,7 +362,7 @@ std::string textOf(const Part& part, const Solution& solution, const Doubt& doub
     case DoubtTopic::alone:
       break;
   }
-  return "nothing checks " + listed(doubt.key.readings) +
+  return "nothing checks " + readingsWords(part, doubt.key.readings) +
          (doubt.key.readings.size() == 1 ? "; read it twice" : "; read them twice");
 }
 

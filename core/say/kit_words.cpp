@@ -3,6 +3,7 @@
 #include <algorithm>
 
 #include "core/measure/limits.h"
+#include "core/say/reading_words.h"
 
 namespace inchwright {
 namespace {
@@ -176,9 +177,11 @@ std::string wayLine(const Way& way, const Step& step) {
   return "Leave it";
 }
 
-std::string effectLine(const Effect& effect, const Step& step) {
-  std::string line =
-      "  " + std::string(nameOf(effect.of)) + " " + effect.name + ": " + ends(effect.before, step);
+std::string effectLine(const Part& part, const Effect& effect, const Step& step) {
+  const bool reading = effect.of == Effect::Of::reading;
+  const std::string what = reading ? readingWords(part, effect.name)
+                                   : std::string(nameOf(effect.of)) + " " + effect.name;
+  std::string line = "  " + what + ": " + ends(effect.before, step);
   if (!(effect.after == effect.before)) line += ", then " + ends(effect.after, step);
   return line + (effect.holds ? "; holds" : "; does not hold");
 }
@@ -346,12 +349,13 @@ std::vector<std::string> kitDoubtLines(const AsMade& made, const Step& readout) 
   return lines;
 }
 
-std::vector<std::string> waysOutLines(const std::vector<Way>& ways, const Step& readout) {
+std::vector<std::string> waysOutLines(const Part& part, const std::vector<Way>& ways,
+                                      const Step& readout) {
   const Step step = finer(readout);
   std::vector<std::string> lines;
   for (const Way& way : ways) {
     lines.push_back(wayLine(way, step));
-    for (const Effect& effect : way.effects) lines.push_back(effectLine(effect, step));
+    for (const Effect& effect : way.effects) lines.push_back(effectLine(part, effect, step));
   }
   return lines;
 }

@@ -34,7 +34,8 @@ std::vector<std::string> kitDoubtLines(const AsMade& made, const Step& step);
 
 /// A heading a way and a line an effect. `a bush about the wanted centre (+1.0000, +0.7500): bore
 /// 0.3125 to 0.3131 …`.
-std::vector<std::string> waysOutLines(const std::vector<Way>& ways, const Step& step);
+std::vector<std::string> waysOutLines(const Part& part, const std::vector<Way>& ways,
+                                      const Step& step);
 
 /// One thing a sheet says of the rest of the kit: a place, the size that no longer counts (struck
 /// out), what counts instead, and the words to it.

@@ -117,5 +117,9 @@
         <source>centre line: point at the line of a surface at one side of the axis</source>
         <translation>center line: point at the line of a surface at one side of the axis</translation>
     </message>
+    <message>
+        <source>%1, placed by centre distances, angles or the like</source>
+        <translation>%1, placed by center distances, angles or the like</translation>
+    </message>
 </context>
 </TS>

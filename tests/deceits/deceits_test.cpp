@@ -5,6 +5,7 @@
 #include <string>
 
 #include "core/say/doubt_words.h"
+#include "tests/support/bare_ids.h"
 #include "tests/support/part_text.h"
 
 namespace inchwright {
@@ -71,39 +72,40 @@ constexpr Deceit kDeceits[] = {
            "hole C 1/4;r4 x L C 1 1/2;in_line y A C",
      "B and C run into each other by 3/8"},
     // Millimetres on a print in inches.
-    {PLATE "hole A 1/4;r1 x L A 12.7", "r1 says 12.7 on a print in inches; is it in millimetres?"},
+    {PLATE "hole A 1/4;r1 x L A 12.7",
+     "L to A says 12.7 on a print in inches; is it in millimetres?"},
     {PLATE "hole A 6.35", "A says 6.35 on a print in inches; is it in millimetres?"},
-    {PLATE "hole A 1/4;r1 y F A 19.05", "r1 says 19.05 on a print in inches"},
-    {PLATE "hole A 1/4;r1 diameter A 3.175", "r1 says 3.175 on a print in inches"},
+    {PLATE "hole A 1/4;r1 y F A 19.05", "F to A says 19.05 on a print in inches"},
+    {PLATE "hole A 1/4;r1 diameter A 3.175", "the diameter of A says 3.175 on a print in inches"},
     // The tracing against a figure that nothing else checks.
     {PLATE "hole G 1/4;traced L 0;traced G 1.16 0.5;r1 x G L 1 5/32", "swap its ends?"},
     {PLATE "hole G 1/4;traced F 0;traced G 1.16 0.5;r1 y G F 1/2", "swap its ends?"},
     {"edge L x left;hole A 1/8;hole B 1/8;hole C 1/8;traced L 0;traced A .5 0;traced B 1 0;"
      "traced C .646 0;r1 x L A 1/2;r2 x L B 1;r3 x L C 1 5/8",
-     "r3 says 1 5/8 and is traced at about 41/64"},
+     "L to C says 1 5/8 and is traced at about 41/64"},
     {"edge L x left;hole A 1/8;hole B 1/8;hole C 1/8;traced L 0;traced A .5 0;traced B 1 0;"
      "traced C 2.01 0;r1 x L A 1/2;r2 x L B 1;r3 x L C 3/4",
-     "r3 says 3/4 and is traced at about 2 1/64"},
+     "L to C says 3/4 and is traced at about 2 1/64"},
     // Loops that miss, with swapped ends before any look-alike.
     {"edge L x left;edge R x right;hole A 1/8;r1 x L A 3/8;r2 x A R 1 1/2;r3 x L R 2",
-     "makes 1 7/8, the print says 2 (r3): 1/8 too long"},
+     "makes 1 7/8, the print says 2 from L to R: 1/8 too long"},
     {"edge L x left;edge R x right;hole A 1/8;hole B 1/8;traced L 0;traced A .5 0;traced B 1 0;"
      "traced R 1.5;r1 x L A 1/2;r2 x B A 1/2;r3 x B R 1/2;r4 x L R 1 1/2",
-     "r2 may run from A to B"},
-    {"edge L x left;r1 x L L 1", "r1 is measured from L to itself"},
+     "1/2 from B to A may run from A to B"},
+    {"edge L x left;r1 x L L 1", "1 is measured from L to itself"},
     {PLATE "hole A 1/4;r1 x L A 3/4;midway x A L R", "1/2 too long"},
     // Rounded decimals.
     {"edge L x left;hole A 1/8;hole B 1/8;r1 x L A .563;r2 x A B .563;r3 x L B 1.125",
-     "rounded, each is a fraction; it closes when r1 .563 is 9/16"},
+     "rounded, each is a fraction; it closes when .563 from L to A is 9/16"},
     {"edge L x left;hole A 1/8;hole B 1/8;r1 x L A .401;r2 x A B .401;r3 x L B .803",
      "no fractions fit"},
     // Two figures for one thing.
-    {PLATE "hole A 1/4;r1 diameter A 5/16", "r1 says 5/16 for A, which is entered as 1/4"},
-    {PLATE "hole A 1/4;r1 diameter A 4/8", "r1 says 4/8 for A, which is entered as 1/4"},
-    {PLATE "ring E 6 2 0;r1 pcd E 2 1/4", "r1 says 2 1/4 for E, which is entered as 2"},
-    {PLATE "hole A 1/4;r1 x L A 3/8;again r1 5/8", "was read as 3/8 and then as 5/8"},
+    {PLATE "hole A 1/4;r1 diameter A 5/16", "the print says 5/16 for A, which is entered as 1/4"},
+    {PLATE "hole A 1/4;r1 diameter A 4/8", "the print says 4/8 for A, which is entered as 1/4"},
+    {PLATE "ring E 6 2 0;r1 pcd E 2 1/4", "the print says 2 1/4 for E, which is entered as 2"},
+    {PLATE "hole A 1/4;r1 x L A 3/8;again r1 5/8", "L to A was read as 3/8 and then as 5/8"},
     // Odd figures, what is assumed, what nothing places.
-    {PLATE "hole A 1/4;r1 x L A 1/3", "r1: "},
+    {PLATE "hole A 1/4;r1 x L A 1/3", "1/3 from L to A: "},
     {PLATE "hole r1 1/3", "r1: "},
     {PLATE "hole A 1/4", "A: nothing says where it lies along X"},
     {PLATE "hole A 1/4;hole B 1/4;in_line y A B assumed", "the print does not say so"},
@@ -116,6 +118,8 @@ TEST(Deceits, AreTold) {
   for (const Deceit& one : kDeceits) {
     EXPECT_NE(allSaid(partOf(one.lines)).find(one.said), std::string::npos)
         << one.lines << "\nshould say: " << one.said << "\nsays: " << allSaid(partOf(one.lines));
+    if (partOf(one.lines).feature("r1") != nullptr) continue;
+    EXPECT_EQ(test::lineWithBareId(allSaid(partOf(one.lines))), "") << one.lines;
   }
 }
 

@@ -68,7 +68,7 @@ TEST_F(DoubtsSlipTest, OfNothingItSaysWhatComesFirst) {
     EXPECT_GE(rowWith("Nothing is on the print yet"), 0);
     EXPECT_GE(rowWith("Ctrl+L"), 0);
     for (const auto* label : slip->findChildren<QLabel*>()) {
-      EXPECT_FALSE(label->text().contains(QStringLiteral("nothing in doubt")));
+      EXPECT_FALSE(label->text().contains(QStringLiteral("none open")));
     }
     for (const auto* button : slip->findChildren<QPushButton*>()) EXPECT_FALSE(button->isEnabled());
   }

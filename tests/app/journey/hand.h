@@ -71,6 +71,7 @@ class Hand {
   }
 
   void type(const QString& text) {
+    typed += static_cast<int>(text.size());
     for (const QChar one : text) {
       QKeyEvent down(QEvent::KeyPress, 0, {}, one), up(QEvent::KeyRelease, 0, {}, one);
       QWidget* to = focus();
@@ -121,6 +122,7 @@ class Hand {
   QStringList told;
   int clicks = 0;
   int keys = 0;
+  int typed = 0;  ///< of the keys: characters
 
  private:
   QWidget* focus() {

@@ -139,6 +139,27 @@ TEST(PictureDecoder, RefusesWhatIsNoPicture) {
   EXPECT_TRUE(checkPicture(whole).ok());
 }
 
+// No module of Qt that Debian 12 has reads them.
+TEST(PictureDecoder, SaysHowAPhonesOwnPhotoIsMadeReadable) {
+  deskApplication();
+  for (const auto& [brand, kind] :
+       {std::pair{"heic", "HEIC"}, {"mif1", "HEIC"}, {"avif", "AVIF"}}) {
+    QByteArray bytes = QByteArray::fromHex("00000018") + "ftyp" + brand;
+    bytes += QByteArray(64, '\0');
+    const auto checked = checkPicture(bytes);
+    if (checked.ok()) continue;  // there is such a module, and it looks further than the brand
+    EXPECT_NE(checked.error().text.find(kind), std::string::npos) << checked.error().text;
+    EXPECT_NE(checked.error().text.find("JPEG"), std::string::npos);
+    EXPECT_FALSE(decodePicture(bytes).ok());
+  }
+  EXPECT_EQ(checkPicture("\0\0\0\x18"
+                         "ftypmp42")
+                .error()
+                .text,
+            "it is no picture of a kind known here");
+  EXPECT_TRUE(looksLikePicture(QStringLiteral("/x/print.HEIC")));
+}
+
 TEST(PictureDecoder, EndingsOfPictures) {
   EXPECT_TRUE(looksLikePicture("a.PNG"));
   EXPECT_TRUE(looksLikePicture("/x/scan.of.it.jpeg"));

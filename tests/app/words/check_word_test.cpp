@@ -10,14 +10,15 @@ TEST(CheckWord, WritesAClashAsAColleagueWould) {
   const Spoken spoken = say({"check", scratch.write("p.inchwright", kClashingPlate)});
   EXPECT_EQ(spoken.status, kFindings);
   EXPECT_EQ(spoken.err, "");
-  EXPECT_NE(spoken.out.find("  x: 3/8 + 1 3/16 + 7/16 = 2, the print says 2 1/16 (r4): 1/16 too "
-                            "long\n"
+  EXPECT_NE(spoken.out.find("  x: 3/8 + 1 3/16 + 7/16 = 2, the print says 2 1/16 from L to R: 1/16 "
+                            "too long\n"
                             "      r1  L to A  3/8     makes 3/8\n"
                             "      r2  A to B  1 3/16  makes 1 9/16\n"
                             "      r3  B to R  7/16    makes 2\n"),
             std::string::npos)
       << spoken.out;
-  EXPECT_NE(spoken.out.find("      r2 1 3/16 may be 1 1/4: "), std::string::npos) << spoken.out;
+  EXPECT_NE(spoken.out.find("      1 3/16 from A to B may be 1 1/4: "), std::string::npos)
+      << spoken.out;
   EXPECT_NE(spoken.out.find("    C along y: "), std::string::npos) << spoken.out;
   EXPECT_NE(spoken.out.find("5 of 6 features placed.\n"), std::string::npos) << spoken.out;
 }
@@ -77,7 +78,7 @@ TEST(CheckWord, TheSampleWithAMisreadingIsFound) {
   const Spoken spoken = say({"check", sample("barrel_bridge")});
   EXPECT_EQ(spoken.status, kFindings);
   EXPECT_NE(spoken.out.find("3/8 too long"), std::string::npos) << spoken.out;
-  EXPECT_NE(spoken.out.find("r3 1 1/16 may be 1 7/16"), std::string::npos) << spoken.out;
+  EXPECT_NE(spoken.out.find("1 1/16 from B to C may be 1 7/16"), std::string::npos) << spoken.out;
 }
 
 TEST(CheckWord, ColoursAreOnlyForATerminalAndChangeNoWord) {

@@ -378,7 +378,9 @@ TEST_F(StackWord, ALooseOverallIsSaidButIsNoFinding) {
   const Spoken spoken =
       stackOf(railWith({{3, "2.000 ±.003"}}), {"--from", "L", "--to", "R", "--axis", "x"});
   EXPECT_EQ(spoken.status, 0) << spoken.out;
-  EXPECT_NE(spoken.out.find("r4 allows 1.9970 to 2.0030, but"), std::string::npos) << spoken.out;
+  EXPECT_NE(spoken.out.find("2.000 ±.003 from L to R allows 1.9970 to 2.0030, but"),
+            std::string::npos)
+      << spoken.out;
 }
 
 TEST_F(StackWord, AClashIsStillAFinding) {
