@@ -4,7 +4,7 @@
 
 #include <random>
 
-#include "core/tolerance/difference_graph.h"
+#include "core/graph/difference_graph.h"
 
 namespace inchwright {
 namespace {
