@@ -20,7 +20,7 @@ class SumBehindTest : public PlateOnDesk {
 };
 
 TEST_F(SumBehindTest, EachReadingIsALineWithWhatItMakesSoFar) {
-  const auto sum = sumBehind(desk, "B", true);
+  const auto sum = sumBehind(desk, "B", MachineAxis::x);
   ASSERT_TRUE(sum.ok()) << sum.error().text;
   EXPECT_EQ(sum->title, "B, X: +1.5625");
   EXPECT_TRUE(sum->zero.contains('L'));
@@ -36,7 +36,7 @@ TEST_F(SumBehindTest, AZeroInTheMiddleTakesHalfOff) {
   work.zero();
   enterLines({"L R"});
   work.look();
-  const auto sum = sumBehind(desk, "A", true);
+  const auto sum = sumBehind(desk, "A", MachineAxis::x);
   ASSERT_TRUE(sum.ok()) << sum.error().text;
   EXPECT_TRUE(sum->zero.contains(QStringLiteral("half way")));
   ASSERT_EQ(sum->lines.size(), 3u);
@@ -47,7 +47,7 @@ TEST_F(SumBehindTest, AZeroInTheMiddleTakesHalfOff) {
 }
 
 TEST_F(SumBehindTest, WhatMySheetHasNoRowOfIsRefused) {
-  EXPECT_FALSE(sumBehind(desk, "NONE", true).ok());
+  EXPECT_FALSE(sumBehind(desk, "NONE", MachineAxis::x).ok());
 }
 
 }  // namespace
