@@ -13,7 +13,7 @@
 #include "app/words/words.h"
 #include "core/document/atomic_file.h"
 #include "core/measure/lettered.h"
-#include "core/say/kit_words.h"
+#include "core/say/difference_words.h"
 #include "core/sheet/tablet_page.h"
 #include "core/sheet/tape_up.h"
 
