@@ -18,7 +18,7 @@ QString own(const std::string& text) {
 /// As the print would letter it, else at the readout's step.
 QString figureOf(const Rational& sum, const Step& step) {
   const bool minus = sum.sign() < 0;
-  const Rational size = minus ? sum.times(Rational(-1)).value_or(sum) : sum;
+  const Rational size = sum.magnitude();
   std::string text;
   const auto ticks = size.isWhole() ? size.rounded() : std::nullopt;
   if (ticks && step.unit == Unit::inch) text = writeFraction(Length::ticks(*ticks));
@@ -64,7 +64,8 @@ SumLine lineFor(const Part& part, const WhyStep& one, const Step& step) {
 
 }  // namespace
 
-Result<SumBehind> sumBehind(const Desk& desk, const Id& place, bool ofX) {
+Result<SumBehind> sumBehind(const Desk& desk, const Id& place, MachineAxis shownAxis) {
+  const bool ofX = shownAxis == MachineAxis::x;
   const SetupTable* table = desk.table();
   if (table == nullptr) return Error{ErrorCode::notFound, "there is no sheet yet", place};
   const auto row = std::find_if(table->rows.begin(), table->rows.end(),
@@ -79,8 +80,7 @@ Result<SumBehind> sumBehind(const Desk& desk, const Id& place, bool ofX) {
   const ZeroAlong zero = machine.zero ? machine.zero->asked : ZeroAlong{};
   const QString shown = own(signedText(why->value)).trimmed();
   SumBehind sum;
-  sum.title =
-      tr("%1, %2: %3").arg(own(place), ofX ? QStringLiteral("X") : QStringLiteral("Y"), shown);
+  sum.title = tr("%1, %2: %3").arg(own(place), QString(QLatin1Char(letterOf(shownAxis))), shown);
   sum.zero =
       zero.middle.size() == 2
           ? tr("zero is half way between %1 and %2").arg(own(zero.middle[0]), own(zero.middle[1]))

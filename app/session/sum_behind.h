@@ -5,6 +5,7 @@
 
 #include "core/base/result.h"
 #include "core/part/feature.h"
+#include "core/plan/machine_axes.h"
 
 namespace inchwright::app {
 
@@ -27,6 +28,6 @@ struct SumBehind {
 
 /// The sum behind the X or Y of a place in the current setup. Errors: `notFound` when my sheet has
 /// no row of it; `unsolvable` when no readings join it to the zero.
-Result<SumBehind> sumBehind(const Desk& desk, const Id& place, bool ofX);
+Result<SumBehind> sumBehind(const Desk& desk, const Id& place, MachineAxis axis);
 
 }  // namespace inchwright::app

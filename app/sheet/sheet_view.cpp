@@ -317,9 +317,9 @@ std::optional<QPointF> SheetView::whereIs(const Id& place) const {
   return std::nullopt;
 }
 
-std::optional<QPointF> SheetView::whereIsFigure(const Id& place, bool ofX) const {
+std::optional<QPointF> SheetView::whereIsFigure(const Id& place, MachineAxis axis) const {
   const QPointF scroll(horizontalScrollBar()->value(), verticalScrollBar()->value());
-  const TargetKind wanted = ofX ? TargetKind::figureX : TargetKind::figureY;
+  const TargetKind wanted = axis == MachineAxis::x ? TargetKind::figureX : TargetKind::figureY;
   for (int i = 0; i < pageCount(); ++i) {
     for (const PaperTarget& target : page(i).targets) {
       if (target.place != place || target.kind != wanted) continue;
@@ -449,7 +449,7 @@ void SheetView::mouseReleaseEvent(QMouseEvent* event) {
   if (!at || at->target.place.empty()) return;
   const bool ofX = at->target.kind == TargetKind::figureX;
   if (ofX || at->target.kind == TargetKind::figureY) {
-    emit figureAsked(at->target.place, ofX);
+    emit figureAsked(at->target.place, ofX ? MachineAxis::x : MachineAxis::y);
   } else {
     emit pointedAt(at->target.place, event->modifiers().testFlag(Qt::ShiftModifier));
   }

@@ -36,7 +36,7 @@ class SheetView : public QAbstractScrollArea {
   /// Where a place is pictured, on the viewport; empty when no page shows it.
   std::optional<QPointF> whereIs(const Id& place) const;
   /// Where a coordinate stands, on the viewport; empty when no page has it.
-  std::optional<QPointF> whereIsFigure(const Id& place, bool ofX) const;
+  std::optional<QPointF> whereIsFigure(const Id& place, MachineAxis axis) const;
   /// Lights a place from elsewhere, such as one that is pointed at on the print; empty: none.
   void light(const Id& place);
 
@@ -48,7 +48,7 @@ class SheetView : public QAbstractScrollArea {
   /// A click on a place where the part is pictured; `extend` with Shift.
   void pointedAt(const Id& place, bool extend);
   /// A click on a coordinate.
-  void figureAsked(const Id& place, bool ofX);
+  void figureAsked(const Id& place, MachineAxis axis);
   /// The place the pointer is on, in the picture or the rows; empty when it is on none.
   void hovered(const Id& place);
   void pageInSightChanged();

@@ -57,10 +57,10 @@ SumSlip::SumSlip(Work& work, QWidget* sheet)
   hide();
 }
 
-void SumSlip::open(const Id& place, bool ofX) {
+void SumSlip::open(const Id& place, MachineAxis axis) {
   place_ = place;
-  ofX_ = ofX;
-  const auto sum = sumBehind(work_.desk(), place, ofX);
+  axis_ = axis;
+  const auto sum = sumBehind(work_.desk(), place, axis);
   if (!sum.ok()) {
     hide();
     emit work_.desk().refused(coreWords(sum.error().text));
@@ -95,8 +95,8 @@ void SumSlip::open(const Id& place, bool ofX) {
 /// What the sum is of may be another now, or gone.
 void SumSlip::follow() {
   if (!isVisible()) return;
-  if (sumBehind(work_.desk(), place_, ofX_).ok()) {
-    open(place_, ofX_);
+  if (sumBehind(work_.desk(), place_, axis_).ok()) {
+    open(place_, axis_);
   } else {
     hide();
   }

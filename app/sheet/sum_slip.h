@@ -20,7 +20,7 @@ class SumSlip : public QWidget {
   SumSlip(Work& work, QWidget* sheet);
 
   /// Opens it; what can't be summed up is told by the desk.
-  void open(const Id& place, bool ofX);
+  void open(const Id& place, MachineAxis axis);
 
  protected:
   void paintEvent(QPaintEvent* event) override;
@@ -35,7 +35,7 @@ class SumSlip : public QWidget {
 
   Work& work_;
   Id place_;
-  bool ofX_ = true;
+  MachineAxis axis_ = MachineAxis::x;
   SumBehind sum_;
   QLabel* title_;
   QLabel* zero_;

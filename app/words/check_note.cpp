@@ -22,7 +22,7 @@ std::string plain(const Rational& ticks, Unit unit) {
 }
 
 std::string magnitude(const Rational& ticks, Unit unit) {
-  return plain(ticks.sign() < 0 ? ticks.negated() : ticks, unit);
+  return plain(ticks.magnitude(), unit);
 }
 
 /// `3/8 + 1 3/16 - 7/16`, leaving out what adds nothing (features in line with one another).

@@ -6,7 +6,7 @@
 #include "app/words/tolerance_job.h"
 #include "app/words/words.h"
 #include "core/kit/difference.h"
-#include "core/say/kit_words.h"
+#include "core/say/difference_words.h"
 
 namespace inchwright::app {
 namespace {

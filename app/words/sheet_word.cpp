@@ -13,6 +13,7 @@
 #include "core/document/atomic_file.h"
 #include "core/kit/solved_kit.h"
 #include "core/measure/lettered.h"
+#include "core/say/difference_words.h"
 #include "core/say/kit_words.h"
 #include "core/say/part_warnings.h"
 #include "core/sheet/tablet_page.h"

@@ -97,7 +97,7 @@ std::optional<Spread> spreadNamed(std::string_view name) {
 
 std::string factorText(const Rational& factor) {
   std::string text = factor.sign() < 0 ? "-" : "+";
-  const Rational size = factor.sign() < 0 ? factor.negated() : factor;
+  const Rational size = factor.magnitude();
   if (size == Rational(1)) return text;
   text += std::to_string(static_cast<std::int64_t>(size.numerator()));
   if (!size.isWhole()) text += "/" + std::to_string(static_cast<std::int64_t>(size.denominator()));

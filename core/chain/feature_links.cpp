@@ -8,22 +8,6 @@
 namespace inchwright {
 namespace {
 
-// +1 or −1: how a face's own two axes, seen from outside, run against the part's.
-std::array<int, 2> ownDirections(Face face) {
-  switch (face) {
-    case Face::bottom:
-      return {1, -1};
-    case Face::back:
-    case Face::left:
-      return {-1, 1};
-    case Face::top:
-    case Face::front:
-    case Face::right:
-      break;
-  }
-  return {1, 1};
-}
-
 void addRow(NetworkBuilder& builder, std::uint32_t number, Axis axis) {
   const kind::Row& row = *builder.part().features[number].as<kind::Row>();
   const Source source{SourceKind::feature, number};

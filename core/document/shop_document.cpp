@@ -4,137 +4,30 @@
 
 #include "core/document/json_string.h"
 #include "core/document/json_text.h"
+#include "core/document/shop_members.h"
 
 namespace inchwright {
 namespace {
 
-/// A tool may stand as its size alone, or as an object.
-struct ToolReader {
-  const JsonValue& value;
-  const Where& where;
-  Trouble& trouble;
+// ---- what may stand for a tool by itself ----
 
-  bool isText() const { return value.kind() == JsonKind::string; }
-  void size(Lettered& out) const {
-    Result<Lettered> figure = readLength(value.string());
-    if (!figure) return trouble.report(where, figure.error().text, figure.error().at);
-    out = *std::move(figure);
-  }
-  /// `size` of the object form.
-  static void size(ObjectReader& object, Lettered& out) {
-    std::optional<Lettered> figure;
-    if (!object.require("size", "say how large the tool is")) return;
-    object.read("size", figure, Unit::inch);
-    if (figure) out = *std::move(figure);
-  }
-};
+void takeAlone(const std::string& text, const Where& where, Trouble& trouble, Lettered& size) {
+  Result<Lettered> figure = readLength(text);
+  if (!figure) return trouble.report(where, figure.error().text, figure.error().at);
+  size = *std::move(figure);
+}
 
-void readSet(const std::string& text, const Where& where, Trouble& trouble, DrillSet& out) {
+void takeAlone(const std::string& text, const Where& where, Trouble& trouble, DrillSet& drills) {
   Result<DrillSet> set = readDrillSet(text);
   if (!set) return trouble.report(where, set.error().text);
-  out = *std::move(set);
+  drills = *std::move(set);
 }
 
-OwnedDrills readTool(const ToolReader& tool, OwnedDrills owned) {
-  if (tool.isText()) {
-    readSet(tool.value.string(), tool.where, tool.trouble, owned.set);
-    return owned;
-  }
-  ObjectReader object(tool.value, tool.where, tool.trouble);
-  if (!object.require("size", "say which drills")) return owned;
-  if (const auto text = object.textOf("size")) {
-    readSet(*text, Where{&tool.where, "size"}, tool.trouble, owned.set);
-  }
-  object.read("stands", owned.stands, Unit::inch);
-  owned.extra = object.rest();
-  return owned;
+void takeAlone(const std::string& text, const Where&, Trouble&, std::string& thread) {
+  thread = text;
 }
 
-OwnedReamer readTool(const ToolReader& tool, OwnedReamer owned) {
-  if (tool.isText()) {
-    tool.size(owned.size);
-    return owned;
-  }
-  ObjectReader object(tool.value, tool.where, tool.trouble);
-  ToolReader::size(object, owned.size);
-  object.readWord("by", owned.by, reamedByNamed, 2);
-  object.read("length", owned.length, Unit::inch);
-  object.read("stands", owned.stands, Unit::inch);
-  owned.extra = object.rest();
-  return owned;
-}
-
-OwnedTap readTool(const ToolReader& tool, OwnedTap owned) {
-  if (tool.isText()) {
-    owned.size = tool.value.string();
-    return owned;
-  }
-  ObjectReader object(tool.value, tool.where, tool.trouble);
-  if (!object.require("size", "say which thread it cuts")) return owned;
-  object.read("size", owned.size);
-  object.readWord("lead", owned.lead, tapLeadNamed, 3);
-  object.read("stands", owned.stands, Unit::inch);
-  owned.extra = object.rest();
-  return owned;
-}
-
-OwnedCutter readTool(const ToolReader& tool, OwnedCutter owned) {
-  if (tool.isText()) {
-    tool.size(owned.size);
-    return owned;
-  }
-  ObjectReader object(tool.value, tool.where, tool.trouble);
-  ToolReader::size(object, owned.size);
-  object.read("flutes", owned.flutes);
-  object.read("length", owned.length, Unit::inch);
-  if (object.has("centre_cutting")) {
-    bool cuts = false;
-    object.read("centre_cutting", cuts);
-    owned.centreCutting = cuts;
-  }
-  object.read("stands", owned.stands, Unit::inch);
-  owned.extra = object.rest();
-  return owned;
-}
-
-OwnedSeatTool readTool(const ToolReader& tool, OwnedSeatTool owned) {
-  if (tool.isText()) {
-    tool.size(owned.size);
-    return owned;
-  }
-  ObjectReader object(tool.value, tool.where, tool.trouble);
-  ToolReader::size(object, owned.size);
-  object.read("pilot", owned.pilot, Unit::inch);
-  object.read("angle", owned.angle);
-  object.read("stands", owned.stands, Unit::inch);
-  owned.extra = object.rest();
-  return owned;
-}
-
-OwnedBoring readTool(const ToolReader& tool, OwnedBoring owned) {
-  ObjectReader object(tool.value, tool.where, tool.trouble);
-  object.read("least", owned.least, Unit::inch);
-  object.read("greatest", owned.greatest, Unit::inch);
-  object.readWord("dial", owned.dial, dialCountsNamed, 2);
-  object.read("division", owned.division, Unit::inch);
-  object.read("stands", owned.stands, Unit::inch);
-  owned.extra = object.rest();
-  return owned;
-}
-
-OwnedParallels readTool(const ToolReader& tool, OwnedParallels owned) {
-  ObjectReader object(tool.value, tool.where, tool.trouble);
-  for (const auto& [name, member] : {std::pair{"thick", &owned.thick}, {"tall", &owned.tall}}) {
-    std::optional<Lettered> figure;
-    if (!object.require(name, "a pair of parallels says how `thick` and how `tall`")) return owned;
-    object.read(name, figure, Unit::inch);
-    if (figure) *member = *std::move(figure);
-  }
-  owned.extra = object.rest();
-  return owned;
-}
-
-void addPins(const std::string& range, const Where& where, Trouble& trouble, OwnedPins& pins) {
+void takeAlone(const std::string& range, const Where& where, Trouble& trouble, OwnedPins& pins) {
   const Result<std::vector<Length>> sizes = pinSizesIn(range);
   if (!sizes) return trouble.report(where, sizes.error().text);
   pins.ranges.push_back(range);
@@ -142,91 +35,127 @@ void addPins(const std::string& range, const Where& where, Trouble& trouble, Own
   std::sort(pins.sizes.begin(), pins.sizes.end());
 }
 
-OwnedPins readTool(const ToolReader& tool, OwnedPins owned) {
-  if (tool.isText()) {
-    addPins(tool.value.string(), tool.where, tool.trouble, owned);
-    return owned;
+std::string_view lacking(const Lettered&) {
+  return "say how large the tool is";
+}
+std::string_view lacking(const DrillSet&) {
+  return "say which drills";
+}
+std::string_view lacking(const std::string&) {
+  return "say which thread it cuts";
+}
+
+/// Reads the members of one object.
+class OwnedReader {
+ public:
+  OwnedReader(ObjectReader& object, const Where& where, Trouble& trouble)
+      : object_(object), where_(where), trouble_(trouble) {}
+
+  template <class Size>
+  void size(Size& size) {
+    if (!object_.require("size", lacking(size))) return;
+    if (const auto text = object_.textOf("size")) {
+      takeAlone(*text, Where{&where_, "size"}, trouble_, size);
+    }
   }
-  ObjectReader object(tool.value, tool.where, tool.trouble);
-  if (object.isText("ranges")) {
-    addPins(*object.textOf("ranges"), Where{&tool.where, "ranges"}, tool.trouble, owned);
-  } else if (object.require("ranges", "say which pins, such as `0.061 to 0.250`")) {
-    object.each("ranges", [&](const JsonValue& item, const Where& here) {
-      if (item.kind() != JsonKind::string) return tool.trouble.report(here, "a range is a string");
-      addPins(item.string(), here, tool.trouble, owned);
+  void ranges(OwnedPins& pins) {
+    if (!object_.require("ranges", "say which pins, such as `0.061 to 0.250`")) return;
+    object_.eachOrOne("ranges", [&](const JsonValue& item, const Where& here) {
+      if (item.kind() != JsonKind::string) return trouble_.report(here, "a range is a string");
+      takeAlone(item.string(), here, trouble_, pins);
     });
   }
-  object.read("class", owned.pinClass);
-  object.readWord("sign", owned.sign, pinSignNamed, 2);
-  owned.extra = object.rest();
-  return owned;
-}
+  void needed(std::string_view name, Lettered& out) {
+    std::optional<Lettered> figure;
+    if (!object_.require(name, "a pair of parallels says how `thick` and how `tall`")) return;
+    object_.read(name, figure, Unit::inch);
+    if (figure) out = *std::move(figure);
+  }
+  void figure(std::string_view name, std::optional<Lettered>& out) {
+    object_.read(name, out, Unit::inch);
+  }
+  void angle(std::string_view name, std::optional<LetteredAngle>& out) { object_.read(name, out); }
+  template <class Word, class Named>
+  void word(std::string_view name, Word& out, Named named, int count) {
+    object_.readWord(name, out, named, count);
+  }
+  void text(std::string_view name, std::string& out) { object_.read(name, out); }
+  void whole(std::string_view name, int& out) { object_.read(name, out); }
+  void wholeIfAny(std::string_view name, int& out) { object_.read(name, out); }
+  void flag(std::string_view name, std::optional<bool>& out) {
+    if (!object_.has(name)) return;
+    bool on = false;
+    object_.read(name, on);
+    out = on;
+  }
+  void pair(std::string_view name, std::vector<Lettered>& out) {
+    object_.each(name, [&](const JsonValue& item, const Where& here) {
+      if (item.kind() != JsonKind::string) return trouble_.report(here, "a length is a string");
+      takeAlone(item.string(), here, trouble_, out.emplace_back());
+    });
+  }
+  template <class Tool>
+  void tools(std::string_view name, std::optional<std::vector<Tool>>& out) {
+    if (!object_.has(name)) return;
+    out.emplace();
+    object_.eachOrOne(name, [&](const JsonValue& item, const Where& here) {
+      readTool(item, here, out->emplace_back());
+    });
+  }
+  template <class Rule>
+  void within(std::string_view name, std::optional<Rule>& out) {
+    object_.within(name, [&](ObjectReader& inner) {
+      OwnedReader reader(inner, where_, trouble_);
+      visitOwned(out.emplace(), reader);
+      out->extra = inner.rest();
+    });
+  }
 
-template <class Tool>
-void readTools(ObjectReader& object, std::string_view name, std::optional<std::vector<Tool>>& out,
-               Trouble& trouble) {
-  if (!object.has(name)) return;
-  out.emplace();
-  object.eachOrOne(name, [&](const JsonValue& item, const Where& here) {
-    out->push_back(readTool(ToolReader{item, here, trouble}, Tool{}));
-  });
-}
+ private:
+  template <class Tool>
+  void readTool(const JsonValue& value, const Where& where, Tool& tool) {
+    if (value.kind() == JsonKind::string) {
+      if constexpr (std::is_same_v<Tool, OwnedDrills>) {
+        return takeAlone(value.string(), where, trouble_, tool.set);
+      } else if constexpr (std::is_same_v<Tool, OwnedPins>) {
+        return takeAlone(value.string(), where, trouble_, tool);
+      } else if constexpr (requires { tool.size; }) {
+        return takeAlone(value.string(), where, trouble_, tool.size);
+      }
+    }
+    ObjectReader object(value, where, trouble_);
+    OwnedReader reader(object, where, trouble_);
+    visitOwned(tool, reader);
+    tool.extra = object.rest();
+  }
 
-void readPair(ObjectReader& object, std::string_view name, std::vector<Lettered>& out,
-              Trouble& trouble) {
-  object.each(name, [&](const JsonValue& item, const Where& here) {
-    if (item.kind() != JsonKind::string) return trouble.report(here, "a length is a string");
-    Result<Lettered> figure = readLength(item.string());
-    if (!figure) return trouble.report(here, figure.error().text, figure.error().at);
-    out.push_back(*std::move(figure));
-  });
-}
-
-void readRules(ObjectReader& object, Shop& shop, Trouble& trouble) {
-  object.within("reaming", [&](ObjectReader& reaming) {
-    shop.reaming.emplace();
-    readPair(reaming, "machine", shop.reaming->machine, trouble);
-    readPair(reaming, "hand", shop.reaming->hand, trouble);
-    shop.reaming->extra = reaming.rest();
-  });
-  object.within("tapping", [&](ObjectReader& tapping) {
-    shop.tapping.emplace();
-    tapping.read("percent", shop.tapping->percent);
-    tapping.read("least", shop.tapping->least);
-    tapping.read("greatest", shop.tapping->greatest);
-    shop.tapping->extra = tapping.rest();
-  });
-  object.within("margins", [&](ObjectReader& margins) {
-    shop.margins.emplace();
-    margins.read("around", shop.margins->around, Unit::inch);
-    margins.read("wall", shop.margins->wall, Unit::inch);
-    margins.read("below", shop.margins->below, Unit::inch);
-    shop.margins->extra = margins.rest();
-  });
-}
+  ObjectReader& object_;
+  const Where& where_;
+  Trouble& trouble_;
+};
 
 }  // namespace
 
 Shop readShopObject(ObjectReader& object, Trouble& trouble) {
   Shop shop;
-  readTools(object, "drills", shop.drills, trouble);
-  readTools(object, "reamers", shop.reamers, trouble);
-  readTools(object, "taps", shop.taps, trouble);
-  readTools(object, "cutters", shop.cutters, trouble);
-  readTools(object, "countersinks", shop.countersinks, trouble);
-  readTools(object, "counterbores", shop.counterbores, trouble);
-  readTools(object, "boring", shop.boring, trouble);
-  readTools(object, "parallels", shop.parallels, trouble);
-  readTools(object, "pins", shop.pins, trouble);
-  object.within("vice", [&](ObjectReader& vice) {
-    shop.vice.emplace();
-    vice.read("jaw_width", shop.vice->jawWidth, Unit::inch);
-    vice.read("jaw_height", shop.vice->jawHeight, Unit::inch);
-    vice.read("opens", shop.vice->opens, Unit::inch);
-    shop.vice->extra = vice.rest();
-  });
-  readRules(object, shop, trouble);
+  const Where top;
+  OwnedReader reader(object, top, trouble);
+  visitOwned(shop, reader);
   shop.extra = object.rest();
   return shop;
 }
+
+Result<Shop> readShop(std::string_view json) {
+  const Result<JsonText> text = JsonText::parse(json);
+  if (!text) return text.error();
+  Trouble trouble;
+  const Where top;
+  const JsonValue root = text->root();
+  ObjectReader object(root, top, trouble);
+  Shop shop = readShopObject(object, trouble);
+  if (trouble.any()) return trouble.first();
+  if (const Result<Done> sound = checkShop(shop); !sound) return sound.error();
+  return shop;
+}
+
 }  // namespace inchwright

@@ -73,7 +73,7 @@ std::optional<std::size_t> ExactProgram::blockingRow(std::size_t column, int dir
       wide = true;
       return std::nullopt;
     }
-    const Rational room = ratio->sign() < 0 ? ratio->negated() : *ratio;
+    const Rational room = ratio->magnitude();
     const bool better = !blocking || room < least;
     if (!better && !(room == least && basic_[i] < basic_[*blocking])) continue;
     blocking = i;

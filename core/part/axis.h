@@ -34,6 +34,23 @@ constexpr std::array<Axis, 2> axesIn(Face face) {
   return {Axis::y, Axis::z};
 }
 
+/// +1 or −1: how a face's own two axes, seen from outside, run against the part's. Of the bottom,
+/// turned over about X: 1 and −1.
+constexpr std::array<int, 2> ownDirections(Face face) {
+  switch (face) {
+    case Face::bottom:
+      return {1, -1};
+    case Face::back:
+    case Face::left:
+      return {-1, 1};
+    case Face::top:
+    case Face::front:
+    case Face::right:
+      break;
+  }
+  return {1, 1};
+}
+
 /// The axis square to a face: along it go depths.
 constexpr Axis axisAcross(Face face) {
   switch (face) {

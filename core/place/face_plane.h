@@ -29,7 +29,4 @@ struct FacePlane {
   std::map<Id, std::vector<PlanePoint>> traced;
 };
 
-/// +1 or −1 for each of a face's two axes: how its own, as it is seen, run against the part's.
-std::array<int, 2> ownDirections(Face face);
-
 }  // namespace inchwright

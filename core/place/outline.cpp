@@ -313,21 +313,6 @@ const OutlinePiece* nearestPiece(const Outline& outline, PlanePoint p, double& l
 
 }  // namespace
 
-std::array<int, 2> ownDirections(Face face) {
-  switch (face) {
-    case Face::bottom:
-      return {1, -1};
-    case Face::back:
-    case Face::left:
-      return {-1, 1};
-    case Face::top:
-    case Face::front:
-    case Face::right:
-      break;
-  }
-  return {1, 1};
-}
-
 std::vector<PathPiece> Outline::path() const {
   std::vector<PathPiece> path;
   for (const OutlinePiece& piece : pieces) {

@@ -40,7 +40,7 @@ void warnOfZero(const WorkAt& work, const TableAxis& axis, std::vector<SetupWarn
   if (zero.asked.ofStock && zero.asked.middle.empty())
     add(Kind::ofStockAlone).place = zero.asked.at;
   if (!zero.stockShift.isZero()) {
-    const Rational shift = zero.stockShift.sign() < 0 ? zero.stockShift.negated() : zero.stockShift;
+    const Rational shift = zero.stockShift.magnitude();
     add(Kind::stockOffMiddle).apart = nearestTick(shift).value_or(Length());
   }
   const std::optional<Side>& stop = work.setup.stop;

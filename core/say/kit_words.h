@@ -4,7 +4,6 @@
 #include <vector>
 
 #include "core/kit/as_made.h"
-#include "core/kit/difference.h"
 #include "core/kit/kit_of_part.h"
 #include "core/kit/ways_out.h"
 
@@ -60,9 +59,5 @@ std::string notCarriedOver(const Job& job, const Part& part, std::string_view se
 
 /// For the cover: what came out wrong, a line each, and whether a way out was chosen.
 std::vector<std::string> cameOutLines(const KitOfPart& kit, const Step& step);
-
-std::vector<std::string> differenceLines(const Difference& found, const Step& step);
-/// For a warning on the sheet of either: `like the front cock, but: H is 5/16, not 9/32`.
-std::string mistakenWarning(const Difference& found, const Step& step);
 
 }  // namespace inchwright

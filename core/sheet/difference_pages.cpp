@@ -2,7 +2,7 @@
 #include <cmath>
 #include <numbers>
 
-#include "core/say/kit_words.h"
+#include "core/say/difference_words.h"
 #include "core/sheet/job_pages.h"
 #include "core/sheet/plain_pages.h"
 #include "core/sheet/style.h"

@@ -6,22 +6,16 @@
 #include <QTest>
 
 #include "app/canvas/print_view.h"
-#include "tests/support/desk_application.h"
+#include "tests/support/plate_on_desk.h"
 
 namespace inchwright::app {
 namespace {
 
-class ViewSlipTest : public testing::Test {
+class ViewSlipTest : public PlateOnDesk {
  protected:
   void SetUp() override {
-    deskApplication();
-    Job job;
-    job.parts.emplace_back();
-    job.parts[0].name = "Plate";
-    desk.take(job, {});
-    for (const char* line : {"edge L left", "edge R right", "hole A 1/4", "hole B 1/4", "L R 2"}) {
-      ASSERT_TRUE(work.enter(QString::fromUtf8(line))) << line;
-    }
+    PlateOnDesk::SetUp();
+    enterLines({"edge L left", "edge R right", "hole A 1/4", "hole B 1/4", "L R 2"});
     view = std::make_unique<PrintView>(work);
     view->resize(700, 500);
     slip = new ViewSlip(desk, view.get());
@@ -41,8 +35,6 @@ class ViewSlipTest : public testing::Test {
   }
   QPushButton* angle() { return word("Layout of the views", false); }
 
-  Desk desk;
-  Work work{desk};
   std::unique_ptr<PrintView> view;
   ViewSlip* slip = nullptr;
 };

@@ -9,25 +9,18 @@
 
 #include "app/base/look.h"
 #include "core/document/document.h"
-#include "tests/support/desk_application.h"
+#include "tests/support/plate_on_desk.h"
 
 namespace inchwright::app {
 namespace {
 
 /// A plate whose chain makes 2 1/16 where the print says 2.
-class DoubtsSlipTest : public ::testing::Test {
+class DoubtsSlipTest : public PlateOnDesk {
  protected:
   void SetUp() override {
-    deskApplication();
-    Job job;
-    Part part;
-    part.name = "Plate";
-    job.parts.push_back(part);
-    desk.take(job, {});
-    for (const char* line : {"edge L left", "edge R right", "hole A 1/4", "hole B 1/4", "L A 3/8",
-                             "A B 1 3/16", "B R 1/2", "L R 2"}) {
-      EXPECT_TRUE(work.enter(QString::fromUtf8(line))) << line;
-    }
+    PlateOnDesk::SetUp();
+    enterLines({"edge L left", "edge R right", "hole A 1/4", "hole B 1/4", "L A 3/8", "A B 1 3/16",
+                "B R 1/2", "L R 2"});
     slip = std::make_unique<DoubtsSlip>(work);
     slip->resize(420, 240);
     slip->show();
@@ -43,8 +36,6 @@ class DoubtsSlipTest : public ::testing::Test {
     return -1;
   }
 
-  Desk desk;
-  Work work{desk};
   std::unique_ptr<DoubtsSlip> slip;
 };
 

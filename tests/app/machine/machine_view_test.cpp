@@ -11,23 +11,15 @@
 #include "core/document/document.h"
 #include "core/lines/pasted.h"
 #include "core/part/edit.h"
-#include "tests/support/desk_application.h"
+#include "tests/support/plate_on_desk.h"
 
 namespace inchwright::app {
 namespace {
 
-class MachineViewTest : public testing::Test {
+class MachineViewTest : public PlateOnDesk {
  protected:
   void SetUp() override {
-    deskApplication();
-    Part part;
-    part.name = "Plate";
-    const auto read = applyLines(
-        part, "hole A 1/4 ream\nhole B 1/4 ream\nL A 3/8\nF A 1/2\nA B 1\nin line y A B", {});
-    ASSERT_TRUE(read.ok()) << read.error().text;
-    Job job;
-    job.parts.push_back(*read);
-    desk.take(job, {});
+    put(jobOfPlate("hole A 1/4 ream\nhole B 1/4 ream\nL A 3/8\nF A 1/2\nA B 1\nin line y A B"));
     ASSERT_NE(desk.table(), nullptr);
     ASSERT_EQ(desk.table()->rows.size(), 2u);
     view = std::make_unique<MachineView>(desk);
@@ -58,7 +50,6 @@ class MachineViewTest : public testing::Test {
   const Id& place(int row) const { return desk.table()->rows[row].id; }
   MadePlace made(int row) const { return madeAt(desk.part(), place(row), desk.setup().name); }
 
-  Desk desk;
   std::unique_ptr<MachineView> view;
 };
 

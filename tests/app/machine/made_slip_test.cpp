@@ -11,25 +11,18 @@
 #include <memory>
 
 #include "core/document/document.h"
-#include "core/lines/pasted.h"
 #include "core/part/edit.h"
 #include "tests/support/by_hand.h"
-#include "tests/support/desk_application.h"
+#include "tests/support/plate_on_desk.h"
 
 namespace inchwright::app {
 namespace {
 
-class MadeSlipTest : public testing::Test {
+class MadeSlipTest : public PlateOnDesk {
  protected:
   void SetUp() override {
-    deskApplication();
-    Part part;
-    part.name = "Plate";
-    const auto read = applyLines(
-        part, "hole A 1/4 ream\nhole B 1/4 ream\nL A 3/8\nF A 1/2\nA B 1\nin line y A B", {});
-    ASSERT_TRUE(read.ok()) << read.error().text;
-    Job job;
-    job.parts.push_back(*read);
+    Job job =
+        jobOfPlate("hole A 1/4 ream\nhole B 1/4 ream\nL A 3/8\nF A 1/2\nA B 1\nin line y A B");
     for (Feature& feature : job.parts[0].features) {
       if (feature.id == "A") feature.drilled()->limits = "0.2500/0.2506";
     }
@@ -40,7 +33,7 @@ class MadeSlipTest : public testing::Test {
     mate.least = *readLength("0.0002");
     mate.greatest = *readLength("0.0013");
     job.mates.push_back(mate);
-    desk.take(job, {});
+    put(job);
     ASSERT_NE(desk.table(), nullptr);
     slip = std::make_unique<MadeSlip>(desk, "A");
     slip->show();
@@ -63,7 +56,6 @@ class MadeSlipTest : public testing::Test {
     return madeOfPiece(desk.part(), "A", desk.setup().name, piece);
   }
 
-  Desk desk;
   std::unique_ptr<MadeSlip> slip;
 };
 

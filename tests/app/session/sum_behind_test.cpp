@@ -2,35 +2,25 @@
 
 #include <gtest/gtest.h>
 
-#include "app/session/work.h"
-#include "tests/support/desk_application.h"
+#include "tests/support/plate_on_desk.h"
 
 namespace inchwright::app {
 namespace {
 
-class SumBehindTest : public testing::Test {
+class SumBehindTest : public PlateOnDesk {
  protected:
   void SetUp() override {
-    deskApplication();
-    Job job;
-    job.parts.emplace_back();
-    job.parts[0].name = "Plate";
+    Job job = jobOfPlate();
     job.parts[0].general.fractions = *readLength("1/64");
-    desk.take(job, {});
-    type({"edge L left", "edge R right", "edge F front", "edge K back", "hole A 1/4", "hole B 1/4",
-          "L A 3/8", "A B 1 3/16", "B R 7/16", "F A 3/4", "A K 3/4", "in line y A B"});
+    put(job);
+    enterLines({"edge L left", "edge R right", "edge F front", "edge K back", "hole A 1/4",
+                "hole B 1/4", "L A 3/8", "A B 1 3/16", "B R 7/16", "F A 3/4", "A K 3/4",
+                "in line y A B"});
   }
-
-  void type(std::initializer_list<const char*> lines) {
-    for (const char* line : lines) ASSERT_TRUE(work.enter(QString::fromUtf8(line))) << line;
-  }
-
-  Desk desk;
-  Work work{desk};
 };
 
 TEST_F(SumBehindTest, EachReadingIsALineWithWhatItMakesSoFar) {
-  const auto sum = sumBehind(desk, "B", true);
+  const auto sum = sumBehind(desk, "B", MachineAxis::x);
   ASSERT_TRUE(sum.ok()) << sum.error().text;
   EXPECT_EQ(sum->title, "B, X: +1.5625");
   EXPECT_TRUE(sum->zero.contains('L'));
@@ -44,9 +34,9 @@ TEST_F(SumBehindTest, EachReadingIsALineWithWhatItMakesSoFar) {
 
 TEST_F(SumBehindTest, AZeroInTheMiddleTakesHalfOff) {
   work.zero();
-  type({"L R"});
+  enterLines({"L R"});
   work.look();
-  const auto sum = sumBehind(desk, "A", true);
+  const auto sum = sumBehind(desk, "A", MachineAxis::x);
   ASSERT_TRUE(sum.ok()) << sum.error().text;
   EXPECT_TRUE(sum->zero.contains(QStringLiteral("half way")));
   ASSERT_EQ(sum->lines.size(), 3u);
@@ -57,7 +47,7 @@ TEST_F(SumBehindTest, AZeroInTheMiddleTakesHalfOff) {
 }
 
 TEST_F(SumBehindTest, WhatMySheetHasNoRowOfIsRefused) {
-  EXPECT_FALSE(sumBehind(desk, "NONE", true).ok());
+  EXPECT_FALSE(sumBehind(desk, "NONE", MachineAxis::x).ok());
 }
 
 }  // namespace

@@ -7,24 +7,17 @@
 #include <memory>
 
 #include "app/session/work.h"
-#include "tests/support/desk_application.h"
+#include "tests/support/plate_on_desk.h"
 
 namespace inchwright::app {
 namespace {
 
-class SetupSlipTest : public testing::Test {
+class SetupSlipTest : public PlateOnDesk {
  protected:
   void SetUp() override {
-    deskApplication();
-    Job job;
-    job.parts.emplace_back();
-    job.parts[0].name = "Plate";
-    desk.take(job, {});
-    Work work(desk);
-    for (const char* line : {"edge L left", "edge F front", "hole A 1/4", "L A 3/8", "F A 1/2",
-                             "zero x L", "zero y F"}) {
-      ASSERT_TRUE(work.enter(QString::fromLatin1(line))) << line;
-    }
+    PlateOnDesk::SetUp();
+    enterLines({"edge L left", "edge F front", "hole A 1/4", "L A 3/8", "F A 1/2", "zero x L",
+                "zero y F"});
     slip = std::make_unique<SetupSlip>(desk);
     slip->show();
     ASSERT_TRUE(QTest::qWaitForWindowActive(slip.get()));
@@ -37,7 +30,6 @@ class SetupSlipTest : public testing::Test {
     return nullptr;
   }
 
-  Desk desk;
   std::unique_ptr<SetupSlip> slip;
 };
 

@@ -7,27 +7,15 @@
 #include <QTest>
 
 #include "app/sheet/setup_slip.h"
-#include "core/lines/pasted.h"
 #include "tests/support/big_plate.h"
-#include "tests/support/desk_application.h"
+#include "tests/support/plate_on_desk.h"
 
 namespace inchwright::app {
 namespace {
 
-class SheetViewTest : public testing::Test {
+class SheetViewTest : public PlateOnDesk {
  protected:
-  void SetUp() override {
-    deskApplication();
-    Part part;
-    part.name = "Plate";
-    const auto read = applyLines(part, "hole A 1/4 ream\nL A 3/8\nL R 2\nF A 1/2\nF K 1", {});
-    ASSERT_TRUE(read.ok()) << read.error().text;
-    Job job;
-    job.parts.push_back(*read);
-    desk.take(job, {});
-  }
-
-  Desk desk;
+  void SetUp() override { put(jobOfPlate("hole A 1/4 ream\nL A 3/8\nL R 2\nF A 1/2\nF K 1")); }
 };
 
 TEST_F(SheetViewTest, PagesAreThoseOfTheDesk) {

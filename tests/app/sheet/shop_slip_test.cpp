@@ -12,19 +12,15 @@
 
 #include "core/document/document.h"
 #include "tests/support/by_hand.h"
-#include "tests/support/desk_application.h"
+#include "tests/support/plate_on_desk.h"
 
 namespace inchwright::app {
 namespace {
 
-class ShopSlipTest : public testing::Test {
+class ShopSlipTest : public PlateOnDesk {
  protected:
   void SetUp() override {
-    deskApplication();
-    Job job;
-    job.parts.emplace_back();
-    job.parts[0].name = "Plate";
-    desk.take(job, {});
+    PlateOnDesk::SetUp();
     slip = std::make_unique<ShopSlip>(desk);
     QObject::connect(slip.get(), &ShopSlip::shopKept, slip.get(),
                      [this](const Shop& shop) { kept.push_back(shop); });
@@ -49,7 +45,6 @@ class ShopSlipTest : public testing::Test {
   }
   QString told() { return slip->findChild<QLabel*>(QStringLiteral("told"))->text(); }
 
-  Desk desk;
   std::unique_ptr<ShopSlip> slip;
   std::vector<Shop> kept;
 };

@@ -13,18 +13,15 @@
 #include "app/sheet/sheet_view.h"
 #include "app/sheet/stack_bars.h"
 #include "core/measure/lettered.h"
-#include "tests/support/desk_application.h"
+#include "tests/support/plate_on_desk.h"
 
 namespace inchwright::app {
 namespace {
 
-class StackSlipTest : public testing::Test {
+class StackSlipTest : public PlateOnDesk {
  protected:
   void SetUp() override {
-    deskApplication();
-    Job job;
-    job.parts.emplace_back();
-    job.parts[0].name = "Plate";
+    Job job = jobOfPlate();
     Gap gap;
     gap.name = "end shake";
     gap.least = *readLength("0.001");
@@ -36,16 +33,12 @@ class StackSlipTest : public testing::Test {
     arbor.sign = -1;
     gap.members = {between, arbor};
     job.gaps = {gap};
-    desk.take(job, {});
-    work = std::make_unique<Work>(desk);
-    for (const char* line :
-         {"edge L left", "edge F front", "hole A 1/4", "hole B 1/4", "x L A .500 ±.002",
-          "x A B 1.000 ±.008", "y F A 1/2", "y F B 1/2", "zero x L", "zero y F"}) {
-      ASSERT_TRUE(work->enter(QString::fromUtf8(line))) << line;
-    }
+    put(job);
+    enterLines({"edge L left", "edge F front", "hole A 1/4", "hole B 1/4", "x L A .500 ±.002",
+                "x A B 1.000 ±.008", "y F A 1/2", "y F B 1/2", "zero x L", "zero y F"});
     sheet = std::make_unique<SheetView>(desk);
     sheet->resize(700, 600);
-    slip = new StackSlip(*work, sheet.get());
+    slip = new StackSlip(work, sheet.get());
     sheet->show();
     ASSERT_TRUE(QTest::qWaitForWindowExposed(sheet.get()));
   }
@@ -61,24 +54,22 @@ class StackSlipTest : public testing::Test {
     return all;
   }
 
-  Desk desk;
-  std::unique_ptr<Work> work;
   std::unique_ptr<SheetView> sheet;
   StackSlip* slip = nullptr;
 };
 
 TEST_F(StackSlipTest, LiesOnTheSheetWhileOneIsStacking) {
   EXPECT_FALSE(slip->isVisible());
-  work->stack();
+  work.stack();
   EXPECT_TRUE(slip->isVisible());
   EXPECT_TRUE(title().contains(QStringLiteral("two ends"))) << title().toStdString();
-  work->look();
+  work.look();
   EXPECT_FALSE(slip->isVisible());
 }
 
 TEST_F(StackSlipTest, ShowsTheChainAsDrawnAndAsMadeFromZero) {
-  work->stack();
-  ASSERT_TRUE(work->enter(QStringLiteral("L B")));
+  work.stack();
+  ASSERT_TRUE(work.enter(QStringLiteral("L B")));
   EXPECT_EQ(title(), QStringLiteral("L to B along X"));
   const auto* picture = slip->findChild<StackBars*>();
   // ±0.002 and ±0.008 of the print make ±0.010. From zero at L the budgets of A and B share the
@@ -93,8 +84,8 @@ TEST_F(StackSlipTest, ShowsTheChainAsDrawnAndAsMadeFromZero) {
 }
 
 TEST_F(StackSlipTest, BarsAreAsWideAsTheMembersMayStray) {
-  work->stack();
-  ASSERT_TRUE(work->enter(QStringLiteral("L B")));
+  work.stack();
+  ASSERT_TRUE(work.enter(QStringLiteral("L B")));
   auto* picture = slip->findChild<StackBars*>();
   picture->resize(640, picture->heightForWidth(640));
   QImage image(picture->size(), QImage::Format_RGB32);
@@ -118,7 +109,7 @@ TEST_F(StackSlipTest, BarsAreAsWideAsTheMembersMayStray) {
 }
 
 TEST_F(StackSlipTest, AGapIsTakenByItsButtonAndJudgedByItsLimits) {
-  work->stack();
+  work.stack();
   QPushButton* button = nullptr;
   for (QPushButton* one : slip->findChildren<QPushButton*>()) {
     if (one->text() == QStringLiteral("end shake")) button = one;
@@ -137,9 +128,9 @@ TEST_F(StackSlipTest, AGapIsTakenByItsButtonAndJudgedByItsLimits) {
 }
 
 TEST_F(StackSlipTest, SaysWhyNothingAddsUp) {
-  ASSERT_TRUE(work->enter(QStringLiteral("hole C 1/4")));
-  work->stack();
-  ASSERT_TRUE(work->enter(QStringLiteral("L C")));
+  ASSERT_TRUE(work.enter(QStringLiteral("hole C 1/4")));
+  work.stack();
+  ASSERT_TRUE(work.enter(QStringLiteral("L C")));
   EXPECT_EQ(title(), QStringLiteral("Nothing to add up"));
   EXPECT_TRUE(words().contains(QStringLiteral("C"))) << words().toStdString();
 }

@@ -6,30 +6,24 @@
 #include <QLineEdit>
 #include <QTest>
 
-#include "tests/support/desk_application.h"
+#include "tests/support/plate_on_desk.h"
 
 namespace inchwright::app {
 namespace {
 
-class StripTest : public testing::Test {
+class StripTest : public PlateOnDesk {
  protected:
   void SetUp() override {
-    deskApplication();
-    Job job;
-    job.parts.emplace_back();
-    job.parts[0].name = "Plate";
-    desk.take(job, {});
+    PlateOnDesk::SetUp();
     strip = std::make_unique<Strip>(work);
     strip->show();
-    for (const char* line : {"edge L left", "hole A 1/4"}) ASSERT_TRUE(work.enter(line));
+    enterLines({"edge L left", "hole A 1/4"});
   }
 
   QString echo() { return strip->findChild<QLabel*>(QStringLiteral("echo"))->text(); }
   void type(const char* text) { QTest::keyClicks(strip->line(), QString::fromUtf8(text)); }
   void enter() { QTest::keyClick(strip->line(), Qt::Key_Return); }
 
-  Desk desk;
-  Work work{desk};
   std::unique_ptr<Strip> strip;
 };
 

@@ -104,7 +104,7 @@ TEST_F(PutRightTest, WhatIsUnderstoodIsListedAndTakenAway) {
 TEST_F(PutRightTest, AClickOnAFigureOpensItsSumWithItsPlacesLit) {
   auto* sheet = window->findChild<SheetView*>();
   auto* sum = window->findChild<SumSlip*>();
-  const auto figure = sheet->whereIsFigure("B", true);
+  const auto figure = sheet->whereIsFigure("B", MachineAxis::x);
   ASSERT_TRUE(figure);
   QTest::mouseClick(sheet->viewport(), Qt::LeftButton, {}, figure->toPoint());
   ASSERT_TRUE(sum->isVisible());
@@ -123,7 +123,7 @@ TEST_F(PutRightTest, ARowAndItsPlaceLightUpTogether) {
   QObject::connect(sheet, &SheetView::hovered, sheet, [&](const Id& id) { onPrint = id; });
   QObject::connect(&window->print(), &PrintView::hovered, sheet,
                    [&](const Id& id) { onSheet = id; });
-  QTest::mouseMove(sheet->viewport(), sheet->whereIsFigure("A", false)->toPoint());
+  QTest::mouseMove(sheet->viewport(), sheet->whereIsFigure("A", MachineAxis::y)->toPoint());
   EXPECT_EQ(onPrint, "A");
   const QImage before = sheet->viewport()->grab().toImage();
   QTest::mouseMove(&window->print(), window->print().whereIs("B")->toPoint());
