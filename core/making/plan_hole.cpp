@@ -347,8 +347,11 @@ void HolePlanner::addSeat() {
   const bool sink = work_.drilled.make == Make::countersink ||
                     (work_.drilled.make != Make::counterbore && !work_.drilled.seatDepth);
   const auto& owned = sink ? tools_.shop().countersinks : tools_.shop().counterbores;
+  // In place, not a copy: the tool found is looked at below.
+  const std::vector<OwnedSeatTool> none;
+  const std::vector<OwnedSeatTool>& known = owned ? *owned : none;
   const OwnedSeatTool* tool = nullptr;
-  for (const OwnedSeatTool& one : owned ? *owned : std::vector<OwnedSeatTool>()) {
+  for (const OwnedSeatTool& one : known) {
     const bool fits = sink ? one.size.value >= seat.value : one.size.value == seat.value;
     if (fits && (!tool || one.size.value < tool->size.value)) tool = &one;
   }

@@ -134,7 +134,7 @@ TEST(ReamingRule, OfTheShopDecidesWhatIsLeft) {
 
 TEST(Size, IsShownAsLetteredOnlyWhereItIsAPlainFigure) {
   const auto shown = [](const char* text) {
-    return only(plan(hole(text, Make::ream)), Op::ream).named;
+    return only(plan(hole(text, Make::ream)), Op::ream).struckOut;
   };
   EXPECT_EQ(shown(".250"), ".250");
   EXPECT_EQ(shown("8/32"), "8/32");
