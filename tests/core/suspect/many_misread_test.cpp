@@ -43,6 +43,7 @@ ManyTally tallyOf(drawn::Manner manner, drawn::Slip slip, int spares) {
 TEST(ManyMisread, OfTwentyWithoutATracingTheFirstSuspectsAreMostlyMisread) {
   using drawn::Manner;
   using drawn::Slip;
+  int clashes = 0, firstRight = 0;
   for (const Manner manner :
        {Manner::baseline, Manner::ladder, Manner::chained, Manner::decimals}) {
     for (const Slip slip : {Slip::lookalike, Slip::any}) {
@@ -51,10 +52,14 @@ TEST(ManyMisread, OfTwentyWithoutATracingTheFirstSuspectsAreMostlyMisread) {
         std::printf("%-9s %-10s spares %d clashes %3d  first right %3d  its figure %3d\n",
                     drawn::nameOf(manner), drawn::nameOf(slip), spares, tally.clashes,
                     tally.firstRight, tally.figureRight);
-        EXPECT_GE(2 * tally.firstRight, tally.clashes);
+        // The least is 52 of 82: from one edge alone, few readings check each other.
+        EXPECT_GE(5 * tally.firstRight, 3 * tally.clashes);
+        clashes += tally.clashes;
+        firstRight += tally.firstRight;
       }
     }
   }
+  EXPECT_GE(100 * firstRight, 85 * clashes);
 }
 
 // Four of twelve places in a row are misread, each by another amount, and nothing is traced: each
