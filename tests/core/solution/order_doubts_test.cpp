@@ -151,7 +151,7 @@ r3 x L A 1 5/8
 r4 y F A 3/4
 )");
   EXPECT_EQ(saidOf(part, DoubtTopic::offTrace),
-            "r3 says 1 5/8 and is traced at about 41/64; nothing else checks it\n");
+            "L to A says 1 5/8 and is traced at about 41/64; nothing else checks it\n");
 }
 
 TEST(TracedDoubts, ACentreDistanceIsSetAgainstTheStraightDistance) {
