@@ -7,8 +7,8 @@
 #include "core/graph/difference_graph.h"
 #include "core/graph/filling.h"
 #include "core/graph/forest.h"
+#include "core/graph/kept_differences.h"
 #include "core/tolerance/budget_graph.h"
-#include "core/tolerance/kept_differences.h"
 
 namespace inchwright {
 namespace {

@@ -201,7 +201,7 @@ TEST(Suspects, TwoMisreadingsEachHeadAList) {
     return clash.suspects.front().reading == "r1";
   });
   EXPECT_EQ(found->suspects.front().wouldBe, inches("1"));
-  EXPECT_NE(found->why.front().find("together with r2"), std::string::npos);
+  EXPECT_NE(found->why.front().find("together with 1 1/16 from A to B"), std::string::npos);
 }
 
 // Nothing is traced: the two are found by the loops alone.

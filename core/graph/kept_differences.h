@@ -6,7 +6,7 @@
 #include <utility>
 #include <vector>
 
-#include "core/tolerance/grouped_network.h"
+#include "core/graph/difference_edge.h"
 
 namespace inchwright {
 

@@ -1,4 +1,4 @@
-#include "core/tolerance/kept_differences.h"
+#include "core/graph/kept_differences.h"
 
 #include <queue>
 #include <unordered_map>
