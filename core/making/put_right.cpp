@@ -12,6 +12,12 @@ std::int64_t roundStep(Unit unit) {
   return unit == Unit::inch ? Length::kTicksPerInch / 64 : Length::kTicksPerMillimetre / 2;
 }
 
+/// However wide its limits, what is further off a size was never opened to it; from memory.
+Length nearTo(Unit unit) {
+  return Length::ticks(unit == Unit::inch ? Length::kTicksPerInch / 500
+                                          : Length::kTicksPerMillimetre / 20);
+}
+
 /// The thread in place of the print's; what it is else stays.
 std::optional<NextSize> nextThread(const Drilled& drilled, const WrongHole& hole) {
   const Result<Thread> now = threadNamed(drilled.thread);
@@ -23,7 +29,7 @@ std::optional<NextSize> nextThread(const Drilled& drilled, const WrongHole& hole
     next = &one;
   }
   if (!next) return std::nullopt;
-  NextSize size{next->major, next->name, {next->major, next->major}, drilled};
+  NextSize size{next->major, next->name, {next->major, next->major}, drilled, hole.unit};
   size.drilled.thread = next->name;
   return size;
 }
@@ -32,7 +38,7 @@ std::optional<Length> roundSize(const WrongHole& hole) {
   const std::int64_t grid = roundStep(hole.unit);
   const Length reached = Length::ticks(hole.found.ticks() / grid * grid);
   const auto over = hole.wanted.greatest.minus(hole.nominal);
-  const auto most = over ? reached.plus(*over) : std::nullopt;
+  const auto most = over ? reached.plus(std::min(*over, nearTo(hole.unit))) : std::nullopt;
   if (reached > hole.nominal && most && hole.found <= *most) return reached;
   const auto least = hole.nominal.plus(Length::ticks(1));
   if (!least) return std::nullopt;
@@ -63,7 +69,7 @@ std::optional<NextSize> nextSize(const Drilled& drilled, const WrongHole& hole) 
   const auto least = by ? hole.wanted.least.plus(*by) : std::nullopt;
   const auto greatest = by ? hole.wanted.greatest.plus(*by) : std::nullopt;
   if (!least || !greatest) return std::nullopt;
-  NextSize next{*size, writePlain(*size, hole.unit), {*least, *greatest}, drilled};
+  NextSize next{*size, writePlain(*size, hole.unit), {*least, *greatest}, drilled, hole.unit};
   Lettered lettered;
   lettered.value = *size;
   lettered.unit = hole.unit;
@@ -99,7 +105,8 @@ std::optional<NextSize> chosenNextSize(const Part& part, std::string_view place,
 }
 
 bool isOpenedTo(const NextSize& next, const FoundSize& found) {
-  return found.least && *found.least >= next.limits.least;
+  const auto least = next.size.minus(nearTo(next.unit));
+  return found.least && least && *found.least >= std::max(*least, next.limits.least);
 }
 
 Result<PutRight> putRight(WayOut way, const Drilled& drilled, const WrongHole& hole,

@@ -23,13 +23,15 @@ struct NextSize {
   std::string name;   ///< `17/64`, `#10-32 UNF`
   SizeLimits limits;  ///< the print's moved along
   Drilled drilled;    ///< the print's hole in that size
+  Unit unit = Unit::inch;
 
   bool operator==(const NextSize&) const = default;
 };
 
 /// The next thread of the series that its tapping drill still cleans up, or the next round size
 /// (64ths of an inch, half millimetres). A hole that was opened to such a size already, and lies
-/// within its limits, is of that size. Empty where there is no larger thread.
+/// within its limits and .002 in or .05 mm of it, is of that size. Empty where there is no larger
+/// thread.
 ///
 ///     1/4 ream, wanted .2500 to .2506, found .2518 -> 17/64; found .2658 -> 17/64 as well
 std::optional<NextSize> nextSize(const Drilled& drilled, const WrongHole& hole);

@@ -217,9 +217,10 @@ void RowSetter::setElsewhere(const TableRow& row, Sketch& sketch) const {
   const std::string title = "NOT BY COORDINATES";
   const std::string expected = "(about X " + signedText(row.x) + "  Y " + signedText(row.y) + ")";
   const double room = box.width() - 2;
+  const double most = std::min(style_.body(), box.height() * 0.34);
   const auto fitted = [&](const std::string& text, Typeface face) {
-    const double wide = textWidth(text, style_.body(), face);
-    return wide > room ? style_.body() * room / wide : style_.body();
+    const double wide = textWidth(text, most, face);
+    return wide > room ? most * room / wide : most;
   };
   const Sketch::Look bold{fitted(title, Typeface::bold), Typeface::bold, TextAlign::centre};
   const Sketch::Look small{fitted(expected, Typeface::regular), Typeface::regular,

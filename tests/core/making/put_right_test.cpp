@@ -65,6 +65,18 @@ TEST(NextSize, IsTheNextRoundOneAndStaysOnceTheHoleIsOpened) {
   }
 }
 
+TEST(NextSize, IsNotReachedByWideLimitsAlone) {
+  Drilled loose = reamed();
+  loose.limits.clear();
+  const DrawnSize drawn{inches("1/4"), {inches("15/64"), inches("17/64")}};
+  const FoundSize found{inches(".2718"), inches(".2718")};
+  const auto next = nextSize(loose, wrongHole(drawn, found, {}, {}, Unit::inch));
+  ASSERT_TRUE(next);
+  EXPECT_EQ(next->name, "9/32");
+  EXPECT_FALSE(isOpenedTo(*next, found));
+  EXPECT_TRUE(isOpenedTo(*next, {inches("9/32"), inches(".2815")}));
+}
+
 TEST(NextSize, TakesLimitsInFiguresAlongAndLeavesThoseByName) {
   const auto figures = nextSize(reamed(), foundAt(".2518"));
   const auto limits = limitsOfHole(figures->drilled, Unit::inch);

@@ -86,7 +86,7 @@ TEST(KitPages, TheSheetsFollowTheWayOutThatWasChosen) {
   }
   EXPECT_TRUE(says(kit.plateSheet(), "made to suit this hole as found")) << kit.plateSheet();
   const KitPaper bush(kWentOver, WayOut::bush);
-  EXPECT_TRUE(says(bush.plateSheet(), "A bush: bore true at")) << bush.plateSheet();
+  EXPECT_TRUE(says(bush.plateSheet(), "bush: bore true at")) << bush.plateSheet();
   EXPECT_FALSE(says(bush.arborSheet(), "make it"));
 }
 
