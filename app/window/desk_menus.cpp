@@ -252,10 +252,15 @@ void DeskMenus::addReading() {
         }));
   }
   QMenu* turned = trace->addMenu(tr("In the la&the"));
-  add(turned, tr("&Centre line"), QKeySequence(), toLine([&work] { work.traceCentreLine(); }));
-  for (int i = static_cast<int>(FeatureKind::outside); i < kFeatureKinds; ++i) {
-    const auto kind = static_cast<FeatureKind>(i);
-    add(turned, wordFor(kind), QKeySequence(), toLine([&work, kind] { work.trace(kind); }));
+  add(turned, tr("&Centre line"), Qt::ALT | Qt::SHIFT | Qt::Key_L,
+      toLine([&work] { work.traceCentreLine(); }));
+  // In the order of FeatureKind.
+  constexpr std::array kTurnedKeys{Qt::Key_O, Qt::Key_B, Qt::Key_A, Qt::Key_G,
+                                   Qt::Key_H, Qt::Key_K, Qt::Key_F, Qt::Key_D};
+  for (std::size_t i = 0; i < kTurnedKeys.size(); ++i) {
+    const auto kind = static_cast<FeatureKind>(static_cast<std::size_t>(FeatureKind::outside) + i);
+    add(turned, wordFor(kind), Qt::ALT | Qt::SHIFT | kTurnedKeys[i],
+        toLine([&work, kind] { work.trace(kind); }));
   }
   add(menu, tr("What the print offers"), QKeySequence(Qt::CTRL | Qt::Key_G),
       toLine([&work] { work.goThroughOffers(); }));
