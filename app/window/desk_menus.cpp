@@ -255,7 +255,7 @@ void DeskMenus::addReading() {
   add(turned, tr("&Centre line"), Qt::ALT | Qt::SHIFT | Qt::Key_L,
       toLine([&work] { work.traceCentreLine(); }));
   // In the order of FeatureKind.
-  constexpr std::array kTurnedKeys{Qt::Key_O, Qt::Key_B, Qt::Key_A, Qt::Key_G,
+  constexpr std::array kTurnedKeys{Qt::Key_O, Qt::Key_B, Qt::Key_R, Qt::Key_G,
                                    Qt::Key_H, Qt::Key_K, Qt::Key_F, Qt::Key_D};
   for (std::size_t i = 0; i < kTurnedKeys.size(); ++i) {
     const auto kind = static_cast<FeatureKind>(static_cast<std::size_t>(FeatureKind::outside) + i);
