@@ -3,7 +3,7 @@
 #include <algorithm>
 
 #include "core/kit/solved_kit.h"
-#include "core/say/kit_words.h"
+#include "core/say/difference_words.h"
 
 namespace inchwright {
 
