@@ -13,6 +13,7 @@ constexpr double kAtEnd = 0.03;        // of an end is what comes so near, inche
 constexpr double kLeastHead = 0.07;    // of a head with its line, inches of the sheet
 constexpr double kHighestHead = 0.06;  // either way of the line
 constexpr double kHeadDrawn = 0.85;    // of its way along the line
+constexpr double kBehind = 0.12;       // a line so near behind a figure may hide its last digit
 constexpr double kCrowds = 0.15;       // lettering no further off may belong to the figure
 
 struct Scored {
@@ -60,9 +61,28 @@ const Reads& FigureShelf::read(const std::vector<int>& places, bool turned) {
   // The cut has a pixel round its box; turned, its rows are the columns from the left.
   std::vector<int> rules = rulesIn(*from, box, turned);
   for (int& row : rules) ++row;
-  *slot = {box, turned, crowds(*from, known, box, turned),
+  *slot = {box, turned, crowds(*from, known, box, turned) || lineBehind(box, turned),
            readFigure(ink, rules, inch_, unit_, net_)};
   return *slot;
+}
+
+bool FigureShelf::lineBehind(const Box& box, bool turned) const {
+  const int reach = static_cast<int>(kBehind * inch_), high = turned ? box.w : box.h;
+  for (int k = 0; k <= reach; ++k) {
+    int on = 0;
+    for (int i = 0; i < high; ++i) {
+      // A line that leans shows in neighbouring columns.
+      for (int lean = -1; lean <= 1; ++lean) {
+        const int x = turned ? box.x + i : box.right() + k + lean,
+                  y = turned ? box.y - 1 - k + lean : box.y + i;
+        if (!bare_.ruled.holds(x, y) || (bare_.ruled.row(y)[x] & (turned ? 1 : 2)) == 0) continue;
+        ++on;
+        break;
+      }
+    }
+    if (on > high / 2) return true;
+  }
+  return false;
 }
 
 bool FigureShelf::crowds(const Lettering& from, const std::vector<int>& known, const Box& box,

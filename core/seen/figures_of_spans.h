@@ -54,6 +54,9 @@ class FigureShelf {
   /// Whether other lettering than `known` (ascending) stands near a box in its row.
   bool crowds(const Lettering& from, const std::vector<int>& known, const Box& box,
               bool turned) const;
+  /// Whether a line that was taken out crosses the row just behind a box: it may have taken a last
+  /// digit or a ± with it.
+  bool lineBehind(const Box& box, bool turned) const;
   /// Adds what of a block lies along a line as a place of its own, where the block goes on beyond
   /// it: neighbours' figures may stand so near that they are one block, and so may its heads.
   void addPartAlong(const Lettering& lettering, const Block& block, const Along& line);

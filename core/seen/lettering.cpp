@@ -58,10 +58,11 @@ bool dash(const Parts& parts, int n, const Grey& dashed, double inch) {
 
 }  // namespace
 
-Lettering letteringOf(const Grey& cover, double inch, const Grey& dashed) {
+Lettering letteringOf(const Grey& cover, double inch, const Grey& dashed, const Stop& stop) {
   Lettering out;
   out.cover = cover;
   out.parts = partsOf(cover, kFaint);
+  if (stop.asked()) return out;
   std::vector<int> kept;
   for (std::size_t n = 0; n < out.parts.list.size(); ++n) {
     const Part& p = out.parts.list[n];
@@ -70,7 +71,7 @@ Lettering letteringOf(const Grey& cover, double inch, const Grey& dashed) {
     if (!dashed.empty() && dash(out.parts, static_cast<int>(n), dashed, inch)) continue;
     kept.push_back(static_cast<int>(n));
   }
-  if (kept.size() > kMostParts) return out;
+  if (kept.size() > kMostParts || stop.asked()) return out;
   // Neighbours by cells as wide as the widest part and the gap together.
   const double near = 0.085 * inch;
   std::sort(kept.begin(), kept.end(), [&](int a, int b) {

@@ -24,7 +24,7 @@ struct Lettering {
 
 /// Looks for blocks of parts as large as characters. Small parts that lie along the `dashed`
 /// lines are left out where `dashed` is not empty: they may be the dashes of those.
-Lettering letteringOf(const Grey& cover, double inch, const Grey& dashed);
+Lettering letteringOf(const Grey& cover, double inch, const Grey& dashed, const Stop& stop);
 
 /// A cover without the long strokes, level and plumb, but for where something crosses them; where
 /// they ran is put down in `ruled`.

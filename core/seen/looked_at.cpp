@@ -38,7 +38,8 @@ Result<LookedAt> lookAt(const GreyPicture& picture, const Homography& pixelToInc
   if (capitals <= 0) {
     const Squared first = square(picture, pixelToInches, density, kFirstPixels, stop);
     if (stop.asked()) return stopped;
-    const Ink ink = inkOf(first.grey, 150);
+    const Ink ink = inkOf(first.grey, 150, stop);
+    if (stop.asked()) return stopped;
     capitals = heightOfCapitals(ink.cover, nets.glyphs, stop) / first.frame.perInch;
     if (stop.asked()) return stopped;
   }
@@ -48,7 +49,7 @@ Result<LookedAt> lookAt(const GreyPicture& picture, const Homography& pixelToInc
   out.capitals = capitals * out.squared.frame.perInch;
   // Without lettering the sheet is taken to be drawn full size.
   out.inch = std::max(24.0, capitals > 0 ? out.capitals / kCapital : out.squared.frame.perInch);
-  Ink ink = inkOf(out.squared.grey, out.inch);
+  Ink ink = inkOf(out.squared.grey, out.inch, stop);
   out.squared.grey = {};
   out.lightOnDark = ink.lightOnDark;
   if (stop.asked()) return stopped;
@@ -62,11 +63,11 @@ Result<LookedAt> lookAt(const GreyPicture& picture, const Homography& pixelToInc
   const Grey& cover = out.level.cover;
   const Grey dashed =
       alongLines(cover.width, cover.height, out.plumb.plumbs, out.level.plumbs, out.inch);
-  out.whole = letteringOf(cover, out.inch, {});
+  out.whole = letteringOf(cover, out.inch, {}, stop);
   if (stop.asked()) return stopped;
   Grey ruled;
   const Grey bare = withoutLines(cover, out.level.strokes, out.plumb.strokes, out.inch, ruled);
-  out.bare = letteringOf(bare, out.inch, dashed);
+  out.bare = letteringOf(bare, out.inch, dashed, stop);
   out.bare.ruled = std::move(ruled);
   if (stop.asked()) return stopped;
   return out;

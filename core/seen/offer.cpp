@@ -148,24 +148,37 @@ Line lineOf(const Span& s, bool plumb, const LookedAt& seen, FigureShelf& shelf,
   return line;
 }
 
+bool hasDimension(const FeatureOffer& edge, const std::vector<ReadingOffer>& readings,
+                  double near) {
+  return std::any_of(readings.begin(), readings.end(), [&](const ReadingOffer& r) {
+    const bool x = r.kind == OfferedReading::alongX;
+    if (r.view != edge.view || x != edge.alongX || (!x && r.kind != OfferedReading::alongY))
+      return false;
+    const double at = x ? edge.at.x : edge.at.y;
+    return std::abs((x ? r.from.x : r.from.y) - at) < near ||
+           std::abs((x ? r.to.x : r.to.y) - at) < near;
+  });
+}
+
 /// An edge is taken with one Enter only where a dimension ends on it: the frame of a sheet has
-/// none. And nothing is where no figure can be read: that may be a picture of anything.
-void askAboutUndimensioned(const std::vector<ReadingOffer>& readings, double near,
-                           std::vector<FeatureOffer>& features) {
+/// none. What lies apart from the face and has no dimension on it at all may be the paper's own
+/// border, and is not offered. And nothing is taken so where no figure can be read: that may be a
+/// picture of anything.
+void heedDimensions(const std::vector<ReadingOffer>& readings, double near,
+                    std::vector<FeatureOffer>& features) {
   const bool print = std::any_of(readings.begin(), readings.end(),
                                  [](const ReadingOffer& r) { return r.witnesses.ready(); });
+  std::vector<int> views{0};
   for (FeatureOffer& f : features) {
     f.ready = f.ready && print;
     if (f.kind != OfferedFeature::edge) continue;
-    f.ready = f.ready && std::any_of(readings.begin(), readings.end(), [&](const ReadingOffer& r) {
-                const bool x = r.kind == OfferedReading::alongX;
-                if (r.view != f.view || x != f.alongX || (!x && r.kind != OfferedReading::alongY))
-                  return false;
-                const double at = x ? f.at.x : f.at.y;
-                return std::abs((x ? r.from.x : r.from.y) - at) < near ||
-                       std::abs((x ? r.to.x : r.to.y) - at) < near;
-              });
+    const bool has = hasDimension(f, readings, near);
+    f.ready = f.ready && has;
+    if (has) views.push_back(f.view);
   }
+  std::erase_if(features, [&](const FeatureOffer& f) {
+    return std::find(views.begin(), views.end(), f.view) == views.end();
+  });
 }
 
 /// Slots and rings. A slot's end is no hole.
@@ -326,7 +339,7 @@ Result<Offers> offer(const GreyPicture& picture, const Homography& pixelToInches
   }
   keepOwners(lines);
   for (Line& line : lines) out.readings.push_back(std::move(line.reading));
-  askAboutUndimensioned(out.readings, 0.03 * seen.inch / seen.squared.frame.perInch, out.features);
+  heedDimensions(out.readings, 0.03 * seen.inch / seen.squared.frame.perInch, out.features);
   return stop.asked() ? Result<Offers>(stopped()) : Result<Offers>(std::move(out));
 }
 

@@ -45,7 +45,7 @@ int fullInk(const Grey& fall) {
 
 }  // namespace
 
-Ink inkOf(const Grey& grey, double inch) {
+Ink inkOf(const Grey& grey, double inch, const Stop& stop) {
   Grey tone = grey;
   Grey coarse = shrunk(tone, kCoarse);
   const int half = std::max(2, static_cast<int>(inch * 0.25 / kCoarse));
@@ -55,9 +55,10 @@ Ink inkOf(const Grey& grey, double inch) {
     for (auto& v : tone.at) v = static_cast<std::uint8_t>(255 - v);
     for (auto& v : coarse.at) v = static_cast<std::uint8_t>(255 - v);
   }
+  if (stop.asked()) return out;
   const int stroke = std::max(1, static_cast<int>(inch * 0.03));
   const Grey paper = blurred(narrowed(widened(coarse, stroke), stroke), half);
-  for (int y = 0; y < tone.height; ++y) {
+  for (int y = 0; y < tone.height && !stop.asked(); ++y) {
     const double v = std::clamp((y - 1.5) / kCoarse, 0.0, paper.height - 1.0);
     const int j = std::min(static_cast<int>(v), std::max(0, paper.height - 2));
     const int fy = paper.height < 2 ? 0 : static_cast<int>((v - j) * 256);

@@ -13,6 +13,6 @@ struct Ink {
 /// Tells ink from paper. The paper's tone at a place is the lightest near it, smoothed over about
 /// half an inch of the sheet; ink is counted by how far it falls below that, the darkest tenth of
 /// the ink being 255. `inch` is the sheet's inch in pixels, to within a half.
-Ink inkOf(const Grey& grey, double inch);
+Ink inkOf(const Grey& grey, double inch, const Stop& stop = Stop());
 
 }  // namespace inchwright::seen

@@ -105,8 +105,17 @@ bool mayEndInAStroke(const std::string& text) {
   return false;
 }
 
-bool clearOf(const Weight& w, const std::vector<Weight>& all) {
+/// Whether a last digit may be lost: decimals of an inch are lettered in three places, and where
+/// one stands under a line, two are left.
+bool mayLackADigit(const std::string& text, Unit unit) {
+  const std::size_t point = text.find('.');
+  if (unit != Unit::inch || point == std::string::npos) return false;
+  return std::min(text.find_first_not_of("0123456789", point + 1), text.size()) - point < 4;
+}
+
+bool clearOf(const Weight& w, const std::vector<Weight>& all, Unit unit) {
   return !w.reads->crowded && w.mean > std::log(kPlain) && !mayEndInAStroke(w.candidate.text) &&
+         !mayLackADigit(w.candidate.text, unit) &&
          std::all_of(all.begin(), all.end(), [&](const Weight& o) {
            return &o == &w || o.candidate.ticks == w.candidate.ticks || partOf(o, w) ||
                   w.glyphs >= o.glyphs + kClear;
@@ -123,9 +132,9 @@ Weighed weigh(const std::vector<NearFigure>& near, const Drawn& drawn, bool angl
   const auto plainest = std::max_element(
       all.begin(), all.end(), [](const Weight& a, const Weight& b) { return a.glyphs < b.glyphs; });
   const double likeliest = plainest->glyphs;
-  if (clearOf(*plainest, all)) std::rotate(all.begin(), plainest, plainest + 1);
+  if (clearOf(*plainest, all, unit)) std::rotate(all.begin(), plainest, plainest + 1);
   const Weight first = all.front();
-  out.witnesses.plain = clearOf(all.front(), all);
+  out.witnesses.plain = clearOf(all.front(), all, unit);
   out.witnesses.unsure = !out.witnesses.plain && first.mean > std::log(kUnsure);
   // Where likelier glyphs speak against the drawing it may be a misprint, which is not put right.
   out.witnesses.scale = first.candidate.scale <= kAgrees && first.glyphs >= likeliest - kClear &&
