@@ -1,3 +1,4 @@
+#include <algorithm>
 #include <nlohmann/json.hpp>
 #include <ostream>
 
@@ -42,7 +43,13 @@ Result<SetupBudget> budgetFor(const Part& part, const Solution& solution, const 
   for (const Axis axis : axesIn(setup.face)) {
     Result<Budget> budget = budgetAlong({part, solution, setup, machine}, axis);
     if (!budget) return budget.error();
-    for (const Source& one : budget->notGuaranteed) all.notGuaranteed.push_back(one);
+    for (const Source& one : budget->notGuaranteed) {
+      // A slanted one is told once, for both axes.
+      auto& told = all.notGuaranteed;
+      const bool isSlanted =
+          one.kind == SourceKind::reading && part.readings[one.index].kind != ReadingKind::along;
+      if (!isSlanted || std::find(told.begin(), told.end(), one) == told.end()) told.push_back(one);
+    }
     all.axes.emplace_back(axis, std::move(budget).value());
   }
   return all;

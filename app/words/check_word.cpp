@@ -17,10 +17,9 @@
 #include "core/say/edition_words.h"
 #include "core/say/kit_words.h"
 #include "core/say/lathe_words.h"
+#include "core/say/placing_words.h"
 #include "core/say/plan_words.h"
 #include "core/say/source_words.h"
-#include "core/solution/placed_solution.h"
-#include "core/suspect/centre_suspects.h"
 
 namespace inchwright::app {
 namespace {
@@ -124,7 +123,8 @@ std::string_view wordFor(DoubtTopic topic) {
 }
 
 // Contradictions of centre distances and angles, chains among them.
-Json asJson(const Part& part, const CentresClash& clash, const Step& step) {
+Json asJson(const Part& part, const CentresClash& clash, const std::vector<CentreSuspect>& suspects,
+            const Step& step) {
   const auto ticks = static_cast<std::int64_t>(
       std::llround(clash.missesBy * static_cast<double>(Length::kTicksPerInch)));
   Json entry{{"axis", "centres"},
@@ -135,7 +135,7 @@ Json asJson(const Part& part, const CentresClash& clash, const Step& step) {
   for (const std::uint32_t member : clash.members) {
     entry["loop"].push_back(part.readings[member].id);
   }
-  for (const CentreSuspect& suspect : rankCentreSuspects(part, clash)) {
+  for (const CentreSuspect& suspect : suspects) {
     Json one{{"reading", part.readings[suspect.reading].id}};
     if (suspect.degrees) {
       one["would_be"] = std::round(*suspect.degrees * 1e6) / 1e6;
@@ -145,7 +145,7 @@ Json asJson(const Part& part, const CentresClash& clash, const Step& step) {
     }
     one["would_be_text"] = suspect.wouldBeText;
     one["closes_all"] = suspect.closesAll;
-    one["why"] = suspect.why;
+    one["why"] = reasonText(suspect);
     entry["suspects"].push_back(std::move(one));
   }
   return entry;
@@ -190,8 +190,8 @@ Json asJson(const Part& part, const ToleranceFault& fault, const Step& step) {
   return entry;
 }
 
-Json asJson(const Part& part, const Solution& solution, const PlacedPart& placed,
-            const std::vector<Finding>& findings, const Step& step) {
+Json asJson(const Part& part, const Solution& solution, const std::vector<Finding>& findings,
+            const Step& step) {
   Json entry;
   entry["part"] = part.name;
   entry["placed"] = solution.placed;
@@ -204,19 +204,17 @@ Json asJson(const Part& part, const Solution& solution, const PlacedPart& placed
   for (std::size_t i = 0; i < solution.clashes.size(); ++i) {
     entry["clashes"].push_back(asJson(part, solution.clashes[i], solution.suspects[i], step));
   }
-  for (const CentresClash& clash : placed.clashes) {
-    entry["clashes"].push_back(asJson(part, clash, step));
+  for (std::size_t i = 0; i < solution.beyond.clashes.size(); ++i) {
+    entry["clashes"].push_back(
+        asJson(part, solution.beyond.clashes[i], solution.centreSuspects[i], step));
   }
   entry["alone"] = solution.aloneIds(part);
   entry["queries"] = Json::array();
   for (const Doubt& doubt : solution.doubts) {
     if (!isQuery(doubt)) continue;
-    // Several answers are told with their figures.
-    const auto several =
-        std::find_if(placed.answers.begin(), placed.answers.end(),
-                     [&](const SeveralAnswers& one) { return keyOf(one) == doubt.key; });
-    if (several != placed.answers.end()) {
-      entry["queries"].push_back(asJson(*several, doubtText(part, solution, doubt), step));
+    if (doubt.placing == PlacingDoubt::answers) {
+      const SeveralAnswers& several = solution.beyond.answers[doubt.index];
+      entry["queries"].push_back(asJson(several, doubtText(part, solution, doubt), step));
       entry["queries"].back()["accepted"] = doubt.accepted;
       continue;
     }
@@ -304,13 +302,11 @@ int runCheck(std::span<const std::string> args, Streams& streams) {
   for (const OpenedJob::Solved& solved : opened->solved) {
     const Part& part = opened->part(solved);
     const std::vector<Finding> findings = findingsOf(opened->job, part, solved.solution, tools);
-    const auto placed = placedFacts(part);
-    if (!placed) return refuse(streams, "check", placed.error(), opened->file);
     const auto tolerances = toleranceFaultsOf(part, solved.solution);
     if (!tolerances) return refuse(streams, "check", tolerances.error(), opened->file);
-    found = found || !findings.empty() || !placed->clashes.empty() || !tolerances->empty();
+    found = found || !findings.empty() || !tolerances->empty();
     if (arguments->has("--json")) {
-      parts.push_back(asJson(part, solved.solution, *placed, findings, *step));
+      parts.push_back(asJson(part, solved.solution, findings, *step));
       parts.back()["tolerances"] = Json::array();
       for (const ToleranceFault& fault : *tolerances) {
         parts.back()["tolerances"].push_back(asJson(part, fault, *step));

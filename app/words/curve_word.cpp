@@ -2,6 +2,7 @@
 #include <cmath>
 #include <nlohmann/json.hpp>
 #include <ostream>
+#include <tuple>
 
 #include "app/words/console.h"
 #include "app/words/job_file.h"
@@ -44,13 +45,6 @@ void put(Json& entry, const char* name, const std::optional<Length>& length, con
 double degrees(double value) {
   const double rounded = std::round(value * 1e6) / 1e6;
   return rounded >= 360 ? 0 : rounded + 0.0;
-}
-
-std::string degreesText(double value) {
-  const auto thousandths = std::llround(value * 1000) % 360000;
-  std::string digits = std::to_string(thousandths);
-  if (digits.size() < 4) digits.insert(0, 4 - digits.size(), '0');
-  return digits.insert(digits.size() - 3, ".");
 }
 
 Json asJson(const CurveFinding& finding) {
@@ -107,8 +101,8 @@ void print(const Cuts& all, const Streams& streams) {
       if (cut.spindle)
         streams.out << "spindle " << readoutOf(*cut.spindle, all.step)
                     << " off the table's centre; ";
-      streams.out << "dial from " << degreesText(cut.dial->start) << " to "
-                  << degreesText(cut.dial->end) << ", table turned "
+      streams.out << "dial from " << dialText(cut.dial->start) << " to " << dialText(cut.dial->end)
+                  << ", table turned "
                   << (cut.dial->isTurnedClockwise ? "clockwise" : "anticlockwise") << '\n';
       if (cut.pin) streams.out << "  on a pin of " << readoutOf(*cut.pin, all.step) << '\n';
     }
@@ -127,6 +121,64 @@ void print(const Cuts& all, const Streams& streams) {
   for (const CurveFinding& finding : all.cuts.findings) {
     streams.out << "  " << toned(streams, Tone::doubt, oneLine(curveFindingWords(finding))) << '\n';
   }
+}
+
+/// Curves of one radius, on one pin, by one cutter, over the whole job: one session at the machine.
+struct Session {
+  Length radius;
+  std::optional<Length> pin, cutter;
+  std::vector<std::pair<const Cuts*, const CurveCut*>> curves;
+};
+
+std::vector<Session> sessionsOf(const std::vector<Cuts>& all) {
+  std::vector<Session> sessions;
+  for (const Cuts& one : all) {
+    for (const CurveCut& cut : one.cuts.cuts) {
+      if (!cut.dial) continue;
+      const auto isSame = [&](const Session& session) {
+        return session.radius == cut.radius && session.pin == cut.pin &&
+               session.cutter == cut.cutter;
+      };
+      auto found = std::find_if(sessions.begin(), sessions.end(), isSame);
+      if (found == sessions.end()) {
+        found = sessions.insert(found, Session{cut.radius, cut.pin, cut.cutter, {}});
+      }
+      found->curves.push_back({&one, &cut});
+    }
+  }
+  std::stable_sort(sessions.begin(), sessions.end(), [](const Session& a, const Session& b) {
+    return std::tie(a.radius, a.pin, a.cutter) < std::tie(b.radius, b.pin, b.cutter);
+  });
+  return sessions;
+}
+
+Json asJson(const Session& session) {
+  const Step& step = session.curves.front().first->step;
+  Json entry = Json::object();
+  put(entry, "radius", session.radius, step);
+  put(entry, "pin", session.pin, step);
+  put(entry, "cutter", session.cutter, step);
+  entry["curves"] = Json::array();
+  for (const auto& [cuts, cut] : session.curves) {
+    entry["curves"].push_back(Json{{"part", cuts->part}, {"setup", cuts->setup}, {"of", cut->of}});
+  }
+  return entry;
+}
+
+void print(const Session& session, const Streams& streams) {
+  if (session.curves.size() < 2) return;
+  const Step& step = session.curves.front().first->step;
+  streams.out << "Together on the rotary table: radius " << readoutOf(session.radius, step);
+  if (session.pin) streams.out << ", pin " << readoutOf(*session.pin, step);
+  if (session.cutter) streams.out << ", cutter " << readoutOf(*session.cutter, step);
+  std::string part;
+  for (const auto& [cuts, cut] : session.curves) {
+    streams.out << (cuts->part == part ? ", " : part.empty() ? ": " : "; ");
+    if (cuts->part != part) streams.out << oneLine(cuts->part) << ' ';
+    streams.out << oneLine(cut->of);
+    part = cuts->part;
+  }
+  streams.out << '\n';
 }
 
 struct Asked {
@@ -196,16 +248,15 @@ Result<std::vector<Cuts>> cutAll(const Arguments& arguments, const OpenedJob& op
     const Part& part = opened.part(solved);
     const auto work = workAt(opened.job, part, solved.solution, one.setup, one.options);
     if (!work) return work.error();
-    const auto outlines = outlinesOf(part, one.setup.face);
-    if (!outlines) return outlines.error();
-    const std::vector<Id> followed = curvesOf(outlines->front());
+    const FaceOutlines outlines =
+        outlinesOf(part, solved.solution.positions, solved.solution.beyond, one.setup.face);
+    const std::vector<Id> followed = curvesOf(outlines);
     // Asked for by its id, it need not be in every part.
     if (asked.of && std::find(followed.begin(), followed.end(), *asked.of) == followed.end()) {
       continue;
     }
     isFollowed = true;
-    auto cuts =
-        curveCuts(*work, outlines->front(), curvesToCut(one.setup, outlines->front(), asked));
+    auto cuts = curveCuts(*work, outlines, curvesToCut(one.setup, outlines, asked));
     if (!cuts) return cuts.error();
     all.push_back({part.name, one.setup.name, work->step, *std::move(cuts)});
   }
@@ -244,6 +295,14 @@ int runCurve(std::span<const std::string> args, Streams& streams) {
     for (const CurveCut& cut : one.cuts.cuts) told["curves"].push_back(asJson(one, cut));
     for (const CurveFinding& finding : one.cuts.findings) {
       told["findings"].push_back(asJson(finding));
+    }
+  }
+  told["sessions"] = Json::array();
+  for (const Session& session : sessionsOf(*all)) {
+    if (arguments->has("--json")) {
+      told["sessions"].push_back(asJson(session));
+    } else {
+      print(session, streams);
     }
   }
   if (arguments->has("--json")) {

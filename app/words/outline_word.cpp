@@ -199,9 +199,10 @@ int runOutline(std::span<const std::string> args, Streams& streams) {
   int status = kFine;
   for (const OpenedJob::Solved& solved : opened->solved) {
     const Part& part = opened->part(solved);
-    const auto faces = outlinesOf(part, *face);
-    if (!faces) return refuse(streams, "outline", faces.error(), opened->file);
-    for (const FaceOutlines& one : *faces) {
+    const std::vector<Face> faces = *face ? std::vector<Face>{**face} : outlinedFaces(part);
+    for (const Face each : faces) {
+      const FaceOutlines one =
+          outlinesOf(part, solved.solution.positions, solved.solution.beyond, each);
       if (isFinding(one)) status = kFindings;
       for (const Outline& outline : one.outlines) {
         if (arguments->has("--json")) {

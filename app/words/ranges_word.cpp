@@ -8,7 +8,7 @@
 #include "app/words/tolerance_note.h"
 #include "app/words/words.h"
 #include "core/say/source_words.h"
-#include "core/tolerance/ranges.h"
+#include "core/tolerance/placed_stack.h"
 
 namespace inchwright::app {
 namespace {
@@ -19,8 +19,9 @@ constexpr std::string_view kRangesHelp =
     R"(inchwright ranges FILE --from A --axis x|y|z [--part P] [--json]
 
 Where every feature may lie, measured from A, when each reading of the print is anywhere within
-its tolerance; exact, with the readings that set each end. Readings that can't all hold are
-named, and those that the others do not assure.
+its tolerance; exact, with the readings that set each end. What centre distances and angles
+place is of the first order. Readings that can't all hold are named, and those that the others
+do not assure.
 
   --from A       the place to measure from
   --axis x|y|z   along which of the print's axes
@@ -55,6 +56,7 @@ Json asJson(const Part& part, const Ranges& ranges, const UnassuredReadings& una
   entry["ranges"] = Json::array();
   for (const PlaceRange& one : ranges.places) entry["ranges"].push_back(asJson(part, one, step));
   entry["left_out"] = labelsOf(part, ranges.leftOut);
+  entry["jumping"] = ranges.jumping;
   entry["unassured"] = unassuredAsJson(part, unassured.found, step);
   entry["unassured_cut_short"] = unassured.isCutShort;
   return entry;
@@ -80,6 +82,9 @@ void print(const Part& part, const Ranges& ranges, const Step& step, const Strea
   for (const std::string& label : labelsOf(part, ranges.leftOut)) {
     streams.out << "  not reckoned with: " << oneLine(label) << "; ranges may be narrower\n";
   }
+  for (const Id& id : ranges.jumping) {
+    streams.out << "  " << oneLine(id) << ": a thou in a reading makes it jump elsewhere\n";
+  }
 }
 
 int runRanges(std::span<const std::string> args, Streams& streams) {
@@ -103,8 +108,10 @@ int runRanges(std::span<const std::string> args, Streams& streams) {
   const Part& part = opened->part(**solved);
   const Result<ToleranceNetwork> network = toleranceNetworkOf(part, *axis);
   if (!network) return stop(network.error(), opened->file);
-  const Result<Ranges> ranges = rangesFrom(part, *network, *from);
+  Result<Ranges> ranges = rangesFrom(part, *network, *from);
   if (!ranges) return stop(ranges.error(), opened->file);
+  const Result<Done> placed = addPlacedRanges(part, (*solved)->solution, *axis, *from, *ranges);
+  if (!placed) return stop(placed.error(), opened->file);
   const Result<UnassuredReadings> unassured = unassuredReadings(part, *network);
   if (!unassured) return stop(unassured.error(), opened->file);
   if (arguments->has("--json")) {
@@ -123,7 +130,7 @@ int runRanges(std::span<const std::string> args, Streams& streams) {
       printUnassured(part, *unassured, *step, streams);
     }
   }
-  const bool findings = !ranges->contradiction.empty();
+  const bool findings = !ranges->contradiction.empty() || !ranges->jumping.empty();
   return findings || hasFindings((*solved)->solution) ? kFindings : kFine;
 }
 

@@ -1,4 +1,5 @@
 #include <array>
+#include <cmath>
 #include <nlohmann/json.hpp>
 #include <ostream>
 
@@ -8,7 +9,7 @@
 #include "app/words/words.h"
 #include "core/plan/why.h"
 #include "core/say/figure_words.h"
-#include "core/say/stack_words.h"
+#include "core/say/why_words.h"
 
 namespace inchwright::app {
 namespace {
@@ -45,28 +46,50 @@ const char* keyOf(WhyStep::Source source) {
   return "shape";
 }
 
-std::string wordsFor(const WhyStep& step) {
-  if (step.source == WhyStep::Source::zero) return "from zero to " + step.member.to;
-  if (step.source == WhyStep::Source::placed) {
-    return "placed by centre distances, angles or the like";
-  }
-  // A middle takes half of what a reading says.
-  const std::string name = memberName(step.member);
-  return step.source == WhyStep::Source::understood ? name + ", in part" : name;
-}
-
 std::int64_t ticksOf(const Rational& ticks) {
   const auto nearest = nearestTick(ticks);
   return nearest ? nearest->ticks() : 0;
 }
 
-Json asJson(const Why& why, const Step& step) {
+Json asJson(const ReadoutPoint& at) {
+  return Json{{"x", at.x.text},
+              {"y", at.y.text},
+              {"x_ticks", at.x.value.ticks()},
+              {"y_ticks", at.y.value.ticks()}};
+}
+
+Json asJson(const Part& part, const WhyHeld& held, const Step& step) {
+  Json entry{{"place", held.place},
+             {"at", asJson(held.at)},
+             {"readings", held.readings},
+             {"together", held.together},
+             {"ends", Json::array()},
+             {"others", Json::array()},
+             {"text", heldText(part, held, step)}};
+  for (const WhyHeld::End& end : held.ends) {
+    Json one{{"place", end.place}};
+    one.update(asJson(end.at));
+    one["distance"] = atStep(end.apart, step);
+    one["distance_ticks"] = end.apart.ticks();
+    one["angle"] = std::round(end.degrees * 1e6) / 1e6;
+    entry["ends"].push_back(std::move(one));
+  }
+  for (const WhyHeld::Other& other : held.others) {
+    Json one = asJson(other.at);
+    one["off"] = atStep(other.off, step);
+    one["off_ticks"] = other.off.ticks();
+    entry["others"].push_back(std::move(one));
+  }
+  return entry;
+}
+
+Json asJson(const Part& part, const Why& why, const Step& step) {
   Json entry{{"axis", nameOf(why.axis)}, {"value", why.value.text}};
   entry["value_ticks"] = why.value.value.ticks();
   entry["exact"] = why.value.exact;
   entry["steps"] = Json::array();
   for (const WhyStep& one : why.steps) {
-    entry["steps"].push_back(Json{{keyOf(one.source), wordsFor(one)},
+    entry["steps"].push_back(Json{{keyOf(one.source), stepText(part, why, one)},
                                   {"from", one.member.from},
                                   {"to", one.member.to},
                                   {"text", one.member.text},
@@ -75,6 +98,8 @@ Json asJson(const Why& why, const Step& step) {
                                   {"running", showAtStep(one.running, step).text},
                                   {"running_ticks", ticksOf(one.running)}});
   }
+  entry["held"] = Json::array();
+  for (const WhyHeld& one : why.held) entry["held"].push_back(asJson(part, one, step));
   entry["shown"] = why.value.text;
   entry["rounding"] = atStep(why.value.rounding, {Length::ticks(1), step.unit});
   entry["rounding_ticks"] = why.value.rounding.ticks();
@@ -82,14 +107,15 @@ Json asJson(const Why& why, const Step& step) {
   return entry;
 }
 
-void print(const Why& why, const Step& step, const std::string& place, const Streams& streams) {
+void print(const Part& part, const Why& why, const Step& step, const std::string& place,
+           const Streams& streams) {
   streams.out << toned(streams, Tone::heading,
                        oneLine(place + " along " + std::string(nameOf(why.axis)) + ": " +
                                signedText(why.value)))
               << '\n';
   std::vector<std::vector<std::string>> rows{{"", "from – to", "lettered", "adds", "makes"}};
   for (const WhyStep& one : why.steps) {
-    rows.push_back({oneLine(wordsFor(one)),
+    rows.push_back({oneLine(stepText(part, why, one)),
                     one.member.from.empty() ? std::string()
                                             : oneLine(one.member.from + " to " + one.member.to),
                     oneLine(one.member.text), showAtStep(one.adds, step).text,
@@ -98,6 +124,9 @@ void print(const Why& why, const Step& step, const std::string& place, const Str
   for (const std::string& line : alignedRows(
            rows, {Justify::left, Justify::left, Justify::right, Justify::right, Justify::right})) {
     streams.out << "  " << line << '\n';
+  }
+  for (const WhyHeld& one : why.held) {
+    streams.out << "  " << oneLine(heldText(part, one, step)) << '\n';
   }
   if (!why.value.rounding.isZero()) {
     streams.out << "  rounded to the step: exactly " << writeDecimal(why.value.value, step.unit)
@@ -155,9 +184,9 @@ int runWhy(std::span<const std::string> args, Streams& streams) {
   for (const Why& why : all) {
     disputed = disputed || why.disputed;
     if (arguments->has("--json")) {
-      whole["why"].push_back(asJson(why, work->step));
+      whole["why"].push_back(asJson(part, why, work->step));
     } else {
-      print(why, work->step, *place, streams);
+      print(part, why, work->step, *place, streams);
     }
   }
   if (arguments->has("--json")) {

@@ -160,7 +160,7 @@ std::vector<Finding> checkOutline(const CheckedWork& work, Face face) {
   std::vector<Finding> findings;
   std::optional<FaceOutlines> shaped;
   if (isShaped(work.part, face)) {
-    if (auto all = outlinesOf(work.part, face); all && !all->empty()) shaped = all->front();
+    shaped = outlinesOf(work.part, work.solution.positions, work.solution.beyond, face);
   }
   for (const PlannedHole& hole : work.holes) {
     if (hole.face != face || hole.diameter <= Length()) continue;

@@ -7,6 +7,7 @@
 
 #include "core/place/conics.h"
 #include "core/place/crossings.h"
+#include "core/place/least_held.h"
 
 namespace inchwright {
 namespace {
@@ -15,18 +16,21 @@ namespace {
 constexpr std::size_t kMostMeanings = 64;
 constexpr std::size_t kMostScattered = 12;  ///< variables that random starts are still worth
 constexpr int kScatteredStarts = 24;
+// An answer that the tracing could take for another lies within half of this.
+constexpr double kFarthestNear = 0.25;
 
 using Values = std::vector<double>;
 
 class Seeker {
  public:
   Seeker(Equations& equations, const RowChoices& choices, std::span<const VariableKind> kinds,
-         const Block& block, std::span<double> variables)
+         const Block& block, std::span<double> variables, const std::function<bool()>& traceDecides)
       : equations_(equations),
         choices_(choices),
         kinds_(kinds),
         block_(block),
         at_(variables),
+        traceDecides_(traceDecides),
         start_(valuesAt()) {}
 
   AnswerSearch run();
@@ -45,6 +49,7 @@ class Seeker {
   void tryFrom(const Values& from, bool mayMiss);
   void keep(Values values);
   void searchAbout();
+  void searchNear();
   std::vector<Values> mirrored(const Values& from);
   void tryMeanings(const std::vector<std::uint32_t>& open, std::size_t meanings);
 
@@ -53,9 +58,11 @@ class Seeker {
   std::span<const VariableKind> kinds_;
   const Block& block_;
   std::span<double> at_;
+  const std::function<bool()>& traceDecides_;
   Values start_;
   AnswerSearch found_;
   bool missed_ = false;
+  bool hasMeanings_ = false;
 };
 
 // Settles from a start and keeps what holds and is new.
@@ -63,6 +70,8 @@ void Seeker::tryFrom(const Values& from, bool mayMiss) {
   put(from);
   SettleOptions options;
   if (!mayMiss) options.mostSteps = 20;
+  // A large block is traced or hopeless: near its answer the bare step is the best.
+  if (isLarge(block_)) options.firstDamping = 1e-9;
   const SettleSummary summary = settle(equations_, block_.rows, block_.variables, at_, options);
   if (!(summary.residual <= kHoldsInches)) {
     if (!missed_ || summary.residual < found_.misses) found_.misses = summary.residual;
@@ -149,17 +158,27 @@ std::vector<Values> Seeker::mirrored(const Values& from) {
   return images;
 }
 
+// Answers close to the one found.
+void Seeker::searchNear() {
+  found_.isNearOnly = true;
+  for (const Values& start : leastHeld(equations_, block_, at_, kFarthestNear)) {
+    tryFrom(start, false);
+  }
+}
+
 void Seeker::searchAbout() {
   tryFrom(start_, true);
+  if (isLarge(block_) && !hasMeanings_ && found_.answers.size() == 1 && traceDecides_) {
+    put(found_.answers.front().values);
+    if (traceDecides_()) return searchNear();
+  }
   std::vector<Values> starts = mirrored(start_);
   for (std::size_t i = 0; i < found_.answers.size() && i < kMostScattered; ++i) {
     for (Values& image : mirrored(found_.answers[i].values)) starts.push_back(std::move(image));
   }
-  if (start_.size() > kMostScattered && starts.size() > kScatteredStarts) {
-    starts.resize(kScatteredStarts);
-  }
+  if (isLarge(block_) && starts.size() > kScatteredStarts) starts.resize(kScatteredStarts);
   for (const Values& start : starts) tryFrom(start, true);
-  if (start_.size() > kMostScattered) return;
+  if (isLarge(block_)) return;
   // The same starts in every run: the result hangs on nothing but the system.
   std::mt19937 random(1);
   for (int run = 0; run < kScatteredStarts; ++run) {
@@ -211,6 +230,7 @@ AnswerSearch Seeker::run() {
     open.push_back(row);
     meanings = std::min(meanings * (choices_[row].size() + 1), kMostMeanings + 1);
   }
+  hasMeanings_ = meanings > 1;
   tryMeanings(open, meanings);
   put(start_);
   const auto off = [&](const Answer& answer) {
@@ -246,10 +266,14 @@ bool areOne(std::span<const VariableKind> kinds, const Block& block, std::span<c
   return true;
 }
 
+bool isLarge(const Block& block) {
+  return block.variables.size() > kMostScattered;
+}
+
 AnswerSearch answersOf(Equations& equations, const RowChoices& choices,
                        std::span<const VariableKind> kinds, const Block& block,
-                       std::span<double> variables) {
-  return Seeker(equations, choices, kinds, block, variables).run();
+                       std::span<double> variables, const std::function<bool()>& traceDecides) {
+  return Seeker(equations, choices, kinds, block, variables, traceDecides).run();
 }
 
 }  // namespace inchwright

@@ -1,6 +1,7 @@
 #pragma once
 
 #include <cstdint>
+#include <functional>
 #include <span>
 #include <vector>
 
@@ -42,20 +43,29 @@ struct AnswerSearch {
   /// False where the answers were looked for from many starts instead of worked out, so that one
   /// more could have been missed.
   bool isComplete = true;
+  /// Those that lie further off than the tracing could mistake were left out: `traceDecides`.
+  bool isNearOnly = false;
   /// How far the rows stay apart at best where there is no answer; inches.
   double misses = 0;
 };
+
+/// Whether a block has so many variables (over 12) that answers of it which can't be worked out may
+/// be missed.
+bool isLarge(const Block& block);
 
 /// Finds every answer of a block while all other variables stay as they are.
 ///
 /// A block whose rows are circles, lines and rays of the plane, or tangents to circles of given
 /// radius, is worked out: as many linear equations as it takes and one quadratic, then polished.
-/// Others are searched from the start, from its mirror images and from other points about it.
+/// Others are searched from the start, from its mirror images and from other points about it. Of a
+/// large one whose answer from the start lies where `traceDecides` says, with
+/// the variables there, that no far answer would be taken instead, only those close by are looked
+/// for: along the ways in which its rows hold it least.
 /// `variables` holds all of them; the block's own say where it was traced. They and the equations
 /// are put to use on the way and left as they were.
 AnswerSearch answersOf(Equations& equations, const RowChoices& choices,
                        std::span<const VariableKind> kinds, const Block& block,
-                       std::span<double> variables);
+                       std::span<double> variables, const std::function<bool()>& traceDecides = {});
 
 /// Whether two answers of a block are one: all variables within 100 ticks, a line and the same
 /// line run the other way included.

@@ -26,7 +26,7 @@ class Contradictions {
     if (!outcome.spares.empty()) slopes_ = slopesByFigure(plane.problem, outcome);
   }
 
-  void tell(bool findWouldBe, PlacedPart& out);
+  void tell(bool findWouldBe, BeyondChains& out);
   std::set<std::uint32_t> behindClashes();
 
  private:
@@ -226,7 +226,7 @@ CentresClash Contradictions::clashOf(const PlacedBlock& block, bool findWouldBe)
   return clash;
 }
 
-void Contradictions::tell(bool findWouldBe, PlacedPart& out) {
+void Contradictions::tell(bool findWouldBe, BeyondChains& out) {
   const auto isTold = [&](const CentresClash& clash) {
     return std::any_of(out.clashes.begin(), out.clashes.end(), [&](const CentresClash& one) {
       return one.axes == clash.axes && one.members == clash.members && one.spare == clash.spare;
@@ -235,6 +235,7 @@ void Contradictions::tell(bool findWouldBe, PlacedPart& out) {
   const auto use = [&](std::uint32_t row) {
     const Source& source = plane_.sources[row];
     if (source.kind == SourceKind::reading) out.used.insert(source.index);
+    if (source.kind == SourceKind::understanding) out.understood.insert(source.index);
   };
   for (const PlacedBlock& block : outcome_.blocks) {
     if (block.fate != BlockFate::placed && block.fate != BlockFate::mirrorTaken) continue;
@@ -274,7 +275,7 @@ std::set<std::uint32_t> Contradictions::behindClashes() {
 }  // namespace
 
 void tellContradictions(const Part& part, const PartPlane& plane, const PlaneOutcome& outcome,
-                        bool findWouldBe, PlacedPart& out) {
+                        bool findWouldBe, BeyondChains& out) {
   Contradictions(part, plane, outcome).tell(findWouldBe, out);
 }
 

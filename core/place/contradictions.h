@@ -4,8 +4,8 @@
 #include <set>
 
 #include "core/part/job.h"
+#include "core/place/beyond_chains.h"
 #include "core/place/part_plane.h"
-#include "core/place/placing.h"
 
 namespace inchwright {
 
@@ -14,7 +14,7 @@ namespace inchwright {
 /// by solving anew with that figure open.
 /// Requires: `outcome` is that of `plane`, made with the chains' figures where it has spare rows.
 void tellContradictions(const Part& part, const PartPlane& plane, const PlaneOutcome& outcome,
-                        bool findWouldBe, PlacedPart& out);
+                        bool findWouldBe, BeyondChains& out);
 
 /// Variables of the plane that were placed by rows which take part in a contradiction.
 std::set<std::uint32_t> variablesBehindClashes(const PartPlane& plane, const PlaneOutcome& outcome);

@@ -5,7 +5,6 @@
 #include <numbers>
 #include <set>
 
-#include "core/chain/axis_solver.h"
 #include "core/part/plain_decimal.h"
 
 namespace inchwright {
@@ -15,9 +14,8 @@ constexpr double kTicks = static_cast<double>(Length::kTicksPerInch);
 
 class PlaneReader {
  public:
-  PlaneReader(const Part& part, const std::array<AxisSystem, 3>& systems, const PlacedPart& placed,
-              Face face)
-      : part_(part), systems_(systems), placed_(placed), axes_(axesIn(face)) {
+  PlaneReader(const Part& part, const Positions& positions, const BeyondChains& beyond, Face face)
+      : part_(part), positions_(positions), beyond_(beyond), axes_(axesIn(face)) {
     plane_.face = face;
     own_ = ownDirections(face);
     which_ = static_cast<std::size_t>(std::find(kPlanes.begin(), kPlanes.end(), axes_) -
@@ -38,16 +36,11 @@ class PlaneReader {
   }
 
  private:
-  const AxisSystem& system(std::size_t k) const {
-    return systems_[static_cast<std::size_t>(axes_[k])];
-  }
   // Ticks along one of the two axes of the part, where the place is placed.
   std::optional<double> ticksOf(const Id& id, std::size_t k) const {
-    const auto node = system(k).node(id);
-    if (!node) return std::nullopt;
-    const Position& position = placed_.positions[static_cast<std::size_t>(axes_[k])][*node];
-    if (position.group != 0) return std::nullopt;
-    return position.ticks.toDouble();
+    const Position* position = positions_.find(id, axes_[k]);
+    if (position == nullptr || position->group != 0) return std::nullopt;
+    return position->ticks.toDouble();
   }
   // From ticks along the part's axis to inches as the face is seen.
   double seen(double ticks, std::size_t k) const {
@@ -70,8 +63,8 @@ class PlaneReader {
   std::optional<double> radiusOfCircle(const Feature& feature) const;
 
   const Part& part_;
-  const std::array<AxisSystem, 3>& systems_;
-  const PlacedPart& placed_;
+  const Positions& positions_;
+  const BeyondChains& beyond_;
   std::array<Axis, 2> axes_;
   std::array<int, 2> own_{};
   std::size_t which_ = 0;
@@ -103,7 +96,7 @@ void PlaneReader::findOrigin(std::size_t k) {
 }
 
 void PlaneReader::readPlaces() {
-  for (const Id& id : system(0).network().places) {
+  for (const Id& id : positions_.along(axes_[0]).places) {
     if (const auto at = placeAt(id)) plane_.places[id] = *at;
   }
 }
@@ -118,8 +111,8 @@ void PlaneReader::readLine(const Feature& feature) {
     }
     return;
   }
-  const auto found = placed_.lines[which_].find(feature.id);
-  if (!feature.is(FeatureKind::line) || found == placed_.lines[which_].end()) return;
+  const auto found = beyond_.lines[which_].find(feature.id);
+  if (!feature.is(FeatureKind::line) || found == beyond_.lines[which_].end()) return;
   const auto& [direction, offset] = found->second;
   const double c = std::cos(direction), s = std::sin(direction);
   const PlanePoint on = seen(PlanePoint{-s * offset, c * offset});
@@ -129,8 +122,8 @@ void PlaneReader::readLine(const Feature& feature) {
 }
 
 std::optional<double> PlaneReader::radiusOfCircle(const Feature& feature) const {
-  const auto found = placed_.circles[which_].find(feature.id);
-  if (found != placed_.circles[which_].end()) return found->second.radius;
+  const auto found = beyond_.circles[which_].find(feature.id);
+  if (found != beyond_.circles[which_].end()) return found->second.radius;
   if (const auto& radius = radiusOf(feature)) return radius->value.toInches();
   if (const auto* ring = feature.as<kind::Ring>()) {
     if (ring->pitchDiameter) return ring->pitchDiameter->value.toInches() / 2;
@@ -189,15 +182,15 @@ void PlaneReader::readTrace(const Feature& feature) {
 
 }  // namespace
 
-FacePlane facePlaneOf(const Part& part, const std::array<AxisSystem, 3>& systems,
-                      const PlacedPart& placed, Face face) {
-  return PlaneReader(part, systems, placed, face).run();
+FacePlane facePlaneOf(const Part& part, const Positions& positions, const BeyondChains& beyond,
+                      Face face) {
+  return PlaneReader(part, positions, beyond, face).run();
 }
 
-FaceOutlines outlinesOf(const Part& part, const std::array<AxisSystem, 3>& systems,
-                        const PlacedPart& placed, Face face) {
+FaceOutlines outlinesOf(const Part& part, const Positions& positions, const BeyondChains& beyond,
+                        Face face) {
   FaceOutlines out;
-  out.plane = facePlaneOf(part, systems, placed, face);
+  out.plane = facePlaneOf(part, positions, beyond, face);
   bool hasOuter = false;
   for (const GivenOutline& given : part.outlines) {
     if (given.face != face) continue;
@@ -221,6 +214,18 @@ FaceOutlines outlinesOf(const Part& part, const std::array<AxisSystem, 3>& syste
   return out;
 }
 
+Outline outerOutlineOf(const Part& part, const Positions& positions, const BeyondChains& beyond,
+                       Face face) {
+  const FacePlane plane = facePlaneOf(part, positions, beyond, face);
+  for (const GivenOutline& given : part.outlines) {
+    if (given.face == face && !given.isInner) {
+      return joinOutline(part, plane, {given.follows, false});
+    }
+  }
+  if (const auto request = outlineByItself(part, plane)) return joinOutline(part, plane, *request);
+  return {};
+}
+
 std::vector<Face> outlinedFaces(const Part& part) {
   std::set<Face> faces;
   for (const GivenOutline& outline : part.outlines) faces.insert(outline.face);
@@ -229,17 +234,6 @@ std::vector<Face> outlinedFaces(const Part& part) {
   }
   if (faces.empty()) faces.insert(Face::top);
   return {faces.begin(), faces.end()};
-}
-
-Result<std::vector<FaceOutlines>> outlinesOf(const Part& part, std::optional<Face> face) {
-  PlacePartOptions options;
-  options.findContradictions = false;
-  const Result<WholePlaced> whole = placeWhole(part, options);
-  if (!whole) return whole.error();
-  std::vector<FaceOutlines> all;
-  const std::vector<Face> faces = face ? std::vector<Face>{*face} : outlinedFaces(part);
-  for (const Face one : faces) all.push_back(outlinesOf(part, whole->systems, whole->placed, one));
-  return all;
 }
 
 }  // namespace inchwright

@@ -4,6 +4,7 @@
 #include <cmath>
 #include <utility>
 
+#include "core/chain/axis_solver.h"
 #include "core/place/contradictions.h"
 #include "core/place/part_plane.h"
 #include "core/place/plane_rows.h"
@@ -34,6 +35,7 @@ class PartPlacing {
   Solved solve(std::size_t which) const;
   Result<bool> takeOver(const Solved& solved);
   void keepCarriers(std::size_t which, const Solved& solved);
+  void keepHeld(const Solved& solved);
   void tellAnswers(const Solved& solved);
   void tellFree(const Solved& solved, std::vector<FreePlace>& told) const;
   void tellWeak(const Solved& solved);
@@ -129,6 +131,44 @@ void PartPlacing::keepCarriers(std::size_t which, const Solved& solved) {
   }
 }
 
+// What each block was solved from, for every place that it settled.
+void PartPlacing::keepHeld(const Solved& solved) {
+  const PlaneProblem& problem = solved.plane.problem;
+  std::map<std::pair<std::uint32_t, std::uint32_t>, std::uint32_t> pointBy;
+  for (std::uint32_t i = 0; i < problem.points.size(); ++i) {
+    pointBy.emplace(std::pair(problem.points[i].x, problem.points[i].y), i);
+  }
+  for (const PlacedBlock& block : solved.outcome.blocks) {
+    if (block.fate != BlockFate::placed && block.fate != BlockFate::mirrorTaken) continue;
+    const std::set<std::uint32_t> own(block.points.begin(), block.points.end());
+    std::set<std::uint32_t> readings, understood;
+    std::set<Id> from;
+    for (const std::uint32_t index : block.block.rows) {
+      const Source& source = solved.plane.sources[index];
+      if (source.kind == SourceKind::reading) readings.insert(source.index);
+      if (source.kind == SourceKind::understanding) understood.insert(source.index);
+      const Row& row = solved.outcome.equations.rows()[index];
+      for (std::size_t i = 0; i + 1 < operandsOf(row.kind); ++i) {
+        const auto found = pointBy.find({row.of[i], row.of[i + 1]});
+        if (found == pointBy.end() || own.contains(found->second)) continue;
+        from.insert(solved.plane.pointIds[found->second]);
+      }
+    }
+    for (const std::uint32_t point : block.points) {
+      HeldBy held{solved.plane.axes,
+                  {readings.begin(), readings.end()},
+                  {understood.begin(), understood.end()},
+                  {from.begin(), from.end()},
+                  {}};
+      for (const std::uint32_t other : block.points) {
+        if (other != point) held.together.push_back(solved.plane.pointIds[other]);
+      }
+      std::sort(held.together.begin(), held.together.end());
+      out_.held.insert_or_assign(solved.plane.pointIds[point], std::move(held));
+    }
+  }
+}
+
 // Every place whose position hangs on what a block moves.
 std::vector<Id> PartPlacing::movingWith(const Solved& solved, const Block& block) const {
   std::vector<Id> ids;
@@ -175,6 +215,7 @@ void PartPlacing::tellAnswers(const Solved& solved) {
     SeveralAnswers several;
     several.axes = solved.plane.axes;
     several.isTaken = isTaken;
+    several.mayHaveMore = block.mayHaveMore;
     several.about = movingWith(solved, block.block);
     std::uint32_t shown = block.points[0];
     for (const std::uint32_t point : block.points) {
@@ -303,6 +344,7 @@ Result<PlacedPart> PartPlacing::run() {
       any = any || *took;
       isDone[which] = solved.outcome.slack.empty();
       keepCarriers(which, solved);
+      keepHeld(solved);
       out_.residual = std::max(out_.residual, solved.outcome.residual);
       tellAnswers(solved);
       tellFree(solved, free_[which]);
@@ -346,7 +388,13 @@ Result<WholePlaced> placeWhole(const Part& part, const PlacePartOptions& options
   }
   auto placed = placePart(part, *systems, positions, options);
   if (!placed) return placed.error();
-  return WholePlaced{*std::move(systems), *std::move(placed)};
+  WholePlaced whole;
+  for (std::size_t i = 0; i < positions.size(); ++i) {
+    whole.positions.set((*systems)[i].axis(),
+                        {(*systems)[i].network().places, std::move(placed->positions[i])});
+  }
+  whole.beyond = std::move(static_cast<BeyondChains&>(*placed));
+  return whole;
 }
 
 }  // namespace inchwright

@@ -1,11 +1,11 @@
 #include "core/place/plane.h"
 
-#include <Eigen/LU>
 #include <algorithm>
 #include <cmath>
 #include <random>
 #include <set>
 
+#include "core/geometry/path.h"
 #include "core/place/points_by_cell.h"
 
 namespace inchwright {
@@ -38,6 +38,7 @@ class Placing {
   bool agreesWithSpares(const PlacedBlock& placed) const;
   void dropWhatIsNone(PlacedBlock& placed);
   std::optional<std::size_t> byTracing(const PlacedBlock& placed);
+  bool doesTraceDecide(const PlacedBlock& placed) const;
   double residualAsMeant(std::uint32_t row);
   double allowance(std::uint32_t row) const;
 
@@ -328,6 +329,27 @@ std::optional<std::size_t> Placing::byTracing(const PlacedBlock& placed) {
   return taken;
 }
 
+// Whether all that a block moves was traced so near to where it now stands that no answer which is
+// clearly apart would be taken instead.
+bool Placing::doesTraceDecide(const PlacedBlock& placed) const {
+  const double near = options_.takenWithin * options_.clearlyApart;
+  const auto isPointNear = [&](std::uint32_t point) {
+    const auto& traced = problem_.points[point].traced;
+    const PlanePoint at = pointAt(point);
+    return traced && std::hypot(at.x - traced->x, at.y - traced->y) <= near;
+  };
+  const auto isLineNear = [&](std::uint32_t index) {
+    const PlacedLine& line = problem_.lines[index];
+    const PlaneLine at{out_.equations.valueOf(line.direction, out_.variables),
+                       out_.equations.valueOf(line.offset, out_.variables)};
+    return !line.traced.empty() &&
+           std::all_of(line.traced.begin(), line.traced.end(),
+                       [&](PlanePoint q) { return std::abs(leftOf(at, q)) <= near; });
+  };
+  return std::all_of(placed.points.begin(), placed.points.end(), isPointNear) &&
+         std::all_of(placed.lines.begin(), placed.lines.end(), isLineNear);
+}
+
 void Placing::place(PlacedBlock& placed) {
   const auto knows = [&](std::uint32_t row) { return isKnown(row, &placed.block); };
   if (!std::all_of(placed.block.rows.begin(), placed.block.rows.end(), knows)) return;
@@ -346,8 +368,9 @@ void Placing::place(PlacedBlock& placed) {
   for (const std::uint32_t row : placed.block.rows) {
     start.meant.push_back(out_.equations.rows()[row]);
   }
-  AnswerSearch search =
-      answersOf(out_.equations, problem_.choices, kinds_, placed.block, out_.variables);
+  AnswerSearch search = answersOf(out_.equations, problem_.choices, kinds_, placed.block,
+                                  out_.variables, [&] { return doesTraceDecide(placed); });
+  placed.mayHaveMore = search.isNearOnly || (!search.isComplete && isLarge(placed.block));
   placed.answers = std::move(search.answers);
   if (placed.answers.empty()) {
     placed.fate = BlockFate::apart;
@@ -363,6 +386,9 @@ void Placing::place(PlacedBlock& placed) {
     const auto found = byTracing(placed);
     placed.fate = found ? BlockFate::mirrorTaken : BlockFate::twoAnswers;
     taken = found.value_or(0);
+  } else if (placed.mayHaveMore) {
+    put(placed.block, placed.answers[0]);
+    placed.fate = doesTraceDecide(placed) ? BlockFate::mirrorTaken : BlockFate::twoAnswers;
   }
   if (placed.fate != BlockFate::apart) {
     put(placed.block, placed.answers[taken]);
@@ -403,7 +429,7 @@ PlaneOutcome Placing::run() {
   }
   for (std::uint32_t i = 0; i < blocks.inOrder.size(); ++i) {
     for (const std::uint32_t variable : blocks.inOrder[i].variables) blockOf_[variable] = i;
-    out_.blocks.push_back({std::move(blocks.inOrder[i]), BlockFate::waits, {}, {}, {}, 0, 0});
+    out_.blocks.emplace_back().block = std::move(blocks.inOrder[i]);
   }
   for (std::uint32_t i = 0; i < problem_.points.size(); ++i) rememberWhere(i);
   for (PlacedBlock& block : out_.blocks) place(block);
@@ -436,48 +462,6 @@ Result<Done> PlaneOptions::isValid() const {
 
 PlaneOutcome placeInPlane(const PlaneProblem& problem, const PlaneOptions& options) {
   return Placing(problem, options).run();
-}
-
-std::vector<std::map<std::uint32_t, double>> slopesByFigure(const PlaneProblem& problem,
-                                                            const PlaneOutcome& outcome) {
-  std::vector<std::map<std::uint32_t, double>> slopes(problem.kinds.size());
-  for (const PlacedBlock& placed : outcome.blocks) {
-    const Block& block = placed.block;
-    if (block.variables.empty() || !outcome.isPlaced[block.variables[0]]) continue;
-    const auto size = static_cast<Eigen::Index>(block.variables.size());
-    Eigen::MatrixXd own = Eigen::MatrixXd::Zero(size, size);
-    std::vector<std::map<std::uint32_t, double>> right(block.rows.size());
-    for (std::size_t i = 0; i < block.rows.size(); ++i) {
-      const Row& row = outcome.equations.rows()[block.rows[i]];
-      const RowValue value = outcome.equations.evaluate(row, outcome.variables);
-      outcome.equations.forEachSlope(row, value, [&](std::uint32_t variable, double slope) {
-        if (slope == 0) return;
-        if (problem.kinds[variable] == VariableKind::figure) {
-          right[i][variable] -= slope;
-          return;
-        }
-        const auto found =
-            std::lower_bound(block.variables.begin(), block.variables.end(), variable);
-        if (found != block.variables.end() && *found == variable) {
-          own(static_cast<Eigen::Index>(i), found - block.variables.begin()) += slope;
-          return;
-        }
-        for (const auto& [figure, share] : slopes[variable]) right[i][figure] -= slope * share;
-      });
-    }
-    const Eigen::MatrixXd inverse = own.fullPivLu().inverse();
-    for (Eigen::Index j = 0; j < size; ++j) {
-      auto& sum = slopes[block.variables[static_cast<std::size_t>(j)]];
-      for (Eigen::Index i = 0; i < size; ++i) {
-        if (inverse(j, i) == 0) continue;
-        for (const auto& [figure, share] : right[static_cast<std::size_t>(i)]) {
-          sum[figure] += inverse(j, i) * share;
-        }
-      }
-      std::erase_if(sum, [](const auto& entry) { return std::abs(entry.second) < 1e-12; });
-    }
-  }
-  return slopes;
 }
 
 }  // namespace inchwright

@@ -67,8 +67,8 @@ struct PlaneOptions {
 
 enum class BlockFate : std::uint8_t {
   placed,       ///< one answer, or one that the print itself tells apart
-  mirrorTaken,  ///< several; the tracing's was taken
-  twoAnswers,   ///< several, and nothing tells which: not placed
+  mirrorTaken,  ///< several, or there may be; the tracing's was taken
+  twoAnswers,   ///< several, or there may be, and nothing tells which: not placed
   apart,        ///< no answer: its rows don't meet
   free,         ///< its rows hold at a point from where it can still move
   waits,        ///< hangs on something that is not placed
@@ -77,11 +77,12 @@ enum class BlockFate : std::uint8_t {
 struct PlacedBlock {
   Block block;
   BlockFate fate = BlockFate::waits;
-  std::vector<Answer> answers;        ///< where there are several: the one taken first
+  std::vector<Answer> answers;        ///< the one taken first
   std::vector<std::uint32_t> points;  ///< that it moves
   std::vector<std::uint32_t> lines;
-  double misses = 0;    ///< inches; of one that is apart
-  double leverage = 0;  ///< inches an inch; 0 where not asked for
+  bool mayHaveMore = false;  ///< of many places: answers that were not found, or not looked for
+  double misses = 0;         ///< inches; of one that is apart
+  double leverage = 0;       ///< inches an inch; 0 where not asked for
 };
 
 /// A row that others make already, held against where they lead.

@@ -106,6 +106,26 @@ void addAngleOfPlaces(Carriers& carriers, const Reading& reading, Source source)
   carriers.add(rays[0], {rays.begin() + 1, rays.end()}, source, within);
 }
 
+// Of a line against the way from one place to another: a ray, or the one half a turn on.
+void addAngleToPlaces(Carriers& carriers, const Reading& reading, Source source,
+                      const PlacedLine& line) {
+  const auto c = carriers.point(reading.against[0]), d = carriers.point(reading.against[1]);
+  if (!c || !d) return;
+  const PlacedPoint p = carriers.problem().points[*c], q = carriers.problem().points[*d];
+  const int turn = -carriers.handOf(*carriers.ownerOf(reading.from)) *
+                   (reading.sense == Sense::clockwise ? -1 : 1);
+  std::vector<Row> rays;
+  for (const int halfTurns : {0, 1}) {
+    const double back = turn * reading.angle->value.toRadians() + halfTurns * kPi;
+    Row row{RowKind::direction,
+            {p.x, p.y, q.x, q.y, line.direction, carriers.figure(source.index, back, turn)},
+            1};
+    rays.push_back(row);
+  }
+  carriers.nearestFirst(rays);
+  carriers.add(rays[0], {rays[1]}, source, agreesWithin(reading));
+}
+
 // Of a line, which has no direction: the same half turn on.
 void addAngleOfLine(Carriers& carriers, const Reading& reading, Source source) {
   const auto own = carriers.line(reading.from);
@@ -119,9 +139,8 @@ void addAngleOfLine(Carriers& carriers, const Reading& reading, Source source) {
   double from = carriers.ownXOf(*owner);
   std::vector<int> ways{swing};
   if (!reading.against.empty()) {
+    if (reading.against.size() == 2) return addAngleToPlaces(carriers, reading, source, line);
     from = 0;
-    if (reading.against.size() == 2)
-      return;  // between places that don't turn with it: not lettered
     const auto other = carriers.line(reading.against[0]);
     if (!other) return;
     base = carriers.problem().lines[*other].direction;

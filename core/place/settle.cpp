@@ -49,6 +49,7 @@ class Search {
   std::uint32_t columnOf(std::uint32_t variable) const;
   double squares(double& greatest) const;
   void linearise();
+  void keepPattern();
   bool solveStep(double damping);
 
   const Equations& equations_;
@@ -68,6 +69,7 @@ class Search {
   Solver solver_;
   bool analysed_ = false;
   std::vector<Eigen::Triplet<double>> triplets_;
+  std::vector<Eigen::Index> slots_;  // of the sparse matrix's values, by triplet
   std::vector<std::pair<std::uint32_t, double>> slopes_;
 };
 
@@ -96,15 +98,19 @@ double Search<Dense>::squares(double& greatest) const {
 template <bool Dense>
 void Search<Dense>::linearise() {
   gradient_.setZero();
-  if constexpr (Dense) normal_.setZero();
-  triplets_.clear();
+  if constexpr (Dense) {
+    normal_.setZero();
+  } else {
+    std::fill_n(normal_.valuePtr(), normal_.nonZeros(), 0.0);
+  }
+  std::size_t next = 0;
   for (const std::uint32_t index : rows_) {
     const Row& row = equations_.rows()[index];
     const RowValue value = equations_.evaluate(row, variables_);
     slopes_.clear();
     equations_.forEachSlope(row, value, [&](std::uint32_t variable, double slope) {
       const std::uint32_t column = columnOf(variable);
-      if (column == kHeld || slope == 0) return;
+      if (column == kHeld || (Dense && slope == 0)) return;
       for (auto& [known, sum] : slopes_) {
         if (known == column) {
           sum += slope;
@@ -119,6 +125,8 @@ void Search<Dense>::linearise() {
         if (j > i) continue;
         if constexpr (Dense) {
           normal_(i, j) += a * b;
+        } else if (!slots_.empty()) {
+          normal_.valuePtr()[slots_[next++]] += a * b;
         } else {
           triplets_.emplace_back(static_cast<int>(i), static_cast<int>(j), a * b);
         }
@@ -126,12 +134,27 @@ void Search<Dense>::linearise() {
     }
   }
   if constexpr (!Dense) {
-    for (int i = 0; i < size(); ++i) triplets_.emplace_back(i, i, 0.0);
-    normal_.resize(size(), size());
-    normal_.setFromTriplets(triplets_.begin(), triplets_.end());
+    if (slots_.empty()) keepPattern();
   }
   for (Eigen::Index i = 0; i < size(); ++i) {
     diagonal_[i] = std::max(diagonal_[i], normal_.coeff(i, i));
+  }
+}
+
+// The same entries come in the same order every time: where each goes is looked up once.
+template <bool Dense>
+void Search<Dense>::keepPattern() {
+  if constexpr (!Dense) {
+    const std::size_t count = triplets_.size();
+    for (int i = 0; i < size(); ++i) triplets_.emplace_back(i, i, 0.0);
+    normal_.resize(size(), size());
+    normal_.setFromTriplets(triplets_.begin(), triplets_.end());
+    for (std::size_t i = 0; i < count; ++i) {
+      const auto* outer = normal_.outerIndexPtr() + triplets_[i].col();
+      const auto* rows = normal_.innerIndexPtr();
+      slots_.push_back(std::lower_bound(rows + outer[0], rows + outer[1], triplets_[i].row()) -
+                       rows);
+    }
   }
 }
 

@@ -5,6 +5,7 @@
 #include <cmath>
 
 #include "core/base/checked.h"
+#include "core/tolerance/slanted_links.h"
 
 namespace inchwright {
 namespace {
@@ -87,12 +88,29 @@ Result<BudgetRequest> budgetRequest(const PartAt& at, Axis axis) {
   return request;
 }
 
+Result<BudgetNetwork> budgetNetwork(const PartAt& at, Axis axis) {
+  Result<ToleranceNetwork> network = toleranceNetworkOf(at.part, axis);
+  if (!network) return network.error();
+  const Result<SlantedLinks> slanted = slantedLinks(at.part, at.solution, *network);
+  if (!slanted) return slanted.error();
+  BudgetNetwork all{*std::move(network), {}};
+  all.network.links.insert(all.network.links.end(), slanted->links.begin(), slanted->links.end());
+  for (const std::uint32_t reading : slanted->others) {
+    all.notShared.push_back({SourceKind::reading, reading});
+  }
+  return all;
+}
+
 Result<Budget> budgetAlong(const PartAt& at, Axis axis) {
   const Result<BudgetRequest> request = budgetRequest(at, axis);
   if (!request) return request.error();
-  const Result<ToleranceNetwork> network = toleranceNetworkOf(at.part, axis);
-  if (!network) return network.error();
-  return budgetOf(at.part, *network, *request);
+  const Result<BudgetNetwork> all = budgetNetwork(at, axis);
+  if (!all) return all.error();
+  Result<Budget> budget = budgetOf(at.part, all->network, *request);
+  if (!budget) return budget;
+  auto& direct = budget->notGuaranteed;
+  direct.insert(direct.end(), all->notShared.begin(), all->notShared.end());
+  return budget;
 }
 
 Result<std::vector<StackMember>> membersFromZero(const PartAt& at, Axis axis, std::string_view from,
@@ -106,17 +124,18 @@ Result<std::vector<StackMember>> membersFromZero(const PartAt& at, Axis axis, st
                  "setup " + at.setup.name + " has no zero along " + std::string(nameOf(axis)),
                  at.setup.name};
   }
-  const Result<ToleranceNetwork> network = toleranceNetworkOf(at.part, axis);
-  if (!network) return network.error();
+  const Result<BudgetNetwork> all = budgetNetwork(at, axis);
+  if (!all) return all.error();
+  const ToleranceNetwork& network = all->network;
   std::optional<Budget> budget;
   if (!held) {
-    Result<Budget> found = budgetOf(at.part, *network, *request);
+    Result<Budget> found = budgetOf(at.part, network, *request);
     if (!found) return found.error();
     budget = std::move(found).value();
   }
   std::vector<StackMember> members;
   for (const std::string_view id : {from, to}) {
-    if (const auto node = nodeAlong(at.part, *network, id); !node) return node.error();
+    if (const auto node = nodeAlong(at.part, network, id); !node) return node.error();
     if (from == to) continue;
     const PrintedPlace* place = printedPlace(*request, id);
     const std::string name(id);

@@ -16,7 +16,17 @@ namespace inchwright {
 /// Errors: as `findZero`, `outOfRange`. Without any zero there are no places.
 Result<BudgetRequest> budgetRequest(const PartAt& at, Axis axis);
 
-/// The budget along one axis for a setup. Errors: as `budgetRequest` and `budgetOf`.
+/// The network that a budget is of: that of the axis, and what centre distances and angles leave
+/// along it; beside it the readings that can't be shared out so (`slantedLinks`).
+struct BudgetNetwork {
+  ToleranceNetwork network;
+  std::vector<Source> notShared;
+};
+/// Errors: as `toleranceNetworkOf` and `slantedLinks`.
+Result<BudgetNetwork> budgetNetwork(const PartAt& at, Axis axis);
+
+/// The budget along one axis for a setup. Toleranced readings that can't be shared out between both
+/// axes are named among those not guaranteed. Errors: as `budgetRequest` and `budgetOf`.
 Result<Budget> budgetAlong(const PartAt& at, Axis axis);
 
 /// The members of a stack between two places as a part comes out that is made from a setup's zero:

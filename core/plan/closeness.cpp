@@ -35,17 +35,26 @@ class ClosenessAlong {
                  const std::set<Id>& shown)
       : part_(part), axis_(axis), table_(table), shown_(shown) {}
 
-  Result<Done> add(const BudgetRequest& request, const ToleranceNetwork& network, Closeness& all) {
+  Result<Done> add(const BudgetRequest& request, const BudgetNetwork& all, Closeness& closeness) {
+    const ToleranceNetwork& network = all.network;
     const Result<Budget> budget = budgetOf(part_, network, request);
     if (!budget) return budget.error();
-    const Result<Done> aimed = addBands(*budget, all);
+    const Result<Done> aimed = addBands(*budget, closeness);
     if (!aimed) return aimed;
-    for (const Source& reading : budget->notGuaranteed) {
+    std::vector<Source> direct = budget->notGuaranteed;
+    direct.insert(direct.end(), all.notShared.begin(), all.notShared.end());
+    for (const Source& reading : direct) {
+      const auto isTold = [&](const DirectCheck& one) { return one.reading == reading; };
+      // A slanted one is measured straight, once.
+      if (isSlanted(reading) &&
+          std::any_of(closeness.directChecks.begin(), closeness.directChecks.end(), isTold)) {
+        continue;
+      }
       Result<DirectCheck> check = directCheck(network, reading);
       if (!check) return check.error();
-      all.directChecks.push_back(*std::move(check));
+      closeness.directChecks.push_back(*std::move(check));
     }
-    return addAdvice(request, network, *budget, all);
+    return addAdvice(request, network, *budget, closeness);
   }
 
  private:
@@ -81,17 +90,34 @@ class ClosenessAlong {
     return Done{};
   }
 
-  Result<DirectCheck> directCheck(const ToleranceNetwork& network, const Source& reading) const {
-    DirectCheck check{reading, axis_.machine, {}, {}};
-    for (const TolerancedLink& link : network.links) {
-      if (link.source != reading || reading.kind != SourceKind::reading) continue;
-      const Result<Coordinate> least = limitInwards(link.low, true, table_.step);
-      const Result<Coordinate> greatest = limitInwards(link.high, false, table_.step);
-      if (!least) return least.error();
-      if (!greatest) return greatest.error();
-      check.least = *least;
-      check.greatest = *greatest;
+  bool isSlanted(const Source& source) const {
+    return source.kind == SourceKind::reading &&
+           part_.readings[source.index].kind != ReadingKind::along;
+  }
+
+  Result<DirectCheck> directCheck(const ToleranceNetwork& network, const Source& source) const {
+    DirectCheck check{source, axis_.machine, {}, {}};
+    if (isSlanted(source)) {
+      const Reading& reading = part_.readings[source.index];
+      const auto by = toleranceOf(reading.figure, part_.general);
+      if (reading.angle || !by) return check;
+      const std::int64_t lettered = reading.figure.value.ticks();
+      return limited(check, lettered + by->lower.ticks(), lettered + by->upper.ticks());
     }
+    for (const TolerancedLink& link : network.links) {
+      if (link.source != source || source.kind != SourceKind::reading) continue;
+      return limited(check, link.low, link.high);
+    }
+    return check;
+  }
+
+  Result<DirectCheck> limited(DirectCheck check, std::int64_t low, std::int64_t high) const {
+    const Result<Coordinate> least = limitInwards(low, true, table_.step);
+    const Result<Coordinate> greatest = limitInwards(high, false, table_.step);
+    if (!least) return least.error();
+    if (!greatest) return greatest.error();
+    check.least = *least;
+    check.greatest = *greatest;
     return check;
   }
 
@@ -160,7 +186,7 @@ Result<Closeness> closenessOf(const WorkAt& work, const SetupTable& table) {
   for (const TableAxis* axis : {&work.x, &work.y}) {
     const Result<BudgetRequest> request = budgetRequest(work, axis->part.axis);
     if (!request) return request.error();
-    const Result<ToleranceNetwork> network = toleranceNetworkOf(work.part, axis->part.axis);
+    const Result<BudgetNetwork> network = budgetNetwork(work, axis->part.axis);
     if (!network) return network.error();
     const Result<Done> added =
         ClosenessAlong(work.part, *axis, table, shown).add(*request, *network, all);

@@ -30,7 +30,7 @@ struct BetterAim {
 /// A reading that the coordinates do not guarantee: to be measured on the part.
 struct DirectCheck {
   Source reading;
-  MachineAxis axis = MachineAxis::x;
+  MachineAxis axis = MachineAxis::x;  ///< of one along an axis; others are measured straight
   /// At the step, rounded so that keeping to them keeps the reading; empty where it has none.
   std::optional<Coordinate> least;
   std::optional<Coordinate> greatest;

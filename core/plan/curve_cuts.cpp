@@ -173,6 +173,8 @@ Result<Done> Cutting::take(const GivenCurve& asked) {
   cut.way = asked.way;
   cut.radius = ticksOfInches(curve.circle.radius);
   cut.isInside = curve.isInside;
+  cut.cutterAt = asked.cutterAt;
+  if (asked.cutter) cut.cutter = asked.cutter->value;
   auto centre = readout_.at(curve.circle.centre);
   if (!centre) return centre.error();
   cut.x = std::move(centre->first);
@@ -237,6 +239,19 @@ Result<CurveCuts> curveCuts(const WorkAt& work, const FaceOutlines& outlines,
     if (!taken) return taken.error();
   }
   return cutting.done();
+}
+
+CurveCuts curvesAt(const WorkAt& work) {
+  if (work.setup.curves.empty()) return {};
+  auto cuts = curveCuts(
+      work, outlinesOf(work.part, work.solution.positions, work.solution.beyond, work.setup.face),
+      work.setup.curves);
+  if (cuts) return *std::move(cuts);
+  CurveCuts none;
+  for (const GivenCurve& one : work.setup.curves) {
+    none.findings.push_back({CurveTrouble::notClosed, one.of});
+  }
+  return none;
 }
 
 std::vector<Id> curvesOf(const FaceOutlines& outlines) {

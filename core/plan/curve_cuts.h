@@ -17,8 +17,10 @@ struct CurveCut {
   Id of;
   CurveWay way = CurveWay::rotary;
   Length radius;
-  bool isInside = false;  ///< the metal lies outside its circle
-  Coordinate x, y;        ///< its centre
+  bool isInside = false;         ///< the metal lies outside its circle
+  std::optional<Length> cutter;  ///< its diameter
+  CutterAt cutterAt = CutterAt::right;
+  Coordinate x, y;  ///< its centre
   // rotary, where a cutter is given that fits
   std::optional<Length> spindle;  ///< from the table's centre
   std::optional<DialReadings> dial;
@@ -26,6 +28,8 @@ struct CurveCut {
   // points
   struct At {
     Coordinate x, y;
+
+    bool operator==(const At&) const = default;
   };
   std::vector<At> points;
   std::optional<Length> ridge;
@@ -34,8 +38,12 @@ struct CurveCut {
     Length outside;
     Length bore;
     int count = 2;
+
+    bool operator==(const Buttons&) const = default;
   };
   std::optional<Buttons> buttons;
+
+  bool operator==(const CurveCut&) const = default;
 };
 
 enum class CurveTrouble : std::uint8_t {
@@ -57,6 +65,8 @@ struct CurveFinding {
 struct CurveCuts {
   std::vector<CurveCut> cuts;
   std::vector<CurveFinding> findings;
+
+  bool operator==(const CurveCuts&) const = default;
 };
 
 /// The ridge that points are spaced for when nobody says.
@@ -66,6 +76,10 @@ inline constexpr double kCustomaryRidge = 0.002;
 /// Errors: `notFound`, `outOfRange`, and `unsolvable` where zero or the centre is not placed.
 Result<CurveCuts> curveCuts(const WorkAt& work, const FaceOutlines& outlines,
                             const std::vector<GivenCurve>& asked);
+
+/// What a setup asks to be cut, as far as it can be told; where zero or an outline is missing each
+/// is a finding.
+CurveCuts curvesAt(const WorkAt& work);
 
 /// The rounds and arcs that the outlines of a face follow, each once.
 std::vector<Id> curvesOf(const FaceOutlines& outlines);

@@ -1,7 +1,10 @@
 #include "core/plan/drawn_part.h"
 
 #include <algorithm>
+#include <array>
 #include <cmath>
+
+#include "core/place/part_outline.h"
 
 namespace inchwright {
 namespace {
@@ -18,6 +21,7 @@ double millimetres(const std::optional<Lettered>& figure) {
 
 constexpr double kQuarter = 1.5707963267948966;  // radians
 constexpr int kCornerSteps = 8;
+constexpr double kArcStep = kQuarter / 12;
 
 /// Low and high along one axis of the table.
 struct Reach {
@@ -209,13 +213,84 @@ class PartDrawer {
     return points;
   }
 
+  // Whether the outline is more than four sides and their corners.
+  bool isShaped() const {
+    const Face face = work_.setup.face;
+    return std::any_of(work_.part.outlines.begin(), work_.part.outlines.end(),
+                       [&](const GivenOutline& one) { return one.face == face && !one.isInner; }) ||
+           std::any_of(work_.part.features.begin(), work_.part.features.end(),
+                       [&](const Feature& one) {
+                         const auto* round = one.as<kind::Round>();
+                         return round && one.face == face && !round->about.empty();
+                       });
+  }
+
+  // The outline as it closes, arcs as runs of short lines, anticlockwise; empty where it does not.
+  std::vector<PlanePoint> realOutline() const {
+    if (!isShaped()) return {};
+    const Outline outline = outerOutlineOf(work_.part, work_.solution.positions,
+                                           work_.solution.beyond, work_.setup.face);
+    if (!outline.isClosed) return {};
+    const auto axes = axesIn(work_.setup.face);
+    const auto own = ownDirections(work_.setup.face);
+    std::array<const TableAxis*, 2> along{};
+    std::array<Rational, 2> from;
+    for (const std::size_t k : {0U, 1U}) {
+      const Position* at = work_.position(outline.from[k], axes[k]);
+      along[k] = work_.along(axes[k]);
+      if (!at || !along[k] || !along[k]->zero) return {};
+      from[k] = at->ticks;
+    }
+    std::vector<PlanePoint> points;
+    for (const PathPiece& piece : outline.path()) {
+      const int steps = piece.circle ? std::max(2, static_cast<int>(sweepOf(piece) / kArcStep)) : 1;
+      for (int step = 0; step < steps; ++step) {
+        const PlanePoint seen = pointOn(piece, static_cast<double>(step) / steps);
+        PlanePoint drawn;
+        for (const std::size_t k : {0U, 1U}) {
+          const double off = own[k] * (k == 0 ? seen.x : seen.y) * Length::kTicksPerInch;
+          const auto there = from[k].plus(Rational(std::llround(off)));
+          const auto distance = there ? along[k]->onTable(*there) : std::nullopt;
+          if (!distance) return {};
+          (along[k]->machine == MachineAxis::x ? drawn.x : drawn.y) = millimetres(*distance);
+        }
+        points.push_back(drawn);
+      }
+    }
+    return points;
+  }
+
+  // A point of a piece, `share` of the way along it.
+  static PlanePoint pointOn(const PathPiece& piece, double share) {
+    if (!piece.circle) return piece.start;
+    const PlanePoint centre = piece.circle->centre;
+    const double begun = std::atan2(piece.start.y - centre.y, piece.start.x - centre.x);
+    const double angle = begun + piece.sense * sweepOf(piece) * share;
+    return {centre.x + piece.circle->radius * std::cos(angle),
+            centre.y + piece.circle->radius * std::sin(angle)};
+  }
+
   void addOutlines() {
     x_ = spanOf(work_.x, false, &picture_.missing);
     y_ = spanOf(work_.y, false, &picture_.missing);
-    picture_.outline = roundedRectangle();
     std::vector<PlanePoint> stock =
         rectangle(spanOf(work_.x, true, nullptr), spanOf(work_.y, true, nullptr));
     if (stock != rectangle(x_, y_)) picture_.stock = std::move(stock);
+    picture_.outline = realOutline();
+    if (picture_.outline.empty()) {
+      picture_.outline = roundedRectangle();
+      return;
+    }
+    // Nothing is guessed where the outline closes.
+    picture_.missing.clear();
+    const auto [left, right] =
+        std::minmax_element(picture_.outline.begin(), picture_.outline.end(),
+                            [](const PlanePoint& a, const PlanePoint& b) { return a.x < b.x; });
+    const auto [near, far] =
+        std::minmax_element(picture_.outline.begin(), picture_.outline.end(),
+                            [](const PlanePoint& a, const PlanePoint& b) { return a.y < b.y; });
+    x_ = {left->x, right->x};
+    y_ = {near->y, far->y};
   }
 
   void addEdge(const Feature& feature) {

@@ -68,6 +68,7 @@ Result<SetupTable> tableOf(const WorkAt& work) {
   if (!checks) return checks.error();
   table.checks = *std::move(checks);
   table.warnings = setupWarnings(work, table.tip);
+  table.curves = curvesAt(work);
   return table;
 }
 

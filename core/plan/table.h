@@ -8,6 +8,7 @@
 #include "core/making/hole_plan.h"
 #include "core/part/job.h"
 #include "core/plan/check_places.h"
+#include "core/plan/curve_cuts.h"
 #include "core/plan/touch_off.h"
 #include "core/plan/work_at.h"
 #include "core/solution/solution.h"
@@ -93,6 +94,7 @@ struct SetupTable {
   std::vector<TouchOff> touchOff;
   std::vector<CheckPlace> checks;
   std::vector<SetupWarning> warnings;
+  CurveCuts curves;  ///< rounds and arcs as the setup asks for them
 
   bool operator==(const SetupTable&) const = default;
 };

@@ -1,5 +1,6 @@
 #include "core/plan/why.h"
 
+#include "core/plan/why_held.h"
 #include "core/tolerance/tolerance_network.h"
 
 namespace inchwright {
@@ -7,10 +8,24 @@ namespace {
 
 const Error kSumTooLarge{ErrorCode::outOfRange, "the sum is larger than can be held"};
 
+StackMember stepBetween(const Id& from, const Id& to) {
+  StackMember step;
+  step.from = from;
+  step.to = to;
+  return step;
+}
+
+// Chains of held places longer than this are told from where they stand.
+constexpr int kDeepest = 500;
+
 /// A walk from zero to a place, adding up as the readout counts.
 class Walk {
  public:
-  Walk(const Part& part, int counts) : part_(part), counts_(counts) {}
+  Walk(const WorkAt& work, const TableAxis& along)
+      : work_(work),
+        axis_(along.part.axis),
+        counts_(along.part.sign * along.counts),
+        network_(toleranceNetworkOf(work.part, axis_)) {}
 
   bool add(WhyStep step, const std::optional<Rational>& along) {
     const auto adds = along ? along->times(Rational(counts_)) : std::nullopt;
@@ -23,11 +38,31 @@ class Walk {
     return true;
   }
 
-  /// The print's own way between two places; false where no readings join them, or beyond range.
-  bool addChain(Axis axis, const Id& from, std::string_view to) {
-    const Result<ToleranceNetwork> network = toleranceNetworkOf(part_, axis);
-    if (!network) return false;
-    const auto members = chainBetween(part_, *network, from, to);
+  /// Leads from one place to another; false where nothing tells how, or beyond range.
+  bool lead(const Id& from, const Id& to, int deep = 0) {
+    if (from == to) return true;
+    const std::size_t before = steps_.size();
+    const Rational begun = running_;
+    if (addChain(from, to) && (arrives(begun, from, to) || isDisputed(to))) return true;
+    back(before, begun);
+    const Id held = heldOn(to);
+    if (held.empty() || deep > kDeepest) return false;
+    const HeldBy& by = work_.solution.beyond.held.at(held);
+    const Id& end = by.from.empty() ? from : by.from.front();
+    const bool led = lead(from, end, deep + 1) && addHeld(end, held) &&
+                     (held == to || addChain(held, to)) &&
+                     (arrives(begun, from, to) || isDisputed(to));
+    if (!led) back(before, begun);
+    return led;
+  }
+
+  void restart() { back(0, Rational()); }
+  std::vector<WhyStep> take() { return std::move(steps_); }
+
+ private:
+  bool addChain(const Id& from, const Id& to) {
+    if (!network_) return false;
+    const auto members = chainBetween(work_.part, *network_, from, to);
     if (!members) return false;
     for (const StackMember& member : *members) {
       const bool reading = member.reading() != nullptr;
@@ -42,26 +77,45 @@ class Walk {
     return true;
   }
 
-  const Rational& running() const { return running_; }
-  std::vector<WhyStep> take() { return std::move(steps_); }
-  void restart() {
-    steps_.clear();
-    running_ = Rational();
+  bool addHeld(const Id& from, const Id& held) {
+    return add({WhyStep::Source::placed, stepBetween(from, held), {}, {}}, between(from, held));
   }
 
- private:
-  const Part& part_;
+  /// The place itself, or one that it is chained to, that was solved for; empty where none was.
+  Id heldOn(const Id& place) const {
+    const auto& held = work_.solution.beyond.held;
+    if (held.contains(place)) return place;
+    if (!network_) return {};
+    for (const auto& [id, by] : held) {
+      if (between(id, place) && chainBetween(work_.part, *network_, id, place)) return id;
+    }
+    return {};
+  }
+
+  std::optional<Rational> between(const Id& from, const Id& to) const {
+    return work_.solution.between(from, to, axis_);
+  }
+  bool isDisputed(const Id& place) const {
+    const Position* at = work_.position(place, axis_);
+    return at != nullptr && at->disputed;
+  }
+  bool arrives(const Rational& begun, const Id& from, const Id& to) const {
+    const auto whole = between(from, to);
+    const auto counted = whole ? whole->times(Rational(counts_)) : std::nullopt;
+    return counted && running_.minus(begun) == counted;
+  }
+  void back(std::size_t steps, const Rational& running) {
+    steps_.resize(steps);
+    running_ = running;
+  }
+
+  const WorkAt& work_;
+  Axis axis_;
   int counts_;
+  Result<ToleranceNetwork> network_;
   Rational running_;
   std::vector<WhyStep> steps_;
 };
-
-StackMember stepBetween(const Id& from, const Id& to) {
-  StackMember step;
-  step.from = from;
-  step.to = to;
-  return step;
-}
 
 /// Where the walk begins: the place zero is on, or the first of the two it lies between.
 Id baseOf(const ZeroAlong& zero) {
@@ -92,27 +146,30 @@ Result<Why> whyOf(const WorkAt& work, std::string_view place, Axis axis) {
   why.axis = axis;
   why.value = *value;
   why.disputed = at->disputed;
-  Walk walk(work.part, along->part.sign * along->counts);
+  const auto whole = at->ticks.minus(along->zero->ticks);
+  if (!whole || !whole->times(Rational(along->part.sign * along->counts))) return kSumTooLarge;
   const Id base = baseOf(along->zero->asked);
   const Position* from = work.position(base, axis);
   const auto lead = from ? from->ticks.minus(along->zero->ticks) : std::nullopt;
-  if (lead && !lead->isZero() &&
-      !walk.add({WhyStep::Source::zero, stepBetween({}, base), {}, {}}, lead)) {
-    return kSumTooLarge;
+  Walk walk(work, *along);
+  bool isLed = lead.has_value();
+  if (isLed && !lead->isZero()) {
+    isLed = walk.add({WhyStep::Source::zero, stepBetween({}, base), {}, {}}, lead);
   }
-  const bool joined = from && (base == place || walk.addChain(axis, base, place));
-  const auto whole = at->ticks.minus(along->zero->ticks);
-  const auto wanted =
-      whole ? whole->times(Rational(along->part.sign * along->counts)) : std::nullopt;
-  if (!wanted) return kSumTooLarge;
-  // What no chain of readings makes was placed by other means.
-  if (!joined || (walk.running() != *wanted && !at->disputed)) {
+  if (!isLed || !walk.lead(base, name)) {
     walk.restart();
     if (!walk.add({WhyStep::Source::placed, stepBetween(base, name), {}, {}}, whole)) {
       return kSumTooLarge;
     }
   }
   why.steps = walk.take();
+  for (WhyStep& step : why.steps) {
+    if (step.source != WhyStep::Source::placed) continue;
+    if (auto held = heldAt(work, step.member.to)) {
+      step.held = why.held.size();
+      why.held.push_back(*std::move(held));
+    }
+  }
   return why;
 }
 

@@ -10,36 +10,6 @@ std::string inchesText(int inches, const char* what) {
                      : std::to_string(inches) + " whole inches " + what;
 }
 
-std::string lookText(const Reason& reason) {
-  if (reason.wrongEnd != Reason::End::none) {
-    const char* way = reason.wrongEnd == Reason::End::from ? "measured from " : "measured to ";
-    return way + reason.rather + " rather than " + reason.than;
-  }
-  switch (reason.look) {
-    case Likeness::none:
-      break;
-    case Likeness::alike:
-      return "looks like " + reason.looksAs;
-    case Likeness::swapped:
-      return "figures swapped";
-    case Likeness::inchesDropped:
-      return inchesText(reason.inches, "dropped");
-    case Likeness::inchesAdded:
-      return inchesText(reason.inches, "added");
-    case Likeness::halfForFull:
-      return "half for full";
-    case Likeness::fullForHalf:
-      return "full for half";
-    case Likeness::pointShifted:
-      return "decimal point shifted";
-    case Likeness::fractionDropped:
-      return "the fraction dropped";
-    case Likeness::endsSwapped:
-      return "its two ends are swapped";
-  }
-  return {};
-}
-
 std::string tracedText(const Part& part, const Suspect& suspect) {
   const Reading* reading = part.reading(suspect.reading);
   if (!suspect.traced || reading == nullptr) return {};
@@ -74,6 +44,36 @@ std::string allReasons(const Part& part, const Suspect& suspect, std::string tex
 }
 
 }  // namespace
+
+std::string lookText(const Reason& reason) {
+  if (reason.wrongEnd != Reason::End::none) {
+    const char* way = reason.wrongEnd == Reason::End::from ? "measured from " : "measured to ";
+    return way + reason.rather + " rather than " + reason.than;
+  }
+  switch (reason.look) {
+    case Likeness::none:
+      break;
+    case Likeness::alike:
+      return "looks like " + reason.looksAs;
+    case Likeness::swapped:
+      return "figures swapped";
+    case Likeness::inchesDropped:
+      return inchesText(reason.inches, "dropped");
+    case Likeness::inchesAdded:
+      return inchesText(reason.inches, "added");
+    case Likeness::halfForFull:
+      return "half for full";
+    case Likeness::fullForHalf:
+      return "full for half";
+    case Likeness::pointShifted:
+      return "decimal point shifted";
+    case Likeness::fractionDropped:
+      return "the fraction dropped";
+    case Likeness::endsSwapped:
+      return "its two ends are swapped";
+  }
+  return {};
+}
 
 std::string suspicionText(const Part& part, const Suspect& suspect, English english) {
   return reworded(part, allReasons(part, suspect, lookText(suspect.reason)), english);

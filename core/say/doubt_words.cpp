@@ -4,6 +4,7 @@
 
 #include "core/base/listed.h"
 #include "core/measure/writing.h"
+#include "core/say/placing_words.h"
 #include "core/say/reading_words.h"
 
 namespace inchwright {
@@ -188,9 +189,8 @@ std::string notPlacedText(const Part& part, const Doubt& doubt) {
     case SourceKind::feature:
       break;
   }
-  const Feature& feature = part.features[source.index];
-  return feature.id + " is " + (feature.is(FeatureKind::line) ? "a line" : "an arc") +
-         "; it is kept but not placed yet";
+  return part.features[source.index].id +
+         " is a line that nothing places: give two places on it, or one and its angle";
 }
 
 std::string sizeText(const Part& part, const Doubt& doubt) {
@@ -350,6 +350,7 @@ std::string textOf(const Part& part, const Solution& solution, const Doubt& doub
     case DoubtTopic::notPlaced:
       return notPlacedText(part, doubt);
     case DoubtTopic::question:
+      if (doubt.placing != PlacingDoubt::none) return placingText(part, solution, doubt);
       if (!doubt.source) return joined(doubt.questions, "; ");
       return (doubt.source->kind == SourceKind::reading
                   ? readingWords(part, part.readings[doubt.source->index])
@@ -397,7 +398,8 @@ std::string adviceText(const Loose& loose) {
       text = "say which side of the part " + loose.of + " is; the round lies inside it";
       break;
     case Loose::Lacks::distance:
-      if (!loose.kin.empty()) {
+      if (loose.free) text = freeText(*loose.free) + "; ";
+      if (!loose.free && !loose.kin.empty()) {
         std::vector<Id> named = loose.kin;
         if (loose.moreKin) named.push_back("others");
         text = "it hangs together with " + listed(named) + "; ";

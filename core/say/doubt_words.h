@@ -19,6 +19,9 @@ std::string doubtText(const Part& part, const Solution& solution, const Doubt& d
 /// with`.
 std::string adviceText(const Loose& loose);
 
+/// What joins one figure with another: `looks like 1 7/16`; empty for none.
+std::string lookText(const Reason& reason);
+
 /// Why a reading is suspected, by itself: `looks like 1 7/16; the tracing puts it at about 1 7/16`.
 std::string suspicionText(const Part& part, const Suspect& suspect, English english = English::uk);
 

@@ -2,9 +2,11 @@
 
 #include <unordered_map>
 
+#include "core/say/curve_words.h"
 #include "core/say/doubt_words.h"
 #include "core/say/figure_words.h"
 #include "core/say/making_words.h"
+#include "core/say/placing_words.h"
 #include "core/say/source_words.h"
 
 namespace inchwright {
@@ -260,8 +262,10 @@ std::string warningWords(const SetupWarning& warning, const SetupTable& table, E
 std::string directCheckWords(const DirectCheck& check, const Part& part) {
   if (check.reading.kind != SourceKind::reading) return labelOf(part, check.reading);
   const Reading& reading = part.readings[check.reading.index];
-  std::string text = reading.from + " to " + reading.to + " along " + letterWords(check.axis) +
-                     ": " + reading.figure.text;
+  std::string text = reading.kind == ReadingKind::along
+                         ? reading.from + " to " + reading.to + " along " +
+                               letterWords(check.axis) + ": " + reading.figure.text
+                         : namedReading(reading);
   if (check.least && check.greatest) {
     text += ", " + check.least->text + " to " + check.greatest->text;
   }
@@ -315,6 +319,7 @@ SetupWords setupWords(const Part& part, const SetupTable& table, English english
   for (const SetupWarning& warning : table.warnings) {
     words.warnings.push_back(warningWords(warning, table, english));
   }
+  words.curves = curveWords(part, table, english);
   return words;
 }
 

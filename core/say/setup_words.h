@@ -55,6 +55,7 @@ struct SetupWords {
   std::vector<Touch> touchOff;
   std::vector<std::string> checks;
   std::vector<std::string> warnings;
+  std::vector<std::string> curves;  ///< one paragraph a round or arc to be cut
 };
 
 /// Requires: `table` is one of this part.

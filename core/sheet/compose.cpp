@@ -84,6 +84,7 @@ Pieces trailingPieces(const SheetContent& content, double width) {
   append(pieces, queryPieces(content, width));
   append(pieces, edgePieces(content, width));
   append(pieces, closenessPieces(content, width));
+  append(pieces, curvePieces(content, width));
   append(pieces, directCheckPieces(content, width));
   return pieces;
 }

@@ -47,6 +47,10 @@ Pieces marked(const SheetContent& content, const std::string& title,
   return pieces;
 }
 
+void drawBoxMark(Sketch& sketch, PlanePoint centre, double size) {
+  drawTickBox(sketch, {centre.x - size / 2, centre.y - size / 2}, size);
+}
+
 }  // namespace
 
 Piece titlePiece(const SheetContent& content, const std::string& words, double width) {
@@ -84,17 +88,18 @@ Pieces editionPieces(const SheetContent& content, double width) {
                 width);
 }
 
+Pieces curvePieces(const SheetContent& content, double width) {
+  return marked(content, "ROUNDS AND CURVES", content.words.curves, drawBoxMark, width);
+}
+
 Pieces directCheckPieces(const SheetContent& content, double width) {
-  const DrawMark box = [](Sketch& sketch, PlanePoint centre, double size) {
-    drawTickBox(sketch, {centre.x - size / 2, centre.y - size / 2}, size);
-  };
   std::vector<std::string> texts = content.options.directChecks;
   if (content.options.closeness) {
     for (const DirectCheck& check : content.options.closeness->directChecks) {
       texts.push_back(directCheckWords(check, content.part));
     }
   }
-  return marked(content, "MEASURE ON THE PART", texts, box, width);
+  return marked(content, "MEASURE ON THE PART", texts, drawBoxMark, width);
 }
 
 Pieces queryPieces(const SheetContent& content, double width) {

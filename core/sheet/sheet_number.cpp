@@ -96,6 +96,7 @@ void mixTable(const SheetContent& content, const SetupWords& words, Mark& mark) 
   for (const Loose& loose : table.unplaced) mark.mix({loose.id, std::string(nameOf(loose.axis))});
   mark.mix(words.unplaced);
   mark.mix(words.warnings);
+  if (!words.curves.empty()) mark.mix(words.curves);
   if (!content.held) return;
   for (const Finding& finding : content.held->findings) mark.mix(wordsOf(finding, table.step));
   for (const HeldThing& thing : content.held->drawn.things) {

@@ -211,6 +211,7 @@ std::vector<Doubt> doubtsOf(const Part& part, const std::array<AxisSystem, 3>& s
   addTracedDoubts(part, systems, solution, all);
   addSizeDoubts(part, solution, all);
   addMisspelt(part, all);
+  addPlacingDoubts(part, solution.beyond, all);
   for (std::size_t i = 0; i < solution.loose.size(); ++i) {
     const Loose& loose = solution.loose[i];
     all.push_back({{DoubtTopic::loose, {}, loose.axis, {}, {loose.id}}});

@@ -24,6 +24,10 @@ void addSizeDoubts(const Part& part, const Solution& solution, std::vector<Doubt
 /// Members of the part's document that are nearly known ones.
 void addMisspelt(const Part& part, std::vector<Doubt>& doubts);
 
+/// What placing beyond the chains has to ask: answers taken or in doubt, readings that don't meet,
+/// what is weakly held, lines and understandings that came to nothing.
+void addPlacingDoubts(const Part& part, const BeyondChains& beyond, std::vector<Doubt>& doubts);
+
 /// Readings that nothing else checks and the tracing contradicts. The tracing bears witness to a
 /// length where most lengths along that axis agree with it, to the order of two places always.
 void addTracedDoubts(const Part& part, const std::array<AxisSystem, 3>& systems,

@@ -10,9 +10,10 @@
 #include "core/base/rational.h"
 #include "core/base/result.h"
 #include "core/chain/clash.h"
-#include "core/chain/position.h"
-#include "core/part/id_numbers.h"
+#include "core/chain/positions.h"
 #include "core/part/job.h"
+#include "core/place/beyond_chains.h"
+#include "core/suspect/centre_suspects.h"
 #include "core/suspect/rounding.h"
 #include "core/suspect/suspect.h"
 
@@ -31,10 +32,11 @@ struct Loose {
   Id id;
   Axis axis = Axis::x;
   Lacks lacks = Lacks::distance;
-  Id of = {};                ///< the ring or edge that lacks it
-  Id fixed = {};             ///< a placed one to measure from; empty when there is none
-  std::vector<Id> kin = {};  ///< the first few that it hangs together with
-  bool moreKin = false;      ///< and others
+  Id of = {};                          ///< the ring or edge that lacks it
+  Id fixed = {};                       ///< a placed one to measure from; empty when there is none
+  std::vector<Id> kin = {};            ///< the first few that it hangs together with
+  bool moreKin = false;                ///< and others
+  std::optional<FreePlace> free = {};  ///< how it can still move, where it is held half
 
   bool operator==(const Loose&) const = default;
 };
@@ -77,13 +79,18 @@ struct Misspelt {
   bool operator==(const Misspelt&) const = default;
 };
 
+/// What placing beyond the chains has to ask, by the list of `BeyondChains` that it stands in.
+enum class PlacingDoubt { none, answers, clashes, weak };
+
 /// One thing to ask the print or the draughtsman about. What it is about is in its key; the rest
 /// are the figures, which `about` tells as one text for an accepted doubt to be held against.
 struct Doubt {
   DoubtKey key;
   std::string about = {};
-  /// Index into `Solution::clashes` (a clash), `roundings` (rounded, misfit) or `loose`.
+  /// Index into `Solution::clashes` (a clash), `roundings` (rounded, misfit), `loose`, or the list
+  /// of `Solution::beyond` that `placing` names.
   std::size_t index = 0;
+  PlacingDoubt placing = PlacingDoubt::none;
   std::optional<Source> source = {};        ///< the reading, understanding or feature in question
   std::optional<Length> by = {};            ///< how far outside, over the edge or into one another
   std::optional<Length> drawn = {};         ///< as traced, to a 64th
@@ -109,28 +116,6 @@ struct Doubt {
   bool operator==(const Doubt&) const = default;
 };
 
-/// Positions by place and axis.
-class Positions {
- public:
-  struct Along {
-    std::vector<Id> places;           ///< ascending
-    std::vector<Position> positions;  ///< by place
-  };
-
-  const Along& along(Axis axis) const { return axes_[static_cast<std::size_t>(axis)]; }
-  /// The positions there may be changed, the places not: for that there is `set`.
-  Along& along(Axis axis) { return axes_[static_cast<std::size_t>(axis)]; }
-  void set(Axis axis, Along along);
-  /// Null when the place has no position along the axis.
-  const Position* find(std::string_view place, Axis axis) const;
-  /// The position of a place, made where there is none. Linear in the places.
-  Position& at(const Id& place, Axis axis);
-
- private:
-  std::array<Along, 3> axes_;
-  std::array<IdNumbers, 3> numbers_;  // of their places
-};
-
 /// All that follows from a part's readings. A pure function of the part; the order in which
 /// features and readings are listed never changes it (lists are ordered by id).
 struct Solution {
@@ -142,6 +127,9 @@ struct Solution {
   /// Loops that miss by no more than rounding their decimals takes, each with the fractions that
   /// close it; none where no fractions do.
   std::vector<Rounding> roundings;
+  BeyondChains beyond;  ///< what placing found where chains did not lead
+  std::vector<std::vector<CentreSuspect>>
+      centreSuspects;                 ///< by clash of `beyond`, likeliest first
   std::vector<ReadingStatus> status;  ///< by index into Part::readings
   std::vector<Doubt> doubts;          ///< most pressing topics first
 

@@ -84,12 +84,17 @@ Result<Solution> solve(const Part& part, const SolveOptions& options) {
     }
     solution.positions.set(system.axis(), {system.network().places, std::move(outcome->positions)});
   }
-  const auto placed = placeBeyondChains(part, *systems, solution);
+  const auto placed = placeBeyondChains(part, *systems, options.findSuspects, solution);
   if (!placed) return placed.error();
   for (const AxisSystem& system : *systems) {
     const auto& positions = solution.positions.along(system.axis()).positions;
     for (Loose& one : looseAlong(part, system.network(), positions)) {
       solution.loose.push_back(std::move(one));
+    }
+  }
+  for (const FreePlace& free : solution.beyond.free) {
+    for (Loose& loose : solution.loose) {
+      if (loose.id == free.place) loose.free = free;
     }
   }
   std::stable_sort(solution.loose.begin(), solution.loose.end(),
@@ -100,7 +105,6 @@ Result<Solution> solve(const Part& part, const SolveOptions& options) {
   solution.suspects.resize(solution.clashes.size());
   if (options.findSuspects) solution.suspects = suspectsOf(part, *systems, solution.clashes);
   solution.doubts = doubtsOf(part, *systems, solution);
-  addPlacingDoubts(part, *placed, solution.doubts);
   markAssumed(part, *systems, solution);
   return solution;
 }

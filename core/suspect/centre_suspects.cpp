@@ -82,7 +82,7 @@ std::string degreesLike(double degrees, int places) {
 
 struct Likened {
   double cost = 0;
-  std::string why;
+  AngleLook look = AngleLook::none;
 };
 
 // How easily one angle is taken for another.
@@ -91,27 +91,27 @@ Likened resemblanceOfAngles(double seen, double would, int places) {
   const auto isAbout = [&](double other) {
     return std::abs(std::remainder(would - other, 360)) <= within;
   };
-  if (isAbout(90 - seen)) return {kOtherWay, "measured from the other axis"};
-  if (isAbout(-seen)) return {kOtherWay, "clockwise for anticlockwise"};
-  if (isAbout(180 - seen)) return {kOtherWay, "measured from the other end"};
-  if (isAbout(seen + 180)) return {kOtherWay, "from the other place"};
+  if (isAbout(90 - seen)) return {kOtherWay, AngleLook::otherAxis};
+  if (isAbout(-seen)) return {kOtherWay, AngleLook::otherTurn};
+  if (isAbout(180 - seen)) return {kOtherWay, AngleLook::otherEnd};
+  if (isAbout(seen + 180)) return {kOtherWay, AngleLook::otherPlace};
   const double minutes = (seen - std::floor(seen)) * 100 / 60;
   if (places == 2 && minutes < 1 && isAbout(std::floor(seen) + minutes)) {
-    return {kOtherWay, "minutes read as a decimal"};
+    return {kOtherWay, AngleLook::minutesAsPoints};
   }
   const std::string a = degreesLike(seen, places), b = degreesLike(would, places);
   if (a.size() == b.size()) {
     int differing = 0;
     for (std::size_t i = 0; i < a.size(); ++i) differing += a[i] != b[i] ? 1 : 0;
-    if (differing == 1) return {kLooksAlike, "looks like " + b};
+    if (differing == 1) return {kLooksAlike, AngleLook::alike};
     if (differing == 2) {
       std::string sortedA = a, sortedB = b;
       std::sort(sortedA.begin(), sortedA.end());
       std::sort(sortedB.begin(), sortedB.end());
-      if (sortedA == sortedB) return {kLooksAlike + 1, "two figures swapped"};
+      if (sortedA == sortedB) return {kLooksAlike + 1, AngleLook::swapped};
     }
   }
-  return {kNoResemblance, ""};
+  return {kNoResemblance, AngleLook::none};
 }
 
 // To a figure that the print could letter there, where one is as near as its last place goes.
@@ -167,7 +167,7 @@ CentreSuspect suspectOf(const Part& part, const WouldBe& would) {
       const double near = std::round(*would.degrees / unit) * unit + off * unit;
       const Likened nearBy = resemblanceOfAngles(seen, near, places);
       if (nearBy.cost + 0.3 * std::abs(off) >= look.cost) continue;
-      look = {nearBy.cost + 0.3 * std::abs(off), nearBy.why};
+      look = {nearBy.cost + 0.3 * std::abs(off), nearBy.look};
       suspect.degrees = near;
     }
     other = *suspect.degrees;
@@ -176,12 +176,12 @@ CentreSuspect suspectOf(const Part& part, const WouldBe& would) {
     suspect.wouldBe = nearAndAlike(reading, asLettered(reading, would.length));
     suspect.wouldBeText = letteredLike(reading.figure, suspect.wouldBe);
     const Resemblance lengths = resemblance(reading.figure, suspect.wouldBe);
-    look = {lengths.cost,
-            lengths.reason.looksAs.empty() ? "" : "looks like " + lengths.reason.looksAs};
+    look.cost = lengths.cost;
+    suspect.reason = lengths.reason;
     seen = reading.figure.value.toInches();
     other = suspect.wouldBe.toInches();
   }
-  suspect.why = look.why;
+  suspect.look = look.look;
   suspect.weight = againstTrace(part, reading, seen) - againstTrace(part, reading, other) -
                    look.cost - would.misfit;
   return suspect;

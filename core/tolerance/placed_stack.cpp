@@ -4,6 +4,7 @@
 #include <cmath>
 #include <map>
 #include <random>
+#include <set>
 
 #include "core/chain/axis_solver.h"
 #include "core/part/place_index.h"
@@ -94,14 +95,13 @@ class Measured {
     if (!whole) return whole.error();
     double straight = 0;
     for (const Axis axis : axes_) {
-      const auto i = static_cast<std::size_t>(axis);
-      const auto a = whole->systems[i].network().node(from_),
-                 b = whole->systems[i].network().node(to_);
-      if (!a || !b) return std::optional<double>();
-      const Position& first = whole->placed.positions[i][*a];
-      const Position& last = whole->placed.positions[i][*b];
-      const auto apart = last.ticks.minus(first.ticks);
-      if (first.group != last.group || !apart) return std::optional<double>();
+      const Position* first = whole->positions.find(from_, axis);
+      const Position* last = whole->positions.find(to_, axis);
+      if (first == nullptr || last == nullptr || first->group != last->group) {
+        return std::optional<double>();
+      }
+      const auto apart = last->ticks.minus(first->ticks);
+      if (!apart) return std::optional<double>();
       if (axes_.size() == 1) return std::optional(apart->toDouble());
       straight = std::hypot(straight, apart->toDouble());
     }
@@ -281,6 +281,50 @@ Result<Slopes> slopesBetween(const Part& part, std::optional<Axis> axis, std::st
     slopes.members.push_back(memberOf(part, figure, slope));
   }
   return slopes;
+}
+
+Result<Done> addPlacedRanges(const Part& part, const Solution& solution, Axis axis,
+                             std::string_view from, Ranges& ranges) {
+  const Position* start = solution.position(from, axis);
+  if (start == nullptr || start->group != 0 || !ranges.contradiction.empty()) return Done{};
+  std::set<Id> known;
+  std::set<std::uint32_t> members;
+  for (const PlaceRange& one : ranges.places) known.insert(one.id);
+  bool isAdded = false;
+  const Positions::Along& all = solution.positions.along(axis);
+  for (std::size_t i = 0; i < all.places.size(); ++i) {
+    const Id& id = all.places[i];
+    if (all.positions[i].group != 0 || known.contains(id)) continue;
+    const Result<Slopes> slopes = slopesBetween(part, axis, from, id);
+    if (!slopes && slopes.error().code == ErrorCode::unsolvable) {
+      ranges.jumping.push_back(id);
+      continue;
+    }
+    if (!slopes) return slopes.error();
+    const auto base = baseOf(*slopes);
+    const Result<Stack> stack =
+        base ? stackOf(slopes->members, kCustomaryInflation, *base)
+             : Result<Stack>(Error{ErrorCode::outOfRange, "a range goes beyond what is exact", id});
+    if (!stack) return stack.error();
+    PlaceRange range{id, std::llround(slopes->nominal), stack->worst, {}, {}};
+    for (const StackMember& member : slopes->members) {
+      const Reading* reading = part.reading(*member.reading());
+      const auto number = static_cast<std::uint32_t>(reading - part.readings.data());
+      range.lowBy.push_back({SourceKind::reading, number});
+      members.insert(number);
+    }
+    range.highBy = range.lowBy;
+    ranges.places.push_back(std::move(range));
+    isAdded = true;
+  }
+  if (!isAdded) return Done{};
+  std::sort(ranges.places.begin(), ranges.places.end(),
+            [](const PlaceRange& a, const PlaceRange& b) { return a.id < b.id; });
+  for (const std::uint32_t index : solution.beyond.used) {
+    if (!members.contains(index) && figureAt(part, index))
+      ranges.leftOut.push_back({SourceKind::reading, index});
+  }
+  return Done{};
 }
 
 Result<Stack> drawnStack(const Part& part, std::optional<Axis> axis, std::string_view from,

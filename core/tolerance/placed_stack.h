@@ -5,6 +5,8 @@
 #include <vector>
 
 #include "core/base/result.h"
+#include "core/solution/solution.h"
+#include "core/tolerance/ranges.h"
 #include "core/tolerance/stack.h"
 
 namespace inchwright {
@@ -29,6 +31,14 @@ struct Slopes {
 /// one jump to another answer; `outOfRange`.
 Result<Slopes> slopesBetween(const Part& part, std::optional<Axis> axis, std::string_view from,
                              std::string_view to);
+
+/// Adds to the ranges from a place those of the places that no chain joins to it and that centre
+/// distances, angles and the like place: by the slopes of the readings that place them, each
+/// anywhere within its limits. Of the first order. Readings to spare are not reckoned with and are
+/// named as left out. Requires: `solution` is of `part`; `ranges` are its own along that axis.
+/// Errors: as `slopesBetween`, but for places that jump, which are named.
+Result<Done> addPlacedRanges(const Part& part, const Solution& solution, Axis axis,
+                             std::string_view from, Ranges& ranges);
 
 /// The stack from one place to another along an axis as the print dimensions it: by the chain that
 /// joins them (`chainBetween`), exactly; where none does, by the slopes of the readings that place

@@ -49,6 +49,8 @@ struct Ranges {
   /// Middles and equal spaces among these places that the ranges do not reckon with: the true
   /// ranges may be narrower, never wider.
   std::vector<Source> leftOut;
+  /// Places that a thou in a reading makes jump elsewhere: no range can be given.
+  std::vector<Id> jumping;
 
   bool operator==(const Ranges&) const = default;
 };

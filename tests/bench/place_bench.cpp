@@ -4,7 +4,7 @@
 // its problem together is not counted.
 //
 // `hanging`: each place hangs on earlier ones. `woven`: all hang on each other, and ours looks for
-// further answers from many starts.
+// further answers that the tracing could mistake.
 
 #include <benchmark/benchmark.h>
 

@@ -40,6 +40,40 @@ TEST(WhyWord, BeginsAtAMiddle) {
   EXPECT_NE(words.find("A along x: -0.6250"), std::string::npos) << words;
 }
 
+TEST(WhyWord, TellsTheTriangleOfAPlaceHeldByCentreDistances) {
+  const Scratch scratch;
+  const std::string file = scratch.write("plate.inchwright", R"({"inchwright": 1, "parts": [{
+    "name": "Plate",
+    "features": [
+      {"id": "L", "kind": "edge", "axis": "x", "side": "left"},
+      {"id": "F", "kind": "edge", "axis": "y", "side": "front"},
+      {"id": "A", "kind": "hole", "diameter": "1/4"},
+      {"id": "B", "kind": "hole", "diameter": "1/4"},
+      {"id": "C", "kind": "hole", "diameter": "1/8", "traced": ["1", "2.1"]}],
+    "readings": [
+      {"id": "r1", "axis": "x", "from": "L", "to": "A", "text": "1/2"},
+      {"id": "r2", "axis": "y", "from": "F", "to": "A", "text": "1/2"},
+      {"id": "r3", "axis": "x", "from": "A", "to": "B", "text": "3"},
+      {"id": "r4", "kind": "centres", "from": "A", "to": "C", "text": "1 1/2"},
+      {"id": "r5", "kind": "centres", "from": "B", "to": "C", "text": "2.598"}],
+    "understood": [{"kind": "in_line", "axis": "y", "of": ["A", "B"], "stated": true}]}]})");
+  const Spoken spoken = say({"why", file, "--place", "C", "--axis", "y", "--json"});
+  ASSERT_EQ(spoken.status, 0) << spoken.err;
+  const auto why = spoken.json()["why"][0];
+  EXPECT_EQ(why["steps"].back()["understood"], "by centres A–C 1 1/2 and centres B–C 2.598");
+  const auto held = why["held"][0];
+  EXPECT_EQ(held["place"], "C");
+  EXPECT_EQ(held["readings"], nlohmann::json({"r4", "r5"}));
+  // 1 1/2 and 3 √3 / 2 over 3: half an equilateral triangle, to a thou.
+  EXPECT_NEAR(held["ends"][0]["angle"].get<double>(), 60, 0.02);
+  EXPECT_NEAR(held["ends"][1]["angle"].get<double>(), 150, 0.02);
+  EXPECT_EQ(held["ends"][1]["distance"], "2.5980");
+  ASSERT_EQ(held["others"].size(), 1u);
+  EXPECT_EQ(held["others"][0]["x"], held["at"]["x"]);
+  const std::string words = say({"why", file, "--place", "C"}).out;
+  EXPECT_NE(words.find("; the tracing shows this one."), std::string::npos) << words;
+}
+
 TEST(WhyWord, RefusesInOneLine) {
   const Scratch scratch;
   const std::string file = scratch.write("plate.inchwright", kClashingPlate);

@@ -155,5 +155,25 @@ TEST(Placing, APartWithoutSuchReadingsComesBackAsItWas) {
   EXPECT_EQ(part.placed.positions[0], part.systems[0].positions());
 }
 
+// The line through A is held by its angle from the way A to B, which lies at 30°: at 75°, or with
+// the sense turned at −15°.
+TEST(Placing, TheAngleOfALineAgainstTwoPlaces) {
+  for (const bool isClockwise : {false, true}) {
+    Part part = PartText::read(
+        "edge L x left\nedge F y front\nhole A 1/4\nhole B 1/4\nline M\n"
+        "b1 x L A 1\nb2 y F A 1\nr1 centres A B 2\nr2 angle A B 30\nr3 angle M - 45\n");
+    part.readings.back().to.clear();
+    part.readings.back().against = {"A", "B"};
+    if (isClockwise) part.readings.back().sense = Sense::clockwise;
+    part.features.back().as<kind::Line>()->through = {"A"};
+    const PlacedForTest placed = PlacedForTest::of(part);
+    ASSERT_TRUE(placed.placed.lines[0].contains("M"));
+    const double direction = placed.placed.lines[0].at("M").direction * 180 / std::numbers::pi;
+    const double wanted = isClockwise ? -15 : 75;
+    EXPECT_NEAR(std::remainder(direction - wanted, 180), 0, 1e-7);
+    EXPECT_TRUE(placed.placed.clashes.empty());
+  }
+}
+
 }  // namespace
 }  // namespace inchwright::test

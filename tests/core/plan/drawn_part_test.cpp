@@ -135,5 +135,23 @@ TEST(PictureOf, NamesTheSidesItHadToGuess) {
   EXPECT_EQ(pictureOfPlate(nothing, setupWith({})).missing.size(), 4u);
 }
 
+// A block with an end of 3/4 struck about A, 3/4 from its left side: a half circle there instead of
+// two corners, and nothing of the bar left of it but the tip.
+TEST(PictureOf, AnEndStruckAboutAHoleIsPartOfTheOutline) {
+  Plate plate = block();
+  plate.hole("A", 80, 32, "1/4");
+  plate.feature("M", FeatureKind::round, 32, 32);
+  plate.put("M0", Axis::x, 80).put("M0", Axis::y, 32);
+  plate.last().shape = kind::Round{.side = Side::left, .radius = figure("3/4"), .about = "A"};
+  const DrawnPart picture = pictureOfPlate(plate, lowerCorner());
+  ASSERT_GT(picture.outline.size(), 12u);
+  EXPECT_GT(areaOf(picture.outline), 0);
+  for (const PlanePoint& at : picture.outline) {
+    if (at.x > 19.05) continue;
+    EXPECT_NEAR(std::hypot(at.x - 19.05, at.y - 19.05), 19.05, 1e-6);
+  }
+  EXPECT_TRUE(picture.missing.empty());
+}
+
 }  // namespace
 }  // namespace inchwright

@@ -438,7 +438,8 @@ again r2 5/8
 r3 diameter A 5/16
 accepted loose:A:y
 )");
-  EXPECT_EQ(keys(solution), "loose:A:y\nquestion:r1\nsize::r3:A\nreadtwice:r2\nalone\n");
+  EXPECT_EQ(keys(solution),
+            "loose:A:y\nkind:feature:M\nquestion:r1\nsize::r3:A\nreadtwice:r2\nalone\n");
   EXPECT_TRUE(doubt(solution, "loose:A:y") == nullptr || doubt(solution, "loose:A:y")->accepted);
   EXPECT_EQ(textOf(solution, "readtwice:r2"),
             "L to A was read as 3/8 and then as 5/8; a third look at the print settles it");

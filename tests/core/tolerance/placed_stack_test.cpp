@@ -202,5 +202,57 @@ TEST(PlacedStack, FirstOrderAgreesWithSolvingEachDraw) {
   }
 }
 
+// Along X from A: C by the centre distance and the angle, within their worst case whatever they
+// are; solved anew for each draw.
+TEST(PlacedRanges, WhatNoChainReachesIsRangedBySlopes) {
+  const Part part = heldByAngle("60° ±0.1°");
+  const auto solution = solve(part);
+  const auto network = toleranceNetworkOf(part, Axis::x);
+  auto ranges = rangesFrom(part, *network, "A");
+  ASSERT_TRUE(ranges.ok());
+  const auto find = [&](const Id& id) {
+    return std::find_if(ranges->places.begin(), ranges->places.end(),
+                        [&](const PlaceRange& one) { return one.id == id; });
+  };
+  EXPECT_TRUE(find("C") == ranges->places.end());
+  ASSERT_TRUE(addPlacedRanges(part, *solution, Axis::x, "A", *ranges).ok());
+  const auto found = find("C");
+  ASSERT_TRUE(found != ranges->places.end());
+  EXPECT_EQ(found->span, drawnStack(part, Axis::x, "A", "C")->worst);
+  // The last two readings of the part.
+  EXPECT_EQ(found->lowBy,
+            (std::vector<Source>{{SourceKind::reading, 4}, {SourceKind::reading, 5}}));
+  EXPECT_TRUE(ranges->leftOut.empty());
+  std::mt19937_64 random(14);
+  std::uniform_real_distribution<double> share(-1, 1);
+  const std::int64_t beyond = found->span.width() / 20;
+  for (int draw = 0; draw < 200; ++draw) {
+    Part made = part;
+    for (Reading& reading : made.readings) {
+      if (reading.id == "d") {
+        reading.figure.value =
+            Length::ticks(reading.figure.value.ticks() + std::llround(share(random) * 2 * kThou));
+      } else if (reading.id == "w") {
+        reading.angle->value =
+            Angle::microArcseconds(reading.angle->value.microArcseconds() +
+                                   std::llround(share(random) * Angle::kPerDegree / 10));
+      }
+    }
+    const auto there = solve(made)->between("A", "C", Axis::x)->rounded();
+    EXPECT_GE(*there, found->span.low - beyond);
+    EXPECT_LE(*there, found->span.high + beyond);
+  }
+}
+
+TEST(PlacedRanges, AReadingToSpareIsNamedAsLeftOut) {
+  Part part = heldByAngle("60° ±0.1°");
+  part.readings.push_back(centres("s", "B", "C", "2.784 ±.001"));
+  const auto solution = solve(part);
+  auto ranges = rangesFrom(part, *toleranceNetworkOf(part, Axis::x), "A");
+  ASSERT_TRUE(addPlacedRanges(part, *solution, Axis::x, "A", *ranges).ok());
+  // Which one placed nothing is for the placing to say; one of the three did not.
+  EXPECT_EQ(ranges->leftOut.size(), 1u);
+}
+
 }  // namespace
 }  // namespace inchwright

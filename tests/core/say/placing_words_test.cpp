@@ -1,0 +1,113 @@
+#include "core/say/placing_words.h"
+
+#include <gtest/gtest.h>
+
+#include <algorithm>
+
+#include "core/say/doubt_words.h"
+#include "tests/support/part_text.h"
+#include "tests/support/solved_part.h"
+
+namespace inchwright::test {
+namespace {
+
+const std::string kPlate =
+    "edge L x left\nedge F y front\nhole A 1/4\nhole B 1/4\nhole C 1/8\n"
+    "b1 x L A 1/2\nb2 y F A 3/4\nb3 x A B 3\nin_line y A B\n";
+
+/// What is said of placing, one text a doubt, in the order of the doubts.
+std::vector<std::string> saidOf(const std::string& text) {
+  const Part part = PartText::read(kPlate + text);
+  const Solution solution = solved(part);
+  std::vector<std::string> said;
+  for (const Doubt& doubt : solution.doubts) {
+    if (doubt.placing != PlacingDoubt::none) said.push_back(doubtText(part, solution, doubt));
+  }
+  return said;
+}
+
+using Texts = std::vector<std::string>;
+
+TEST(PlacingWords, TwoAnswersAreNamedWithTheirFigures) {
+  // Half of 3, and the other side of a triangle of 2, 2 and 3: the root of 1.75 above and below.
+  EXPECT_EQ(saidOf("r1 centres A C 2\nr2 centres B C 2\n"),
+            (Texts{"C may lie at (2.0000, -0.5729) or (2.0000, 2.0729); say which way round it "
+                   "lies, or on which side"}));
+  EXPECT_EQ(saidOf("r1 centres A C 2\nr2 centres B C 2\ntraced C 2 2.1\n"),
+            (Texts{"C is taken to lie at (2.0000, 2.0729), where it is traced; (2.0000, -0.5729) "
+                   "would do as well"}));
+}
+
+TEST(PlacingWords, AContradictionNamesReadingsByTheirEndsAndTheLikeliestToLookAtAgain) {
+  // 2 and 2 over 3 make 41.41 degrees.
+  const Texts said =
+      saidOf("r1 centres A C 2\nr2 centres B C 2\nr3 angle A C 47\ntraced C 2 2.1\n");
+  ASSERT_EQ(said.size(), 2u);
+  EXPECT_EQ(
+      said[0].rfind(
+          "A–B 3, centres A–C 2, centres B–C 2 and A–C 47° do not agree: A–C 47° misses by ", 0),
+      0u)
+      << said[0];
+  EXPECT_NE(said[0].find("; A–C 47° may be 41°: looks like 41°"), std::string::npos) << said[0];
+}
+
+TEST(PlacingWords, WhatDoesNotMeetIsSaidSo) {
+  const Texts said = saidOf("r1 centres A C 1\nr2 centres B C 1\n");
+  ASSERT_EQ(said.size(), 1u);
+  for (const char* part :
+       {"centres A–C 1", "centres B–C 1", " do not meet: they miss each other by "}) {
+    EXPECT_NE(said[0].find(part), std::string::npos) << said[0];
+  }
+}
+
+TEST(PlacingWords, AFlatCrossingIsWeaklyHeld) {
+  const Texts said = saidOf("r1 centres A C 1.505\nr2 centres B C 1.505\ntraced C 2 0.87\n");
+  EXPECT_NE(std::find_if(said.begin(), said.end(),
+                         [](const std::string& one) {
+                           return one.rfind("C is weakly held: a thou in ", 0) == 0;
+                         }),
+            said.end());
+}
+
+TEST(PlacingWords, AReadingIsNamedByItsEndsAndFigure) {
+  const Part part =
+      PartText::read(kPlate + "r1 centres A C 5/8\nr2 angle A C 55\nr3 diameter A 1/4\n");
+  EXPECT_EQ(namedReading(*part.reading("b3")), "A–B 3");
+  EXPECT_EQ(namedReading(*part.reading("r1")), "centres A–C 5/8");
+  EXPECT_EQ(namedReading(*part.reading("r2")), "A–C 55°");
+  EXPECT_EQ(namedReading(*part.reading("r3")), "1/4 across A");
+}
+
+TEST(PlacingWords, WhatIsHeldHalfIsToldHowItMoves) {
+  const Part part = PartText::read(kPlate + "r1 centres A C 2\n");
+  const Solution solution = solved(part);
+  ASSERT_EQ(solution.loose.size(), 2u);
+  EXPECT_EQ(adviceText(solution.loose[0]),
+            "it can still swing about A; give its distance along X from L, or say what it is in "
+            "line with");
+}
+
+TEST(PlacingWords, LinesAndTangentsThatComeToNothingAreTold) {
+  const Part part = PartText::read(kPlate +
+                                   "line M\nround Q 1/4 about C\ntangent M Q\n"
+                                   "r1 centres A C 2\nr2 angle A C 30\n");
+  const Solution solution = solved(part);
+  Texts said;
+  for (const Doubt& doubt : solution.doubts) {
+    if (doubt.key.topic == DoubtTopic::notPlaced) said.push_back(doubtText(part, solution, doubt));
+  }
+  EXPECT_EQ(said,
+            (Texts{"M is a line that nothing places: give two places on it, or one and its "
+                   "angle",
+                   "M and Q: that they are tangent is kept but does not place anything yet"}));
+}
+
+TEST(PlacingWords, DegreesToAHundredth) {
+  EXPECT_EQ(degreesText(55), "55°");
+  EXPECT_EQ(degreesText(33.689), "33.69°");
+  EXPECT_EQ(degreesText(33.5001), "33.5°");
+  EXPECT_EQ(degreesText(-0.25), "−0.25°");
+}
+
+}  // namespace
+}  // namespace inchwright::test
