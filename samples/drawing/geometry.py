@@ -4,6 +4,8 @@ import math
 import re
 from fractions import Fraction
 
+import numpy
+
 AXES = {"top": "xy", "bottom": "xy", "front": "xz", "back": "xz", "left": "yz", "right": "yz"}
 
 
@@ -45,13 +47,15 @@ class Drawn:
     def _links(self):
         """(from, to, axis, distance) of readings and of what features carry in themselves."""
         for reading in self.part["readings"]:
+            if "kind" in reading:
+                continue
             text = self.true.get(reading["id"], reading["text"])
             yield reading["from"], reading["to"], reading["axis"], inches(text, self.unit)
         for feature in self.part["features"]:
             yield from self._own_links(feature)
         for understood in self.part["understood"]:
             of = understood["of"]
-            if understood["kind"] == "in_line":
+            if understood["kind"] == "in_line" and "axis" in understood:
                 yield from ((of[0], other, understood["axis"], 0) for other in of[1:])
             if understood["kind"] == "concentric":
                 yield from ((of[0], other, axis, 0) for other in of[1:] for axis in "xy")
@@ -79,7 +83,14 @@ class Drawn:
     def _settle(self):
         links = list(self._links())
         for axis, origin in (("x", "L"), ("y", "F"), ("z", "U")):
-            self.at[(origin, axis)] = Fraction(0)
+            # A part without sides is drawn from its first hole.
+            known = origin in self.features
+            self.at[(origin if known else self.part["features"][0]["id"], axis)] = Fraction(0)
+        self._follow(links)
+        self._settle_slanted()
+        self._follow(links)
+
+    def _follow(self, links):
         grew = True
         while grew:
             before = len(self.at)
@@ -94,3 +105,67 @@ class Drawn:
                     middle = (self.at[ends[0]] + self.at[ends[1]]) / 2
                     self.at.setdefault((understood["of"], understood["axis"]), middle)
             grew = len(self.at) > before
+
+    def _settle_slanted(self):
+        """What centre distances, angles and tangents place: least squares from where it is traced."""
+        traced = {f["id"]: [float(v) for v in f["traced"][:2]] for f in self.part["features"]
+                  if f["kind"] in ("hole", "arc")}
+        free = [name for name in traced if any((name, axis) not in self.at for axis in "xy")]
+        if not free:
+            return
+        first = self.part["features"][0]
+        shift = (traced[first["id"]] if first["id"] in traced and "L" not in self.features
+                 else (0, 0))
+        at = numpy.array([[traced[name][k] - shift[k] for k in (0, 1)] for name in free])
+
+        def place(name):
+            return at[free.index(name)] if name in free else numpy.array(
+                [float(self.at[(name, axis)]) for axis in "xy"])
+
+        def misses():
+            out = [place(name)[k] - float(self.at[(name, axis)]) for name in free
+                   for k, axis in enumerate("xy") if (name, axis) in self.at]
+            for kind, start, end, value in self._slanted():
+                way = place(end) - place(start)
+                if kind == "centres":
+                    out.append(math.hypot(*way) - value)
+                elif kind == "angle":
+                    turn = math.radians(value)
+                    out.append(way[1] * math.cos(turn) - way[0] * math.sin(turn))
+                else:
+                    out.append(way["xy".index(value)])
+            return numpy.array(out)
+
+        for _ in range(20):
+            now, slopes = misses(), []
+            for i in range(at.size):
+                at.flat[i] += 1e-6
+                slopes.append((misses() - now) / 1e-6)
+                at.flat[i] -= 1e-6
+            at -= numpy.linalg.lstsq(numpy.array(slopes).T, now, rcond=None)[0].reshape(at.shape)
+        for name in free:
+            for k, axis in enumerate("xy"):
+                self.at.setdefault((name, axis), place(name)[k])
+
+    def _slanted(self):
+        """(kind, from, to, value) of what holds between two places across both axes."""
+        for reading in self.part["readings"]:
+            ends = reading["from"], reading.get("to")
+            if reading.get("kind") == "centres":
+                yield "centres", *ends, float(inches(reading["text"], self.unit))
+            if reading.get("kind") == "angle":
+                swing = -1 if reading.get("sense") == "clockwise" else 1
+                yield "angle", *ends, swing * float(reading["text"])
+        for understood in self.part["understood"]:
+            of = understood["of"]
+            if understood["kind"] == "in_line":
+                yield from (("in_line", of[0], other, understood["axis"]) for other in of[1:]
+                            if {of[0], other} <= set(self.features)
+                            and all(self.features[name]["kind"] == "hole" for name in (of[0], other)))
+            if understood["kind"] == "tangent" and "touch" in understood:
+                # An arc that touches a round from outside: their radii between their centres.
+                curves = [self.features[name] for name in of]
+                if {curve["kind"] for curve in curves} == {"arc", "round"}:
+                    arc, other = sorted(curves, key=lambda curve: curve["kind"])
+                    apart = self.size(arc["id"], "radius") + self.size(other["id"], "radius")
+                    yield "centres", other["about"], arc["id"], apart

@@ -1,5 +1,7 @@
 """The prints: which view stands where on its sheet, and where each dimension and note does."""
 
+import math
+
 from drawing.geometry import Drawn
 from drawing.paper import CHAIN, FRAME, OUTLINE, THIN, Sheet
 from drawing.view import View
@@ -369,6 +371,64 @@ def click_work_turned(plate):
     return sheet, views
 
 
+def wheel_train(drawn):
+    sheet = _sheet(11, 10.2, 26)
+    wide, high = drawn("R", "x"), drawn("K", "y")
+    plan = View(sheet, drawn, "plan", "xy", (2.3, 2.75), (0, 0, wide, high), scale=1.4)
+    plan.outline()
+    _holes(plan, "ABCDENPQS")
+    for reading, at in (("r1", -1.2), ("r4", -0.42), ("r5", -0.42), ("r8", -0.8), ("r2", -1.2),
+                        ("r6", -0.42), ("r7", -0.42), ("r9", -0.8)):
+        plan.dim(reading, at)
+    plan.slant("r10", share=0.5)
+    plan.slant("r12", share=0.58)
+    plan.slant("r13", share=0.5)
+    plan.slant("r14", share=0.45)
+    plan.slant("r16", share=0.5)
+    plan.slant("r17", share=0.74)
+    plan.turn("r11", 0.62)
+    plan.turn("r15", 0.55)
+    edge = View(sheet, drawn, "right edge", "zy", (9.3, 2.75), (0, 0, drawn("T", "z"), high),
+                "right", 1.4)
+    edge.outline()
+    edge.dim("r3", -0.42)
+    for view in (plan, edge):
+        view.extensions()
+    plan.leader(plan.rim("A", 0.25, 200), (1.95, 4.6), [_called(drawn, "A")], -1)
+    plan.leader(plan.rim("C", 0.1875, 20), (7.9, 5.9), [_called(drawn, "C"), "2 HOLES"])
+    plan.leader(plan.rim("E", 0.125, 30), (7.9, 8.15), [_called(drawn, "E"), "2 HOLES"])
+    plan.leader(plan.rim("S", 0.171875, 60), (7.9, 9.0), [_called(drawn, "S"), "4 HOLES"])
+    _title_block(sheet, drawn, "SCALE: 1.4 FULL SIZE")
+    return sheet, [plan, edge]
+
+
+def cock(drawn):
+    sheet = _sheet(11, 6.4, 27)
+    right, hollow = drawn("B", "x"), (drawn("N", "x"), drawn("N", "y"))
+    plan = View(sheet, drawn, "plan", "xy", (2.6, 3.0), (-0.375, -0.375, right + 0.375, 0.375),
+                scale=2)
+    radius = drawn.size("D", "radius")
+    lean = math.degrees(math.atan2(hollow[1], hollow[0]))
+    sheet.arc(plan.on(0, 0), radius * 2, lean, 270)
+    sheet.arc(plan.on(right, 0), radius * 2, -90, 180 - lean)
+    sheet.line(plan.on(0, -radius), plan.on(right, -radius), OUTLINE)
+    sheet.arc(plan.on(*hollow), drawn.size("N", "radius") * 2, 180 + lean, 360 - lean)
+    _holes(plan, "ABC")
+    plan.centre_line("y", 0, 0.2)
+    plan.dim("r1", -1.3)
+    plan.slant("r2", share=0.62)
+    plan.turn("r3", 1.35)
+    plan.extensions()
+    plan.leader(plan.rim("A", 0.25, 120), (2.0, 4.9), [_called(drawn, "A"), "2 HOLES"], -1)
+    plan.leader(plan.rim("C", 0.125, -60), (5.2, 1.9), [_called(drawn, "C")])
+    plan.leader(plan.on(right + radius * 0.94, -radius * 0.34), (9.1, 2.2),
+                [f"{drawn.features['D']['radius']} R", "BOTH ENDS"])
+    plan.leader(plan.on(1.25, hollow[1] - drawn.size("N", "radius")), (5.8, 4.6),
+                [f"{drawn.features['N']['radius']} R TO TOUCH", "BOTH ENDS"])
+    _title_block(sheet, drawn, "SCALE: TWICE FULL SIZE")
+    return sheet, [plan]
+
+
 # What each print is drawn from: its layout, readings lettered otherwise than drawn, and how far
 # askew the copy lies, in degrees.
 PRINTS = {
@@ -379,6 +439,8 @@ PRINTS = {
     "pendulum_hanger": (pendulum_hanger, {}, 0.0),
     "click_work": (click_work, {}, 0.0),
     "click_work_turned": (click_work_turned, {}, 0.0),
+    "wheel_train": (wheel_train, {}, 0.0),
+    "cock": (cock, {}, 0.0),
 }
 
 # Which document a print belongs to, where it is not that of its own name.

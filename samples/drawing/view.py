@@ -200,6 +200,46 @@ class View:
             self.sheet.text((x, y - up), line, align="centre")
             y -= up + down + 0.05
 
+    def slant(self, reading, off=0.0, share=0.5):
+        """A centre distance along the line from place to place, `off` sheet inches to its left;
+        `share` says how far along the figure stands."""
+        entry = self.drawn.readings[reading]
+        a, b = (self.on(*self.place(entry[end])) for end in ("from", "to"))
+        length = math.dist(a, b)
+        ux, uy = (b[0] - a[0]) / length, (b[1] - a[1]) / length
+        if off:
+            past = off + math.copysign(PAST, off)
+            for x, y in (a, b):
+                self.sheet.line((x, y), (x - uy * past, y + ux * past))
+        a, b = ((x - uy * off, y + ux * off) for x, y in (a, b))
+        self.sheet.line(a, b)
+        self.sheet.arrow(a, b)
+        self.sheet.arrow(b, a)
+        _, up, down = self.sheet.text_size(entry["text"])
+        x, y = a[0] + (b[0] - a[0]) * share, a[1] + (b[1] - a[1]) * share
+        self.sheet.text((x, y - (up - down) / 2), entry["text"], align="centre")
+
+    def turn(self, reading, radius):
+        """An angle from the level line through its first place, `radius` sheet inches out."""
+        entry = self.drawn.readings[reading]
+        x, y = self.on(*self.place(entry["from"]))
+        degrees = float(entry["text"]) * (-1 if entry.get("sense") == "clockwise" else 1)
+        self.sheet.line((x, y), (x + radius + PAST, y))
+        low, high = sorted((0.0, degrees))
+        self.sheet.arc((x, y), radius, low, high, THIN)
+
+        def point(angle, out=radius):
+            turned = math.radians(angle)
+            return x + out * math.cos(turned), y + out * math.sin(turned)
+
+        back = math.degrees(ARROW / radius)
+        self.sheet.arrow(point(high), point(high - back))
+        self.sheet.arrow(point(low), point(low + back))
+        text = entry["text"] + "°"
+        width, up, down = self.sheet.text_size(text)
+        at = point((low + high) / 2, radius + 0.06 + width / 2)
+        self.sheet.text((at[0], at[1] - (up - down) / 2), text, align="centre")
+
     def leader(self, tip, elbow, lines, side=1):
         """A note with a leader that ends in an arrow at `tip`; its shelf runs to `side`."""
         shelf = (elbow[0] + 0.12 * side, elbow[1])

@@ -80,8 +80,8 @@ void expectSame(const Job& job, const Part& part, const Setup& setup) {
 }
 
 TEST(SameTools, OnEverySample) {
-  for (const char* name : {"back_plate", "barrel_bridge", "bracket", "click_work", "front_plate",
-                           "pallet_cock", "pendulum_hanger"}) {
+  for (const char* name : {"back_plate", "barrel_bridge", "bracket", "click_work", "cock",
+                           "front_plate", "pallet_cock", "pendulum_hanger", "wheel_train"}) {
     SCOPED_TRACE(name);
     const Result<Job> job =
         loadDocument(std::string(INCHWRIGHT_SOURCE_DIR) + "/samples/" + name + ".inchwright");

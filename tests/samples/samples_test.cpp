@@ -31,6 +31,9 @@ namespace {
 // The samples of several parts, which have tests of their own.
 const char* const kEndShake = "end_shake";
 const char* const kClickWork = "click_work";
+// Held by hand in train_samples_test.cpp.
+const char* const kWheelTrain = "wheel_train";
+const char* const kCock = "cock";
 // The one that shows what would go wrong; it has no print.
 const char* const kPalletCock = "pallet_cock";
 
@@ -88,6 +91,10 @@ void expectWrittenAsTheProgramWritesIt(const std::string& name) {
   const auto differs = std::mismatch(text.begin(), text.end(), written.begin(), written.end());
   EXPECT_TRUE(written == text) << "from byte " << differs.first - text.begin() << ": "
                                << std::string(differs.first, text.end()).substr(0, 60);
+}
+
+TEST(Samples, TrainAndCockAreWrittenAsTheProgramWritesThem) {
+  for (const char* name : {kWheelTrain, kCock}) expectWrittenAsTheProgramWritesIt(name);
 }
 
 TEST_P(Sample, IsWrittenAsTheProgramWritesIt) {
@@ -176,6 +183,8 @@ TEST(Samples, NoneIsLeftOut) {
   tested.insert(kEndShake);
   tested.insert(kClickWork);
   tested.insert(kPalletCock);
+  tested.insert(kWheelTrain);
+  tested.insert(kCock);
   EXPECT_EQ(found, tested);
 }
 
