@@ -272,7 +272,6 @@ void squareUpFrontPlate(Hand& hand) {
   hand.line("6 1/4");
   hand.click(onScan({0, 6.25}));
   hand.line("");
-  hand.line("");
   hand.waitForPicture();
   ASSERT_TRUE(QTest::qWaitFor([&] { return hand.window->work().offering() != nullptr; }, 60'000));
 }
@@ -282,8 +281,8 @@ TEST(OffersJourney, AHurriedHandAtTheFrontPlateTakesNothingWrong) {
   Hand hand;
   squareUpFrontPlate(hand);
   Work& work = hand.window->work();
-  // Nothing begins by itself, and nothing is in the document.
-  EXPECT_EQ(work.doing(), Doing::looking);
+  // Nothing of it begins by itself, and nothing is in the document: the four sides are asked for.
+  EXPECT_EQ(work.doing(), Doing::tracing);
   EXPECT_TRUE(hand.window->desk().part().features.empty());
   const int before = hand.count();
   hand.key(Qt::Key_G, Qt::ControlModifier);

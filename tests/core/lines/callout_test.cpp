@@ -344,7 +344,7 @@ const CalloutRow kGood[] = {
     {kSlot, kInch, ".188 x .625 SLOT", "wide .188, long .625"},
     {kSlot, kInch, "SLOT 1/4 WIDE BOTH ENDS ROUND", "wide 1/4"},
     {kRound, kInch, "1/4\" RAD. TYP.", "radius 1/4\""},
-    {kRound, kInch, "R.25 (4) PLCS", "alike 4, radius R.25"},
+    {kRound, kInch, "R.25 (4) PLCS", "alike 4, radius .25"},
     {kRound, kInch, "FILLET 1/8 R", "radius 1/8"},
 };
 
