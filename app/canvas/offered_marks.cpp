@@ -7,7 +7,8 @@
 namespace inchwright::app {
 namespace {
 
-constexpr QSizeF kCutRoom(420, 220);  // pixels: the largest enlarged cut
+constexpr QSizeF kCutRoom(420, 220);   // pixels: the largest enlarged cut
+constexpr QSizeF kNoteRoom(260, 150);  // and of a note
 
 }  // namespace
 
@@ -43,14 +44,17 @@ void paintOfferedCut(QPainter& painter, const Work& work, const PictureLayer& la
   QRectF inches = offering->inches(reading != nullptr ? reading->cut : feature->noted);
   const qreal more = 0.06 * std::max(inches.width(), inches.height());
   inches.adjust(-more, -more, more, more);
-  const QSizeF room = kCutRoom.boundedTo(QSizeF(pane) * 0.6);
+  // How many holes it speaks of stands below, where y is less.
+  if (reading == nullptr) inches.setTop(inches.top() - 0.8 * inches.height());
+  const QSizeF room = (reading != nullptr ? kCutRoom : kNoteRoom).boundedTo(QSizeF(pane) * 0.6);
   const QSize pixels = inches.size().scaled(room, Qt::KeepAspectRatio).toSize();
   const qreal ratio = painter.device()->devicePixelRatioF();
   QImage cut = layer.cut(inches, pixels * ratio);
   if (cut.isNull()) return;
   cut.setDevicePixelRatio(ratio);
-  // On the side that the dimension itself is not on.
-  const bool left = map.toWidget(inches.center()).x() > pane.width() / 2.0;
+  // On the side that the dimension or the place itself is not on.
+  const QPointF lit = reading != nullptr ? inches.center() : QPointF(feature->at.x, feature->at.y);
+  const bool left = map.toWidget(lit).x() > pane.width() / 2.0;
   const QPoint at(left ? 12 : pane.width() - 12 - pixels.width(), 52);
   painter.drawImage(at, cut);
   painter.setPen(QPen(Look::now().pencil, kFirmLine));

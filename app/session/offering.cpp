@@ -44,6 +44,21 @@ bool isNoted(const FeatureOffer& f) {
   return f.kind == OfferedFeature::hole && !f.size.empty() && f.sizeWitnesses.ready();
 }
 
+/// What ends there ends at the hole then, and says nothing of a line that may be dashed.
+bool isInLineWithHole(const std::vector<FeatureOffer>& all, const FeatureOffer& edge) {
+  return std::any_of(all.begin(), all.end(), [&](const FeatureOffer& f) {
+    const double away = edge.alongX ? f.at.x - edge.at.x : f.at.y - edge.at.y;
+    return f.kind == OfferedFeature::hole && std::abs(away) <= kEndsAt;
+  });
+}
+
+bool isAtHole(const std::vector<FeatureOffer>& all, const FeatureOffer& slot) {
+  return std::any_of(all.begin(), all.end(), [&](const FeatureOffer& f) {
+    return f.kind == OfferedFeature::hole &&
+           std::hypot(f.at.x - slot.at.x, f.at.y - slot.at.y) <= kEndsAt;
+  });
+}
+
 /// `17/64 DRILL 4 HOLES` points at one of four: the others are those whose rims are drawn as large,
 /// where as many stand well apart from all the rest.
 void shareSize(std::vector<FeatureOffer>& all, std::size_t noted) {
@@ -112,6 +127,10 @@ seen::Offers offersOfFace(const seen::Offers& all) {
   std::erase_if(out.readings, [](const ReadingOffer& r) {
     return r.view != 0 || r.kind == OfferedReading::angle;
   });
+  // A circle may look like a slot as long as it is wide.
+  std::erase_if(out.features, [&](const FeatureOffer& f) {
+    return f.kind == OfferedFeature::slot && isAtHole(all.features, f);
+  });
   // Sides come before what is read from them, and rings before the holes that lie on them.
   std::stable_partition(out.features.begin(), out.features.end(),
                         [](const FeatureOffer& f) { return f.kind != OfferedFeature::hole; });
@@ -135,9 +154,10 @@ std::vector<bool> certainOf(const seen::Offers& offers, const Homography& toInch
     const bool y = endsAt(offers.readings, OfferedReading::alongY, f.at.y);
     const bool among = std::any_of(lettered.begin(), lettered.end(),
                                    [&](const QRectF& box) { return box.contains(f.at.x, f.at.y); });
-    const bool hole = f.kind == OfferedFeature::hole && (isNoted(f) || (x && y && !among));
-    const bool edge = f.kind == OfferedFeature::edge && (f.alongX ? x : y) && !among;
-    out.push_back(hole || edge);
+    const bool hole = f.kind == OfferedFeature::hole && (isNoted(f) || x || y);
+    const bool edge = f.kind == OfferedFeature::edge && (f.alongX ? x : y) &&
+                      !isInLineWithHole(offers.features, f);
+    out.push_back(f.ready && !among && (hole || edge));
   }
   return out;
 }

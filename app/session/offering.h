@@ -43,9 +43,9 @@ std::optional<FeatureKind> kindOf(seen::OfferedFeature kind);
 seen::Offers offersOfFace(const seen::Offers& all);
 
 /// Which features may be taken by Enter alone. What is drawn may be a dashed line or lettering, so
-/// the print itself has to speak of it: an edge at which a dimension ends; a hole whose note says
-/// its size, or one that lies in no lettering and at which dimensions end along both axes.
-/// Everything else is named by whoever sees it.
+/// it has to be drawn plainly (`ready`), and the print itself has to speak of it: an edge at which
+/// a dimension ends, and no hole lies in line with it; a hole that lies in no lettering and whose
+/// note says its size, or at which a dimension ends. Everything else is named by whoever sees it.
 /// Example: two dashed lines of a hole from the side, between which a dimension ends → neither.
 std::vector<bool> certainOf(const seen::Offers& offers, const Homography& toInches);
 

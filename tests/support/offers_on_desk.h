@@ -14,6 +14,7 @@ namespace inchwright::test {
 inline seen::FeatureOffer edgeAt(bool alongX, double at) {
   seen::FeatureOffer out;
   out.kind = seen::OfferedFeature::edge;
+  out.ready = true;
   out.alongX = alongX;
   out.at = alongX ? PlanePoint{at, 1} : PlanePoint{1.5, at};
   out.from = alongX ? PlanePoint{at, 0} : PlanePoint{0, at};
@@ -25,7 +26,14 @@ inline seen::FeatureOffer holeAt(double x, double y, double radius = 0.125) {
   seen::FeatureOffer out;
   out.at = {x, y};
   out.drawnRadius = radius;
+  out.ready = true;
   return out;
+}
+
+/// The same, not plainly drawn.
+inline seen::FeatureOffer faint(seen::FeatureOffer one) {
+  one.ready = false;
+  return one;
 }
 
 inline seen::Candidate lettered(const char* text) {

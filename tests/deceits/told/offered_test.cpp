@@ -42,9 +42,11 @@ const Deceit kDeceits[] = {
        o.features.push_back(edgeAt(true, 1.19 + 0.0625));
      },
      nullptr, nullptr},
+    {"a dashed line in line with a hole",
+     [](auto& o) { o.features.push_back(edgeAt(true, 1.195)); }, nullptr, nullptr},
     {"the counter of an 8 in a note", [](auto& o) { o.features.push_back(holeAt(2.4, 1.7, 0.04)); },
      nullptr, nullptr},
-    {"a 0 in line with a hole", [](auto& o) { o.features.push_back(holeAt(2.4, 1, 0.04)); },
+    {"a 0 in line with a hole", [](auto& o) { o.features.push_back(faint(holeAt(2.4, 1, 0.04))); },
      nullptr, nullptr},
     {"a 0 of a figure, where two dimensions end",
      [](auto& o) {
