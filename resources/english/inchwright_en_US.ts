@@ -121,5 +121,9 @@
         <source>%1, placed by centre distances, angles or the like</source>
         <translation>%1, placed by center distances, angles or the like</translation>
     </message>
+    <message>
+        <source>straight from one to the other it agrees: if it is lettered so, type crs behind it</source>
+        <translation>straight from one to the other it agrees: if it is lettered so, type ctrs behind it</translation>
+    </message>
 </context>
 </TS>
