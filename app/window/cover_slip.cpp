@@ -65,11 +65,15 @@ bool cameOutWrong(const Part& part, const AsMade& made) {
   });
 }
 
-/// Whether all that the part's setups make is ticked; a part without one is not done.
+bool isBegun(const Part& part) {
+  return std::any_of(part.made.begin(), part.made.end(),
+                     [](const MadePlace& one) { return !one.ticks.empty() || one.measured(); });
+}
+
+/// Whether all that the part's setups make is ticked, as far as there is still something to do; a
+/// part without one is not done.
 bool isMade(const Job& job, const Part& part, const Solution& solution) {
-  const bool ticked = std::any_of(part.made.begin(), part.made.end(),
-                                  [](const MadePlace& one) { return !one.ticks.empty(); });
-  if (!ticked) return false;
+  if (!isBegun(part)) return false;
   bool any = false;
   for (const Setup& setup : part.setups) {
     if (setup.chucked) {
@@ -98,9 +102,7 @@ std::vector<PartState> partStates(const Job& job, std::span<const Solution> solu
   std::vector<PartState> states;
   for (std::size_t i = 0; i < job.parts.size(); ++i) {
     const Part& part = job.parts[i];
-    const bool begun = std::any_of(part.made.begin(), part.made.end(), [](const MadePlace& one) {
-      return !one.ticks.empty() || one.measured();
-    });
+    const bool begun = isBegun(part);
     const std::vector<PrintedNow> sheets = printedNow(job, part, solutions[i]);
     const bool outdated = std::any_of(sheets.begin(), sheets.end(),
                                       [](const PrintedNow& one) { return one.edition.isNew(); });

@@ -217,7 +217,7 @@ void RowSetter::setElsewhere(const TableRow& row, Sketch& sketch) const {
   const std::string title = "NOT BY COORDINATES";
   const std::string expected = "(about X " + signedText(row.x) + "  Y " + signedText(row.y) + ")";
   const double room = box.width() - 2;
-  const double most = std::min(style_.body(), box.height() * 0.34);
+  const double most = std::min(style_.body(), box.height() * 0.30);
   const auto fitted = [&](const std::string& text, Typeface face) {
     const double wide = textWidth(text, most, face);
     return wide > room ? most * room / wide : most;

@@ -9,7 +9,7 @@
 namespace inchwright {
 namespace {
 
-constexpr std::string_view kTradeTable = "public trade table of drilling speeds (S54)";
+constexpr std::string_view kTradeTable = "public trade table of drilling speeds";  // S54
 
 // Words of a print and the row that they mean; the first that occurs counts, so the closer names
 // stand before the wider ones.

@@ -25,8 +25,8 @@ TEST_F(ChosenEditTest, AFigureIsReadAnew) {
   const auto made = edit({{}, {"r3"}}, "1 5/16");
   ASSERT_TRUE(made);
   EXPECT_EQ(made->part.reading("r3")->figure.text, "1 5/16");
-  EXPECT_EQ(made->title, QStringLiteral("Read r3 as 1 5/16"));
-  EXPECT_TRUE(made->echo.text.startsWith(QStringLiteral("r3 was 1 3/16, now ")))
+  EXPECT_EQ(made->title, QStringLiteral("Read 1 3/16 from A to B as 1 5/16"));
+  EXPECT_TRUE(made->echo.text.startsWith(QStringLiteral("A to B was 1 3/16, now ")))
       << made->echo.text.toStdString();
   EXPECT_EQ(desk.part().reading("r3")->figure.text, "1 3/16") << "it is only proposed";
 }

@@ -128,16 +128,24 @@ TEST_F(RelatingTest, ZeroIsAtOneOrInTheMiddleOfTwo) {
   EXPECT_TRUE(desk.setup().zeroAlong(Axis::x)) << "the other one stays";
 }
 
-TEST_F(RelatingTest, ZeroAtThreeOrBetweenSidesThatCrossIsRefused) {
+TEST_F(RelatingTest, ZeroAtThreeIsRefused) {
+  work.zero();
+  click({"L", "R", "A"});
+  EXPECT_FALSE(work.enter({}));
+  EXPECT_EQ(refused.size(), 1);
+  EXPECT_TRUE(desk.part().setups.empty());
+}
+
+TEST_F(RelatingTest, ASideOfTheOtherAxisTakesTheZeroAndBeginsItsOwn) {
   work.zero();
   click({"L", "R", "F"});
-  EXPECT_FALSE(work.enter({}));
-  work.back();
-  work.back();
-  click({"F"});  // L and F lie across different axes
-  EXPECT_FALSE(work.enter({}));
-  EXPECT_EQ(refused.size(), 2);
-  EXPECT_TRUE(desk.part().setups.empty());
+  ASSERT_NE(desk.setup().zeroAlong(Axis::x), nullptr);
+  EXPECT_EQ(desk.setup().zeroAlong(Axis::x)->middle, (std::vector<Id>{"L", "R"}));
+  EXPECT_EQ(desk.setup().zeroAlong(Axis::y), nullptr);
+  enterLines({""});
+  ASSERT_NE(desk.setup().zeroAlong(Axis::y), nullptr);
+  EXPECT_EQ(desk.setup().zeroAlong(Axis::y)->at, "F");
+  EXPECT_EQ(refused.size(), 0);
 }
 
 }  // namespace

@@ -129,9 +129,9 @@ TEST(Path, WaysAndSweeps) {
 TEST(Path, LeftOfALineFarFromTheOrigin) {
   // Through (3, 2) upwards to the left at 3 : 4.
   const PlaneLine line{std::atan2(4, -3), 3 * -0.8 + 2 * -0.6};
-  EXPECT_NEAR(leftOf(line, {3, 2}), 0, 1e-15);
-  EXPECT_NEAR(leftOf(line, {0, 6}), 0, 1e-15);
-  EXPECT_NEAR(leftOf(line, {3 - 4, 2 - 3}), 5, 1e-15);
+  EXPECT_NEAR(leftOf(line, {3, 2}), 0, 1e-14);
+  EXPECT_NEAR(leftOf(line, {0, 6}), 0, 1e-14);
+  EXPECT_NEAR(leftOf(line, {3 - 4, 2 - 3}), 5, 1e-14);
   EXPECT_NEAR(leftOf(line, {3 + 8, 2 + 6}), -10, 1e-14);
 }
 

@@ -78,7 +78,7 @@ TEST(Taper, FollowsFromAnyTwoOfItsFigures) {
     EXPECT_FALSE(made.disputed);
     EXPECT_TRUE(shape.faults.empty());
     // 2 · atan(1/48)
-    EXPECT_NEAR(*made.includedDegrees, 2.386945, 1e-6);
+    EXPECT_NEAR(*made.includedDegrees, 2.386979, 1e-6);
   }
 }
 
