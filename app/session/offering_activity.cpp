@@ -14,6 +14,8 @@
 namespace inchwright::app {
 namespace {
 
+constexpr QLatin1String kNowhere("?");  // where no end of a reading lies
+
 using seen::FeatureOffer;
 using seen::OfferedReading;
 using seen::Put;
@@ -171,7 +173,8 @@ class OfferingActivity : public Activity {
         offer.kind == OfferedReading::centres
             ? tr("Straight from %1 to %2:").arg(one, other)
             : tr("From %1 to %2 along %3:").arg(one, other, wordFor(walk.axisOf(offer)));
-    if (!from.found() || !to.found()) {
+    // An end may be offered as something that can't be put in without being told more.
+    if (one == kNowhere || other == kNowhere) {
       return ends + QStringLiteral(" ") + tr("point at the place where it ends.");
     }
     return ends + QStringLiteral(" ") + ask(putNow(walk));
@@ -206,10 +209,10 @@ class OfferingActivity : public Activity {
                                       const OfferedEnd& to) const {
     Part part = hands_.part();
     const auto nameOf = [&](const OfferedEnd& end) {
-      if (!end.found()) return QStringLiteral("?");
+      if (!end.found()) return QString(kNowhere);
       if (!end.feature) return QString::fromStdString(end.id);
       const auto feature = walk.featureOf(part, *end.feature, walk.textOf(part, *end.feature));
-      if (!feature.ok()) return QStringLiteral("?");
+      if (!feature.ok()) return QString(kNowhere);
       part.features.push_back(*feature);
       return tr("%1 (new)").arg(QString::fromStdString(feature->id));
     };

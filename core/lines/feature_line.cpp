@@ -417,7 +417,10 @@ Result<FeatureLine> readFeatureLine(const Part& part, FeatureKind kind, std::str
   // `R 3/8` is a radius, and no hole named R.
   const bool radius = isLettered(kind) && (words.peek() == "R" || words.peek() == "RAD") &&
                       readLength(words.peek(1), {context.unit}).ok();
-  if (looksLikeId(words.peek()) && !radius && !beginsCallout(words.peek(), words.peek(1))) {
+  // No callout begins with a times; of an edge it is the axis.
+  const bool letter = kind != FeatureKind::edge && words.peek() == "X";
+  if (looksLikeId(words.peek()) && !radius &&
+      (letter || !beginsCallout(words.peek(), words.peek(1)))) {
     feature.id = std::string(words.take());
   }
   const bool thread =

@@ -173,12 +173,19 @@ TEST(PartStates, FollowWhatWasDoneAndWhatCameOut) {
   Mended mended;
   mended.place = "A";
   mended.way = WayOut::leave;
+  Job left = job;
+  left.parts[0] = withMended(job.parts[0], mended);
+  EXPECT_EQ(partStates(left, solutionsOf(left))[0], PartState::made)
+      << "nothing is left to be done";
+  mended.way = WayOut::nextSize;
   job.parts[0] = withMended(job.parts[0], mended);
   EXPECT_EQ(partStates(job, solutionsOf(job))[0], solution->isDraft() ? before : PartState::begun);
   const auto table = makeTable(job, job.parts[0], *solution, job.parts[0].setups[0]);
   ASSERT_TRUE(table.ok());
   ASSERT_EQ(table->rows.size(), 1u);
-  for (const HoleStep* step : fittingsOf(*table->rows[0].plan)) made = withDone(made, *step, true);
+  const std::vector<const HoleStep*> steps = fittingsOf(*table->rows[0].plan);
+  ASSERT_FALSE(steps.empty());
+  for (const HoleStep* step : steps) made = withDone(made, *step, true);
   job.parts[0] = withMade(job.parts[0], made);
   EXPECT_EQ(partStates(job, solutionsOf(job))[0], PartState::made);
 }

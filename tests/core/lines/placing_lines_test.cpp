@@ -170,10 +170,15 @@ TEST(CalloutLines, AMetricThreadIsNoName) {
 }
 
 TEST(CalloutLines, NamesAreNoCallouts) {
-  const Part part = partOf({"hole CB 1/4", "hole NO 1/4 ream", "round G R 3/8"});
+  const Part part = partOf({"hole CB 1/4", "hole NO 1/4 ream", "round G R 3/8", "hole X"});
   EXPECT_EQ(part.features[0].id, "CB");
   EXPECT_EQ(part.features[1].id, "NO");
   EXPECT_EQ(part.features[2].id, "G");
+  EXPECT_EQ(part.features[3].id, "X");
+  const auto sized = readFeatureLine(partOf({}), FeatureKind::hole, "X 1/4 ream", {});
+  ASSERT_TRUE(sized.ok());
+  EXPECT_EQ(sized->feature.id, "X");
+  EXPECT_EQ(sized->feature.drilled()->diameter->text, "1/4");
 }
 
 // What could as well mean something else is asked about, and no other reading is tried.
