@@ -102,7 +102,8 @@ std::string cutNote(const Cut& cut, const std::string& letter) {
 std::string latheNote(const LatheRow& row, const Step& step) {
   std::string note;
   const auto add = [&](const std::string& text) { note += (note.empty() ? "" : "; ") + text; };
-  if (!row.behind.empty()) add("NOT FROM THE END: " + behindWords({row.id}, row.behind));
+  if (!row.behind.empty() && row.cutHere)
+    add("NOT FROM THE END: " + behindWords({row.id}, row.behind));
   const bool within = row.kind == FeatureKind::groove || row.kind == FeatureKind::knurl ||
                       row.kind == FeatureKind::screwed;
   if (row.from && (within || !row.behind.empty())) add("begins at " + row.from->text);

@@ -178,6 +178,14 @@ class LatheComposer {
     for (const LatheRow& row : work_.rows) pieces.push_back(rowPiece(row, at));
   }
 
+  /// Below what the piece holds so far, as many lines as it takes.
+  void addNote(Piece& piece, const std::string& note, double left) const {
+    if (note.empty()) return;
+    const LaidLine lines = stacked(layParagraph({{said(note), {style_.body()}}}, inner_ - left));
+    piece.sketch.add(lines.sketch, left, piece.height);
+    piece.height += lines.height;
+  }
+
   Piece rowPiece(const LatheRow& row, const Columns& at) const {
     const double figure = style_.figure();
     const double base = figure * 1.32;
@@ -200,10 +208,7 @@ class LatheComposer {
     if (const std::string more = latheNote(row, work_.step); !more.empty()) {
       note += (note.empty() ? "" : ": ") + more;
     }
-    if (!note.empty()) {
-      piece.sketch.text(0, piece.height + style_.body(), said(note), {style_.body()});
-      piece.height += style_.body() * kLineSpacing;
-    }
+    addNote(piece, note, 0);
     piece.sketch.line({0, piece.height}, {inner_, piece.height}, {Ink::black, kHairline, {}});
     return piece;
   }
@@ -228,11 +233,7 @@ class LatheComposer {
       }
       piece.sketch.box({inner_ - height - 1, base - height, inner_ - 1, base},
                        {Ink::black, kThin, {}});
-      if (const std::string note = cutNote(cut, work_.carriageLetter); !note.empty()) {
-        piece.sketch.text(9 * style_.hand, piece.height + style_.body() * kAboveBaseline,
-                          said(note), {style_.body()});
-        piece.height += style_.body() * kLineSpacing;
-      }
+      addNote(piece, cutNote(cut, work_.carriageLetter), 9 * style_.hand);
       pieces.push_back(std::move(piece));
     }
   }

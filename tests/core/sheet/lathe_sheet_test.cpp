@@ -87,6 +87,22 @@ TEST(LatheSheet, SaysWhatIsInDoubt) {
   EXPECT_TRUE(shows(one.pages(), "DRAFT"));
 }
 
+/// All that can be said of a row or a cut, said of each.
+Turned withMuchToSay(Turned one) {
+  for (LatheRow& row : one.work.rows) {
+    row.behind = "D1";
+    row.from = row.length;
+    row.topSlide = 1.25;
+    row.limits = SizeLimits{row.dia->value, row.dia->value};
+    row.disputed = true;
+  }
+  for (Cut& cut : one.work.cuts) {
+    cut.behind = "D1";
+    cut.from = cut.length;
+  }
+  return one;
+}
+
 // The rules for every page: nothing over the margin, however many rows and from however far.
 TEST(LatheSheet, KeepsToThePaper) {
   for (const int steps : {1, 5, 24}) {
@@ -94,7 +110,7 @@ TEST(LatheSheet, KeepsToThePaper) {
       SheetOptions options;
       options.readingDistance = distance;
       options.paper = steps == 5 ? Paper::letter : Paper::a4;
-      const auto pages = Turned(steps, "3/4").pages(options);
+      const auto pages = withMuchToSay(Turned(steps, "3/4")).pages(options);
       ASSERT_FALSE(pages.empty());
       for (const Page& page : pages) {
         const PaperBox paper{3, 3, page.width - 3, page.height - 3};
