@@ -16,6 +16,16 @@ void put(Json& entry, const std::string& name, const std::optional<LatheFigure>&
   entry[name + "_ticks"] = figure ? Json(figure->value.ticks()) : Json();
 }
 
+Json threadAsJson(const ThreadCut& thread) {
+  Json entry = Json::object();
+  if (thread.perInch > 0) entry["per_inch"] = thread.perInch;
+  put(entry, "pitch", thread.pitch);
+  put(entry, "depth", thread.depth);
+  entry["hand"] = thread.leftHand ? "left" : "right";
+  if (!thread.runout.empty()) entry["runout"] = thread.runout;
+  return entry;
+}
+
 }  // namespace
 
 Json latheAsJson(const LatheWork& work, const Lathe& lathe) {
@@ -32,6 +42,10 @@ Json latheAsJson(const LatheWork& work, const Lathe& lathe) {
     put(entry, "from", row.from);
     if (!row.behind.empty()) entry["behind"] = row.behind;
     if (row.topSlide) entry["top_slide"] = *row.topSlide;
+    if (row.setOver) put(entry, "set_over", row.setOver);
+    if (row.thread) entry["thread"] = threadAsJson(*row.thread);
+    if (row.width) put(entry, "width", row.width);
+    if (!row.knurl.empty()) entry["knurl"] = row.knurl;
     entry["exact"] = row.length.exact && (!row.dia || row.dia->exact);
     entry["cut_here"] = row.cutHere;
     entry["disputed"] = row.disputed;

@@ -62,6 +62,36 @@ TEST(LatheTable, GivesLengthAndDiaByContract) {
             "0.375");
 }
 
+TEST(LatheTable, GivesWhatThreadsGroovesAndKnurlsWantByName) {
+  std::string text = arbor();
+  const std::string taper = text.substr(text.find("{\"id\": \"C\""));
+  text.replace(text.find("{\"id\": \"C\""), taper.find('}') + 1,
+               R"({"id": "C", "kind": "screwed", "between": ["T", "R"], "thread": "1/4-20 UNC",
+                  "hand": "left", "runout": "1/16"},
+    {"id": "G", "kind": "groove", "between": ["L", "S"], "diameter": "3/8"},
+    {"id": "K", "kind": "knurl", "between": ["S", "T"], "pattern": "straight", "pitch": ".04"})");
+  const Scratch scratch;
+  const std::string file = scratch.write("arbor.inchwright", text);
+  const auto rowOf = [&](const char* setup, const char* id) {
+    const Spoken spoken = say({"table", file, "--setup", setup, "--json"});
+    const auto told = spoken.json();
+    for (const auto& row : told["sheets"][0]["rows"]) {
+      if (row["id"] == id) return row;
+    }
+    ADD_FAILURE() << id << ": " << spoken.err << spoken.out;
+    return std::decay_t<decltype(told)>();
+  };
+  const auto thread = rowOf("1", "C")["thread"];
+  EXPECT_EQ(thread["per_inch"], 20);
+  EXPECT_EQ(thread["pitch"], "0.050");
+  EXPECT_EQ(thread["pitch_ticks"], 127'000'000);
+  EXPECT_EQ(thread["hand"], "left");
+  EXPECT_EQ(thread["runout"], "1/16");
+  EXPECT_GT(thread["depth_ticks"], 0);
+  EXPECT_EQ(rowOf("1", "K")["knurl"], "straight, pitch .04");
+  EXPECT_EQ(rowOf("2", "G")["width"], "0.500");
+}
+
 TEST(LatheTable, StandsBesideSetupsOfTheMill) {
   const Scratch scratch;
   const std::string file = scratch.write("arbor.inchwright", arbor());

@@ -8,7 +8,7 @@ namespace {
 
 // Each up to 60 places; hanging ones have mirror images, which the tracing tells apart for both.
 TEST(BesideCeres, RandomPlacingsComeOutAlikeAndNoWorse) {
-  constexpr double kOneTick = 1 / 2'540'000'000.0;
+  constexpr double kTickInches = 1 / 2'540'000'000.0;
   for (const auto kind : {RandomPlacing::Kind::hanging, RandomPlacing::Kind::woven}) {
     const bool isWoven = kind == RandomPlacing::Kind::woven;
     for (std::uint64_t seed = 0; seed < (isWoven ? 4U : 60U); ++seed) {
@@ -20,16 +20,16 @@ TEST(BesideCeres, RandomPlacingsComeOutAlikeAndNoWorse) {
       const PlaneOutcome ours = placeInPlane(problem);
       CeresPlacing peer(placing);
       const double residual = peer.solve();
-      ASSERT_LT(residual, kOneTick);
-      EXPECT_LE(ours.residual, std::max(residual, kOneTick / 4));
+      ASSERT_LT(residual, kTickInches);
+      EXPECT_LE(ours.residual, std::max(residual, kTickInches / 4));
       for (std::uint32_t i = 0; i < placing.places.size(); ++i) {
         const PlacedPoint& point = problem.points[i];
         const double x = ours.equations.valueOf(point.x, ours.variables);
         const double y = ours.equations.valueOf(point.y, ours.variables);
-        EXPECT_NEAR(x, peer.at(i).x, 3 * kOneTick) << i;
-        EXPECT_NEAR(y, peer.at(i).y, 3 * kOneTick) << i;
-        EXPECT_NEAR(x, placing.places[i].truth.x, 3 * kOneTick) << i;
-        EXPECT_NEAR(y, placing.places[i].truth.y, 3 * kOneTick) << i;
+        EXPECT_NEAR(x, peer.at(i).x, 3 * kTickInches) << i;
+        EXPECT_NEAR(y, peer.at(i).y, 3 * kTickInches) << i;
+        EXPECT_NEAR(x, placing.places[i].truth.x, 3 * kTickInches) << i;
+        EXPECT_NEAR(y, placing.places[i].truth.y, 3 * kTickInches) << i;
       }
     }
   }
