@@ -13,7 +13,7 @@ namespace inchwright::app {
 namespace {
 
 constexpr qreal kReach = 9;           // pixels: how near a click must fall
-constexpr qreal kSmallPrint = 30;  // pixels an inch: below it nobody reads figures off the print
+constexpr qreal kSmallPrint = 30;     // pixels an inch: below it nobody reads figures off the print
 constexpr qreal kPrintsShare = 0.65;  // of the scale it would have without dimension lines
 
 std::size_t readingsOf(const Part& part, Face face) {

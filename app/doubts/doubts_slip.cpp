@@ -191,8 +191,7 @@ void DoubtsSlip::fill() {
     sayWhatComesFirst();
   } else {
     const int open = addAll();
-    heading_->setText(open == 0 ? tr("&Doubts: none open")
-                                : tr("&Doubts: %n open", nullptr, open));
+    heading_->setText(open == 0 ? tr("&Doubts: none open") : tr("&Doubts: %n open", nullptr, open));
   }
   list_->setCurrentRow(std::min(row, list_->count() - 1));
   showChoices();

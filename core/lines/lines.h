@@ -53,8 +53,9 @@ struct LineOutcome {
 ///     chamfer P M 1/16 x 45°  knurl J L M diamond      centre_drill P M #2
 ///     zero x middle L R stock                          zero y F
 ///     stock left 1/16         delete A                 rename A B
-///     locate A mate B of Back plate                    locate A pair | assembly | suit | coordinate
-///     found 1: A x 0.3752 y 0.7498 size 0.2503         (measured at the machine; see found_line.h)
+///     locate A mate B of Back plate                    locate A pair | assembly | suit |
+///     coordinate found 1: A x 0.3752 y 0.7498 size 0.2503         (measured at the machine; see
+///     found_line.h)
 ///
 /// `stated` behind an understanding says that the print states it. Features may leave the id out,
 /// and are read as prints letter them too: `hole A C'BORE 3/8 x 3/16 DEEP` (callout.h).

@@ -35,7 +35,8 @@ struct GapStack {
 ///   (`chainBetween`). Of a part of which the job has one, it is one piece throughout: a reading
 ///   that comes up again goes in once, with the sum of its factors, and may cancel. Of a part of
 ///   which there are several, each member is another piece.
-/// - A distance between two holes that follow another part's (`pair`, drilled once through both) goes
+/// - A distance between two holes that follow another part's (`pair`, drilled once through both)
+/// goes
 ///   in as the leading part's, so that both share one error.
 /// - A length goes in with the tolerance lettered with it, else with that of the title block of the
 ///   part it names, else with the customary one.

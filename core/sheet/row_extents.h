@@ -19,8 +19,8 @@ struct RowExtents {
   std::size_t steps = 1;  ///< the most of any row, one at least
 };
 
-/// The steps that have a box to tick in each row: edges are broken in one go at the end, and have one
-/// box below the rows.
+/// The steps that have a box to tick in each row: edges are broken in one go at the end, and have
+/// one box below the rows.
 std::vector<const HoleStep*> tickedSteps(const HolePlan& plan);
 
 RowExtents extentsOf(const SetupTable& table, English english);

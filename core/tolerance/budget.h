@@ -70,10 +70,10 @@ struct Budget {
 /// nothing.
 ///
 /// What is not guaranteed is chosen so: readings that are too tight by themselves for the machine;
-/// then, from the widest to the tightest (of equal ones against the order of their names), each that
-/// no longer holds at the machine's accuracy beside those before it.
-/// Cost: about linear in the readings where they hold; a contradiction adds what it moves.
-/// Errors: `outOfRange`; `notFound` for a place the network does not have.
+/// then, from the widest to the tightest (of equal ones against the order of their names), each
+/// that no longer holds at the machine's accuracy beside those before it. Cost: about linear in the
+/// readings where they hold; a contradiction adds what it moves. Errors: `outOfRange`; `notFound`
+/// for a place the network does not have.
 Result<Budget> budgetOf(const Part& part, const ToleranceNetwork& network,
                         const BudgetRequest& request);
 

@@ -1,8 +1,9 @@
 // What a sheet says of parts that may be mistaken for its own.
+#include "core/say/part_warnings.h"
+
 #include <gtest/gtest.h>
 
 #include "core/kit/solved_kit.h"
-#include "core/say/part_warnings.h"
 
 namespace inchwright {
 namespace {

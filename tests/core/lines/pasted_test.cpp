@@ -59,8 +59,7 @@ TEST(Pasted, ALeadingNameAndAxisAreNoPlaces) {
 }
 
 TEST(Pasted, EverySidesLetterMakesThatSide) {
-  const auto part =
-      applyLines(named(), "x L R 2\ny F K 1 1/2\nz U T 1/4\nA1 A12 3/8\n", {});
+  const auto part = applyLines(named(), "x L R 2\ny F K 1 1/2\nz U T 1/4\nA1 A12 3/8\n", {});
   ASSERT_TRUE(part.ok()) << part.error().text;
   const auto sideNamed = [&](const char* id) { return sideOf(*part->feature(id)); };
   EXPECT_EQ(sideNamed("L"), Side::left);

@@ -129,8 +129,8 @@ TEST(Features, ASlotEitherWay) {
     EXPECT_TRUE(slot->ready);
     EXPECT_NEAR(slot->at.x, 400 / kOfPlate, 1.0 / 64);
     EXPECT_NEAR(slot->at.y, -300 / kOfPlate, 1.0 / 64);
-    EXPECT_NEAR(std::hypot(slot->to.x - slot->from.x, slot->to.y - slot->from.y), 2 * half / kOfPlate,
-                1.0 / 32);
+    EXPECT_NEAR(std::hypot(slot->to.x - slot->from.x, slot->to.y - slot->from.y),
+                2 * half / kOfPlate, 1.0 / 32);
     EXPECT_NEAR(slot->drawnRadius, r / kOfPlate, 1.0 / 64);
     EXPECT_EQ(plate.count(OfferedFeature::slot).first, 1);
   }

@@ -76,8 +76,7 @@ TEST(OrderDoubts, RoundsOnCornersHaveToFitTheirSides) {
       doubtsOn("round V 1.25 corner L F\nround Q 1 corner R K\n", DoubtTopic::holesMeet).empty())
       << "no edge of theirs is the same";
   EXPECT_EQ(
-      doubtsOn("round V 2 corner L F\nround Q 2.5 corner F R\n", DoubtTopic::holesMeet).size(),
-      1u);
+      doubtsOn("round V 2 corner L F\nround Q 2.5 corner F R\n", DoubtTopic::holesMeet).size(), 1u);
 }
 
 TEST(OrderDoubts, AWayRoundThatTheReadingsContradict) {
