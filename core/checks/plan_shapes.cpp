@@ -33,7 +33,10 @@ std::int64_t distanceTo(const Rectangle& rectangle, const Spot& spot) {
       within = std::min(within, *rectangle.high[i] - spot[i]);
     }
   }
-  if (beyond[0] == 0 && beyond[1] == 0) return -within;
+  if (beyond[0] == 0 && beyond[1] == 0) {
+    // Without a side all lies in it, and how far in is not known.
+    return within == std::numeric_limits<std::int64_t>::max() ? 0 : -within;
+  }
   return hypotenuse(beyond[0], beyond[1]);
 }
 
