@@ -23,12 +23,20 @@ QString latheWords(const std::string& text) {
   return QString::fromStdString(text);
 }
 
+QString zeroWords(const ZeroAlong& zero) {
+  if (zero.middle.size() != 2) return latheWords(zero.at);
+  const QString middle =
+      latheWords(zero.middle[0]) + QStringLiteral("–") + latheWords(zero.middle[1]);
+  return zero.ofStock ? LatheSlip::tr("middle of %1 of the stock").arg(middle)
+                      : LatheSlip::tr("middle of %1").arg(middle);
+}
+
 /// What `held_` offers, in its order.
 enum class HeldBy { left, right, mill };
 
 }  // namespace
 
-LatheSlip::LatheSlip(Desk& desk, QWidget* parent) : QDialog(parent), desk_(desk) {
+LatheSlip::LatheSlip(Desk& desk, QWidget* parent) : FieldSlip(desk, parent) {
   setObjectName(QStringLiteral("latheSetup"));
   setWindowTitle(tr("In the lathe"));
   setAccessibleName(windowTitle());
@@ -44,49 +52,14 @@ LatheSlip::LatheSlip(Desk& desk, QWidget* parent) : QDialog(parent), desk_(desk)
     column->addStretch(1);
     columns->addLayout(column);
   }
-  said_ = new QLabel;
-  said_->setObjectName(QStringLiteral("said"));
-  said_->setWordWrap(true);
-  auto* close = new QPushButton(tr("&Done"));
-  close->setProperty("firm", true);
-  close->setAutoDefault(false);
-  connect(close, &QPushButton::clicked, this, &QDialog::accept);
-  auto* below = new QHBoxLayout;
-  below->addWidget(said_, 1);
-  below->addWidget(close);
-  auto* column = new QVBoxLayout(this);
-  column->setContentsMargins(26, 20, 26, 18);
-  column->addLayout(columns, 1);
-  column->addLayout(below);
+  layOut(columns);
   resize(fontMetrics().averageCharWidth() * 100, sizeHint().height());
-  connect(&desk, &Desk::edited, this, &LatheSlip::showNow);
-  connect(&desk, &Desk::viewChanged, this, &LatheSlip::showNow);
   showNow();
 }
 
 LatheSlip::~LatheSlip() {
   // A field that loses the focus takes what was typed, and needs the others to be there still.
   hide();
-}
-
-QLineEdit* LatheSlip::line(const QString& name, const std::function<void()>& taken) {
-  auto* field = new QLineEdit;
-  field->setAccessibleName(name);
-  connect(field, &QLineEdit::editingFinished, this, [this, taken] {
-    if (!filling_) taken();
-  });
-  return field;
-}
-
-QComboBox* LatheSlip::choice(const QString& name, const QStringList& words,
-                             const std::function<void()>& taken) {
-  auto* box = new QComboBox;
-  box->setAccessibleName(name);
-  box->addItems(words);
-  connect(box, &QComboBox::activated, this, [this, taken] {
-    if (!filling_) taken();
-  });
-  return box;
 }
 
 QWidget* LatheSlip::holdingFields() {
@@ -156,8 +129,10 @@ void LatheSlip::showNow() {
     const Feature* feature = desk_.part().feature(id);
     if (feature != nullptr && feature->is(FeatureKind::edge)) zero_->addItem(latheWords(id));
   }
-  zero_->setCurrentIndex(
-      std::max(0, zero_->findText(zero == nullptr ? QString() : latheWords(zero->at))));
+  // One that is set otherwise, on a hole or in the middle of two, is kept until another is chosen.
+  const QString now = zero == nullptr ? zero_->itemText(0) : zeroWords(*zero);
+  if (zero_->findText(now) < 0) zero_->addItem(now);
+  zero_->setCurrentIndex(zero_->findText(now));
   offset_->setText(zero == nullptr ? QString() : textOf(zero->offset));
   offset_->setEnabled(zero != nullptr);
   partingTool_->setText(chucked.partOff ? latheWords(chucked.partOff->width.text) : QString());
@@ -186,17 +161,6 @@ void LatheSlip::showNow() {
   filling_ = false;
 }
 
-std::optional<Lettered> LatheSlip::figureOf(QLineEdit* field, const std::optional<Lettered>& before,
-                                            Unit unit) {
-  const std::string text = field->text().trimmed().toStdString();
-  if (text.empty()) return std::nullopt;
-  if (before && before->text == text) return before;
-  const auto figure = readLength(text, {unit});
-  if (figure.ok()) return *figure;
-  said_->setText(tr("%1: %2").arg(field->accessibleName(), coreWords(figure.error().text)));
-  return before;
-}
-
 void LatheSlip::takeSetup() {
   Setup setup = desk_.setup();
   const Unit unit = desk_.job().unit;
@@ -221,25 +185,21 @@ void LatheSlip::takeSetup() {
     setup.chucked = chucked;
   }
   const ZeroAlong* before = setup.zeroAlong(Axis::x);
-  std::vector<ZeroAlong> zeros;
+  std::optional<ZeroAlong> zero;
   if (zero_->currentIndex() > 0) {
-    ZeroAlong zero = before != nullptr ? *before : ZeroAlong{};
-    zero.axis = Axis::x;
-    zero.middle.clear();
-    zero.at = zero_->currentText().toStdString();
-    zero.offset = figureOf(offset_, zero.offset, unit);
-    zeros.push_back(std::move(zero));
+    zero = before != nullptr ? *before : ZeroAlong{};
+    zero->axis = Axis::x;
+    if (before == nullptr || zero_->currentText() != zeroWords(*before)) {
+      zero->middle.clear();
+      zero->ofStock = false;
+      zero->at = zero_->currentText().toStdString();
+    }
+    zero->offset = figureOf(offset_, zero->offset, unit);
   }
-  setup.zero = std::move(zeros);
-  if (setup == desk_.setup()) return;
-  const Part& part = desk_.part();
-  desk_.endMerge();
-  const auto next =
-      part.setups.empty() ? addSetup(part, setup) : replaceSetup(part, desk_.setup().name, setup);
-  if (!desk_.applyPart(next, tr("Change the setup"))) {
-    showNow();
-    said_->setText(coreWords(next.error().text));
-  }
+  // Zeros along the other axes wait for the setup to be one of the mill again.
+  std::erase_if(setup.zero, [](const ZeroAlong& one) { return one.axis == Axis::x; });
+  if (zero) setup.zero.insert(setup.zero.begin(), *std::move(zero));
+  apply(setup);
 }
 
 void LatheSlip::takeLathe() {
@@ -253,7 +213,7 @@ void LatheSlip::takeLathe() {
   }
   const auto read = readStep(step, unit);
   if (!read.ok()) {
-    said_->setText(tr("%1: %2").arg(step_->accessibleName(), coreWords(read.error().text)));
+    refuse(step_, coreWords(read.error().text));
     return;
   }
   // What is left does not change with the readout.

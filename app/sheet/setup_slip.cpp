@@ -43,7 +43,7 @@ QStringList sideWords() {
 
 }  // namespace
 
-SetupSlip::SetupSlip(Desk& desk, QWidget* parent) : QDialog(parent), desk_(desk) {
+SetupSlip::SetupSlip(Desk& desk, QWidget* parent) : FieldSlip(desk, parent) {
   setObjectName(QStringLiteral("setup"));
   setWindowTitle(tr("Zero, stock and machine"));
   setAccessibleName(windowTitle());
@@ -65,47 +65,13 @@ SetupSlip::SetupSlip(Desk& desk, QWidget* parent) : QDialog(parent), desk_(desk)
   right->addStretch(1);
   columns->addLayout(left);
   columns->addLayout(right);
-  said_ = new QLabel;
-  said_->setWordWrap(true);
-  auto* close = new QPushButton(tr("&Done"));
-  close->setProperty("firm", true);
-  close->setAutoDefault(false);
-  connect(close, &QPushButton::clicked, this, &QDialog::accept);
-  auto* below = new QHBoxLayout;
-  below->addWidget(said_, 1);
-  below->addWidget(close);
-  auto* column = new QVBoxLayout(this);
-  column->setContentsMargins(26, 20, 26, 18);
-  column->addLayout(columns, 1);
-  column->addLayout(below);
-  connect(&desk, &Desk::edited, this, &SetupSlip::showNow);
-  connect(&desk, &Desk::viewChanged, this, &SetupSlip::showNow);
+  layOut(columns);
   showNow();
 }
 
 SetupSlip::~SetupSlip() {
   // A field that loses the focus takes what was typed, and needs the others to be there still.
   hide();
-}
-
-QLineEdit* SetupSlip::line(const QString& name, const std::function<void()>& taken) {
-  auto* field = new QLineEdit;
-  field->setAccessibleName(name);
-  connect(field, &QLineEdit::editingFinished, this, [this, taken] {
-    if (!filling_) taken();
-  });
-  return field;
-}
-
-QComboBox* SetupSlip::choice(const QString& name, const QStringList& words,
-                             const std::function<void()>& taken) {
-  auto* box = new QComboBox;
-  box->setAccessibleName(name);
-  box->addItems(words);
-  connect(box, &QComboBox::activated, this, [this, taken] {
-    if (!filling_) taken();
-  });
-  return box;
 }
 
 QComboBox* SetupSlip::sideChoice(const QString& name) {
@@ -276,21 +242,6 @@ void SetupSlip::showNow() {
   filling_ = false;
 }
 
-void SetupSlip::refuse(QLineEdit* field, const QString& why) {
-  said_->setText(tr("%1: %2").arg(field->accessibleName(), why));
-}
-
-std::optional<Lettered> SetupSlip::figureOf(QLineEdit* field, const std::optional<Lettered>& before,
-                                            Unit unit) {
-  const std::string text = field->text().trimmed().toStdString();
-  if (text.empty()) return std::nullopt;
-  if (before && before->text == text) return before;
-  const auto figure = readLength(text, {unit});
-  if (figure.ok()) return *figure;
-  refuse(field, coreWords(figure.error().text));
-  return before;
-}
-
 void SetupSlip::takeSetup() {
   Setup setup = desk_.setup();
   const QString name = name_->text().trimmed();
@@ -329,18 +280,6 @@ void SetupSlip::takeSetup() {
     setup.stock[i] = figureOf(stock_[i], setup.stock[i], desk_.job().unit);
   }
   apply(setup);
-}
-
-void SetupSlip::apply(const Setup& setup) {
-  if (setup == desk_.setup()) return;
-  const Part& part = desk_.part();
-  desk_.endMerge();
-  const auto next =
-      part.setups.empty() ? addSetup(part, setup) : replaceSetup(part, desk_.setup().name, setup);
-  if (!desk_.applyPart(next, tr("Change the setup"))) {
-    showNow();
-    said_->setText(coreWords(next.error().text));
-  }
 }
 
 void SetupSlip::takeMachine() {

@@ -1,24 +1,17 @@
 #pragma once
 
-#include <QDialog>
-#include <functional>
-#include <optional>
 #include <vector>
 
-#include "app/session/desk.h"
+#include "app/sheet/field_slip.h"
 
 class QCheckBox;
-class QComboBox;
-class QFormLayout;
-class QLabel;
-class QLineEdit;
 class QSpinBox;
 
 namespace inchwright::app {
 
 /// How the part lies and where zero is, the machine, and the paper. What is changed here is on my
 /// sheet in the same moment, one step of undo each.
-class SetupSlip : public QDialog {
+class SetupSlip : public FieldSlip {
   Q_OBJECT
 
  public:
@@ -45,23 +38,14 @@ class SetupSlip : public QDialog {
   QWidget* stockFields();
   QWidget* machineFields();
   QWidget* paperFields();
-  QLineEdit* line(const QString& name, const std::function<void()>& taken);
-  QComboBox* choice(const QString& name, const QStringList& words,
-                    const std::function<void()>& taken);
   QComboBox* sideChoice(const QString& name);
 
-  void showNow();
+  void showNow() override;
   void showZero(const ZeroFields& fields);
   void takeSetup();
   void takeMachine();
   void takePaper();
-  void apply(const Setup& setup);
-  std::optional<Lettered> figureOf(QLineEdit* field, const std::optional<Lettered>& before,
-                                   Unit unit);
-  void refuse(QLineEdit* field, const QString& why);
 
-  Desk& desk_;
-  bool filling_ = false;
   QLineEdit* name_ = nullptr;
   QComboBox* face_ = nullptr;
   QComboBox* turn_ = nullptr;
@@ -78,7 +62,6 @@ class SetupSlip : public QDialog {
   QComboBox* paper_ = nullptr;
   QSpinBox* distance_ = nullptr;
   QCheckBox* rounding_ = nullptr;
-  QLabel* said_ = nullptr;
 };
 
 }  // namespace inchwright::app

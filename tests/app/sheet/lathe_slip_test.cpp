@@ -74,6 +74,22 @@ TEST_F(LatheSlipTest, WhatCantBeReadChangesNothing) {
   EXPECT_EQ(desk.job(), before);
 }
 
+TEST_F(LatheSlipTest, AZeroSetOtherwiseStaysUntilAnotherIsChosen) {
+  Part part = desk.part();
+  part.setups[0].zero = {{Axis::x, {"L", "R"}, {}, false, {}, {}},
+                         {Axis::y, {}, "CL", false, {}, {}}};
+  ASSERT_TRUE(desk.applyPart(part, QStringLiteral("Zero in the middle")));
+  const std::vector<ZeroAlong> zero = desk.setup().zero;
+  auto* box = calledIn<QComboBox>(*slip, QStringLiteral("Zero on"));
+  EXPECT_EQ(box->currentText(), QStringLiteral("middle of L–R"));
+  type("How far it stands out of the chuck", "3/4");
+  EXPECT_EQ(desk.setup().chucked->standsOut->text, "3/4");
+  EXPECT_EQ(desk.setup().zero, zero);
+  choose("Zero on", Qt::Key_Home);
+  EXPECT_EQ(desk.setup().zeroAlong(Axis::x), nullptr);
+  EXPECT_NE(desk.setup().zeroAlong(Axis::y), nullptr);
+}
+
 TEST_F(LatheSlipTest, APartingToolIsAddedAndTakenAway) {
   type("Width of the parting tool", "1/16");
   ASSERT_TRUE(desk.setup().chucked->partOff);
