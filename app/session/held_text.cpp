@@ -22,7 +22,8 @@ QString oneText(const LaidParallel& one) {
   return text;
 }
 
-Result<LaidParallel> readOne(const QString& text, Unit unit) {
+/// What is not said in a line stays as it is in `one`.
+Result<LaidParallel> readOne(const QString& text, Unit unit, LaidParallel one) {
   static const QRegularExpression form(
       QStringLiteral("^(?:(fixed|moving)\\s+)?(.+?)\\s*[x×]\\s*(.+?)(?:\\s+gap\\s+(.+?))?"
                      "(?:\\s+from\\s+(.+?)\\s+to\\s+(.+))?$"));
@@ -35,8 +36,9 @@ Result<LaidParallel> readOne(const QString& text, Unit unit) {
                      .toStdString(),
                  {}};
   }
-  LaidParallel one;
-  if (match.captured(1) == QLatin1String("moving")) one.jaw = Jaw::moving;
+  one.jaw = match.captured(1) == QLatin1String("moving") ? Jaw::moving : Jaw::fixed;
+  one.gap.reset();
+  if (one.from && one.to) one.from = one.to = std::nullopt;
   for (const auto& [group, member] :
        {std::pair{2, &one.thick}, std::pair{3, &one.tall}, std::pair{4, &one.gap},
         std::pair{5, &one.from}, std::pair{6, &one.to}}) {
@@ -67,11 +69,12 @@ Result<std::optional<std::vector<LaidParallel>>> readParallels(
   if (all == kBed) return std::optional(parallels);
   for (const QString& item : all.split(QLatin1Char(';'), Qt::SkipEmptyParts)) {
     const std::size_t at = parallels.size();
-    if (before && at < before->size() && oneText((*before)[at]) == item.trimmed()) {
-      parallels.push_back((*before)[at]);
+    const LaidParallel was = before && at < before->size() ? (*before)[at] : LaidParallel{};
+    if (oneText(was) == item.trimmed()) {
+      parallels.push_back(was);
       continue;
     }
-    Result<LaidParallel> one = readOne(item.trimmed(), unit);
+    Result<LaidParallel> one = readOne(item.trimmed(), unit, was);
     if (!one.ok()) return one.error();
     parallels.push_back(*std::move(one));
   }

@@ -6,6 +6,7 @@
 #include "core/base/listed.h"
 #include "core/measure/writing.h"
 #include "core/say/doubt_words.h"
+#include "core/say/reading_words.h"
 
 namespace inchwright {
 namespace {
@@ -44,13 +45,13 @@ std::string answersText(const SeveralAnswers& several) {
 std::string clashText(const Part& part, const CentresClash& clash) {
   std::vector<std::string> names;
   for (const std::uint32_t member : clash.members) {
-    names.push_back(namedReading(part.readings[member]));
+    names.push_back(readingWords(part, part.readings[member]));
   }
   const auto miss = std::llround(std::abs(clash.missesBy) * Length::kTicksPerInch);
   const std::string by = toTenthsOfAThou(Length::ticks(miss));
   if (!clash.spare) return listed(names) + " do not meet: they miss each other by " + by;
   if (names.size() == 1) return names[0] + " does not agree with the rest: it misses by " + by;
-  return listed(names) + " do not agree: " + namedReading(part.readings[*clash.spare]) +
+  return listed(names) + " do not agree: " + readingWords(part, part.readings[*clash.spare]) +
          " misses by " + by;
 }
 
@@ -67,29 +68,6 @@ std::string degreesText(double degrees) {
   return (hundredths < 0 ? "−" : "") + text + "°";
 }
 
-std::string namedReading(const Reading& reading) {
-  const std::string& text = reading.figure.text;
-  switch (reading.kind) {
-    case ReadingKind::radius:
-      return "R " + text + " of " + reading.from;
-    case ReadingKind::diameter:
-      return text + " across " + reading.from;
-    case ReadingKind::pcd:
-      return "PCD " + text + " of " + reading.from;
-    case ReadingKind::along:
-    case ReadingKind::centres:
-    case ReadingKind::angle:
-    case ReadingKind::squareOff:
-      break;
-  }
-  std::string name = reading.kind == ReadingKind::centres ? "centres " : "";
-  name += reading.from + (reading.to.empty() ? "" : "–" + reading.to) + " ";
-  if (reading.kind != ReadingKind::angle) return name + text;
-  name += reading.angle ? reading.angle->text : text;
-  if (name.back() >= '0' && name.back() <= '9') name += "°";
-  return name + (reading.against.empty() ? "" : " against " + joined(reading.against, "–"));
-}
-
 std::string placingText(const Part& part, const Solution& solution, const Doubt& doubt) {
   const BeyondChains& beyond = solution.beyond;
   if (doubt.placing == PlacingDoubt::answers) return answersText(beyond.answers[doubt.index]);
@@ -99,8 +77,9 @@ std::string placingText(const Part& part, const Solution& solution, const Doubt&
     return suspects.empty() ? text : text + "; " + suspectText(part, suspects.front());
   }
   const WeakPlace& weak = beyond.weak[doubt.index];
-  return weak.place + " is weakly held: a thou in " + namedReading(part.readings[weak.reading]) +
-         " moves it over " + std::to_string(std::llround(std::floor(weak.factor))) + " thou";
+  return weak.place + " is weakly held: a thou in " +
+         readingWords(part, part.readings[weak.reading]) + " moves it over " +
+         std::to_string(std::llround(std::floor(weak.factor))) + " thou";
 }
 
 std::string reasonText(const CentreSuspect& suspect) {
@@ -127,7 +106,7 @@ std::string reasonText(const CentreSuspect& suspect) {
 
 std::string suspectText(const Part& part, const CentreSuspect& suspect) {
   const std::string reason = reasonText(suspect);
-  return namedReading(part.readings[suspect.reading]) + " may be " + suspect.wouldBeText +
+  return readingWords(part, part.readings[suspect.reading]) + " may be " + suspect.wouldBeText +
          (suspect.degrees ? "°" : "") + (reason.empty() ? "" : ": " + reason);
 }
 

@@ -6,9 +6,6 @@
 
 namespace inchwright {
 
-/// A reading by its ends and its figure: `A–B 3`, `centres A–C 5/8`, `A–C 55°`, `R 3/8 of E`.
-std::string namedReading(const Reading& reading);
-
 /// An angle as shown, to a hundredth of a degree at most: `55°`, `33.69°`.
 std::string degreesText(double degrees);
 
@@ -17,8 +14,8 @@ std::string degreesText(double degrees);
 /// ten-thousandth. Requires: `doubt.placing` is not none.
 std::string placingText(const Part& part, const Solution& solution, const Doubt& doubt);
 
-/// What one reading of a contradiction would have to be, and why it is suspected: `centres A–C 5/8
-/// may be 7/8: looks like 7/8`.
+/// What one reading of a contradiction would have to be, and why it is suspected: `5/8 from A
+/// straight to C may be 7/8: looks like 7/8`.
 std::string suspectText(const Part& part, const CentreSuspect& suspect);
 /// The last part of it; empty where nothing but the sum speaks against the reading.
 std::string reasonText(const CentreSuspect& suspect);

@@ -34,7 +34,8 @@ std::string sizeName(const Reading& reading) {
 
 std::string endsWords(const Part& part, const Reading& reading) {
   if (reading.to.empty()) return sizeName(reading) + reading.from;
-  std::string text = reading.from + " to " + reading.to;
+  const bool straight = reading.kind == ReadingKind::centres;
+  std::string text = reading.from + (straight ? " straight to " : " to ") + reading.to;
   if (reading.kind == ReadingKind::along && needsAxis(part, reading)) {
     text += " along ";
     text += static_cast<char>(nameOf(reading.axis)[0] - 'a' + 'A');
@@ -43,7 +44,13 @@ std::string endsWords(const Part& part, const Reading& reading) {
 }
 
 std::string readingWords(const Part& part, const Reading& reading) {
-  return reading.figure.text + (reading.to.empty() ? " for " : " from ") + endsWords(part, reading);
+  const bool angle = reading.kind == ReadingKind::angle;
+  std::string text = angle && reading.angle ? reading.angle->text : reading.figure.text;
+  // As lettered it may be a bare number.
+  if (angle && text.find_first_not_of("0123456789. ") == std::string::npos) text += "\u00B0";
+  text += (reading.to.empty() ? " for " : " from ") + endsWords(part, reading);
+  if (!reading.against.empty()) text += " against " + joined(reading.against, "\u2013");
+  return text;
 }
 
 std::string readingWords(const Part& part, std::string_view id) {

@@ -8,7 +8,7 @@
 
 namespace inchwright {
 
-/// A reading by what it runs between: `L to A`, `the radius of M`; with its axis where the part has
+/// A reading by what it runs between: `L to A`, `A straight to C`, `the radius of M`; with its axis where the part has
 /// another between the same two. Nobody finds `r5` on a print.
 std::string endsWords(const Part& part, const Reading& reading);
 

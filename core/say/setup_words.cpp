@@ -6,7 +6,7 @@
 #include "core/say/doubt_words.h"
 #include "core/say/figure_words.h"
 #include "core/say/making_words.h"
-#include "core/say/placing_words.h"
+#include "core/say/reading_words.h"
 #include "core/say/source_words.h"
 
 namespace inchwright {
@@ -265,7 +265,7 @@ std::string directCheckWords(const DirectCheck& check, const Part& part) {
   std::string text = reading.kind == ReadingKind::along
                          ? reading.from + " to " + reading.to + " along " +
                                letterWords(check.axis) + ": " + reading.figure.text
-                         : namedReading(reading);
+                         : readingWords(part, reading);
   if (check.least && check.greatest) {
     text += ", " + check.least->text + " to " + check.greatest->text;
   }

@@ -4,6 +4,7 @@
 #include "core/measure/writing.h"
 #include "core/say/figure_words.h"
 #include "core/say/placing_words.h"
+#include "core/say/reading_words.h"
 #include "core/say/source_words.h"
 #include "core/say/stack_words.h"
 
@@ -17,7 +18,7 @@ std::string pointText(const ReadoutPoint& at) {
 std::string heldByText(const Part& part, const WhyHeld& held) {
   std::vector<std::string> names;
   for (const Id& id : held.readings) {
-    if (const Reading* reading = part.reading(id)) names.push_back(namedReading(*reading));
+    names.push_back(readingWords(part, id));
   }
   for (const std::uint32_t one : held.understood) {
     names.push_back(labelOf(part, {SourceKind::understanding, one}));

@@ -164,6 +164,20 @@ TEST_F(HeldDragTest, ParallelsAreTypedOnTheSlipOfTheSetup) {
   EXPECT_FALSE(desk.setup().held.parallels.has_value());
 }
 
+TEST(Parallels, KeepWhatALineDoesNotSay) {
+  LaidParallel one;
+  one.thick = readLength("1/8").value();
+  one.tall = readLength("1").value();
+  one.from = readLength("1/2").value();
+  one.extra = {{"note", "\"the old pair\""}};
+  const auto read =
+      readParallels(QStringLiteral("fixed 1/8 x 1 gap 1/4"), std::vector{one}, Unit::inch);
+  ASSERT_TRUE(read.ok());
+  LaidParallel wanted = one;
+  wanted.gap = readLength("1/4").value();
+  EXPECT_EQ((*read)->at(0), wanted);
+}
+
 TEST(HeldText, IsReadBackAsItIsWritten) {
   for (const char* text : {"bed", "fixed 1/8 x 1", "moving 3 mm x 25 mm gap 2.5 mm",
                            "fixed 1/8 x 1 gap 1/4 from 1/2 to 3; fixed 1/8 x 1"}) {

@@ -60,7 +60,8 @@ TEST(WhyWord, TellsTheTriangleOfAPlaceHeldByCentreDistances) {
   const Spoken spoken = say({"why", file, "--place", "C", "--axis", "y", "--json"});
   ASSERT_EQ(spoken.status, 0) << spoken.err;
   const auto why = spoken.json()["why"][0];
-  EXPECT_EQ(why["steps"].back()["understood"], "by centres A–C 1 1/2 and centres B–C 2.598");
+  EXPECT_EQ(why["steps"].back()["understood"],
+            "by 1 1/2 from A straight to C and 2.598 from B straight to C");
   const auto held = why["held"][0];
   EXPECT_EQ(held["place"], "C");
   EXPECT_EQ(held["readings"], nlohmann::json({"r4", "r5"}));

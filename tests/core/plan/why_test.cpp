@@ -56,9 +56,10 @@ TEST(Why, LeadsOverATriangleAndOnByChains) {
   EXPECT_EQ(
       asked.said(x),
       "b1 L>A 0.5000\n"
-      "by centres A–C 2 and centres B–C 2 A>C 2.0000\n"
+      "by 2 from A straight to C and 2 from B straight to C A>C 2.0000\n"
       "r3 C>D 3.0000\n"
-      "C is held by centres A–C 2 and centres B–C 2: from A (0.5000, 0.7500) 2.0000 at 41.41°, "
+      "C is held by 2 from A straight to C and 2 from B straight to C: from A (0.5000, 0.7500) "
+      "2.0000 at 41.41°, "
       "from B (3.5000, "
       "0.7500) 2.0000 at 138.59°. The same readings hold at (2.0000, -0.5730), 2.6458 off; the "
       "tracing shows this one.\n");

@@ -5,6 +5,7 @@
 #include <algorithm>
 
 #include "core/say/doubt_words.h"
+#include "core/say/reading_words.h"
 #include "tests/support/part_text.h"
 #include "tests/support/solved_part.h"
 
@@ -43,19 +44,20 @@ TEST(PlacingWords, AContradictionNamesReadingsByTheirEndsAndTheLikeliestToLookAt
   const Texts said =
       saidOf("r1 centres A C 2\nr2 centres B C 2\nr3 angle A C 47\ntraced C 2 2.1\n");
   ASSERT_EQ(said.size(), 2u);
-  EXPECT_EQ(
-      said[0].rfind(
-          "A–B 3, centres A–C 2, centres B–C 2 and A–C 47° do not agree: A–C 47° misses by ", 0),
-      0u)
+  EXPECT_EQ(said[0].rfind("3 from A to B, 2 from A straight to C, 2 from B straight to C and 47° "
+                          "from A to C do not agree: 47° from A to C misses by ",
+                          0),
+            0u)
       << said[0];
-  EXPECT_NE(said[0].find("; A–C 47° may be 41°: looks like 41°"), std::string::npos) << said[0];
+  EXPECT_NE(said[0].find("; 47° from A to C may be 41°: looks like 41°"), std::string::npos)
+      << said[0];
 }
 
 TEST(PlacingWords, WhatDoesNotMeetIsSaidSo) {
   const Texts said = saidOf("r1 centres A C 1\nr2 centres B C 1\n");
   ASSERT_EQ(said.size(), 1u);
-  for (const char* part :
-       {"centres A–C 1", "centres B–C 1", " do not meet: they miss each other by "}) {
+  for (const char* part : {"1 from A straight to C", "1 from B straight to C",
+                           " do not meet: they miss each other by "}) {
     EXPECT_NE(said[0].find(part), std::string::npos) << said[0];
   }
 }
@@ -72,10 +74,10 @@ TEST(PlacingWords, AFlatCrossingIsWeaklyHeld) {
 TEST(PlacingWords, AReadingIsNamedByItsEndsAndFigure) {
   const Part part =
       PartText::read(kPlate + "r1 centres A C 5/8\nr2 angle A C 55\nr3 diameter A 1/4\n");
-  EXPECT_EQ(namedReading(*part.reading("b3")), "A–B 3");
-  EXPECT_EQ(namedReading(*part.reading("r1")), "centres A–C 5/8");
-  EXPECT_EQ(namedReading(*part.reading("r2")), "A–C 55°");
-  EXPECT_EQ(namedReading(*part.reading("r3")), "1/4 across A");
+  EXPECT_EQ(readingWords(part, "b3"), "3 from A to B");
+  EXPECT_EQ(readingWords(part, "r1"), "5/8 from A straight to C");
+  EXPECT_EQ(readingWords(part, "r2"), "55° from A to C");
+  EXPECT_EQ(readingWords(part, "r3"), "1/4 for the diameter of A");
 }
 
 TEST(PlacingWords, WhatIsHeldHalfIsToldHowItMoves) {

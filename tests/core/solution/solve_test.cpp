@@ -104,9 +104,9 @@ TEST(Solve, ContractExample) {
   EXPECT_EQ(keys(solution), "assumed:in_line:y:A+B\nalone\n");
   EXPECT_EQ(textOf(solution, "assumed:in_line:y:A+B"),
             "A and B are taken to be in line along Y; the print does not say so");
-  EXPECT_EQ(
-      textOf(solution, "alone"),
-      "nothing checks 1 1/2 from F to K, 5/8 from A to C and 55 from A to C; read them twice");
+  EXPECT_EQ(textOf(solution, "alone"),
+            "nothing checks 1 1/2 from F to K, 5/8 from A straight to C and 55° from A to C; read "
+            "them twice");
   EXPECT_TRUE(solution.isDraft());
 }
 
