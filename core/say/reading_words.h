@@ -8,8 +8,8 @@
 
 namespace inchwright {
 
-/// A reading by what it runs between: `L to A`, `A straight to C`, `the radius of M`; with its axis where the part has
-/// another between the same two. Nobody finds `r5` on a print.
+/// A reading by what it runs between: `L to A`, `A straight to C`, `the radius of M`; with its axis
+/// where the part has another between the same two. Nobody finds `r5` on a print.
 std::string endsWords(const Part& part, const Reading& reading);
 
 /// A reading by its figure and its ends: `3/8 from L to A`, `R 3/8 for the radius of M`.
