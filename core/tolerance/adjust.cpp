@@ -83,7 +83,7 @@ Result<Elimination> exactly(const std::vector<std::pair<std::uint32_t, double>>&
     for (const auto& [node, factor] : conditions[i].terms) {
       addScaled(factors, {{node, Rational(factor)}}, Rational(1));
     }
-    if (const auto failed = add(factors, Rational(conditions[i].sum), i)) return *failed;
+    if (const auto failed = add(factors, conditions[i].sum, i)) return *failed;
   }
   return elimination;
 }

@@ -53,7 +53,7 @@ struct Adjustment {
 /// Σ factor · value(node) = sum, whatever is observed: a middle, equal spaces.
 struct Condition {
   std::vector<std::pair<std::uint32_t, std::int32_t>> terms;
-  std::int64_t sum = 0;
+  Rational sum;  ///< ticks
 };
 
 /// Weighted least squares of differences between nodes, of which `fixed` ones keep their values and

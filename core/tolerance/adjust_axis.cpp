@@ -10,6 +10,11 @@
 namespace inchwright {
 namespace {
 
+/// A place's offset in its group, ticks.
+double offsetOf(const GroupedNetwork& grouped, std::uint32_t place) {
+  return static_cast<double>(grouped.offset[place]) / static_cast<double>(grouped.scale);
+}
+
 /// The toleranced readings as observations between groups.
 Result<std::vector<Observation>> observationsOf(const Part& part, const ToleranceNetwork& network,
                                                 const GroupedNetwork& grouped,
@@ -28,7 +33,7 @@ Result<std::vector<Observation>> observationsOf(const Part& part, const Toleranc
     const double middle = (static_cast<double>(link.low) + static_cast<double>(link.high)) / 2;
     const std::int64_t shift = grouped.offset[link.to] - grouped.offset[link.from];
     observed.push_back({link.source, grouped.group[link.from], grouped.group[link.to],
-                        middle - static_cast<double>(shift),
+                        middle - static_cast<double>(shift) / static_cast<double>(grouped.scale),
                         static_cast<double>(link.width()) / 6 / std::sqrt(times)});
   }
   for (const auto& [id, weight] : weights) {
@@ -44,10 +49,12 @@ std::vector<Condition> conditionsOf(const ToleranceNetwork& network,
   std::vector<Condition> conditions;
   for (const AxisRelation& relation : network.relations) {
     Condition one;
+    std::int64_t offsets = 0;
     for (const auto& [place, factor] : relation.terms) {
       one.terms.emplace_back(grouped.group[place], factor);
-      one.sum -= factor * grouped.offset[place];
+      offsets += factor * grouped.offset[place];
     }
+    one.sum = Rational::of(-Int128{offsets}, grouped.scale).value_or(Rational());
     conditions.push_back(std::move(one));
   }
   return conditions;
@@ -114,15 +121,14 @@ Result<AdjustedAxis> adjustAxis(const Part& part, const ToleranceNetwork& networ
     from = *node;
   }
   // Values of groups are those of their own zero, the first place's.
-  const auto start = static_cast<double>(grouped.offset[*from]);
+  const double start = offsetOf(grouped, *from);
   std::vector<std::pair<std::uint32_t, double>> fixed{{grouped.group[*from], -start}};
   std::vector<std::uint32_t> heldGroups{grouped.group[*from]};
   for (const auto& [id, position] : request.held) {
     const Result<std::uint32_t> node = nodeAlong(part, network, id);
     if (!node) return node.error();
     heldGroups.push_back(grouped.group[*node]);
-    fixed.emplace_back(heldGroups.back(),
-                       position.toDouble() - static_cast<double>(grouped.offset[*node]));
+    fixed.emplace_back(heldGroups.back(), position.toDouble() - offsetOf(grouped, *node));
   }
   Result<std::vector<Observation>> all = observationsOf(part, network, grouped, request.weights);
   if (!all) return all.error();
@@ -152,9 +158,8 @@ Result<AdjustedAxis> adjustAxis(const Part& part, const ToleranceNetwork& networ
   for (std::uint32_t place = 0; place < network.places.size(); ++place) {
     const Adjustment::Place* group = placeOf[grouped.group[place]];
     if (group) {
-      adjusted.places.push_back({network.places[place],
-                                 group->value + static_cast<double>(grouped.offset[place]),
-                                 group->deviation});
+      adjusted.places.push_back(
+          {network.places[place], group->value + offsetOf(grouped, place), group->deviation});
     } else {
       adjusted.notJoined.push_back(network.places[place]);
     }

@@ -15,8 +15,8 @@ namespace {
 
 /// What a place strays by at the least: the machine's accuracy, or for zero the finder's error.
 std::vector<std::int64_t> leastRooms(const BudgetGraph& graph, const BudgetRequest& request) {
-  std::vector<std::int64_t> least(graph.variables, request.accuracy);
-  if (graph.zero) least[*graph.zero] = request.finderError;
+  std::vector<std::int64_t> least(graph.variables, request.accuracy * graph.scale);
+  if (graph.zero) least[*graph.zero] = request.finderError * graph.scale;
   return least;
 }
 
@@ -185,7 +185,7 @@ std::vector<std::optional<Rational>> capsOf(const BudgetGraph& graph) {
   return caps;
 }
 
-// Rooms in whole ticks, rounded down.
+// Rooms in whole parts of a tick, rounded down.
 std::vector<std::int64_t> wholeRooms(const Filling& filling) {
   std::vector<std::int64_t> rooms;
   for (const auto& room : filling.room) {
@@ -206,7 +206,7 @@ Result<Budget> budgetOf(const Part& part, const ToleranceNetwork& network,
       Guarantee(part, network, graph, leastRooms(graph, request)).dropped();
   const Merged all = merged(graph);
   std::vector<std::optional<Rational>> given(graph.variables);
-  if (graph.zero) given[*graph.zero] = Rational(request.finderError);
+  if (graph.zero) given[*graph.zero] = Rational(request.finderError * graph.scale);
   const std::vector<std::optional<Rational>> caps = capsOf(graph);
   const Result<Filling> filling = fillEvenly(graph.variables, all.edges, given, caps);
   if (!filling) return filling.error();
@@ -234,13 +234,17 @@ Result<Budget> budgetOf(const Part& part, const ToleranceNetwork& network,
     if (variable == kNone) continue;
     PlaceBudget one;
     one.id = network.places[place];
-    one.printed = graph.printed[variable] + graph.offset[place];
-    one.target = one.printed + shifts[variable];
+    const std::int64_t printed = graph.printed[variable] + graph.offset[place];
+    const std::int64_t target = printed + shifts[variable];
+    one.printed = nearestTick(printed, graph.scale);
+    one.target = nearestTick(target, graph.scale);
     one.isZero = variable == graph.zero;
     if (one.isZero) {
       one.plusMinus = 0;
     } else if (filling->room[variable]) {
-      one.plusMinus = rooms[variable];
+      // What dialling whole ticks leaves of it.
+      one.plusMinus = ticksBelow(
+          leftAfterRounding(rooms[variable], target, one.target * graph.scale), graph.scale);
       one.heldBy = inOrder(part, network, holders[variable]);
     }
     budget.places.push_back(std::move(one));

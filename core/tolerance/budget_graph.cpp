@@ -10,17 +10,19 @@ namespace {
 constexpr std::int64_t kFarthest = std::int64_t{1} << 61;
 
 struct Printed {
-  std::vector<std::optional<std::int64_t>> ticks;  ///< by place
+  std::vector<std::optional<std::int64_t>> ticks;  ///< by place, in parts of a tick
   std::vector<std::uint32_t> zeros;                ///< places
 };
 
-Result<Printed> printedOf(const ToleranceNetwork& network, const BudgetRequest& request) {
+Result<Printed> printedOf(const ToleranceNetwork& network, const BudgetRequest& request,
+                          std::int64_t scale) {
   Printed printed;
   printed.ticks.resize(network.places.size());
   for (const PrintedPlace& one : request.places) {
     const auto node = network.node(one.id);
     if (!node) return Error{ErrorCode::notFound, "the part has no place " + one.id, one.id};
-    const auto ticks = one.ticks.rounded();
+    const auto parts = one.ticks.times(scale);
+    const auto ticks = parts ? parts->rounded() : std::nullopt;
     if (!ticks || *ticks > kFarthest || *ticks < -kFarthest) {
       return Error{ErrorCode::outOfRange, "this coordinate goes too far", one.id};
     }
@@ -61,10 +63,12 @@ void numberVariables(const GroupedNetwork& grouped, const Printed& printed, Budg
 }  // namespace
 
 Result<BudgetGraph> budgetGraphOf(const ToleranceNetwork& network, const BudgetRequest& request) {
-  const Result<Printed> printed = printedOf(network, request);
-  if (!printed) return printed.error();
   const GroupedNetwork grouped = groupRigidly(network);
+  const std::int64_t scale = grouped.scale;
+  const Result<Printed> printed = printedOf(network, request, scale);
+  if (!printed) return printed.error();
   BudgetGraph graph;
+  graph.scale = scale;
   numberVariables(grouped, *printed, graph);
 
   // A reading to one place binds all that share its group: the one zero is set on, and
@@ -88,21 +92,24 @@ Result<BudgetGraph> budgetGraphOf(const ToleranceNetwork& network, const BudgetR
     const TolerancedLink& link = network.links[i];
     if (!link.toleranced) continue;
     const std::int64_t shift = grouped.offset[link.to] - grouped.offset[link.from];
+    const std::int64_t low = link.low * scale;
+    const std::int64_t high = link.high * scale;
     const auto isBeside = [&](std::uint32_t place, std::uint32_t variable) {
       return graph.zero && graph.variable[place] == graph.zero && variable != graph.zero &&
              beside[variable];
     };
+    const std::int64_t likewise = std::max(link.width() * scale / 2, request.accuracy * scale);
     for (const std::uint32_t a : ofGroup[grouped.group[link.from]]) {
       for (const std::uint32_t b : ofGroup[grouped.group[link.to]]) {
         const std::int64_t lead = shift + seat[b] - seat[a];
         if (a == b) {
-          graph.inner.push_back({a, std::min(link.high - lead, lead - link.low), i});
+          graph.inner.push_back({a, std::min(high - lead, lead - low), i});
         } else if (isBeside(link.from, a)) {
-          graph.likewise.push_back({a, std::max(link.width() / 2, request.accuracy), i});
+          graph.likewise.push_back({a, likewise, i});
         } else if (isBeside(link.to, b)) {
-          graph.likewise.push_back({b, std::max(link.width() / 2, request.accuracy), i});
+          graph.likewise.push_back({b, likewise, i});
         } else {
-          graph.edges.push_back({{a, b, link.low - lead, link.high - lead}, i});
+          graph.edges.push_back({{a, b, low - lead, high - lead}, i});
         }
       }
     }

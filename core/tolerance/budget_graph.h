@@ -11,7 +11,8 @@
 namespace inchwright {
 
 /// The coordinates of a budget as variables: places that share one are one, and the place that zero
-/// is set on stands by itself with a settled room.
+/// is set on stands by itself with a settled room. Lengths are counted in parts of a tick, as in
+/// `GroupedNetwork`.
 struct BudgetGraph {
   struct Edge {
     DifferenceEdge limits;
@@ -24,10 +25,11 @@ struct BudgetGraph {
     std::uint32_t link = 0;
   };
 
+  std::int64_t scale = 1;
   std::uint32_t variables = 0;
   std::vector<std::uint32_t> variable;  ///< by place; kNone where it has no printed position
   std::vector<std::int64_t> offset;     ///< by place: its target less that of its variable
-  std::vector<std::int64_t> printed;    ///< by variable: the print's position from zero, ticks
+  std::vector<std::int64_t> printed;    ///< by variable: the print's position from zero
   std::optional<std::uint32_t> zero;    ///< the variable of the place zero is set on
   /// Places of zero's own feature: of a reading to zero they keep as close as the print letters
   /// there, without taking room from the reading's other end.

@@ -1,9 +1,46 @@
 #include "core/tolerance/grouped_network.h"
 
+#include <algorithm>
+
 #include "core/graph/edges_at.h"
 #include "core/graph/forest.h"
 
 namespace inchwright {
+namespace {
+
+/// As `GroupedNetwork::scale`.
+std::int64_t scaleOf(const ToleranceNetwork& network) {
+  Int128 finest = 1;
+  for (const TolerancedLink& link : network.links) {
+    finest = std::max(finest, link.rest.denominator());
+  }
+  // A rest takes a length beyond its ticks by less than one.
+  const Int128 reach = network.reach + static_cast<Int128>(network.links.size());
+  std::int64_t scale = 1;
+  while (scale < finest && reach * scale * 2 < kFarthestReach) scale *= 2;
+  return scale;
+}
+
+/// The rest of a link in parts of a tick; below half of them.
+std::int64_t restOf(const TolerancedLink& link, std::int64_t scale) {
+  const auto parts = link.rest.times(scale);
+  return parts ? parts->rounded().value_or(0) : 0;
+}
+
+}  // namespace
+
+std::int64_t ticksBelow(std::int64_t parts, std::int64_t scale) {
+  const std::int64_t towardsZero = parts / scale;
+  return towardsZero * scale > parts ? towardsZero - 1 : towardsZero;
+}
+
+std::int64_t ticksAbove(std::int64_t parts, std::int64_t scale) {
+  return -ticksBelow(-parts, scale);
+}
+
+std::int64_t nearestTick(std::int64_t parts, std::int64_t scale) {
+  return parts < 0 ? -nearestTick(-parts, scale) : ticksBelow(parts + scale / 2, scale);
+}
 
 GroupedNetwork groupRigidly(const ToleranceNetwork& network, Rigid by) {
   const auto isRigid = [&](const TolerancedLink& link) {
@@ -21,6 +58,7 @@ GroupedNetwork groupRigidly(const ToleranceNetwork& network, Rigid by) {
   });
 
   GroupedNetwork grouped;
+  const std::int64_t scale = grouped.scale = scaleOf(network);
   grouped.group.assign(count, kNone);
   grouped.offset.assign(count, 0);
   std::vector<std::uint32_t> queue;
@@ -34,8 +72,9 @@ GroupedNetwork groupRigidly(const ToleranceNetwork& network, Rigid by) {
         const bool forward = link.from == queue[i];
         const std::uint32_t next = forward ? link.to : link.from;
         if (grouped.group[next] != kNone) continue;
+        const std::int64_t length = link.low * scale + restOf(link, scale);
         grouped.group[next] = grouped.groups;
-        grouped.offset[next] = grouped.offset[queue[i]] + (forward ? link.low : -link.low);
+        grouped.offset[next] = grouped.offset[queue[i]] + (forward ? length : -length);
         queue.push_back(next);
       }
     }
@@ -44,15 +83,18 @@ GroupedNetwork groupRigidly(const ToleranceNetwork& network, Rigid by) {
 
   for (std::uint32_t i = 0; i < network.links.size(); ++i) {
     const TolerancedLink& link = network.links[i];
-    const std::int64_t shift = grouped.offset[link.to] - grouped.offset[link.from];
+    const std::int64_t shift =
+        grouped.offset[link.to] - grouped.offset[link.from] - restOf(link, scale);
+    const std::int64_t low = link.low * scale;
+    const std::int64_t high = link.high * scale;
     if (grouped.group[link.from] == grouped.group[link.to]) {
-      const bool holds = link.low <= shift && shift <= link.high;
+      const bool holds = low <= shift && shift <= high;
       if (!holds) grouped.impossible.push_back(i);
       if (holds && !isRigid(link)) grouped.inner.push_back(i);
       continue;
     }
     grouped.edges.push_back(
-        {grouped.group[link.from], grouped.group[link.to], link.low - shift, link.high - shift});
+        {grouped.group[link.from], grouped.group[link.to], low - shift, high - shift});
     grouped.linkOf.push_back(i);
   }
   return grouped;

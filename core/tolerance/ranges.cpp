@@ -44,7 +44,7 @@ std::vector<std::int64_t> printedPositions(const ToleranceNetwork& network,
         if (seen[next]) continue;
         seen[next] = true;
         const TolerancedLink& link = network.links[grouped.linkOf[number]];
-        const std::int64_t printed = edge.low + (link.nominal - link.low);
+        const std::int64_t printed = edge.low + (link.nominal - link.low) * grouped.scale;
         positions[next] = positions[queue[i]] + (forward ? printed : -printed);
         queue.push_back(next);
       }
@@ -101,8 +101,9 @@ PlaceRange placeRangeOf(const ToleranceNetwork& network, const GroupedNetwork& g
   const std::int64_t shift = grouped.offset[place] - grouped.offset[start];
   PlaceRange one;
   one.id = network.places[place];
-  one.nominal = printed[group] - printed[grouped.group[start]] + shift;
-  one.span = {reach[group].low + shift, reach[group].high + shift};
+  one.nominal = nearestTick(printed[group] - printed[grouped.group[start]] + shift, grouped.scale);
+  one.span = {ticksBelow(reach[group].low + shift, grouped.scale),
+              ticksAbove(reach[group].high + shift, grouped.scale)};
   const std::size_t most = std::max<std::size_t>(1, kMostMembersNamed / network.places.size());
   const auto by = [&](bool high) {
     return sourcesOf(network, grouped,

@@ -97,10 +97,12 @@ struct End {
   std::vector<Source> by;
 };
 
-// The greatest (sign 1) or least (sign −1) a place can be; nothing where it is not held at all.
+// The greatest (sign 1) or least (sign −1) a place can be that lies `shift` from a group; nothing
+// where it is not held at all.
 Result<std::optional<End>> endOf(const ToleranceNetwork& network, const GroupedNetwork& grouped,
                                  const System& system, ExactProgram& program,
-                                 const Elimination::Expression& place, int sign) {
+                                 const Elimination::Expression& place, std::int64_t shift,
+                                 int sign) {
   for (const auto& [group, factor] : place.free) {
     if (system.column.find(group) == system.column.end()) return std::optional<End>();
   }
@@ -109,8 +111,10 @@ Result<std::optional<End>> endOf(const ToleranceNetwork& network, const GroupedN
   const Result<ExactProgram::Best> best = program.maximise(objective);
   if (!best) return best.error();
   if (!best->bounded) return std::optional<End>();
-  const auto constant = sign > 0 ? place.constant : place.constant.negated();
-  const auto value = best->value.plus(constant);
+  const auto constant = place.constant.plus(shift);
+  const auto parts =
+      constant ? best->value.plus(sign > 0 ? *constant : constant->negated()) : std::nullopt;
+  const auto value = parts ? parts->over(grouped.scale) : std::nullopt;
   const auto outward =
       value ? narrowed<std::int64_t>(sign > 0 ? value->ceiling() : value->negated().floor())
             : std::nullopt;
@@ -140,16 +144,16 @@ Result<Ranges> rangesByProgram(const Part& part, const ToleranceNetwork& network
   for (std::uint32_t place = 0; place < network.places.size(); ++place) {
     const std::int64_t shift = grouped.offset[place] - grouped.offset[start];
     const Elimination::Expression where = system.elimination.of(grouped.group[place]);
-    const auto low = endOf(network, grouped, system, program, where, -1);
+    const auto low = endOf(network, grouped, system, program, where, shift, -1);
     if (!low) return low.error();
-    const auto high = endOf(network, grouped, system, program, where, 1);
+    const auto high = endOf(network, grouped, system, program, where, shift, 1);
     if (!high) return high.error();
     if (!*low || !*high) continue;
     const Result<std::int64_t> printed = printedFrom(part, network, start, place);
     if (!printed) return printed.error();
     ranges.places.push_back({network.places[place],
                              *printed,
-                             {(*low)->ticks + shift, (*high)->ticks + shift},
+                             {(*low)->ticks, (*high)->ticks},
                              (*low)->by,
                              (*high)->by});
   }

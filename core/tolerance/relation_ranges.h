@@ -13,7 +13,8 @@ namespace inchwright {
 /// The most groups of places that are free to move against each other for the exact program.
 inline constexpr std::uint32_t kMostWithRelations = 48;
 
-/// Positions by the print's own figures, along the first chain found from a group; ticks, by group.
+/// Positions by the print's own figures, along the first chain found from a group; by group, in
+/// the parts of a tick that `grouped` counts in.
 std::vector<std::int64_t> printedPositions(const ToleranceNetwork& network,
                                            const GroupedNetwork& grouped, std::uint32_t first);
 

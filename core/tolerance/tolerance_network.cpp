@@ -8,8 +8,6 @@
 namespace inchwright {
 namespace {
 
-constexpr Int128 kFarthestReach = Int128{1} << 61;
-
 Error tooFar(const Part& part, const Source& source) {
   return {ErrorCode::outOfRange, "the lengths with their tolerances go beyond the exact range",
           idOf(part, source)};
@@ -50,7 +48,6 @@ Result<ToleranceNetwork> toleranceNetworkOf(const Part& part, Axis axis) {
   network.axis = axis;
   network.places = std::move(ordered.places);
   network.relations = std::move(ordered.relations);
-  Int128 reach = 0;
   for (const AxisLink& link : ordered.links) {
     if (!takesPart(part, link.source)) continue;
     TolerancedLink one{link.from,  link.to, link.ticks,  link.ticks,
@@ -65,8 +62,8 @@ Result<ToleranceNetwork> toleranceNetworkOf(const Part& part, Axis axis) {
       one.toleranced = true;
     }
     const auto magnitude = [](std::int64_t ticks) { return ticks < 0 ? -Int128{ticks} : ticks; };
-    reach += std::max({magnitude(one.low), magnitude(one.high), magnitude(one.nominal)});
-    if (reach >= kFarthestReach) return tooFar(part, link.source);
+    network.reach += std::max({magnitude(one.low), magnitude(one.high), magnitude(one.nominal)});
+    if (network.reach >= kFarthestReach) return tooFar(part, link.source);
     network.links.push_back(one);
   }
   return network;

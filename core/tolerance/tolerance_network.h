@@ -37,9 +37,12 @@ struct ToleranceNetwork {
   std::vector<Id> places;
   std::vector<TolerancedLink> links;
   std::vector<AxisRelation> relations;  ///< midway, symmetric and equal spaces: exact
+  Int128 reach = 0;                     ///< all lengths together, below `kFarthestReach`
 
   std::optional<std::uint32_t> node(std::string_view place) const;
 };
+
+inline constexpr Int128 kFarthestReach = Int128{1} << 61;
 
 /// Requires: `checkPart(part)` is fine. Errors: `outOfRange` when a limit does not fit, or when
 /// all lengths together could leave 61 bits, so that sums over the links need no check later, nor

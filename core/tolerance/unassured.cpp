@@ -25,7 +25,7 @@ class BlockSearch {
  public:
   BlockSearch(const Part& part, const ToleranceNetwork& network, const GroupedNetwork& grouped,
               const std::vector<std::int64_t>& printed, const std::vector<std::uint32_t>& block)
-      : part_(part), network_(network), block_(block) {
+      : part_(part), network_(network), scale_(grouped.scale), block_(block) {
     std::map<std::uint32_t, std::uint32_t> numberOf;
     const auto number = [&](std::uint32_t group) {
       const auto [place, isNew] =
@@ -106,21 +106,23 @@ class BlockSearch {
     if (!isNoneLonger(low->edges, number) || !isNoneLonger(high->edges, number))
       return std::nullopt;
     const TolerancedLink& link = network_.links[linkOf_[number]];
-    const std::int64_t shift = link.low - own.low;
+    const std::int64_t shift = link.low * scale_ - own.low;
     const auto sources = [&](const std::vector<std::uint32_t>& way) {
       std::vector<Source> all;
       for (const std::uint32_t edge : way) all.push_back(network_.links[linkOf_[edge]].source);
       return all;
     };
-    return Unassured{part_.readings[link.source.index].id,
-                     {link.low, link.high},
-                     {low->length + shift, high->length + shift},
-                     sources(low->edges),
-                     sources(high->edges)};
+    return Unassured{
+        part_.readings[link.source.index].id,
+        {link.low, link.high},
+        {ticksBelow(low->length + shift, scale_), ticksAbove(high->length + shift, scale_)},
+        sources(low->edges),
+        sources(high->edges)};
   }
 
   const Part& part_;
   const ToleranceNetwork& network_;
+  std::int64_t scale_;
   const std::vector<std::uint32_t>& block_;
   std::vector<DifferenceEdge> edges_;
   std::vector<std::uint32_t> linkOf_;
