@@ -1,3 +1,4 @@
+#include <algorithm>
 #include <cmath>
 #include <map>
 #include <nlohmann/json.hpp>
@@ -10,6 +11,7 @@
 #include "app/words/tolerance_note.h"
 #include "app/words/words.h"
 #include "core/part/plain_decimal.h"
+#include "core/say/reading_words.h"
 #include "core/say/source_words.h"
 #include "core/tolerance/adjust.h"
 
@@ -21,10 +23,11 @@ using Json = nlohmann::ordered_json;
 constexpr std::string_view kAdjustHelp =
     R"(inchwright adjust FILE --axis x|y|z [options]
 
-A compromise by weighted least squares, for a worn sample or a measured casting whose figures do
-not agree: each reading weighs by its tolerance, taken as three standard deviations. It averages
-misses away; for a print that should close, use check. Basic figures, middles, equal spaces and
-the shapes of rows and rings stay exact.
+For a worn sample or a measured casting whose figures do not agree: where each place comes
+to when every figure gives way a little, the more the looser it is toleranced, what to measure
+again, and what the other figures make it. It spreads misses; for a print that should close,
+use check. Basic figures, middles, equal spaces and the shapes of rows and rings stay exact.
+Give or take is what holds nineteen times in twenty, a tolerance being three deviations.
 
   --axis x|y|z   along which of the print's axes
   --from A       the place that figures run from; else the first one held, or the first by name
@@ -35,7 +38,7 @@ the shapes of rows and rings stay exact.
 
   inchwright adjust sample.inchwright --axis x --hold A --weight r3=4
 
-Exit status: 0 fine; 1 printed, and a reading stands out as a likely blunder; 2 the words or the
+Exit status: 0 fine; 1 printed, and a reading is to be measured again; 2 the words or the
 file could not be used.
 )";
 
@@ -123,56 +126,118 @@ void printPlaces(const AdjustedAxis& adjusted, const Step& step, const Streams& 
   }
 }
 
+/// What a reading's two ends come to.
+std::optional<double> comesTo(const AdjustedAxis& adjusted, const Reading& reading) {
+  const auto at = [&](const Id& id) {
+    return std::find_if(adjusted.places.begin(), adjusted.places.end(),
+                        [&](const AdjustedAxis::Place& one) { return one.id == id; });
+  };
+  const auto from = at(reading.from);
+  const auto to = at(reading.to);
+  if (from == adjusted.places.end() || to == adjusted.places.end()) return std::nullopt;
+  return to->value - from->value;
+}
+
 void printReadings(const Part& part, const AdjustedAxis& adjusted, const Step& step,
                    const Streams& streams) {
-  std::vector<std::vector<std::string>> rows{{"reading", "from – to", "lettered", "moved by"}};
+  std::vector<std::vector<std::string>> rows{
+      {"reading", "from – to", "lettered", "comes to", "moved by"}};
   for (std::size_t i = 0; i < adjusted.observed.size(); ++i) {
     const Source& source = adjusted.observed[i].source;
     const Reading* reading =
         source.kind == SourceKind::reading ? &part.readings[source.index] : nullptr;
+    const auto length = reading ? comesTo(adjusted, *reading) : std::nullopt;
     rows.push_back({oneLine(labelOf(part, source)),
                     reading ? oneLine(reading->from + " to " + reading->to) : "",
                     reading ? oneLine(reading->figure.text) : "",
+                    length ? atStep(tick(*length), step) : "",
                     withSign(tick(adjusted.result.residuals[i].value), step)});
   }
   const Justify left = Justify::left;
   const Justify right = Justify::right;
-  for (const std::string& line : alignedRows(rows, {left, left, right, right})) {
+  for (const std::string& line : alignedRows(rows, {left, left, right, right, right})) {
     streams.out << "  " << line << '\n';
   }
 }
 
-/// What to make of it, the statistics behind.
-std::string verdictText(const Adjustment& result) {
-  if (result.freedom == 0) return "nothing is read twice over, so each figure stands as lettered";
-  const std::string spare = std::to_string(result.freedom) +
-                            (result.freedom == 1 ? " figure" : " figures") + " to spare: ";
-  const std::string sound = *result.chance < kSeldom
-                                ? "they disagree by more than their tolerances explain"
-                                : "they agree as well as their tolerances let one expect";
-  const std::int64_t hundredths = std::llround(100 * result.s0);
-  const std::string behind = std::to_string(hundredths % 100);
-  return spare + sound + " (s0 " + std::to_string(hundredths / 100) + "." +
-         (behind.size() < 2 ? "0" : "") + behind + ", by chance greater in " +
-         percentText(*result.chance) + ")";
+/// The one reading that is off by most for its tolerance; none where others are as bad.
+std::optional<std::size_t> worstOf(const Adjustment& result) {
+  std::optional<std::size_t> worst;
+  double most = 0;
+  for (std::size_t i = 0; i < result.residuals.size(); ++i) {
+    const double off = std::abs(result.residuals[i].normalised);
+    if (off > most * 1.01) worst = i;
+    if (off > most * 0.99 && off <= most * 1.01) worst.reset();
+    most = std::max(most, off);
+  }
+  return worst;
 }
 
-void print(const Part& part, const AdjustedAxis& adjusted, const Step& step,
-           const Streams& streams) {
+/// What to do about it.
+std::string verdictText(const Part& part, const AdjustedAxis& adjusted) {
+  const Adjustment& result = adjusted.result;
+  if (result.freedom == 0) return "nothing is read twice over, so each figure stands as lettered";
+  const std::string spare =
+      std::to_string(result.freedom) +
+      (result.freedom == 1 ? " figure more than needed: " : " figures more than needed: ");
+  if (*result.chance >= kSeldom) {
+    return spare + "they agree as well as their tolerances let one expect; work to these places";
+  }
+  const auto worst = worstOf(result);
+  return spare + "they disagree by more than their tolerances explain; measure again" +
+         (worst ? ", first " + sourceWords(part, adjusted.observed[*worst].source)
+                : " what was moved");
+}
+
+/// The statistics that say so.
+std::string statisticsText(const Adjustment& result) {
+  const std::int64_t hundredths = std::llround(100 * result.s0);
+  const std::string behind = std::to_string(hundredths % 100);
+  return "behind it: least squares, s0 " + std::to_string(hundredths / 100) + "." +
+         (behind.size() < 2 ? "0" : "") + behind + ", by chance greater in " +
+         percentText(*result.chance);
+}
+
+/// What the others make a reading; empty where they don't join its ends.
+std::optional<double> othersMake(const Part& part, const AdjustedAxis& adjusted, Axis axis,
+                                 AdjustRequest request, const Source& source) {
+  if (source.kind != SourceKind::reading) return std::nullopt;
+  Part without = part;
+  without.readings[source.index].figure.reference = true;
+  const Result<ToleranceNetwork> network = toleranceNetworkOf(without, axis);
+  if (!network) return std::nullopt;
+  request.from = adjusted.from;
+  request.weights.erase(part.readings[source.index].id);
+  const Result<AdjustedAxis> rest = adjustAxis(without, *network, request);
+  return rest ? comesTo(*rest, part.readings[source.index]) : std::nullopt;
+}
+
+std::string blunderText(const Part& part, const Source& source, std::optional<double> otherwise,
+                        const Step& step) {
+  return "measure " + sourceWords(part, source) + " again: " +
+         (otherwise ? "the others make it " + atStep(tick(*otherwise), step)
+                    : "the others speak against it by far more than chance");
+}
+
+void print(const Part& part, const AdjustedAxis& adjusted, const AdjustRequest& request, Axis axis,
+           const Step& step, const Streams& streams) {
   printPlaces(adjusted, step, streams);
   printReadings(part, adjusted, step, streams);
-  streams.out << "  " << verdictText(adjusted.result) << '\n';
   if (adjusted.result.blunder) {
-    const std::size_t number = *adjusted.result.blunder;
+    const Source& source = adjusted.observed[*adjusted.result.blunder].source;
+    const auto otherwise = othersMake(part, adjusted, axis, request, source);
     streams.out << "  "
-                << toned(streams, Tone::doubt,
-                         oneLine("look at " + labelOf(part, adjusted.observed[number].source) +
-                                 " again: the others speak against it by far more than chance"))
+                << toned(streams, Tone::doubt, oneLine(blunderText(part, source, otherwise, step)))
                 << '\n';
+  } else {
+    streams.out << "  " << oneLine(verdictText(part, adjusted)) << '\n';
   }
   if (!adjusted.notJoined.empty()) {
     streams.out << "  left out, since no reading joins them to " << oneLine(adjusted.from) << ": "
                 << oneLine(listed(adjusted.notJoined)) << '\n';
+  }
+  if (adjusted.result.freedom > 0) {
+    streams.out << "  " << statisticsText(adjusted.result) << '\n';
   }
 }
 
@@ -211,14 +276,15 @@ int runAdjust(std::span<const std::string> args, Streams& streams) {
                          oneLine(part.name + ", adjusted along " + std::string(nameOf(*axis)) +
                                  " from " + adjusted->from))
                 << '\n';
-    print(part, *adjusted, *step, streams);
+    print(part, *adjusted, *request, *axis, *step, streams);
   }
   return adjusted->result.blunder ? kFindings : kFine;
 }
 
 }  // namespace
 
-extern const Word kAdjustWord{"adjust", "a compromise by least squares where figures do not agree",
+extern const Word kAdjustWord{"adjust",
+                              "where places come to when the figures of a worn sample do not agree",
                               kAdjustHelp, runAdjust};
 
 }  // namespace inchwright::app

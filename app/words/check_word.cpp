@@ -13,12 +13,14 @@
 #include "core/base/listed.h"
 #include "core/kit/kit_of_part.h"
 #include "core/plan/gap.h"
+#include "core/plan/table.h"
 #include "core/say/doubt_words.h"
 #include "core/say/edition_words.h"
 #include "core/say/kit_words.h"
 #include "core/say/lathe_words.h"
 #include "core/say/placing_words.h"
 #include "core/say/plan_words.h"
+#include "core/say/setup_words.h"
 #include "core/say/source_words.h"
 
 namespace inchwright::app {
@@ -34,8 +36,9 @@ misread and why, what nothing places, which figures nothing checks, what was ass
 and mates of the job that may not go together are named at the end; stack and made say what they
 come to.
 
-Lettered tolerances that can't all hold are named, as three steps that together may come out
-longer than their overall allows.
+Odd figures of stock, of a zero's offset, of a cutter and of the finder are asked about, as by
+table. Lettered tolerances that can't all hold are named, as three steps that together may come
+out longer than their overall allows.
 
 Findings before cutting are named as well: holes that run into each other, break out or through,
 tools in the way of parallels, jaws, stop and clamps, tools not owned (see plan).
@@ -265,6 +268,30 @@ std::vector<std::string> outdatedSheets(const OpenedJob& opened) {
   return lines;
 }
 
+// Figures of the milling setups and of the machine's finder that a careful reader would ask about.
+// A setup that can't be worked out yet is told elsewhere.
+Result<std::vector<std::string>> oddInSetups(const OpenedJob& opened,
+                                             const OpenedJob::Solved& solved) {
+  const Part& part = opened.part(solved);
+  std::vector<Setup> setups = part.setups;
+  if (setups.empty()) setups.push_back(defaultSetup(part, solved.solution));
+  std::vector<std::string> lines;
+  for (const Setup& setup : setups) {
+    if (setup.chucked) continue;
+    const Result<SetupTable> table = makeTable(opened.job, part, solved.solution, setup);
+    if (!table && table.error().code == ErrorCode::unsolvable) continue;
+    if (!table) return table.error();
+    for (const SetupWarning& warning : table->warnings) {
+      const bool isOdd = warning.kind == SetupWarning::Kind::oddFigure ||
+                         warning.kind == SetupWarning::Kind::finderUnlikely;
+      if (!isOdd) continue;
+      lines.push_back(part.name + ", setup " + setup.name + ": " +
+                      warningWords(warning, *table, English::uk));
+    }
+  }
+  return lines;
+}
+
 struct OfTheLathe {
   std::vector<std::string> minded;
   bool faulty = false;
@@ -298,7 +325,7 @@ int runCheck(std::span<const std::string> args, Streams& streams) {
   const ToolsOwned tools(opened->job.shop);
   bool found = hasFindings(*opened);
   Json parts = Json::array();
-  std::vector<std::string> lathe;
+  std::vector<std::string> lathe, setups;
   for (const OpenedJob::Solved& solved : opened->solved) {
     const Part& part = opened->part(solved);
     const std::vector<Finding> findings = findingsOf(opened->job, part, solved.solution, tools);
@@ -325,6 +352,9 @@ int runCheck(std::span<const std::string> args, Streams& streams) {
     }
   }
   for (const OpenedJob::Solved& solved : opened->solved) {
+    const auto odd = oddInSetups(*opened, solved);
+    if (!odd) return refuse(streams, "check", odd.error(), opened->file);
+    setups.insert(setups.end(), odd->begin(), odd->end());
     const Result<OfTheLathe> turning = ofTheLathe(*opened, solved);
     if (!turning) return refuse(streams, "check", turning.error(), opened->file);
     found = found || turning->faulty;
@@ -344,6 +374,7 @@ int runCheck(std::span<const std::string> args, Streams& streams) {
       all["misspelt"].push_back(
           Json{{"object", one.object}, {"name", one.name}, {"meant", one.meant}});
     }
+    all["setups"] = setups;
     all["lathe"] = lathe;
     if (!opened->ownTools.empty()) all["own_tools"] = opened->ownTools;
     all["outdated"] = outdated;
@@ -356,6 +387,9 @@ int runCheck(std::span<const std::string> args, Streams& streams) {
     }
     for (const Misspelt& one : whole->misspelt) {
       streams.out << toned(streams, Tone::doubt, oneLine(misspeltText(one))) << '\n';
+    }
+    for (const std::string& line : setups) {
+      streams.out << toned(streams, Tone::doubt, oneLine(line)) << '\n';
     }
     for (const std::string& line : lathe) {
       streams.out << toned(streams, Tone::doubt, oneLine(line)) << '\n';

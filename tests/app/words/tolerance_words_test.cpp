@@ -264,7 +264,16 @@ TEST_F(ToleranceWords, AdjustNamesABlunder) {
   const Spoken spoken = ask("adjust", job, {"--axis", "x", "--json"});
   EXPECT_EQ(spoken.status, 1) << spoken.err;
   EXPECT_EQ(spoken.json()["blunder"], "r5");
-  EXPECT_NE(ask("adjust", job, {"--axis", "x"}).out.find("look at r5 again"), std::string::npos);
+  // The two others, σ = .001 either, say 2.000.
+  const Spoken lines = ask("adjust", job, {"--axis", "x"});
+  EXPECT_NE(lines.out.find("  measure 2.030 ±.003 from L to R again: the others make it 2.0000\n"
+                           "  behind it: least squares, s0 "),
+            std::string::npos)
+      << lines.out;
+  EXPECT_EQ(lines.out.find("more than needed"), std::string::npos) << lines.out;
+  // So they do when it counts for more than they.
+  EXPECT_NE(ask("adjust", job, {"--axis", "x", "--weight", "r5=2"}).out.find("make it 2.0000\n"),
+            std::string::npos);
 }
 
 // .500, 1.000 and .500 against 2.003, all ±.002 but the third, basic: the miss of .003 goes over
@@ -301,14 +310,27 @@ TEST_F(ToleranceWords, AdjustHoldsAndWeighs) {
 TEST_F(ToleranceWords, AdjustSaysItInAMachinistsWords) {
   const auto clash = railWith({{3, "2.010 ±.003"}});
   const Spoken bad = ask("adjust", clash, {"--axis", "x"});
-  EXPECT_NE(bad.out.find("they disagree by more than their tolerances explain (s0 7.07, "
-                         "by chance greater in under 0.1 %)"),
+  EXPECT_NE(bad.out.find("  1 figure more than needed: they disagree by more than their tolerances "
+                         "explain; measure again what was moved\n"
+                         "  behind it: least squares, s0 7.07, by chance greater in under 0.1 %\n"),
             std::string::npos)
       << bad.out;
-  EXPECT_NE(bad.out.find("r1       L to A      .500 ±.002   +0.0020"), std::string::npos)
+  EXPECT_NE(bad.out.find("r1       L to A      .500 ±.002    0.5020   +0.0020"), std::string::npos)
       << bad.out;
+  // Three say 2.000, 2.002 and 2.012, σ = .001 each: the last is farthest off, no blunder yet.
+  auto three = railWith({{3, "2.002 ±.003"}});
+  three["parts"][0]["readings"].push_back(
+      {{"id", "r5"}, {"axis", "x"}, {"from", "L"}, {"to", "R"}, {"text", "2.004 ±.003"}});
+  const Spoken first = ask("adjust", three, {"--axis", "x"});
+  EXPECT_NE(first.out.find("  2 figures more than needed: they disagree by more than their "
+                           "tolerances explain; measure again"),
+            std::string::npos)
+      << first.out;
   const Spoken good = ask("adjust", railWith({{3, "2.001 ±.003"}}), {"--axis", "x"});
-  EXPECT_NE(good.out.find("1 figure to spare: they agree"), std::string::npos) << good.out;
+  EXPECT_NE(good.out.find("1 figure more than needed: they agree as well as their "
+                          "tolerances let one expect; work to these places\n  behind it: "),
+            std::string::npos)
+      << good.out;
   const Spoken none = ask("adjust", rail(), {"--axis", "x"});
   EXPECT_NE(none.out.find("each figure stands as lettered"), std::string::npos) << none.out;
 }
