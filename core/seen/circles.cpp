@@ -19,9 +19,9 @@ struct Slope {
 };
 
 /// Where the ink's slope is steep, but for that of level and plumb lines.
-std::vector<Slope> slopesOf(const Grey& h) {
+std::vector<Slope> slopesOf(const Grey& h, const Stop& stop) {
   std::vector<Slope> out;
-  for (int y = 1; y + 1 < h.height; ++y) {
+  for (int y = 1; y + 1 < h.height && !stop.asked(); ++y) {
     const std::uint8_t *a = h.row(y - 1), *b = h.row(y), *c = h.row(y + 1);
     for (int x = 1; x + 1 < h.width; ++x) {
       const int gx = (a[x + 1] + 2 * b[x + 1] + c[x + 1]) - (a[x - 1] + 2 * b[x - 1] + c[x - 1]);
@@ -70,9 +70,9 @@ Plane<float> votesOf(const std::vector<Slope>& slopes, int width, int height, in
   return best;
 }
 
-std::vector<Peak> peaksOf(const Plane<float>& votes, int reach) {
+std::vector<Peak> peaksOf(const Plane<float>& votes, int reach, const Stop& stop) {
   Plane<float> sum(votes.width, votes.height, 0.0F);
-  for (int y = 1; y + 1 < votes.height; ++y) {
+  for (int y = 1; y + 1 < votes.height && !stop.asked(); ++y) {
     for (int x = 1; x + 1 < votes.width; ++x) {
       float s = 0;
       for (int v = y - 1; v <= y + 1; ++v)
@@ -81,7 +81,7 @@ std::vector<Peak> peaksOf(const Plane<float>& votes, int reach) {
     }
   }
   std::vector<Peak> out;
-  for (int y = 1; y + 1 < sum.height; ++y) {
+  for (int y = 1; y + 1 < sum.height && !stop.asked(); ++y) {
     for (int x = 1; x + 1 < sum.width; ++x) {
       const float own = sum.row(y)[x];
       if (own <= 0.75F) continue;
@@ -278,14 +278,14 @@ class Rim {
 std::vector<Circle> circlesOf(const Grey& cover, double inch, const Stop& stop) {
   const Grey half = shrunk(cover, 2);
   if (half.width < 8 || half.height < 8) return {};
-  const std::vector<Slope> slopes = slopesOf(half);
+  const std::vector<Slope> slopes = slopesOf(half, stop);
   if (slopes.size() > kMostSlopes) return {};
   const int least = std::max(3, static_cast<int>(kLeastRadius * inch / 2)),
             most = static_cast<int>(kMostRadius * inch / 2) + 1;
   const Plane<float> votes = votesOf(slopes, half.width, half.height, least, most, stop);
   Rim rim(cover, inch);
   std::vector<Circle> found;
-  for (const Peak& p : peaksOf(votes, std::max(1, static_cast<int>(0.015 * inch)))) {
+  for (const Peak& p : peaksOf(votes, std::max(1, static_cast<int>(0.015 * inch)), stop)) {
     if (stop.asked()) return {};
     Circle c;
     if (rim.fit(p.x, p.y, c)) found.push_back(c);

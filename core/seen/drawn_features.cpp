@@ -63,13 +63,17 @@ double drawnThick(const Grey& cover, const Stroke& s, double thick) {
   return double(on) / std::max(1, count);
 }
 
-std::vector<Thick> thickOf(const View& view, bool plumb, const std::vector<Circle>& circles) {
+std::vector<Thick> thickOf(const View& view, bool plumb, const std::vector<Circle>& circles,
+                           const Stop& stop) {
   std::vector<Thick> out;
   std::vector<Stroke> heavy;
+  std::size_t count = 0;
   for (const Stroke& s : view.strokes) {
+    if (stop.askedAt(count++)) return out;
     if (s.thick > kOutline * view.inch && !ofRim(s, plumb, circles)) heavy.push_back(s);
   }
-  for (const Chain& c : chained(heavy, 0.12 * view.inch, 0.02 * view.inch + 1)) {
+  for (const Chain& c : chained(heavy, 0.12 * view.inch, 0.02 * view.inch + 1, stop)) {
+    if (stop.asked()) return out;
     const Stroke s = through(c);
     if (s.length() > 0.12 * view.inch)
       out.push_back({s, plumb, drawnThick(view.cover, s, kOutline * view.inch)});
@@ -84,14 +88,15 @@ double gapTo(const ViewBox& v, double x, double y) {
 }  // namespace
 
 Outlines outlinesOf(const View& level, const View& plumb, const std::vector<Circle>& circles,
-                    const Frame& frame) {
+                    const Frame& frame, const Stop& stop) {
   const double inch = level.inch, near = 0.05 * inch;
-  std::vector<Thick> all = thickOf(level, false, circles);
-  const std::vector<Thick> other = thickOf(plumb, true, circles);
+  std::vector<Thick> all = thickOf(level, false, circles, stop);
+  const std::vector<Thick> other = thickOf(plumb, true, circles, stop);
   all.insert(all.end(), other.begin(), other.end());
   if (all.size() > kMostThick) return {};
   Sets sets(static_cast<int>(all.size()));
   for (std::size_t i = 0; i < all.size(); ++i) {
+    if (stop.asked()) return {};
     for (std::size_t k = 0; k < all.size(); ++k) {
       if (k != i && std::min(all[k].off(all[i].end(false)), all[k].off(all[i].end(true))) < near) {
         sets.join(static_cast<int>(i), static_cast<int>(k));
@@ -153,6 +158,7 @@ Outlines outlinesOf(const View& level, const View& plumb, const std::vector<Circ
   for (const Group* g : kept) {
     const int view = viewAt(out, (g->box.x0 + g->box.x1) / 2, (g->box.y0 + g->box.y1) / 2);
     for (const int i : g->members) {
+      if (stop.asked()) return {};
       // A round takes the corner away, and where sides only come near one another it may be none.
       const auto meets = [&](bool second) {
         return std::any_of(g->members.begin(), g->members.end(), [&](int k) {

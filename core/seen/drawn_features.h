@@ -34,7 +34,7 @@ struct Outlines {
 /// Thick strokes that hang together are an outline, unless they frame the sheet or the title block,
 /// are the rims of circles or no larger than lettering. An outline within another is of its view.
 Outlines outlinesOf(const View& level, const View& plumb, const std::vector<Circle>& circles,
-                    const Frame& frame);
+                    const Frame& frame, const Stop& stop = Stop());
 
 /// Whether a circle is a hole: it has a centre cross, which runs out over the rim of a small one.
 bool isHole(const Circle& circle, double inch);

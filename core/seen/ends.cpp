@@ -38,8 +38,9 @@ class Places {
 };
 
 void addCrossings(const std::vector<Stroke>& thin, const std::vector<Stroke>& plumbs, double inch,
-                  Places& places) {
+                  Places& places, const Stop& stop) {
   for (const Stroke& t : thin) {
+    if (stop.asked()) return;
     for (const Stroke& v : plumbs) {
       double x = v.yAt(t.y0);
       if (x < t.x0 - 0.1 * inch || x > t.x1 + 0.1 * inch) continue;
@@ -109,7 +110,7 @@ Patch patchAt(const View& view, double x, double y) {
   return out;
 }
 
-std::vector<End> placesOfEnds(const View& view) {
+std::vector<End> placesOfEnds(const View& view, const Stop& stop) {
   const double inch = view.inch;
   Places places(0.045 * inch);
   std::vector<Stroke> thin, plumbs;
@@ -119,8 +120,9 @@ std::vector<End> placesOfEnds(const View& view) {
   }
   for (const Chain& c : view.plumbs) plumbs.push_back(through(c));
   if (std::max(thin.size(), plumbs.size()) > kMostLines) return {};
-  addCrossings(thin, plumbs, inch, places);
+  addCrossings(thin, plumbs, inch, places, stop);
   for (const Stroke& v : plumbs) {
+    if (stop.asked()) return {};
     if (v.length() >= 0.2 * inch) addBeside(view, v, places);
   }
   for (const Chain& c : view.lines) {

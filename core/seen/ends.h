@@ -35,7 +35,7 @@ struct End {
 Patch patchAt(const View& view, double x, double y);
 /// The places: crossings of thin lines with plumb ones, ink on both sides of a plumb line, and
 /// free ends. Not yet judged.
-std::vector<End> placesOfEnds(const View& view);
+std::vector<End> placesOfEnds(const View& view, const Stop& stop = Stop());
 /// Judges them.
 void judge(const View& view, const Net& net, std::vector<End>& ends, const Stop& stop);
 

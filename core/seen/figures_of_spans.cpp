@@ -18,6 +18,7 @@ constexpr double kCrowds = 0.15;       // lettering no further off may belong to
 
 struct Scored {
   double far;
+  bool beside;
   std::vector<int> places;
   Box box;
 };
@@ -195,8 +196,10 @@ std::vector<NearFigure> FigureShelf::near(bool plumb, double from, double to, do
     const double out = std::max(0.0, std::abs(u - mid) + std::min(halfU, half) - half);
     const bool beside = to - from < inch_ && std::abs(u - mid) < half + halfU + 0.55 * inch_;
     if (out > 0.05 * inch_ && !beside) continue;
-    found.push_back(
-        {(out + 0.4 * off + 0.15 * std::abs(u - mid)) / inch_, {static_cast<int>(i)}, b});
+    found.push_back({(out + 0.4 * off + 0.15 * std::abs(u - mid)) / inch_,
+                     !inside && out > 0.05 * inch_,
+                     {static_cast<int>(i)},
+                     b});
   }
   std::stable_sort(found.begin(), found.end(),
                    [](const Scored& a, const Scored& b) { return a.far < b.far; });
@@ -217,13 +220,13 @@ std::vector<NearFigure> FigureShelf::near(bool plumb, double from, double to, do
       std::sort(places.begin(), places.end());
       const bool had = std::any_of(found.begin(), found.end(),
                                    [&](const Scored& s) { return s.places == places; });
-      if (!had) found.push_back({found[i].far + 0.02, places, both});
+      if (!had) found.push_back({found[i].far + 0.02, found[i].beside, places, both});
     }
   }
   std::vector<NearFigure> out;
   for (const Scored& s : found) {
-    out.push_back({&read(s.places, false), s.far});
-    if (plumb) out.push_back({&read(s.places, true), s.far});
+    out.push_back({&read(s.places, false), s.far, s.beside});
+    if (plumb) out.push_back({&read(s.places, true), s.far, s.beside});
   }
   return out;
 }
@@ -234,7 +237,7 @@ std::vector<NearFigure> FigureShelf::round(double x, double y, double reach) {
     const Box& b = places_[i].block.box;
     const double far = std::hypot(std::max(0.0, std::abs(b.midX() - x) - b.w / 2.0),
                                   std::max(0.0, std::abs(b.midY() - y) - b.h / 2.0));
-    if (far < reach) out.push_back({&read({static_cast<int>(i)}, false), far / inch_});
+    if (far < reach) out.push_back({&read({static_cast<int>(i)}, false), far / inch_, false});
   }
   std::stable_sort(out.begin(), out.end(),
                    [](const NearFigure& a, const NearFigure& b) { return a.far < b.far; });

@@ -35,7 +35,8 @@ double mode(const std::vector<int>& heights, std::size_t& count) {
 }  // namespace
 
 double heightOfCapitals(const Grey& cover, const Net& glyphs, const Stop& stop) {
-  const Parts parts = partsOf(cover, kInk);
+  const Parts parts = partsOf(cover, kInk, stop);
+  if (stop.asked()) return 0;
   std::vector<int> fit;
   for (std::size_t n = 0; n < parts.list.size(); ++n) {
     const Box& b = parts.list[n].box;

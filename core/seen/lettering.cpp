@@ -10,10 +10,12 @@ namespace {
 constexpr std::size_t kMostParts = 40000;  // what has more of them is no print
 constexpr std::uint8_t kFaint = 51;        // light lettering is fainter than any line
 
-void rubOut(Grey& cover, const std::vector<Stroke>& strokes, double inch, bool turned,
-            Grey& ruled) {
+void rubOut(Grey& cover, const std::vector<Stroke>& strokes, double inch, bool turned, Grey& ruled,
+            const Stop& stop) {
   const Grey before = cover;
+  std::size_t count = 0;
   for (const Stroke& s : strokes) {
+    if (stop.askedAt(count++)) return;
     if (s.length() < 0.30 * inch) continue;
     const int most = static_cast<int>(s.thick * 1.5 + 2.5);
     for (int x = static_cast<int>(s.x0); x <= static_cast<int>(s.x1); ++x) {
@@ -31,9 +33,12 @@ void rubOut(Grey& cover, const std::vector<Stroke>& strokes, double inch, bool t
   }
 }
 
-void drawAlong(Grey& out, const std::vector<Chain>& chains, double inch, bool turned) {
+void drawAlong(Grey& out, const std::vector<Chain>& chains, double inch, bool turned,
+               const Stop& stop) {
   const int half = std::max(1, static_cast<int>(0.014 * inch));
+  std::size_t count = 0;
   for (const Chain& c : chains) {
+    if (stop.askedAt(count++)) return;
     const Stroke s = through(c);
     if (s.length() <= 0.5 * inch) continue;
     for (int x = static_cast<int>(s.x0 - 0.15 * inch); x <= s.x1 + 0.15 * inch; ++x) {
@@ -61,10 +66,11 @@ bool dash(const Parts& parts, int n, const Grey& dashed, double inch) {
 Lettering letteringOf(const Grey& cover, double inch, const Grey& dashed, const Stop& stop) {
   Lettering out;
   out.cover = cover;
-  out.parts = partsOf(cover, kFaint);
+  out.parts = partsOf(cover, kFaint, stop);
   if (stop.asked()) return out;
   std::vector<int> kept;
   for (std::size_t n = 0; n < out.parts.list.size(); ++n) {
+    if (stop.askedAt(n)) return out;
     const Part& p = out.parts.list[n];
     const int size = std::max(p.box.w, p.box.h);
     if (size > 0.40 * inch || size < 0.012 * inch || p.area < 4) continue;
@@ -79,6 +85,7 @@ Lettering letteringOf(const Grey& cover, double inch, const Grey& dashed, const 
   });
   Sets sets(static_cast<int>(kept.size()));
   for (std::size_t i = 0; i < kept.size(); ++i) {
+    if (stop.askedAt(i)) return out;
     const Box& a = out.parts.list[kept[i]].box;
     for (std::size_t k = i + 1; k < kept.size(); ++k) {
       const Box& b = out.parts.list[kept[k]].box;
@@ -116,12 +123,12 @@ Lettering letteringOf(const Grey& cover, double inch, const Grey& dashed, const 
 }
 
 Grey withoutLines(const Grey& cover, const std::vector<Stroke>& level,
-                  const std::vector<Stroke>& plumb, double inch, Grey& ruled) {
+                  const std::vector<Stroke>& plumb, double inch, Grey& ruled, const Stop& stop) {
   ruled = Grey(cover.width, cover.height);
   Grey out = cover;
-  rubOut(out, level, inch, false, ruled);
+  rubOut(out, level, inch, false, ruled, stop);
   Grey turned = transposed(out);
-  rubOut(turned, plumb, inch, true, ruled);
+  rubOut(turned, plumb, inch, true, ruled, stop);
   return transposed(turned);
 }
 
@@ -153,10 +160,10 @@ std::vector<int> rulesIn(const Lettering& from, const Box& box, bool plumb) {
 }
 
 Grey alongLines(int width, int height, const std::vector<Chain>& level,
-                const std::vector<Chain>& plumb, double inch) {
+                const std::vector<Chain>& plumb, double inch, const Stop& stop) {
   Grey out(width, height);
-  drawAlong(out, level, inch, false);
-  drawAlong(out, plumb, inch, true);
+  drawAlong(out, level, inch, false, stop);
+  drawAlong(out, plumb, inch, true, stop);
   return out;
 }
 

@@ -29,7 +29,8 @@ Lettering letteringOf(const Grey& cover, double inch, const Grey& dashed, const 
 /// A cover without the long strokes, level and plumb, but for where something crosses them; where
 /// they ran is put down in `ruled`.
 Grey withoutLines(const Grey& cover, const std::vector<Stroke>& level,
-                  const std::vector<Stroke>& plumb, double inch, Grey& ruled);
+                  const std::vector<Stroke>& plumb, double inch, Grey& ruled,
+                  const Stop& stop = Stop());
 
 /// The rows of a box that a line which was taken out ran along (its columns when `plumb`), counted
 /// from the box's own edge: of each line its middle.
@@ -37,7 +38,7 @@ std::vector<int> rulesIn(const Lettering& from, const Box& box, bool plumb);
 
 /// 1 where a chain of strokes longer than half an inch runs, over its gaps and a little beyond.
 Grey alongLines(int width, int height, const std::vector<Chain>& level,
-                const std::vector<Chain>& plumb, double inch);
+                const std::vector<Chain>& plumb, double inch, const Stop& stop = Stop());
 
 /// The ink of some parts, with a pixel round them, as a cut of its own.
 Grey inkOf(const Lettering& from, const std::vector<int>& parts, const Box& box);

@@ -14,11 +14,11 @@ constexpr double kMostPixels = 16e6;   // of the raster that is worked on
 
 }  // namespace
 
-View viewOf(Grey cover, double inch) {
+View viewOf(Grey cover, double inch, const Stop& stop) {
   View v;
   v.half = shrunk(cover, 2);
-  v.strokes = levelStrokes(cover, inch, 0.13 * inch);
-  v.lines = chained(v.strokes, 0.05 * inch, 0.02 * inch + 1);
+  v.strokes = levelStrokes(cover, inch, 0.13 * inch, stop);
+  v.lines = chained(v.strokes, 0.05 * inch, 0.02 * inch + 1, stop);
   v.inch = inch;
   v.cover = std::move(cover);
   return v;
@@ -53,20 +53,21 @@ Result<LookedAt> lookAt(const GreyPicture& picture, const Homography& pixelToInc
   out.squared.grey = {};
   out.lightOnDark = ink.lightOnDark;
   if (stop.asked()) return stopped;
-  out.plumb = viewOf(transposed(ink.cover), out.inch);
+  out.plumb = viewOf(transposed(ink.cover), out.inch, stop);
   if (stop.asked()) return stopped;
-  out.level = viewOf(std::move(ink.cover), out.inch);
+  out.level = viewOf(std::move(ink.cover), out.inch, stop);
   if (stop.asked()) return stopped;
   const double gap = 0.20 * out.inch, stray = 0.02 * out.inch + 1;
-  out.level.plumbs = chained(out.plumb.strokes, gap, stray);
-  out.plumb.plumbs = chained(out.level.strokes, gap, stray);
+  out.level.plumbs = chained(out.plumb.strokes, gap, stray, stop);
+  out.plumb.plumbs = chained(out.level.strokes, gap, stray, stop);
   const Grey& cover = out.level.cover;
   const Grey dashed =
-      alongLines(cover.width, cover.height, out.plumb.plumbs, out.level.plumbs, out.inch);
+      alongLines(cover.width, cover.height, out.plumb.plumbs, out.level.plumbs, out.inch, stop);
   out.whole = letteringOf(cover, out.inch, {}, stop);
   if (stop.asked()) return stopped;
   Grey ruled;
-  const Grey bare = withoutLines(cover, out.level.strokes, out.plumb.strokes, out.inch, ruled);
+  const Grey bare =
+      withoutLines(cover, out.level.strokes, out.plumb.strokes, out.inch, ruled, stop);
   out.bare = letteringOf(bare, out.inch, dashed, stop);
   out.bare.ruled = std::move(ruled);
   if (stop.asked()) return stopped;

@@ -20,7 +20,7 @@ struct LookedAt {
 };
 
 /// Level lines of a cover; its `plumbs` are left to whoever has the other view. `inch` as in View.
-View viewOf(Grey cover, double inch);
+View viewOf(Grey cover, double inch, const Stop& stop = Stop());
 
 /// Looks a picture over. `capitals`: their height in inches of the face, or 0 to find it out.
 /// Errors: `badRequest` as `offer`; `notFound` when stopped.

@@ -103,9 +103,11 @@ bool same(const Box& a, const Box& b) {
 
 }  // namespace
 
-std::vector<NoteRow> noteRows(const Lettering& lettering, double inch, Unit unit, const Net& net) {
+std::vector<NoteRow> noteRows(const Lettering& lettering, double inch, Unit unit, const Net& net,
+                              const Stop& stop) {
   std::vector<NoteRow> out;
   for (const Block& block : lettering.blocks) {
+    if (stop.asked()) return {};
     if (block.parts.size() < 3 || block.box.w < 0.25 * inch || block.box.w > 6 * inch) continue;
     std::vector<NoteRow> found;
     for (const std::uint8_t above : kThresholds)
@@ -162,9 +164,10 @@ int pointedAt(const Box& note, const std::vector<Circle>& circles, const Grey& c
 }  // namespace
 
 std::vector<Note> notesOf(const std::vector<NoteRow>& rows, const std::vector<Circle>& circles,
-                          const Grey& cover, double inch) {
+                          const Grey& cover, double inch, const Stop& stop) {
   std::vector<Note> out;
   for (const NoteRow& row : rows) {
+    if (stop.asked()) return {};
     if (row.word == "HOLES" || row.word == "PLACES" || row.figures.empty()) continue;
     Note note{row.word, row.figures, row.box, 1, pointedAt(row.box, circles, cover, inch)};
     for (const NoteRow& below : rows) {

@@ -26,11 +26,12 @@ struct Note {
 };
 
 /// Rows of words with figures. A word is taken where its letters are plain.
-std::vector<NoteRow> noteRows(const Lettering& lettering, double inch, Unit unit, const Net& net);
+std::vector<NoteRow> noteRows(const Lettering& lettering, double inch, Unit unit, const Net& net,
+                              const Stop& stop = Stop());
 
 /// Notes that speak of a hole's size, each with the circle at the end of its leader: a straight
 /// line from beside the note to the rim, inked all the way, and to no other circle's.
 std::vector<Note> notesOf(const std::vector<NoteRow>& rows, const std::vector<Circle>& circles,
-                          const Grey& cover, double inch);
+                          const Grey& cover, double inch, const Stop& stop = Stop());
 
 }  // namespace inchwright::seen

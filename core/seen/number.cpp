@@ -6,6 +6,7 @@ namespace inchwright::seen {
 namespace {
 
 constexpr double kFloor = 1e-4;    // no glyph is less likely than this
+constexpr double kSpace = 0.075;   // the least between words, inches of the sheet
 constexpr double kHopeless = -16;  // nobody looks at a figure below it
 
 using Row = std::vector<const Mark*>;
@@ -29,6 +30,12 @@ double meanHeight(const Row& row) {
   double sum = 0;
   for (const Mark* m : row) sum += m->box.h;
   return sum / static_cast<double>(std::max<std::size_t>(1, row.size()));
+}
+
+double lowestOf(const Row& row) {
+  int low = row.front()->box.h;
+  for (const Mark* m : row) low = std::min(low, m->box.h);
+  return low;
 }
 
 double digits(const Row& row, int number) {
@@ -107,6 +114,19 @@ Row tallIn(Row::const_iterator from, Row::const_iterator past, double inch) {
   return out;
 }
 
+/// What it costs to take a row of figures for a whole number and the upper figures of its fraction.
+/// A whole number's are higher than those, or stand apart from them by a space.
+double apart(const Row& whole, const Row& over, double inch) {
+  double cost = 0;
+  if (over.size() > 1) {
+    if (over[1]->box.h < 0.85 * over[0]->box.h) cost -= 4;
+    if (over[1]->box.x - over[0]->box.right() > kSpace * inch) cost -= 2;
+  }
+  if (whole.empty() || meanHeight(over) < 0.88 * lowestOf(whole)) return cost;
+  const double gap = (over.front()->box.x - whole.back()->box.right()) / inch;
+  return cost - std::clamp(0.5 + (kSpace - gap) * 80, 0.5, 4.0);
+}
+
 /// Fractions with a stroke between: `1-3/16` in one size, or raised and lowered small figures.
 void addSlanted(const std::vector<Mark>& marks, double inch, std::vector<FigureRead>& out) {
   Row all;
@@ -131,14 +151,7 @@ void addSlanted(const std::vector<Mark>& marks, double inch, std::vector<FigureR
     const Row before = tallIn(all.begin(), all.begin() + i, inch);
     for (std::size_t k = before.size() > 2 ? before.size() - 2 : 0; k < before.size(); ++k) {
       const Row whole(before.begin(), before.begin() + k), over(before.begin() + k, before.end());
-      double extra = own;
-      if (!whole.empty()) {
-        const double gap = over.front()->box.x - whole.back()->box.right();
-        extra += meanHeight(over) < 0.88 * meanHeight(whole) || gap > 0.05 * inch ? -0.5 : -4.0;
-      } else if (over.size() > 1 && over[1]->box.h < 0.85 * over[0]->box.h) {
-        extra -= 4.0;
-      }
-      addFractions(over, under, whole, extra, out);
+      addFractions(over, under, whole, own + apart(whole, over, inch), out);
     }
   }
 }
@@ -171,6 +184,7 @@ void addPlain(const std::vector<Mark>& marks, double inch, Unit unit,
   if (tall < 0.05 * inch) return;
   Row row, points;
   double extra = 0;
+  int scraps = 0;
   std::vector<double> feet;
   for (const Mark& m : marks) {
     if (m.box.h > 0.6 * tall) feet.push_back(m.box.bottom());
@@ -188,9 +202,12 @@ void addPlain(const std::vector<Mark>& marks, double inch, Unit unit,
       row.push_back(&m);
     } else {
       extra += unread(m, inch);
+      ++scraps;
     }
   }
   sortAlong(row);
+  // A lone figure among scraps may be what is left of a fraction too faint for this threshold.
+  if (row.size() == 1 && points.empty()) extra -= scraps;
   if (row.empty() || row.size() > 6 || points.size() > 1) return;
   // A lone stroke is a one only at the height of one.
   if (row.size() == 1 && (tall < 0.09 * inch || tall > 0.18 * inch)) extra -= 4;

@@ -9,9 +9,9 @@ struct Run {
   int y, from, past;
 };
 
-std::vector<Run> runsOf(const Grey& cover, std::uint8_t above) {
+std::vector<Run> runsOf(const Grey& cover, std::uint8_t above, const Stop& stop) {
   std::vector<Run> runs;
-  for (int y = 0; y < cover.height; ++y) {
+  for (int y = 0; y < cover.height && !stop.asked(); ++y) {
     const std::uint8_t* row = cover.row(y);
     int x = 0;
     while (x < cover.width) {
@@ -26,11 +26,12 @@ std::vector<Run> runsOf(const Grey& cover, std::uint8_t above) {
 
 }  // namespace
 
-Parts partsOf(const Grey& cover, std::uint8_t above) {
-  const std::vector<Run> runs = runsOf(cover, above);
+Parts partsOf(const Grey& cover, std::uint8_t above, const Stop& stop) {
+  const std::vector<Run> runs = runsOf(cover, above, stop);
   Sets sets(static_cast<int>(runs.size()));
   std::size_t upper = 0;
   for (std::size_t i = 0; i < runs.size(); ++i) {
+    if (stop.askedAt(i)) return {};
     const Run& r = runs[i];
     while (upper < i &&
            (runs[upper].y < r.y - 1 || (runs[upper].y == r.y - 1 && runs[upper].past < r.from))) {
@@ -44,6 +45,7 @@ Parts partsOf(const Grey& cover, std::uint8_t above) {
   out.of = Plane<std::int32_t>(cover.width, cover.height, -1);
   std::vector<int> number(runs.size(), -1);
   for (std::size_t i = 0; i < runs.size(); ++i) {
+    if (stop.askedAt(i)) return out;
     const Run& r = runs[i];
     int& n = number[sets.of(static_cast<int>(i))];
     const Box box{r.from, r.y, r.past - r.from, 1};

@@ -20,6 +20,6 @@ struct Parts {
 };
 
 /// What is covered by more than `above`, in the order of the topmost leftmost pixel.
-Parts partsOf(const Grey& cover, std::uint8_t above);
+Parts partsOf(const Grey& cover, std::uint8_t above, const Stop& stop = Stop());
 
 }  // namespace inchwright::seen

@@ -4,6 +4,8 @@
 #include <atomic>
 #include <cstddef>
 #include <cstdint>
+#include <functional>
+#include <utility>
 #include <vector>
 
 namespace inchwright::seen {
@@ -54,14 +56,20 @@ inline Box around(const Box& a, const Box& b) {
   return {x, y, std::max(a.right(), b.right()) - x, std::max(a.bottom(), b.bottom()) - y};
 }
 
-/// Whether somebody asked for the work to end. Looked at often enough to answer in 0.1 s.
+/// Whether somebody asked for the work to end. Looked at with every row of a picture and every
+/// few hundred of anything else, so as to answer in 0.1 s; what was begun is then worth nothing.
 class Stop {
  public:
-  explicit Stop(const std::atomic<bool>* wanted = nullptr) : wanted_(wanted) {}
-  bool asked() const { return wanted_ != nullptr && wanted_->load(std::memory_order_relaxed); }
+  explicit Stop(const std::atomic<bool>* wanted = nullptr)
+      : Stop(wanted == nullptr ? std::function<bool()>()
+                               : [wanted] { return wanted->load(std::memory_order_relaxed); }) {}
+  explicit Stop(std::function<bool()> asked) : asked_(std::move(asked)) {}
+  bool asked() const { return asked_ && asked_(); }
+  /// The same, but asked only at every `by`th of something counted.
+  bool askedAt(std::size_t i, std::size_t by = 256) const { return i % by == 0 && asked(); }
 
  private:
-  const std::atomic<bool>* wanted_;
+  std::function<bool()> asked_;
 };
 
 /// Rows become columns: (x, y) goes to (y, x).

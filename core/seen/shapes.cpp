@@ -82,7 +82,8 @@ Slot slotBetween(const Grey& cover, const Stroke& a, const Stroke& b) {
 }  // namespace
 
 std::vector<FeatureOffer> slotsOf(const View& view, bool plumb, const Outlines& outlines,
-                                  const std::vector<Circle>& circles, const Frame& frame) {
+                                  const std::vector<Circle>& circles, const Frame& frame,
+                                  const Stop& stop) {
   std::vector<FeatureOffer> out;
   const double inch = view.inch, near = 0.04 * inch;
   if (view.strokes.size() > kMostSides) return out;
@@ -93,6 +94,7 @@ std::vector<FeatureOffer> slotsOf(const View& view, bool plumb, const Outlines& 
     });
   };
   for (const Stroke& a : view.strokes) {
+    if (stop.asked()) return {};
     if (a.thick < 0.009 * inch || a.length() > 3 * inch) continue;
     for (const Stroke& b : view.strokes) {
       const double width = b.y0 - a.y0;
@@ -129,12 +131,14 @@ std::vector<FeatureOffer> slotsOf(const View& view, bool plumb, const Outlines& 
 }
 
 std::vector<FeatureOffer> ringsOf(const std::vector<Circle>& holes, const Grey& cover,
-                                  const Outlines& outlines, const Frame& frame, double inch) {
+                                  const Outlines& outlines, const Frame& frame, double inch,
+                                  const Stop& stop) {
   std::vector<FeatureOffer> out;
   const std::size_t n = std::min<std::size_t>(holes.size(), 60);
   const double slack = 0.02 * inch + 1;
   for (std::size_t i = 0; i < n; ++i) {
     for (std::size_t j = i + 1; j < n; ++j) {
+      if (stop.asked()) return {};
       for (std::size_t k = j + 1; k < n; ++k) {
         PlanePoint c;
         if (!centreOf(holes[i], holes[j], holes[k], c)) continue;

@@ -18,12 +18,13 @@ double middle(const Lane& lane) {
   return y[y.size() / 2];
 }
 
-std::vector<Lane> lanesOf(std::vector<End> ends, double inch) {
+std::vector<Lane> lanesOf(std::vector<End> ends, double inch, const Stop& stop) {
   std::erase_if(ends, [](const End& e) { return std::max(e.left, e.right) <= 0.15F; });
   if (ends.size() > kMostEnds) return {};
   std::stable_sort(ends.begin(), ends.end(), [](const End& a, const End& b) { return a.y < b.y; });
   std::vector<Lane> lanes;
   for (const End& e : ends) {
+    if (stop.asked()) return {};
     const auto home = std::find_if(lanes.rbegin(), lanes.rend(), [&](const Lane& l) {
       return std::abs(middle(l) - e.y) < 0.05 * inch + 1.5;
     });
@@ -101,13 +102,15 @@ double logit(float odds) {
 /// begin where another ends.
 class Pairing {
  public:
-  Pairing(const View& view, const IsLettered& lettered) : view_(view), lettered_(lettered) {}
+  Pairing(const View& view, const IsLettered& lettered, const Stop& stop)
+      : view_(view), lettered_(lettered), stop_(stop) {}
 
   void pair(const Lane& lane, double least) {
     std::vector<double> best(lane.size(), 0);
     std::vector<std::optional<Span>> last(lane.size());
     std::vector<std::size_t> before(lane.size(), 0);
     for (std::size_t j = 1; j < lane.size(); ++j) {
+      if (stop_.asked()) return;
       best[j] = best[j - 1];
       before[j] = j - 1;
       for (std::size_t i = 0; i < j; ++i) {
@@ -155,14 +158,15 @@ class Pairing {
 
   const View& view_;
   const IsLettered& lettered_;
+  const Stop& stop_;
 };
 
 }  // namespace
 
 std::vector<Span> spansOf(const View& view, const std::vector<End>& ends,
-                          const IsLettered& lettered, double least) {
-  Pairing pairing(view, lettered);
-  for (const Lane& lane : lanesOf(ends, view.inch)) pairing.pair(lane, least);
+                          const IsLettered& lettered, double least, const Stop& stop) {
+  Pairing pairing(view, lettered, stop);
+  for (const Lane& lane : lanesOf(ends, view.inch, stop)) pairing.pair(lane, least);
   return std::move(pairing.found);
 }
 

@@ -24,6 +24,6 @@ using IsLettered = std::function<bool(double x0, double x1, double y, double rea
 /// lettering in it; arrows outside a short dimension pair where there is lettering between them or
 /// beside. The logarithm of a line's odds is above `least`.
 std::vector<Span> spansOf(const View& view, const std::vector<End>& ends,
-                          const IsLettered& lettered, double least);
+                          const IsLettered& lettered, double least, const Stop& stop = Stop());
 
 }  // namespace inchwright::seen

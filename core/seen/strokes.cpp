@@ -13,10 +13,10 @@ struct LongRun {
 };
 
 /// Runs of one row in which a pixel above or below counts as well, so that a line may rise.
-std::vector<LongRun> longRuns(const Grey& cover, int least) {
+std::vector<LongRun> longRuns(const Grey& cover, int least, const Stop& stop) {
   std::vector<LongRun> runs;
   std::vector<std::uint8_t> thick(static_cast<std::size_t>(cover.width));
-  for (int y = 0; y < cover.height; ++y) {
+  for (int y = 0; y < cover.height && !stop.asked(); ++y) {
     const std::uint8_t* own = cover.row(y);
     const std::uint8_t* upper = cover.row(std::max(0, y - 1));
     const std::uint8_t* lower = cover.row(std::min(cover.height - 1, y + 1));
@@ -64,12 +64,13 @@ Stroke fitted(const Grey& cover, const std::vector<LongRun>& runs, const std::ve
 
 }  // namespace
 
-std::vector<Stroke> levelStrokes(const Grey& cover, double inch, double least) {
+std::vector<Stroke> levelStrokes(const Grey& cover, double inch, double least, const Stop& stop) {
   const int shortest = std::max(5, static_cast<int>(least));
-  const std::vector<LongRun> runs = longRuns(cover, shortest);
+  const std::vector<LongRun> runs = longRuns(cover, shortest, stop);
   Sets sets(static_cast<int>(runs.size()));
   std::size_t upper = 0;
   for (std::size_t i = 0; i < runs.size(); ++i) {
+    if (stop.askedAt(i)) return {};
     const LongRun& r = runs[i];
     while (upper < i &&
            (runs[upper].y < r.y - 1 || (runs[upper].y == r.y - 1 && runs[upper].past < r.from))) {
@@ -83,6 +84,7 @@ std::vector<Stroke> levelStrokes(const Grey& cover, double inch, double least) {
   std::vector<Box> boxes;
   std::vector<int> number(runs.size(), -1);
   for (std::size_t i = 0; i < runs.size(); ++i) {
+    if (stop.askedAt(i)) return {};
     int& n = number[sets.of(static_cast<int>(i))];
     const Box box{runs[i].from, runs[i].y, runs[i].past - runs[i].from, 1};
     if (n < 0) {
@@ -95,6 +97,7 @@ std::vector<Stroke> levelStrokes(const Grey& cover, double inch, double least) {
   }
   std::vector<Stroke> out;
   for (std::size_t n = 0; n < groups.size(); ++n) {
+    if (stop.askedAt(n)) return {};
     if (boxes[n].h > 0.09 * inch + boxes[n].w * 0.02 + 2) continue;
     const Stroke s = fitted(cover, runs, groups[n], boxes[n]);
     if (s.thick <= 0.06 * inch + 3) out.push_back(s);
@@ -102,14 +105,17 @@ std::vector<Stroke> levelStrokes(const Grey& cover, double inch, double least) {
   return out;
 }
 
-std::vector<Chain> chained(std::vector<Stroke> strokes, double gap, double stray) {
+std::vector<Chain> chained(std::vector<Stroke> strokes, double gap, double stray,
+                           const Stop& stop) {
   std::stable_sort(strokes.begin(), strokes.end(),
                    [](const Stroke& a, const Stroke& b) { return a.x0 < b.x0; });
   std::vector<Chain> chains;
   // Chains that may still go on, by the row band of their last end.
   const double band = stray + 1;
   std::unordered_map<int, std::vector<int>> ends;
+  std::size_t count = 0;
   for (const Stroke& s : strokes) {
+    if (stop.askedAt(count++)) return {};
     const int at = static_cast<int>(std::floor(s.y0 / band));
     int best = -1;
     for (int k = at - 1; k <= at + 1; ++k) {

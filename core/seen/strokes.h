@@ -23,11 +23,13 @@ using Chain = std::vector<Stroke>;
 
 /// Level strokes at least `least` pixels long; `inch` is the sheet's. A stroke may rise by a
 /// fiftieth of its length and be a sixteenth of an inch thick. In the order of their tops.
-std::vector<Stroke> levelStrokes(const Grey& cover, double inch, double least);
+std::vector<Stroke> levelStrokes(const Grey& cover, double inch, double least,
+                                 const Stop& stop = Stop());
 
 /// Strokes no further apart than `gap` and no more out of line than `stray`, all in pixels,
 /// gathered. Every stroke is in one chain.
-std::vector<Chain> chained(std::vector<Stroke> strokes, double gap, double stray);
+std::vector<Chain> chained(std::vector<Stroke> strokes, double gap, double stray,
+                           const Stop& stop = Stop());
 
 /// The one stroke that runs best through a chain.
 Stroke through(const Chain& chain);

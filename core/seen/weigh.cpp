@@ -13,6 +13,7 @@ constexpr double kCrowded = 1.0;  // what it costs that something may have been 
 constexpr double kUnsure = 0.15;
 constexpr double kClear = 1.0;         // a plain figure is 2.7 times as likely as any other
 constexpr double kAgrees = 1.6;        // standard deviations
+constexpr double kFarOff = 8;          // likewise: no slip of the pen is meant
 constexpr double kRival = 6.0;         // a candidate 400 times less likely is none beside the first
 constexpr double kTooUnlikely = -2.9;  // mean logarithm: odds of a 20th
 
@@ -23,6 +24,7 @@ struct Weight {
   double sum;     // with the distance and habit
   double mean;    // logarithm of a glyph
   double far;
+  bool beside;
 };
 
 double habit(const std::string& text, Unit unit) {
@@ -61,7 +63,8 @@ std::vector<Weight> weights(const std::vector<NearFigure>& near, const Drawn& dr
                r.odds - 4 * n.far - (n.reads->crowded ? kCrowded : 0),
                0,
                r.mean(),
-               n.far};
+               n.far,
+               n.beside};
       double natural = 0;
       if (!value(r.text, angle, unit, w.candidate, natural)) continue;
       const double off = (drawn.distance - natural) / drawn.sigma;
@@ -113,12 +116,31 @@ bool mayLackADigit(const std::string& text, Unit unit) {
   return std::min(text.find_first_not_of("0123456789", point + 1), text.size()) - point < 4;
 }
 
+std::string digitsOf(const std::string& text) {
+  std::string out;
+  std::copy_if(text.begin(), text.end(), std::back_inserter(out),
+               [](char c) { return c >= '0' && c <= '9'; });
+  return out;
+}
+
+/// Whether one is only another way to part the marks that the other reads (`21 5/16` for
+/// `2 15/16`, `34` for `3/4`), or reads a piece of them, and is far from what is drawn while the
+/// other agrees with it. Neither is what a slip of the pen makes of a figure.
+bool partsOtherwise(const Weight& o, const Weight& w) {
+  if (w.candidate.scale > kAgrees || o.candidate.scale < kFarOff) return false;
+  if (o.reads->turned != w.reads->turned) return false;
+  const Box both = around(o.reads->box, w.reads->box);
+  if (both == w.reads->box && o.reads->box != both) return true;
+  return o.glyphs < w.glyphs + kClear / 2 &&
+         digitsOf(o.candidate.text) == digitsOf(w.candidate.text);
+}
+
 bool clearOf(const Weight& w, const std::vector<Weight>& all, Unit unit) {
-  return !w.reads->crowded && w.mean > std::log(kPlain) && !mayEndInAStroke(w.candidate.text) &&
-         !mayLackADigit(w.candidate.text, unit) &&
+  return !w.reads->crowded && !w.beside && w.mean > std::log(kPlain) &&
+         !mayEndInAStroke(w.candidate.text) && !mayLackADigit(w.candidate.text, unit) &&
          std::all_of(all.begin(), all.end(), [&](const Weight& o) {
            return &o == &w || o.candidate.ticks == w.candidate.ticks || partOf(o, w) ||
-                  w.glyphs >= o.glyphs + kClear;
+                  partsOtherwise(o, w) || w.glyphs >= o.glyphs + kClear;
          });
 }
 

@@ -55,7 +55,9 @@ double tolerance(const DrawnPrint& print, double sheet) {
   return sheet / print.scale() + 0.01;
 }
 
-/// Whether an offer is what is drawn: holes and edges to a 64th.
+double strayBeyond(const DrawnPrint& print, PlanePoint p);
+
+/// Whether an offer is what is drawn: holes and edges to a 64th, but for what other views show.
 bool isDrawn(const DrawnPrint& print, const json& f, const FeatureOffer& o) {
   switch (o.kind) {
     case OfferedFeature::hole:
@@ -65,8 +67,8 @@ bool isDrawn(const DrawnPrint& print, const json& f, const FeatureOffer& o) {
       const int own = f["axis"] == "x" ? 0 : 1;
       const double at = f["from"][own], a = f["from"][1 - own], b = f["to"][1 - own];
       const double mine = own == 0 ? o.at.x : o.at.y, along = own == 0 ? o.at.y : o.at.x;
-      return o.alongX == (own == 0) && std::abs(at - mine) <= 1.0 / 64 && along > std::min(a, b) &&
-             along < std::max(a, b);
+      return o.alongX == (own == 0) && std::abs(at - mine) <= 1.0 / 64 + strayBeyond(print, o.at) &&
+             along > std::min(a, b) && along < std::max(a, b);
     }
     case OfferedFeature::slot: {
       const double near = tolerance(print, 0.03);
@@ -179,14 +181,18 @@ bool onLine(const DrawnPrint& print, const json& r, const ReadingOffer& o) {
 void countReading(const DrawnPrint& print, const json& r, const ReadingOffer* o, bool show,
                   Tally& t) {
   const bool right = o != nullptr && !o->candidates.empty() && says(o->candidates.front(), r);
-  if (show && !right) {
-    std::printf("    %s %s %s%s%s: %s\n", print.name.c_str(), r["kind"].get<std::string>().c_str(),
+  if (show && (!right || !o->witnesses.ready())) {
+    std::printf("    %s %s %s%s%s: %s%s", print.name.c_str(), r["kind"].get<std::string>().c_str(),
                 r["text"].get<std::string>().c_str(), r["outside"] ? " outside" : "",
                 r["beside"] ? " beside" : "",
-                o == nullptr ? "no line"
-                : o->candidates.empty()
-                    ? "no figure"
-                    : (o->candidates.front().text + " " + o->witnesses.letters()).c_str());
+                o == nullptr            ? "no line"
+                : o->candidates.empty() ? "no figure"
+                : right                 ? "right "
+                                        : "",
+                o == nullptr ? "" : o->witnesses.letters().c_str());
+    for (const Candidate& c : o == nullptr ? std::vector<Candidate>() : o->candidates)
+      std::printf("; %s (glyphs %.2f, off %.1f)", c.text.c_str(), c.glyphs, c.scale);
+    std::printf("\n");
   }
   if (r["misprint"]) {
     ++t.misprints;

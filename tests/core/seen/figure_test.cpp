@@ -82,6 +82,44 @@ TEST(Figure, RowsWithAStroke) {
   EXPECT_EQ(first(readMarks(stroke(row("11-7/8")), {}, kInch, Unit::inch)), "11 7/8");
 }
 
+// Raised and lowered figures: a whole number's are all as high as the line.
+TEST(Figure, AWholeNumberIsOfOneHeight) {
+  auto marks = row("2");
+  for (const auto& m : row("15", 22, 0, 17)) marks.push_back(m);
+  marks.push_back(mark('/', {50, 0, 14, 30}));
+  for (const auto& m : row("16", 66, 13, 17)) marks.push_back(m);
+  const auto reads = readMarks(marks, {}, kInch, Unit::inch);
+  EXPECT_EQ(first(reads), "2 15/16");
+  for (const FigureRead& r : reads) {
+    if (r.text == "21 5/16") {
+      EXPECT_LT(r.odds, reads.front().odds - 3);
+    }
+  }
+}
+
+// In one size, a space tells where the whole number ends.
+TEST(Figure, ASpacePartsAWholeNumberFromItsFraction) {
+  for (const auto& [gap, text] : {std::pair(16, "3 1/32"), std::pair(4, "31/32")}) {
+    auto marks = row("3");
+    for (const auto& m : row("1/32", 15 + gap)) marks.push_back(m);
+    for (Mark& m : marks) {
+      if (kindOf(m.odds) == '/') m.box.h = 28;
+    }
+    const auto reads = readMarks(marks, {}, kInch, Unit::inch);
+    ASSERT_GE(reads.size(), 2U);
+    EXPECT_EQ(first(reads), text);
+    EXPECT_GT(reads[0].odds, reads[1].odds + 1);
+  }
+}
+
+// A fraction so faint that all but its 1 fell to scraps is no 1.
+TEST(Figure, ALoneFigureAmongScrapsIsUnsure) {
+  std::vector<Mark> marks{mark('1', {0, 0, 6, 25})};
+  for (const int y : {2, 12, 20}) marks.push_back(mark('?', {16, y, 5, 4}));
+  for (const FigureRead& r : readMarks(marks, {}, kInch, Unit::inch))
+    EXPECT_LT(r.mean(), -3) << r.text;
+}
+
 TEST(Figure, PlainAndDecimal) {
   EXPECT_EQ(first(readMarks(row("2"), {}, kInch, Unit::inch)), "2");
   EXPECT_EQ(first(readMarks(row(".375"), {}, kInch, Unit::inch)), ".375");

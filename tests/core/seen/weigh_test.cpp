@@ -12,7 +12,7 @@ constexpr double kSigmaHere = 0.0105;
 Weighed weighed(const std::vector<FigureRead>& figures, double drawn,
                 const std::vector<Length>& closing = {}, bool crowded = false) {
   const Reads reads{{1, 2, 3, 4}, false, crowded, figures};
-  return weigh({{&reads, 0.05}}, {drawn, kSigmaHere}, false, Unit::inch, closing);
+  return weigh({{&reads, 0.05, false}}, {drawn, kSigmaHere}, false, Unit::inch, closing);
 }
 
 TEST(Weigh, PlainAndAgreedIsReady) {
@@ -67,6 +67,41 @@ TEST(Weigh, HopelessGlyphsAndNoFiguresGiveNothing) {
   EXPECT_EQ(weigh({}, {1, kSigmaHere}, false, Unit::inch, {}).witnesses.letters(), "");
 }
 
+// The same marks parted in another way, or a lost bar: the drawing tells which.
+TEST(Weigh, OtherWaysToPartTheMarksAreToldByTheDrawing) {
+  EXPECT_EQ(weighed({{"2 15/16", -0.4, 5}, {"21 5/16", -0.4, 5}}, 2.94).witnesses.letters(), "G S");
+  EXPECT_EQ(weighed({{"34", -0.1, 2}, {"3/4", -0.3, 2}}, 0.751).candidates.front().text, "3/4");
+  EXPECT_TRUE(weighed({{"34", -0.1, 2}, {"3/4", -0.3, 2}}, 0.751).witnesses.ready());
+  // Where it speaks for neither, or the spaces speak against what it says, nobody is sure.
+  EXPECT_FALSE(weighed({{"2 15/16", -0.4, 5}, {"21 5/16", -0.4, 5}}, 2.5).witnesses.plain);
+  EXPECT_FALSE(weighed({{"3 1/32", -0.2, 4}, {"31/32", -0.9, 4}}, 0.97).witnesses.plain);
+  // A slip of the pen is no other way to part marks.
+  EXPECT_FALSE(weighed({{"2 1/4", -0.4, 3}, {"2 3/4", -0.6, 3}}, 2.25).witnesses.plain);
+}
+
+// Arrows that point at one another may be those of two neighbours, and the figure one of theirs.
+TEST(Weigh, AFigureBesideArrowsOutsideIsChosenAndNotReady) {
+  const Reads reads{{0, 0, 9, 9}, false, false, {{"1/2", -0.05, 2}}};
+  const auto letters = [&](bool beside) {
+    return weigh({{&reads, 0.5, beside}}, {0.5, kSigmaHere}, false, Unit::inch, {})
+        .witnesses.letters();
+  };
+  EXPECT_EQ(letters(false), "G S");
+  EXPECT_EQ(letters(true), "g S");
+}
+
+TEST(Weigh, APieceOfAFigureIsNoRivalOfOneThatFits) {
+  const auto both = [](double drawn) {
+    const Reads whole{{0, 0, 90, 25}, false, false, {{"2.188", -0.3, 4}}},
+        piece{{50, 0, 40, 25}, false, false, {{"88", -0.02, 2}}};
+    return weigh({{&whole, 0, false}, {&piece, 0.05, false}}, {drawn, kSigmaHere}, false,
+                 Unit::inch, {});
+  };
+  EXPECT_EQ(both(2.19).witnesses.letters(), "G S");
+  EXPECT_EQ(both(2.19).candidates.front().text, "2.188");
+  EXPECT_FALSE(both(2.5).witnesses.ready());
+}
+
 // Half of `1/2 ±1/64` is no plain figure.
 TEST(Weigh, WhatMoreIsLetteredBesideItIsNotLeftOut) {
   EXPECT_EQ(weighed({{"1/2", -0.1, 2}}, 0.5, {}, true).witnesses.letters(), "g S");
@@ -82,7 +117,7 @@ TEST(Weigh, ALastOneBehindThePointMayBeAStroke) {
 
 TEST(Weigh, AnglesByTheirDegree) {
   const Reads reads{{0, 0, 9, 9}, false, false, {{"58°", -0.1, 2}, {"1/2", -0.1, 2}}};
-  const Weighed w = weigh({{&reads, 0}}, {58.2, 0.5}, true, Unit::inch, {});
+  const Weighed w = weigh({{&reads, 0, false}}, {58.2, 0.5}, true, Unit::inch, {});
   ASSERT_FALSE(w.candidates.empty());
   EXPECT_EQ(w.candidates.front().text, "58°");
   EXPECT_EQ(w.candidates.front().ticks, 58 * Angle::kPerDegree);
