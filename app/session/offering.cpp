@@ -143,6 +143,18 @@ seen::Offers offersOfFace(const seen::Offers& all) {
   return out;
 }
 
+Offering::PassedBy passedBy(const seen::Offers& all) {
+  Offering::PassedBy out;
+  for (const ReadingOffer& r : all.readings) {
+    if (r.view != 0) {
+      ++out.onOtherViews;
+    } else if (r.kind == OfferedReading::angle) {
+      ++out.angles;
+    }
+  }
+  return out;
+}
+
 std::vector<bool> certainOf(const seen::Offers& offers, const Homography& toInches) {
   std::vector<QRectF> lettered;
   for (const ReadingOffer& r : offers.readings) {

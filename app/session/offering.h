@@ -20,6 +20,13 @@ struct Offering {
     std::size_t one = 0;
     Id id;
   };
+  /// What is lettered on the picture and not gone through: that is said, lest the end of the offers
+  /// be taken for the end of the print.
+  struct PassedBy {
+    int angles = 0;
+    int onOtherViews = 0;
+    bool operator==(const PassedBy&) const = default;
+  };
 
   seen::Offered offered;
   Homography toInches;  ///< from pixels of the picture to inches of the face
@@ -27,6 +34,7 @@ struct Offering {
   Face face = Face::top;
   std::vector<bool> certain = {};  ///< of the features, see `certainOf`
   std::vector<Taken> taken = {};
+  PassedBy passedBy = {};
 
   /// A box of the picture, in inches of the face, y up.
   QRectF inches(const seen::PictureBox& box) const;
@@ -41,6 +49,9 @@ std::optional<FeatureKind> kindOf(seen::OfferedFeature kind);
 /// What of a picture's offers the desk goes through: those of the view that the face's zero is on,
 /// with a note's size for as many holes as it speaks of.
 seen::Offers offersOfFace(const seen::Offers& all);
+
+/// The dimensions that `offersOfFace` leaves out.
+Offering::PassedBy passedBy(const seen::Offers& all);
 
 /// Which features may be taken by Enter alone. What is drawn may be a dashed line or lettering, so
 /// it has to be drawn plainly (`ready`), and the print itself has to speak of it: an edge at which

@@ -34,7 +34,7 @@ class OfferingActivity : public Activity {
     const OfferWalk walk(hands_);
     const QString rest =
         QStringLiteral(" ") +
-        tr("Escape drops it, Tab passes; %1 to look at").arg(walk.waiting().size());
+        tr("Escape drops it, Tab passes; %1 to look at").arg(walk.waiting().size()) + notHere();
     if (const FeatureOffer* feature = offered().feature()) {
       return featurePrompt(walk, *feature) + rest;
     }
@@ -135,6 +135,16 @@ class OfferingActivity : public Activity {
   }
 
  private:
+  /// What is left for the hand when all has been gone through.
+  QString notHere() const {
+    const Offering::PassedBy& by = hands_.offering->passedBy;
+    QStringList what;
+    if (by.angles > 0) what << tr("angles (%1)").arg(by.angles);
+    if (by.onOtherViews > 0) what << tr("dimensions of other views (%1)").arg(by.onOtherViews);
+    if (what.isEmpty()) return {};
+    return QStringLiteral("; ") + tr("by hand: %1").arg(what.join(QStringLiteral(", ")));
+  }
+
   struct PointedOut {
     std::size_t one = 0;
     OfferedEnd from;

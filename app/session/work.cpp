@@ -153,6 +153,7 @@ void Work::noteOffers(std::optional<PictureOffers> offers) {
     const std::vector<bool> certain = certainOf(here, offers->toInches);
     hands.offering = Offering{seen::Offered(std::move(here), hands.clock()), offers->toInches,
                               desk().partIndex(), desk().face(), certain};
+    hands.offering->passedBy = passedBy(offers->offers);
   }
   if (doing() == Doing::offering) state_->begin(looking(hands));
   tell();

@@ -240,6 +240,26 @@ TEST(OffersOfFace, ACircleIsNoSlotAndOtherViewsAreLeftOut) {
   EXPECT_EQ(here.features[5].kind, OfferedFeature::hole);
 }
 
+// The end of the offers is not the end of the print.
+TEST_F(OfferingTest, WhatIsNotGoneThroughIsCounted) {
+  seen::Offers offers = sound();
+  EXPECT_EQ(passedBy(offers), Offering::PassedBy{});
+  offer(offers);
+  EXPECT_FALSE(prompt().contains(QStringLiteral("by hand"))) << qPrintable(prompt());
+  offers.readings.push_back(dimension(true, 0, 1, {lettered("58")}));
+  offers.readings.back().kind = OfferedReading::angle;
+  for (const bool along : {true, false}) {
+    offers.readings.push_back(dimension(along, 5, 6, {lettered("1")}));
+    offers.readings.back().view = 1;
+  }
+  EXPECT_EQ(passedBy(offers), (Offering::PassedBy{1, 2}));
+  offer(offers);
+  EXPECT_EQ(work.offersWaiting(), 4u);
+  EXPECT_TRUE(
+      prompt().endsWith(QStringLiteral("; by hand: angles (1), dimensions of other views (2)")))
+      << qPrintable(prompt());
+}
+
 TEST_F(OfferingTest, ARingBringsItsHoles) {
   seen::Offers offers = sound();
   seen::FeatureOffer ring = holeAt(2, 1, 0.5);
