@@ -35,6 +35,22 @@ std::string partLine(const Part& part) {
   return words;
 }
 
+std::size_t openQueries(const PartInJob& in) {
+  return static_cast<std::size_t>(
+      std::count_if(in.solution.doubts.begin(), in.solution.doubts.end(),
+                    [](const Doubt& doubt) { return doubt.holdsUp(); }));
+}
+
+/// Said over the figures of a part whose print is still in doubt.
+void addDraft(const PartInJob& in, Pieces& pieces, double width) {
+  const std::size_t open = openQueries(in);
+  if (open == 0) return;
+  join(pieces, plainText("DRAFT: " + counted(open, "query", "queries") +
+                             " open, and what is settled may change these figures. The cover page "
+                             "lists them.",
+                         width, true));
+}
+
 /// Rows below a heading that is set again on the next page.
 class Table {
  public:
@@ -274,8 +290,7 @@ std::vector<Page> coverPages(const JobOnPaper& job) {
     for (const std::string& name : in.onLathe) {
       table.row({{name, 0, 24, true}, {"on the lathe", 26, 24}});
     }
-    std::size_t open = 0;
-    for (const Doubt& doubt : in.solution.doubts) open += doubt.holdsUp();
+    const std::size_t open = openQueries(in);
     pieces.push_back(space(1));
     const std::vector<std::string> wrong = cameOutWrong(job, in);
     if (open == 0 && wrong.empty()) join(pieces, plainText("Nothing is in doubt.", width));
@@ -300,6 +315,7 @@ std::vector<Page> stockPages(const JobOnPaper& job) {
   Pieces pieces;
   for (const PartInJob& in : job.parts) {
     pieces.push_back(plainHeading(partLine(in.part), width));
+    addDraft(in, pieces, width);
     if (in.part.turned) {
       addRoundStock(job, in, pieces);
       pieces.push_back(space(4));
@@ -358,6 +374,11 @@ std::vector<Page> toolPages(const JobOnPaper& job) {
     }
   }
   Pieces pieces;
+  for (const PartInJob& in : job.parts) {
+    if (openQueries(in) == 0) continue;
+    join(pieces, plainText("DRAFT: " + in.part.name + " is still in doubt; its tools may change.",
+                           width, true));
+  }
   Table table(pieces, {{"", 0, 6}, {"tool", 8, 70}, {"places", 80, 18}, {"for", 100, width - 100}},
               width);
   for (const auto& [key, use] : uses) {
@@ -383,6 +404,7 @@ std::vector<Page> firstOffPages(const JobOnPaper& job) {
     pieces.push_back(plainHeading(in.part.name + " \u00B7 piece ________ \u00B7 measured by "
                                                  "____________ with ____________",
                                   width));
+    addDraft(in, pieces, width);
     Table table(pieces,
                 {{"", 0, 14},
                  {"from \u2013 to", 16, 40},

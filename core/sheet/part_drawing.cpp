@@ -57,25 +57,6 @@ void hatchBetween(Sketch& sketch, const Polygon& stock, const Polygon& part) {
   }
 }
 
-/// Whether both ends of a side of the outline lie where the print places no side.
-bool isGuessed(const DrawnPart& picture, const PlanePoint& a, const PlanePoint& b,
-               const PaperBox& box) {
-  constexpr double kNear = 1e-6;
-  return std::any_of(picture.missing.begin(), picture.missing.end(), [&](TableSide side) {
-    switch (side) {
-      case TableSide::left:
-        return std::max(a.x, b.x) < box.left + kNear;
-      case TableSide::right:
-        return std::min(a.x, b.x) > box.right - kNear;
-      case TableSide::far:
-        return std::max(a.y, b.y) < box.top + kNear;
-      case TableSide::near:
-        break;
-    }
-    return std::min(a.y, b.y) > box.bottom - kNear;
-  });
-}
-
 void drawOutline(Sketch& sketch, const DrawnPart& picture, const Polygon& outline,
                  LabelPlacer& placer) {
   if (outline.empty()) return;
@@ -179,6 +160,24 @@ void drawPoint(Sketch& sketch, PlanePoint at, LabelPlacer& placer) {
 }
 
 }  // namespace
+
+bool isGuessed(const DrawnPart& picture, const PlanePoint& a, const PlanePoint& b,
+               const PaperBox& box) {
+  constexpr double kNear = 1e-6;
+  return std::any_of(picture.missing.begin(), picture.missing.end(), [&](TableSide side) {
+    switch (side) {
+      case TableSide::left:
+        return std::max(a.x, b.x) < box.left + kNear;
+      case TableSide::right:
+        return std::min(a.x, b.x) > box.right - kNear;
+      case TableSide::far:
+        return std::max(a.y, b.y) < box.top + kNear;
+      case TableSide::near:
+        break;
+    }
+    return std::min(a.y, b.y) > box.bottom - kNear;
+  });
+}
 
 double radiusOnPaper(const DrawnHole& circle, const PartOnPaper& frame) {
   const double hole = std::max(circle.diameter / 2 * frame.scale, kLeastRadius);

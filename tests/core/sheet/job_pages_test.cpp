@@ -144,6 +144,84 @@ TEST(JobPages, ALayoutIsFullSize) {
   EXPECT_EQ(layoutBar(Unit::millimetre), 100);
 }
 
+// What is in doubt is told on every page that gives figures.
+TEST(JobPages, NothingInDoubtIsLaidOutWithoutAWord) {
+  PlateJob open;
+  expectAll(wordsOn(layoutPages(*open.paper)), {"DRAFT: settle what the cover page asks"});
+  for (const auto& make : {stockPages, toolPages, firstOffPages}) {
+    expectAll(wordsOn(make(*open.paper)), {"DRAFT: "});
+    EXPECT_EQ(wordsOn(make(*PlateJob(true).paper)).find("DRAFT"), std::string::npos);
+  }
+  PlateJob settled(true);
+  EXPECT_EQ(wordsOn(layoutPages(*settled.paper)).find("DRAFT"), std::string::npos);
+  const auto drawn = [&]() -> DrawnPart& { return settled.paper->parts[0].setups[0].drawn; };
+  ASSERT_FALSE(drawn().circles.empty());
+  const std::size_t whole = layoutPages(*settled.paper)[0].items.size();
+  const Id first = drawn().circles[0].id;
+  drawn().circles[0].disputed = true;
+  const std::vector<Page> broken = layoutPages(*settled.paper);
+  expectAll(wordsOn(broken), {("In dispute, drawn broken: " + first + ".").c_str()});
+  // Half of the 96 pieces of its ring are left out; one line of words is added.
+  EXPECT_EQ(broken[0].items.size(), whole - 48 + 1);
+  drawn().circles[0].disputed = false;
+  drawn().missing.push_back(TableSide::right);
+  const std::vector<Page> open_sided = layoutPages(*settled.paper);
+  expectAll(wordsOn(open_sided), {"Sides that nothing places are left out: right."});
+  EXPECT_EQ(open_sided[0].items.size(), whole);  // one side less, one line of words more
+  drawn().missing.clear();
+  drawn().marks.push_back({"P", drawn().circles[0].centre + PlanePoint{3, 3}});
+  EXPECT_NE(wordsOn(layoutPages(*settled.paper)).find("\nP\n"), std::string::npos);
+}
+
+// A mile of plate is told, not laid out.
+TEST(JobPages, AFaceTooLargeForPaperIsTold) {
+  PlateJob job(true);
+  DrawnPart& drawn = job.paper->parts[0].setups[0].drawn;
+  for (PlanePoint& point : drawn.outline) point = point * 1e5;
+  const std::vector<Page> pages = layoutPages(*job.paper);
+  ASSERT_EQ(pages.size(), 1u);
+  expectAll(wordsOn(pages), {"too large to be laid out", "more than 64 sheets"});
+  expectOnPaper(pages);
+}
+
+// Every hole keeps its name where the work is crowded, and no name lies on the words above.
+TEST(JobPages, ALayoutNamesAllItsHoles) {
+  RandomSheets random(23);
+  int laid = 0;
+  for (int round = 0; round < 12; ++round) {
+    MadeSheet made = random.next(random.between(1, 40));
+    JobOnPaper paper{made.job, {}, made.options};
+    const auto setup = setupInJob(made.job, made.part, made.solution, made.part.setups[0],
+                                  made.table, made.options);
+    ASSERT_TRUE(setup.ok());
+    paper.parts.push_back({made.part, made.solution, {}, {}});
+    paper.parts.back().setups.push_back(*setup);
+    const std::vector<Page> pages = layoutPages(paper);
+    std::string all = wordsOn(pages);
+    if (all.find("too large") != std::string::npos) continue;
+    ++laid;
+    // A very long name goes over several lines.
+    std::erase(all, '\n');
+    for (const DrawnHole& hole : setup->drawn.circles) {
+      EXPECT_NE(all.find(hole.id), std::string::npos) << hole.id;
+    }
+    expectOnPaper(pages);
+    for (const Page& page : pages) {
+      // As far down as the words above the drawing reach.
+      double lowest = 0;
+      for (const DrawItem& item : page.items) {
+        const auto* text = std::get_if<TextItem>(&item);
+        if (text && text->height == 2.4) lowest = std::max(lowest, boundsOf(item).bottom);
+      }
+      for (const DrawItem& item : page.items) {
+        if (!std::holds_alternative<PolylineItem>(item)) continue;
+        EXPECT_GE(boundsOf(item).top, lowest);
+      }
+    }
+  }
+  EXPECT_GT(laid, 3);
+}
+
 // A plate of 20 by 16 inches: each hole's cross stands whole on some sheet, and neighbouring sheets
 // put it 8 mm apart from where their shared corner crosses say.
 TEST(JobPages, ALargeLayoutGoesOverSeveralSheets) {
