@@ -305,6 +305,14 @@ int runCurve(std::span<const std::string> args, Streams& streams) {
       print(session, streams);
     }
   }
+  if (!arguments->has("--json")) sayDrafts(*opened, streams);
+  const bool none = std::all_of(all->begin(), all->end(), [](const Cuts& one) {
+    return one.cuts.cuts.empty() && one.cuts.findings.empty();
+  });
+  if (none && !arguments->has("--json")) {
+    streams.out << "no round or arc is asked to be cut; the setup's `curves` say which and how, or "
+                   "--of and --way\n";
+  }
   if (arguments->has("--json")) {
     streams.out << told.dump(2, ' ', false, Json::error_handler_t::replace) << '\n';
   }

@@ -51,6 +51,17 @@ void sayWhosePins(const OpenedJob& opened, const Streams& streams) {
   if (opened.job.shop.pins) sayWhoseTools(opened, streams);
 }
 
+void sayDrafts(const OpenedJob& opened, const Streams& streams) {
+  for (const OpenedJob::Solved& one : opened.solved) {
+    if (!one.solution.isDraft()) continue;
+    streams.out << toned(streams, Tone::doubt,
+                         "DRAFT: " + oneLine(opened.part(one).name) +
+                             " is still in doubt, and these figures with it; `inchwright check` "
+                             "says why")
+                << '\n';
+  }
+}
+
 Result<OpenedJob> openJob(const Arguments& arguments) {
   if (arguments.rest.size() != 1) {
     return Error{

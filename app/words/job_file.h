@@ -48,6 +48,9 @@ void sayWhoseTools(const OpenedJob& opened, const Streams& streams);
 /// The same where nothing but the pins matters.
 void sayWhosePins(const OpenedJob& opened, const Streams& streams);
 
+/// Says in one line of each part whose print is still in doubt that it is a draft.
+void sayDrafts(const OpenedJob& opened, const Streams& streams);
+
 /// One setup of a solved part with its table.
 struct PlannedSetup {
   std::size_t solved = 0;  ///< index into OpenedJob::solved

@@ -26,8 +26,8 @@ the face's own axes as it is seen, from the outer sides at the lower ends.
   --step STEP    what they are rounded to, else the machine's step
   --json         one JSON object instead of lines
 
-Exit status: 0 fine; 1 an outline does not close, or a hole breaks out that does not say that it
-should; 2 the words or the file could not be used.
+Exit status: 0 fine; 1 a face has no outline, one does not close, or a hole breaks out that does
+not say that it should; 2 the words or the file could not be used.
 )";
 
 std::int64_t ticksOf(double inches) {
@@ -168,6 +168,7 @@ Result<std::optional<Face>> namedFace(const Arguments& arguments) {
 }
 
 bool isFinding(const FaceOutlines& face) {
+  if (face.outlines.empty()) return true;
   for (const Outline& outline : face.outlines) {
     if (!outline.isClosed) return true;
   }
@@ -199,20 +200,32 @@ int runOutline(std::span<const std::string> args, Streams& streams) {
   int status = kFine;
   for (const OpenedJob::Solved& solved : opened->solved) {
     const Part& part = opened->part(solved);
+    const bool inWords = !arguments->has("--json");
+    if (part.turned) {
+      if (inWords) streams.out << oneLine(part.name) << " is turned: its shape is on its sheet\n";
+      continue;
+    }
     const std::vector<Face> faces = *face ? std::vector<Face>{**face} : outlinedFaces(part);
     for (const Face each : faces) {
       const FaceOutlines one =
           outlinesOf(part, solved.solution.positions, solved.solution.beyond, each);
       if (isFinding(one)) status = kFindings;
+      if (one.outlines.empty() && inWords) {
+        streams.out << toned(streams, Tone::doubt,
+                             oneLine(part.name) + ", " + std::string(nameOf(each)) +
+                                 ": no outline; not all its outer sides are there and placed")
+                    << '\n';
+      }
       for (const Outline& outline : one.outlines) {
-        if (arguments->has("--json")) {
-          all["outlines"].push_back(asJson(part.name, one, outline, form));
-        } else {
+        if (inWords) {
           print(part.name, one, outline, form, streams);
+        } else {
+          all["outlines"].push_back(asJson(part.name, one, outline, form));
         }
       }
     }
   }
+  if (!arguments->has("--json")) sayDrafts(*opened, streams);
   if (arguments->has("--json")) {
     streams.out << all.dump(2, ' ', false, Json::error_handler_t::replace) << '\n';
   }

@@ -220,6 +220,7 @@ int runPlan(std::span<const std::string> args, Streams& streams) {
       print(plan, streams);
     }
   }
+  if (!arguments->has("--json")) sayDrafts(*opened, streams);
   if (arguments->has("--json")) {
     Json whole{{"inchwright", 1}, {"plans", plans}};
     if (!opened->ownTools.empty()) whole["own_tools"] = opened->ownTools;

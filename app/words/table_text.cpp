@@ -43,15 +43,22 @@ void printEdges(const SetupTable& table, const Streams& streams) {
   if (table.edges.empty()) return;
   std::vector<std::vector<std::string>> rows{{"", "", "", ""}};
   for (const EdgeRow& edge : table.edges) {
-    rows.push_back(
-        {edge.id, std::string(1, letterOf(edge.axis)), signedText(edge.value),
-         edge.stock ? figureText(*edge.stock, table.step.unit) + " still to come off" : ""});
+    std::string note = edge.disputed ? "in dispute" : "";
+    if (edge.stock) {
+      note += (note.empty() ? "" : "; ") + figureText(*edge.stock, table.step.unit) +
+              " still to come off";
+    }
+    rows.push_back({edge.id, std::string(1, letterOf(edge.axis)), signedText(edge.value), note});
   }
   std::vector<std::string> lines =
       alignedRows(rows, {Justify::left, Justify::left, Justify::right, Justify::left});
   lines.erase(lines.begin());
   streams.out << "  Edges\n";
-  for (const std::string& line : lines) streams.out << "    " << line << '\n';
+  for (std::size_t i = 0; i < lines.size(); ++i) {
+    streams.out << "    "
+                << (table.edges[i].disputed ? toned(streams, Tone::doubt, lines[i]) : lines[i])
+                << '\n';
+  }
 }
 
 }  // namespace

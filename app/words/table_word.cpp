@@ -183,7 +183,10 @@ Result<Done> print(const std::vector<PlannedSetup>& planned, const OpenedJob& op
       streams.out << oneLine(line) << '\n';
     }
   }
-  if (as == As::text) sayWhoseTools(opened, streams);
+  if (as == As::text) {
+    sayDrafts(opened, streams);
+    sayWhoseTools(opened, streams);
+  }
   if (as == As::json) {
     if (!opened.ownTools.empty()) all["own_tools"] = opened.ownTools;
     streams.out << all.dump(2, ' ', false, Json::error_handler_t::replace) << '\n';

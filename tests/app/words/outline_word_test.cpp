@@ -31,6 +31,28 @@ std::string barFile(Scratch& scratch) {
   return scratch.write("bar.inchwright", kBar);
 }
 
+// A word that draws on a print in doubt says so, and one that finds nothing says that.
+TEST(OutlineWord, NothingIsToldInSilence) {
+  Scratch scratch;
+  std::string open(kBar);
+  const std::string sides = R"({"id":"r2","axis":"y","from":"F","to":"K","text":"3/4"},)";
+  open.erase(open.find(sides), sides.size());
+  const Spoken outline = say({"outline", scratch.write("open.inchwright", open)});
+  EXPECT_EQ(outline.status, 1);
+  EXPECT_NE(outline.out.find("Bar, top: no outline"), std::string::npos) << outline.out;
+  const std::string sound = INCHWRIGHT_SOURCE_DIR "/samples/front_plate.inchwright";
+  for (const char* word : {"outline", "table", "plan", "curve"}) {
+    // The bar has two answers for C, and none is chosen.
+    EXPECT_NE(say({word, barFile(scratch)}).out.find("DRAFT: Bar is still in doubt"),
+              std::string::npos)
+        << word;
+    EXPECT_EQ(say({word, sound}).out.find("DRAFT"), std::string::npos) << word;
+  }
+  const Spoken curve = say({"curve", sound});
+  EXPECT_EQ(curve.status, 0) << curve.err;
+  EXPECT_NE(curve.out.find("no round or arc is asked to be cut"), std::string::npos) << curve.out;
+}
+
 TEST(OutlineWord, TellsCornersRadiiAndWalls) {
   Scratch scratch;
   const Spoken spoken = say({"outline", barFile(scratch), "--json"});
