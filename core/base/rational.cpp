@@ -142,6 +142,7 @@ double Rational::toDouble() const {
 }
 
 std::strong_ordering Rational::operator<=>(const Rational& other) const {
+  if (isWhole() && other.isWhole()) return numerator_ <=> other.numerator_;
   // Compare whole parts, then the reciprocals of what is left: a continued fraction, so that no
   // cross product can overflow.
   Int128 a = numerator_, b = denominator_, c = other.numerator_, d = other.denominator_;

@@ -144,7 +144,7 @@ Result<std::array<AxisNetwork, 3>> networksOf(const Part& part) {
 }
 
 Result<AxisNetwork> networkOf(const Part& part, Axis axis) {
-  NetworkBuilder builder(part);
+  NetworkBuilder builder(part, axis);
   addAll(builder);
   return builder.take(axis);
 }

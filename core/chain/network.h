@@ -70,6 +70,7 @@ struct AxisNetwork {
   Axis axis = Axis::x;
   std::vector<Id> places;
   std::vector<std::uint32_t> owners;  ///< by place: index into Part::features
+  std::vector<bool> isInner;  ///< by place: a hole or an end of its owner, not the owner's own
   std::vector<AxisLink> links;
   std::vector<AxisRelation> relations;
 

@@ -3,13 +3,14 @@
 #include <algorithm>
 #include <limits>
 #include <tuple>
+#include <utility>
 
 #include "core/graph/forest.h"
 
 namespace inchwright {
 namespace {
 
-enum class Trust { shape, stated, plain, divided, assumed, bracketed };
+using Trust = NetworkBuilder::Trust;
 
 Trust trustIn(const Part& part, const Source& source) {
   switch (source.kind) {
@@ -35,10 +36,10 @@ std::uint64_t startOf(std::string_view id) {
 }
 
 // The numbers of ids in ascending order; most differ in their first bytes.
-std::vector<std::uint32_t> inOrder(const std::vector<Id>& ids) {
+std::vector<std::uint32_t> inOrder(const std::vector<std::string_view>& ids) {
   std::vector<std::pair<std::uint64_t, std::uint32_t>> starts;
   starts.reserve(ids.size());
-  for (const Id& id : ids)
+  for (const std::string_view id : ids)
     starts.push_back({startOf(id), static_cast<std::uint32_t>(starts.size())});
   std::sort(starts.begin(), starts.end(), [&](const auto& a, const auto& b) {
     return a.first != b.first ? a.first < b.first : ids[a.second] < ids[b.second];
@@ -49,26 +50,41 @@ std::vector<std::uint32_t> inOrder(const std::vector<Id>& ids) {
   return order;
 }
 
-// Places by id; links and relations by trust, then by what they join, then by what they say.
-template <class One, class Key>
-void sortBy(const Part& part, std::vector<One>& all, const Key& key) {
-  std::vector<std::pair<Trust, std::uint32_t>> order;
-  order.reserve(all.size());
-  for (const One& one : all) {
-    order.push_back({trustIn(part, one.source), static_cast<std::uint32_t>(order.size())});
+// By trust and by the two places first, as one number; then by length and by what says it.
+void sortLinks(const Part& part, const std::vector<Trust>& trust, std::vector<AxisLink>& links) {
+  struct Ranked {
+    Int128 rank = 0;
+    std::uint32_t link = 0;
+  };
+  std::vector<Ranked> order;
+  order.reserve(links.size());
+  for (std::uint32_t i = 0; i < links.size(); ++i) {
+    const Int128 most = static_cast<int>(trust[i]);
+    order.push_back({most << 64 | Int128{links[i].from} << 32 | Int128{links[i].to}, i});
   }
-  std::sort(order.begin(), order.end(), [&](const auto& first, const auto& second) {
-    if (first.first != second.first) return first.first < second.first;
-    const One& a = all[first.second];
-    const One& b = all[second.second];
-    if (key(a) != key(b)) return key(a) < key(b);
+  std::sort(order.begin(), order.end(), [&](const Ranked& first, const Ranked& second) {
+    if (first.rank != second.rank) return first.rank < second.rank;
+    const AxisLink& a = links[first.link];
+    const AxisLink& b = links[second.link];
+    if (a.ticks != b.ticks) return a.ticks < b.ticks;
     if (comesFirst(part, a.source, b.source)) return true;
-    return !comesFirst(part, b.source, a.source) && first.second < second.second;
+    return !comesFirst(part, b.source, a.source) && first.link < second.link;
   });
-  std::vector<One> sorted;
-  sorted.reserve(all.size());
-  for (const auto& [trust, index] : order) sorted.push_back(std::move(all[index]));
-  all = std::move(sorted);
+  std::vector<AxisLink> sorted;
+  sorted.reserve(links.size());
+  for (const Ranked& one : order) sorted.push_back(links[one.link]);
+  links = std::move(sorted);
+}
+
+// By trust, then by what they relate, then by what says it.
+void sortRelations(const Part& part, std::vector<AxisRelation>& relations) {
+  std::stable_sort(relations.begin(), relations.end(),
+                   [&](const AxisRelation& a, const AxisRelation& b) {
+                     const Trust first = trustIn(part, a.source), second = trustIn(part, b.source);
+                     if (first != second) return first < second;
+                     if (a.terms != b.terms) return a.terms < b.terms;
+                     return comesFirst(part, a.source, b.source);
+                   });
 }
 
 }  // namespace
@@ -84,26 +100,27 @@ bool comesFirst(const Part& part, const Source& a, const Source& b) {
   return key(a) < key(b);
 }
 
-NetworkBuilder::NetworkBuilder(const Part& part) : part_(part) {
-  std::vector<Id> ids;
+NetworkBuilder::NetworkBuilder(const Part& part, std::optional<Axis> only) : part_(part) {
+  std::vector<std::string_view> ids;
+  ids.reserve(part.features.size());
   std::vector<std::uint32_t> owners;
-  std::vector<std::array<bool, 3>> axes;
+  std::vector<AxisSet> axes;
   for (std::uint32_t i = 0; i < part.features.size(); ++i) {
     firstOf_.push_back(static_cast<std::uint32_t>(ids.size()));
-    std::array<bool, 3> has{};
-    const auto add = [&](Id id) {
-      ids.push_back(std::move(id));
+    const Feature& feature = part.features[i];
+    const AxisSet has = axesOf(feature);
+    if (has.empty()) continue;
+    const auto add = [&](std::string_view id) {
+      ids.push_back(id);
       owners.push_back(i);
       axes.push_back(has);
     };
-    const Feature& feature = part.features[i];
-    for (const Axis axis : axesOf(feature)) has[static_cast<std::size_t>(axis)] = true;
-    if (has == std::array<bool, 3>{}) continue;
-    if (innerPlaceCount(feature) == 0) {
-      add(feature.id);
-      continue;
+    add(feature.id);
+    if (innerPlaceCount(feature) == 0) continue;
+    std::vector<Place> places = placesOf(feature);
+    for (std::size_t k = 1; k < places.size(); ++k) {
+      add(innerIds_.emplace_back(std::move(places[k].id)));
     }
-    for (Place& place : placesOf(feature)) add(std::move(place.id));
   }
   const auto count = static_cast<std::uint32_t>(ids.size());
   firstOf_.push_back(count);
@@ -112,16 +129,24 @@ NetworkBuilder::NetworkBuilder(const Part& part) : part_(part) {
   owners_.resize(count);
   placesOf_.resize(count);
   for (std::vector<std::uint32_t>& nodes : nodes_) nodes.assign(count, kNone);
+  for (AxisNetwork& network : networks_) {
+    network.places.reserve(count);
+    network.owners.reserve(count);
+    network.isInner.reserve(count);
+  }
   for (std::uint32_t place = 0; place < count; ++place) {
     const std::uint32_t was = byId[place];
-    ids_[place] = std::move(ids[was]);
+    ids_[place] = ids[was];
     owners_[place] = owners[was];
     placesOf_[was] = place;
-    for (std::size_t axis = 0; axis < kAxes.size(); ++axis) {
-      if (!axes[was][axis]) continue;
-      nodes_[axis][place] = static_cast<std::uint32_t>(networks_[axis].places.size());
-      networks_[axis].places.push_back(ids_[place]);
-      networks_[axis].owners.push_back(owners_[place]);
+    for (const Axis axis : kAxes) {
+      if (!axes[was].has(axis) || (only && *only != axis)) continue;
+      AxisNetwork& network = networks_[static_cast<std::size_t>(axis)];
+      nodes_[static_cast<std::size_t>(axis)][place] =
+          static_cast<std::uint32_t>(network.places.size());
+      network.places.emplace_back(ids_[place]);
+      network.owners.push_back(owners_[place]);
+      network.isInner.push_back(firstOf_[owners_[place]] != was);
     }
   }
   for (const Axis axis : kAxes) networks_[static_cast<std::size_t>(axis)].axis = axis;
@@ -140,17 +165,22 @@ std::uint32_t NetworkBuilder::placeOf(std::uint32_t feature, std::uint32_t which
   return placesOf_[firstOf_[feature] + which];
 }
 
-void NetworkBuilder::link(Axis axis, std::uint32_t from, std::uint32_t to, const Rational& length,
-                          bool exact, Source source) {
+void NetworkBuilder::link(Axis axis, std::uint32_t from, std::uint32_t to, std::int64_t ticks,
+                          bool exact, Source source, const Rational& rest) {
   if (from == kNone || to == kNone) return;
   const auto number = static_cast<std::size_t>(axis);
   const std::uint32_t a = nodes_[number][from];
   const std::uint32_t b = nodes_[number][to];
   if (a == kNone || b == kNone) return;
+  networks_[number].links.push_back({a, b, ticks, exact, source, rest});
+  trust_[number].push_back(trustIn(part_, source));
+}
+
+void NetworkBuilder::link(Axis axis, std::uint32_t from, std::uint32_t to, const Rational& length,
+                          bool exact, Source source) {
   // What is made of figures of 64 bits halved or turned fits; `take` looks for what does not.
   const std::int64_t ticks = length.rounded().value_or(std::numeric_limits<std::int64_t>::min());
-  networks_[number].links.push_back(
-      {a, b, ticks, exact, source, length.minus(ticks).value_or(Rational())});
+  link(axis, from, to, ticks, exact, source, length.minus(ticks).value_or(Rational()));
 }
 
 void NetworkBuilder::relate(Axis axis, const std::vector<std::pair<std::uint32_t, int>>& terms,
@@ -181,10 +211,8 @@ Result<AxisNetwork> NetworkBuilder::take(Axis axis) {
                    network.places[link.to]};
     }
   }
-  sortBy(part_, network.links,
-         [](const AxisLink& link) { return std::tie(link.from, link.to, link.ticks); });
-  sortBy(part_, network.relations,
-         [](const AxisRelation& relation) { return std::tie(relation.terms); });
+  sortLinks(part_, trust_[static_cast<std::size_t>(axis)], network.links);
+  sortRelations(part_, network.relations);
   return std::move(network);
 }
 

@@ -2,6 +2,7 @@
 
 #include <array>
 #include <cstdint>
+#include <deque>
 #include <optional>
 #include <string_view>
 #include <utility>
@@ -19,8 +20,9 @@ namespace inchwright {
 /// A is 0 and L is 1, and L has no node along y.
 class NetworkBuilder {
  public:
-  /// Refers to the part, which has to outlive it.
-  explicit NetworkBuilder(const Part& part);
+  /// Refers to the part, which has to outlive it. With `only`, what is said along the other axes is
+  /// left out.
+  explicit NetworkBuilder(const Part& part, std::optional<Axis> only = std::nullopt);
 
   const Part& part() const { return part_; }
   /// The number of a place; kNone when there is none of that id.
@@ -30,7 +32,12 @@ class NetworkBuilder {
   std::uint32_t placeOf(std::uint32_t feature, std::uint32_t which) const;
   const Feature& ownerOf(std::uint32_t place) const { return part_.features[owners_[place]]; }
 
-  /// Both are ignored when a place they name has no position along this axis.
+  /// How far what stands behind a link is trusted, most first.
+  enum class Trust : std::uint8_t { shape, stated, plain, divided, assumed, bracketed };
+
+  /// All are ignored when a place they name has no position along this axis.
+  void link(Axis axis, std::uint32_t from, std::uint32_t to, std::int64_t ticks, bool exact,
+            Source source, const Rational& rest = {});
   void link(Axis axis, std::uint32_t from, std::uint32_t to, const Rational& length, bool exact,
             Source source);
   void relate(Axis axis, const std::vector<std::pair<std::uint32_t, int>>& terms, Source source);
@@ -43,13 +50,15 @@ class NetworkBuilder {
 
  private:
   const Part& part_;
-  std::vector<Id> ids_;                              // by place, ascending
+  std::deque<Id> innerIds_;                          // those that no feature bears
+  std::vector<std::string_view> ids_;                // by place, ascending
   std::vector<std::uint32_t> owners_;                // by place
   std::vector<std::uint32_t> firstOf_;               // by feature, into placesOf_
   std::vector<std::uint32_t> placesOf_;              // numbers of places, feature by feature
   IdNumbers numbers_;                                // of ids_
   std::array<std::vector<std::uint32_t>, 3> nodes_;  // by axis and place; kNone where it has none
   std::array<AxisNetwork, 3> networks_;
+  std::array<std::vector<Trust>, 3> trust_;  // by axis and link, until they are in order
 };
 
 }  // namespace inchwright

@@ -44,56 +44,56 @@ Result<Forest> Forest::of(std::uint32_t nodeCount, std::vector<Link> links) {
     ++forest.firstAt_[link.to];
   }
   std::partial_sum(forest.firstAt_.begin(), forest.firstAt_.end(), forest.firstAt_.begin());
-  forest.incident_.resize(forest.firstAt_.back());
+  forest.branches_.resize(forest.firstAt_.back());
   for (std::size_t i = links.size(); i-- > 0;) {
     if (!forest.inTree_[i]) continue;
-    forest.incident_[--forest.firstAt_[links[i].from]] = static_cast<std::uint32_t>(i);
-    forest.incident_[--forest.firstAt_[links[i].to]] = static_cast<std::uint32_t>(i);
+    const auto number = static_cast<std::uint32_t>(i);
+    const auto& [from, to, ticks] = links[i];
+    forest.branches_[--forest.firstAt_[from]] = {number, to};
+    forest.branches_[--forest.firstAt_[to]] = {number, from};
   }
   forest.links_ = std::move(links);
-  forest.root_.assign(nodeCount, kNone);
-  forest.position_.resize(nodeCount);
-  forest.parent_.assign(nodeCount, kNone);
-  forest.depth_.resize(nodeCount);
-  forest.linkAbove_.assign(nodeCount, kNone);
-  for (std::uint32_t node = 0; node < nodeCount; ++node) {
-    if (forest.root_[node] == kNone && !forest.growFrom(node)) {
-      return Error{ErrorCode::outOfRange, "a position does not fit the exact range", ""};
-    }
+  forest.nodes_.resize(nodeCount);
+  if (!forest.grow()) {
+    return Error{ErrorCode::outOfRange, "a position does not fit the exact range", ""};
   }
   return forest;
 }
 
-bool Forest::growFrom(std::uint32_t root) {
-  bool fits = true;
-  walkFrom(root, [&](std::uint32_t node, std::uint32_t from, std::uint32_t link) {
-    root_[node] = root;
-    if (link == kNone) return;
-    parent_[node] = from;
-    linkAbove_[node] = link;
-    depth_[node] = depth_[from] + 1;
-    const Int128 at = Int128{position_[from]} + Int128{signAbove(node)} * links_[link].ticks;
-    position_[node] = static_cast<std::int64_t>(at);
-    fits = fits && position_[node] == at;
-  });
-  return fits;
+// Each tree from its lowest node, nearer ones first.
+bool Forest::grow() {
+  std::vector<std::uint32_t> queue;
+  queue.reserve(nodes_.size());
+  for (std::uint32_t root = 0; root < nodes_.size(); ++root) {
+    if (nodes_[root].root != kNone) continue;
+    nodes_[root].root = root;
+    std::size_t next = queue.size();
+    queue.push_back(root);
+    for (; next < queue.size(); ++next) {
+      const std::uint32_t here = queue[next];
+      const Node from = nodes_[here];
+      for (const auto& [link, node] : branchesAt(here)) {
+        if (link == from.linkAbove) continue;
+        const std::int64_t ticks = links_[link].ticks;
+        const Int128 at =
+            Int128{from.position} + (links_[link].to == node ? ticks : -Int128{ticks});
+        const auto position = static_cast<std::int64_t>(at);
+        if (position != at) return false;
+        nodes_[node] = {root, here, from.depth + 1, link, position};
+        queue.push_back(node);
+      }
+    }
+  }
+  return true;
 }
 
 Int128 Forest::missOf(std::uint32_t link) const {
   const Link& one = links_[link];
-  return Int128{one.ticks} - (Int128{position_[one.to]} - position_[one.from]);
+  return Int128{one.ticks} - (Int128{position(one.to)} - position(one.from));
 }
 
 int Forest::signAbove(std::uint32_t node) const {
-  return links_[linkAbove_[node]].to == node ? 1 : -1;
-}
-
-std::span<const std::uint32_t> Forest::linksAt(std::uint32_t node) const {
-  return std::span(incident_).subspan(firstAt_[node], firstAt_[node + 1] - firstAt_[node]);
-}
-
-std::uint32_t Forest::otherEnd(std::uint32_t link, std::uint32_t node) const {
-  return links_[link].from == node ? links_[link].to : links_[link].from;
+  return links_[linkAbove(node)].to == node ? 1 : -1;
 }
 
 Loop Forest::loopOver(std::uint32_t spare) const {
@@ -102,11 +102,11 @@ Loop Forest::loopOver(std::uint32_t spare) const {
   Loop loop{{spare, 1}};
   Loop back;
   while (a != b) {
-    const bool first = depth_[a] >= depth_[b];
+    const bool first = depth(a) >= depth(b);
     std::uint32_t& node = first ? a : b;
     const int sign = signAbove(node);
-    (first ? loop : back).push_back({linkAbove_[node], first ? -sign : sign});
-    node = parent_[node];
+    (first ? loop : back).push_back({linkAbove(node), first ? -sign : sign});
+    node = parent(node);
   }
   loop.insert(loop.end(), back.rbegin(), back.rend());
   return loop;

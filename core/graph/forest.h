@@ -50,25 +50,32 @@ class Forest {
   /// or above `nodeCount`.
   static Result<Forest> of(std::uint32_t nodeCount, std::vector<Link> links);
 
-  std::uint32_t nodeCount() const { return static_cast<std::uint32_t>(parent_.size()); }
+  std::uint32_t nodeCount() const { return static_cast<std::uint32_t>(nodes_.size()); }
   std::span<const Link> links() const { return links_; }
   bool holds(std::uint32_t link) const { return inTree_[link]; }
   /// The lowest node of the tree that a node is in.
-  std::uint32_t root(std::uint32_t node) const { return root_[node]; }
+  std::uint32_t root(std::uint32_t node) const { return nodes_[node].root; }
   /// In ticks from the root.
-  std::int64_t position(std::uint32_t node) const { return position_[node]; }
+  std::int64_t position(std::uint32_t node) const { return nodes_[node].position; }
   /// What a link says less what the forest makes of its ends: 0 for those it holds.
   Int128 missOf(std::uint32_t link) const;
 
-  std::uint32_t parent(std::uint32_t node) const { return parent_[node]; }
-  std::uint32_t depth(std::uint32_t node) const { return depth_[node]; }
+  std::uint32_t parent(std::uint32_t node) const { return nodes_[node].parent; }
+  std::uint32_t depth(std::uint32_t node) const { return nodes_[node].depth; }
   /// The link that joins a node to its parent; kNone at a root.
-  std::uint32_t linkAbove(std::uint32_t node) const { return linkAbove_[node]; }
+  std::uint32_t linkAbove(std::uint32_t node) const { return nodes_[node].linkAbove; }
   /// +1 when that link runs from the parent to the node, else −1.
   int signAbove(std::uint32_t node) const;
-  /// Tree links at a node.
-  std::span<const std::uint32_t> linksAt(std::uint32_t node) const;
-  std::uint32_t otherEnd(std::uint32_t link, std::uint32_t node) const;
+  /// A tree link at a node, and the node at its other end.
+  struct Branch {
+    std::uint32_t link = 0;
+    std::uint32_t node = 0;
+
+    bool operator==(const Branch&) const = default;
+  };
+  std::span<const Branch> branchesAt(std::uint32_t node) const {
+    return std::span(branches_).subspan(firstAt_[node], firstAt_[node + 1] - firstAt_[node]);
+  }
 
   /// The loop that a spare link closes over the forest, beginning with that link.
   Loop loopOver(std::uint32_t spare) const;
@@ -84,8 +91,8 @@ class Forest {
     for (std::size_t i = 0; i < queue.size(); ++i) {
       const Stop step = queue[i];
       visit(step.node, step.from, step.link);
-      for (const std::uint32_t link : linksAt(step.node)) {
-        if (link != step.link) queue.push_back({otherEnd(link, step.node), step.node, link});
+      for (const auto& [link, node] : branchesAt(step.node)) {
+        if (link != step.link) queue.push_back({node, step.node, link});
       }
     }
   }
@@ -93,17 +100,23 @@ class Forest {
   bool operator==(const Forest&) const = default;
 
  private:
-  bool growFrom(std::uint32_t root);
+  struct Node {
+    std::uint32_t root = kNone;
+    std::uint32_t parent = kNone;
+    std::uint32_t depth = 0;
+    std::uint32_t linkAbove = kNone;
+    std::int64_t position = 0;
+
+    bool operator==(const Node&) const = default;
+  };
+
+  bool grow();
 
   std::vector<Link> links_;
   std::vector<bool> inTree_;
-  std::vector<std::uint32_t> firstAt_;  ///< into incident_, one more than there are nodes
-  std::vector<std::uint32_t> incident_;
-  std::vector<std::uint32_t> root_;
-  std::vector<std::int64_t> position_;
-  std::vector<std::uint32_t> parent_;
-  std::vector<std::uint32_t> depth_;
-  std::vector<std::uint32_t> linkAbove_;
+  std::vector<std::uint32_t> firstAt_;  ///< into branches_, one more than there are nodes
+  std::vector<Branch> branches_;
+  std::vector<Node> nodes_;
 };
 
 }  // namespace inchwright

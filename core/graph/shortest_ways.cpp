@@ -37,10 +37,12 @@ void ShortestWays::search(std::uint32_t source, End end, std::uint32_t until, st
     queue.pop();
     if (distance != stops[node].distance) continue;
     if (node == until) return;
+    const std::uint32_t by = stops[node].by;
     for (std::uint32_t i = first_[node]; i < first_[node + 1]; ++i) {
       const Arc& arc = arcs_[i];
       const std::int64_t there = distance + arc.costs[static_cast<std::size_t>(end)];
-      if (there >= stops[arc.to].distance || arc.edge == without) continue;
+      if (arc.edge == by || arc.edge == without) continue;
+      if (there >= stops[arc.to].distance) continue;
       if (stops[arc.to].distance == INT64_MAX) reached(arc.to, first_[node + 1] - first_[node]);
       stops[arc.to] = {there, arc.edge};
       queue.push({there, arc.to});

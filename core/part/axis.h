@@ -2,6 +2,7 @@
 
 #include <array>
 #include <cstdint>
+#include <initializer_list>
 #include <optional>
 #include <string_view>
 
@@ -10,6 +11,32 @@ namespace inchwright {
 /// The three axes fixed to the print: X to the right and Y up in the main view, Z to the viewer.
 enum class Axis : std::uint8_t { x, y, z };
 inline constexpr std::array kAxes{Axis::x, Axis::y, Axis::z};
+
+/// Some of the three axes: x and y for a hole on top, x alone for an edge across x.
+class AxisSet {
+ public:
+  constexpr AxisSet() = default;
+  constexpr AxisSet(std::initializer_list<Axis> axes) {
+    for (const Axis axis : axes) add(axis);
+  }
+  constexpr void add(Axis axis) { bits_ = static_cast<std::uint8_t>(bits_ | bit(axis)); }
+  constexpr bool has(Axis axis) const { return (bits_ & bit(axis)) != 0; }
+  constexpr bool empty() const { return bits_ == 0; }
+  /// How many axes both have.
+  constexpr int shared(AxisSet other) const {
+    int count = 0;
+    for (const Axis axis : kAxes) count += has(axis) && other.has(axis) ? 1 : 0;
+    return count;
+  }
+
+  bool operator==(const AxisSet&) const = default;
+
+ private:
+  static constexpr std::uint8_t bit(Axis axis) {
+    return static_cast<std::uint8_t>(1U << static_cast<unsigned>(axis));
+  }
+  std::uint8_t bits_ = 0;
+};
 
 /// The six faces. Top is the main view; front is −Y, back +Y, left −X, right +X.
 enum class Face : std::uint8_t { top, bottom, front, back, left, right };

@@ -161,7 +161,7 @@ std::optional<Sense> senseNamed(std::string_view name) {
   return valueNamed<Sense>(kSenseNames, name);
 }
 
-std::vector<Axis> axesOf(const Feature& feature) {
+AxisSet axesOf(const Feature& feature) {
   if (isTurned(feature.kind())) return {};
   switch (feature.kind()) {
     case FeatureKind::edge:
@@ -171,12 +171,12 @@ std::vector<Axis> axesOf(const Feature& feature) {
     default:
       break;
   }
-  const auto inFace = axesIn(feature.face);
-  return {inFace.begin(), inFace.end()};
+  const auto [first, second] = axesIn(feature.face);
+  return {first, second};
 }
 
 std::vector<Place> placesOf(const Feature& feature) {
-  const std::vector<Axis> axes = axesOf(feature);
+  const AxisSet axes = axesOf(feature);
   if (axes.empty()) return {};
   std::vector<Place> places;
   const int count = innerPlaceCount(feature);

@@ -275,13 +275,13 @@ std::optional<Sense> senseNamed(std::string_view name);
 /// - line: none.
 struct Place {
   Id id;
-  std::vector<Axis> axes;  ///< along which it has a position
+  AxisSet axes;  ///< along which it has a position
 
   bool operator==(const Place&) const = default;
 };
 
 /// The axes along which a feature and its places have a position: none for a line.
-std::vector<Axis> axesOf(const Feature& feature);
+AxisSet axesOf(const Feature& feature);
 /// The places of a feature, itself first.
 std::vector<Place> placesOf(const Feature& feature);
 

@@ -11,19 +11,21 @@
 namespace inchwright {
 
 /// Finds the number of an id in a list of ids, all different, in constant time: `L`, `A`, `B` are
-/// 0, 1 and 2. Holds numbers only: the list is handed in again, unchanged, wherever it lies by
-/// then.
+/// 0, 1 and 2. Holds numbers only: the list, of `Id` or views of them, is handed in again,
+/// unchanged, wherever it lies by then.
 class IdNumbers {
  public:
   IdNumbers() = default;
-  explicit IdNumbers(const std::vector<Id>& ids) {
+  template <class Text>
+  explicit IdNumbers(const std::vector<Text>& ids) {
     std::size_t count = 4;
     while (count < 2 * ids.size()) count *= 2;
     slots_.assign(count, kFree);
     for (std::uint32_t i = 0; i < ids.size(); ++i) slots_[slotOf(ids, ids[i])] = i;
   }
 
-  std::optional<std::uint32_t> find(const std::vector<Id>& ids, std::string_view id) const {
+  template <class Text>
+  std::optional<std::uint32_t> find(const std::vector<Text>& ids, std::string_view id) const {
     if (slots_.empty()) return std::nullopt;
     const std::uint32_t number = slots_[slotOf(ids, id)];
     return number == kFree ? std::nullopt : std::optional(number);
@@ -33,7 +35,8 @@ class IdNumbers {
   static constexpr std::uint32_t kFree = 0xffffffff;
 
   // Where an id stands, or would.
-  std::size_t slotOf(const std::vector<Id>& ids, std::string_view id) const {
+  template <class Text>
+  std::size_t slotOf(const std::vector<Text>& ids, std::string_view id) const {
     const std::size_t last = slots_.size() - 1;
     std::size_t slot = std::hash<std::string_view>()(id) & last;
     while (slots_[slot] != kFree && ids[slots_[slot]] != id) slot = (slot + 1) & last;

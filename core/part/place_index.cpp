@@ -13,21 +13,6 @@ namespace {
 
 constexpr std::size_t kLongestId = 64;
 
-AxisSet axisSetOf(const Feature& feature) {
-  AxisSet set;
-  switch (feature.kind()) {
-    case FeatureKind::line:
-      break;
-    case FeatureKind::edge:
-      set.add(feature.as<kind::Edge>()->axis);
-      break;
-    default:
-      if (isTurned(feature.kind())) break;
-      for (Axis axis : axesIn(feature.face)) set.add(axis);
-  }
-  return set;
-}
-
 }  // namespace
 
 bool isSoundId(std::string_view id) {
@@ -45,10 +30,10 @@ Result<PlaceIndex> PlaceIndex::of(const Part& part) {
   std::vector<std::size_t> foreign;  // ids that are not plain ASCII
   for (std::size_t i = 0; i < part.features.size(); ++i) {
     const Feature& feature = part.features[i];
-    const std::string pointer = "/features/" + std::to_string(i) + "/id";
+    const auto pointer = [i] { return "/features/" + std::to_string(i) + "/id"; };
     if (!isSoundId(feature.id)) {
       return Error{ErrorCode::badDocument,
-                   "an id is 1 to 64 bytes without control characters or outer blanks", pointer};
+                   "an id is 1 to 64 bytes without control characters or outer blanks", pointer()};
     }
     const bool plain = std::all_of(feature.id.begin(), feature.id.end(),
                                    [](char c) { return static_cast<unsigned char>(c) < 0x80; });
@@ -56,7 +41,7 @@ Result<PlaceIndex> PlaceIndex::of(const Part& part) {
     if (index.features_.emplace(feature.id, &feature).second) continue;
     return Error{ErrorCode::badDocument,
                  "the id `" + feature.id + "` is there twice; give one of the two another",
-                 pointer};
+                 pointer()};
   }
   std::unordered_map<std::string, Id> looks;
   for (const std::size_t i : foreign) {
@@ -92,10 +77,10 @@ const Feature* PlaceIndex::ownerOf(std::string_view id) const {
 
 std::optional<PlaceIndex::Entry> PlaceIndex::find(std::string_view id) const {
   const auto found = features_.find(id);
-  if (found != features_.end()) return Entry{found->second, axisSetOf(*found->second), true};
+  if (found != features_.end()) return Entry{found->second, axesOf(*found->second), true};
   const Feature* owner = ownerOf(id);
   if (owner == nullptr) return std::nullopt;
-  return Entry{owner, axisSetOf(*owner), false};
+  return Entry{owner, axesOf(*owner), false};
 }
 
 }  // namespace inchwright

@@ -10,26 +10,6 @@
 
 namespace inchwright {
 
-/// The axes along which a place has a position, as a set.
-class AxisSet {
- public:
-  constexpr AxisSet() = default;
-  constexpr void add(Axis axis) { bits_ = static_cast<std::uint8_t>(bits_ | bit(axis)); }
-  constexpr bool has(Axis axis) const { return (bits_ & bit(axis)) != 0; }
-  /// How many axes both have.
-  constexpr int shared(AxisSet other) const {
-    int count = 0;
-    for (Axis axis : kAxes) count += has(axis) && other.has(axis) ? 1 : 0;
-    return count;
-  }
-
- private:
-  static constexpr std::uint8_t bit(Axis axis) {
-    return static_cast<std::uint8_t>(1U << static_cast<unsigned>(axis));
-  }
-  std::uint8_t bits_ = 0;
-};
-
 /// Every id that readings, understandings and setups may name, looked up in constant time.
 ///
 /// Holds only the features' own ids; a hole or an end is found by taking its number off. Refers to

@@ -15,8 +15,13 @@ namespace {
 std::vector<std::size_t> byId(const std::vector<WorkStop>& stops) {
   std::vector<std::size_t> order(stops.size());
   std::iota(order.begin(), order.end(), std::size_t{0});
-  std::sort(order.begin(), order.end(),
-            [&](std::size_t a, std::size_t b) { return standsBefore(stops[a].id, stops[b].id); });
+  const auto isBefore = [&](std::size_t a, std::size_t b) {
+    return standsBefore(stops[a].id, stops[b].id);
+  };
+  // Most prints name their holes in the order they are traced in.
+  if (!std::is_sorted(order.begin(), order.end(), isBefore)) {
+    std::sort(order.begin(), order.end(), isBefore);
+  }
   return order;
 }
 
@@ -61,7 +66,7 @@ class WayImprover {
     place_.resize(spots_.size());
     for (std::size_t i = 0; i < order_.size(); ++i) place_[order_[i]] = i;
     grid_.emplace(spots_);
-    reach_ = 3 * grid_->cell();
+    reach_ = 1.5 * grid_->cell();
     for (std::size_t i = 1; i < order_.size(); ++i) noteLeg(i);
   }
 

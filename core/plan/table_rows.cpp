@@ -66,8 +66,10 @@ class RowMaker {
     const ToolsOwned tools(work.job.shop);
     const WorkBlock block(work.part, work.solution, &work.setup);
     const HolesAsked asked{&work.job, &work.part, &work.solution, &work.setup};
-    for (const PlannedHole& hole : planHoles(asked, block, tools)) plans_[hole.id] = hole.plan;
-    for (const PlannedSlot& slot : planSlots(asked, block, tools)) plans_[slot.id] = slot.steps;
+    std::vector<PlannedHole> holes = planHoles(asked, block, tools);
+    plans_.reserve(holes.size());
+    for (PlannedHole& hole : holes) plans_[std::move(hole.id)] = std::move(hole.plan);
+    for (PlannedSlot& slot : planSlots(asked, block, tools)) plans_[slot.id] = slot.steps;
   }
 
   Result<RowsFound> take() && {
@@ -140,6 +142,7 @@ class RowMaker {
 
   void inCuttingOrder() {
     int number = 0;
+    found_.rows.reserve(rows_.size());
     for (const auto& [group, members] : groups_) {
       std::vector<WorkStop> stops;
       for (std::size_t i : members) {

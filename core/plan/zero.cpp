@@ -12,13 +12,6 @@ Error tooFar(std::string_view place) {
   return {ErrorCode::outOfRange, "a length is beyond what can be held", std::string(place), {}};
 }
 
-bool hasAxis(const Feature& feature, Axis axis) {
-  for (const Place& place : placesOf(feature)) {
-    return std::find(place.axes.begin(), place.axes.end(), axis) != place.axes.end();
-  }
-  return false;
-}
-
 Result<const Position*> positionForZero(const PartAt& at, const Id& place, Axis axis) {
   const std::string along(nameOf(axis));
   const Feature* feature = featureOfPlace(at.part, place);
@@ -26,7 +19,7 @@ Result<const Position*> positionForZero(const PartAt& at, const Id& place, Axis 
     return Error{
         ErrorCode::notFound, "zero is on " + place + ", which the part does not have", place, {}};
   }
-  if (!hasAxis(*feature, axis)) {
+  if (!axesOf(*feature).has(axis)) {
     return Error{ErrorCode::badRequest,
                  "zero along " + along + " can't be on " + place + ", which has no position there",
                  place,

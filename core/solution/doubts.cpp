@@ -63,8 +63,7 @@ void addLoops(const Part& part, const Solution& solution, std::vector<Doubt>& do
 // ---- understandings ----
 
 std::vector<Id> placesIn(const Understanding& what) {
-  std::vector<Id> ids;
-  for (const Id& id : what.of) addUnique(ids, id);
+  std::vector<Id> ids = what.of;  // all different
   for (const Id& id : what.between) addUnique(ids, id);
   addUnique(ids, what.about);
   return ids;
@@ -73,9 +72,10 @@ std::vector<Id> placesIn(const Understanding& what) {
 void addUnderstandings(const Part& part, std::vector<Doubt>& doubts) {
   for (std::uint32_t i = 0; i < part.understood.size(); ++i) {
     const Understanding& what = part.understood[i];
+    if (what.stated) continue;
     Doubt doubt{{DoubtTopic::assumed, what.kind, what.axis, {}, placesIn(what)}};
     doubt.source = Source{SourceKind::understanding, i};
-    if (!what.stated) doubts.push_back(std::move(doubt));
+    doubts.push_back(std::move(doubt));
   }
 }
 

@@ -46,7 +46,7 @@ class OrderDoubts {
       const auto& positions = solution.positions.along(network.axis).positions;
       for (std::size_t node = 0; node < network.places.size(); ++node) {
         const std::uint32_t owner = network.owners[node];
-        if (positions[node].group != 0 || network.places[node] != part.features[owner].id) continue;
+        if (positions[node].group != 0 || network.isInner[node]) continue;
         own_[owner][axis] = positions[node].ticks.rounded();
       }
     }
@@ -149,7 +149,8 @@ void OrderDoubts::gatherSpots(std::size_t number) {
   for (const Place& place : placesOf(feature)) {
     if (place.id == feature.id) continue;
     Along at;
-    for (const Axis axis : place.axes) {
+    for (const Axis axis : kAxes) {
+      if (!place.axes.has(axis)) continue;
       at[static_cast<std::size_t>(axis)] = placedAt(solution_, place.id, axis);
     }
     add(place.id, at);
@@ -157,12 +158,12 @@ void OrderDoubts::gatherSpots(std::size_t number) {
 }
 
 void OrderDoubts::checkAgainstSides(const Spot& spot) {
+  const AxisSet axes = axesOf(*spot.feature);
+  const std::int64_t across = std::max(spot.across.value_or(0), spot.seat);
   for (const Axis axis : kAxes) {
     const auto number = static_cast<std::size_t>(axis);
     const Sides& sides = sides_[number];
-    const auto axes = axesOf(*spot.feature);
-    if (std::find(axes.begin(), axes.end(), axis) == axes.end()) continue;
-    const std::int64_t across = std::max(spot.across.value_or(0), spot.seat);
+    if (!axes.has(axis)) continue;
     if (sides.at[0] && sides.at[1] && across > *sides.at[1] - *sides.at[0]) {
       add(DoubtTopic::breaksEdge, axis, {spot.place}, across - (*sides.at[1] - *sides.at[0]));
       continue;

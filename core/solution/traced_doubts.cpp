@@ -37,7 +37,7 @@ std::vector<Drawn> drawnAlong(const Part& part, const AxisNetwork& network) {
   std::vector<std::optional<double>> traced(network.places.size());
   for (std::size_t i = 0; i < traced.size(); ++i) {
     const Feature& owner = part.features[network.owners[i]];
-    if (network.places[i] == owner.id) traced[i] = tracedAlong(owner, network.axis);
+    if (!network.isInner[i]) traced[i] = tracedAlong(owner, network.axis);
   }
   const auto view = [&](std::uint32_t node) { return viewOf(part.features[network.owners[node]]); };
   std::vector<Drawn> all;

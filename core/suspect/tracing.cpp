@@ -75,10 +75,8 @@ void Tracing::numberTrees(const Forest& forest) {
       }
       entered_[node] = next++;
       stack.push_back({node, true});
-      for (const std::uint32_t link : forest.linksAt(node)) {
-        if (link != forest.linkAbove(node)) {
-          stack.push_back({forest.otherEnd(link, node), false});
-        }
+      for (const auto& [link, other] : forest.branchesAt(node)) {
+        if (link != forest.linkAbove(node)) stack.push_back({other, false});
       }
     }
   }
@@ -135,8 +133,8 @@ void Tracing::gatherNodes(const ConditionSpace& space, const MissingBlock& block
   // What hangs on the block by sound links bears witness too, where there is not too much of it.
   for (std::size_t i = 0; i < waiting.size() && waiting.size() < kMostNodes; ++i) {
     const std::uint32_t node = waiting[i];
-    for (const std::uint32_t link : forest_.linksAt(node)) {
-      if (!barred[link]) enter(forest_.otherEnd(link, node));
+    for (const auto& [link, other] : forest_.branchesAt(node)) {
+      if (!barred[link]) enter(other);
     }
   }
   std::map<std::pair<Sparse, int>, int> shifts;

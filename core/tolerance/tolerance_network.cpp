@@ -48,6 +48,7 @@ Result<ToleranceNetwork> toleranceNetworkOf(const Part& part, Axis axis) {
   network.axis = axis;
   network.places = std::move(ordered.places);
   network.relations = std::move(ordered.relations);
+  network.links.reserve(ordered.links.size());
   for (const AxisLink& link : ordered.links) {
     if (!takesPart(part, link.source)) continue;
     TolerancedLink one{link.from,  link.to, link.ticks,  link.ticks,

@@ -68,7 +68,7 @@ TEST(LatheDocument, IsReadAsItSays) {
   EXPECT_TRUE(part.turned);
   // Its centre line is there by itself, and stays out of the document.
   ASSERT_NE(part.feature("CL"), nullptr);
-  EXPECT_EQ(axesOf(*part.feature("CL")), (std::vector<Axis>{Axis::y, Axis::z}));
+  EXPECT_EQ(axesOf(*part.feature("CL")), (AxisSet{Axis::y, Axis::z}));
   EXPECT_EQ(writeDocument(*job).find("\"id\": \"CL\""), std::string::npos);
   const auto* taper = part.feature("C")->as<kind::Taper>();
   ASSERT_NE(taper, nullptr);

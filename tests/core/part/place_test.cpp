@@ -17,7 +17,7 @@ TEST(Places, EdgeHasItsOneAxis) {
 }
 
 TEST(Places, OthersHaveTheAxesOfTheirFace) {
-  const std::vector<std::pair<Face, std::vector<Axis>>> rows{
+  const std::vector<std::pair<Face, AxisSet>> rows{
       {Face::top, {Axis::x, Axis::y}},   {Face::bottom, {Axis::x, Axis::y}},
       {Face::front, {Axis::x, Axis::z}}, {Face::back, {Axis::x, Axis::z}},
       {Face::left, {Axis::y, Axis::z}},  {Face::right, {Axis::y, Axis::z}}};
@@ -109,7 +109,7 @@ TEST(Kinds, TellTheirMembers) {
   Feature row = onTop("D", FeatureKind::row);
   row.drilled()->diameter = sixtyFourths(8, "1/8");
   EXPECT_EQ(diameterOf(row)->text, "1/8");
-  EXPECT_EQ(axesOf(onTop("P", FeatureKind::line)), std::vector<Axis>());
+  EXPECT_EQ(axesOf(onTop("P", FeatureKind::line)), AxisSet());
 }
 
 TEST(Names, GoThereAndBack) {
