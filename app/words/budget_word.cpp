@@ -146,6 +146,7 @@ int runBudget(std::span<const std::string> args, Streams& streams) {
     streams.out << whole.dump(2, ' ', false, Json::error_handler_t::replace) << '\n';
   } else {
     print(part, *setup, *all, *step, streams);
+    sayDrafts(*opened, streams);
   }
   return !all->notGuaranteed.empty() || hasFindings(solution) ? kFindings : kFine;
 }

@@ -129,6 +129,7 @@ int runRanges(std::span<const std::string> args, Streams& streams) {
       print(part, *ranges, *step, streams);
       printUnassured(part, *unassured, *step, streams);
     }
+    sayDrafts(*opened, streams);
   }
   const bool findings = !ranges->contradiction.empty() || !ranges->jumping.empty();
   return findings || hasFindings((*solved)->solution) ? kFindings : kFine;

@@ -362,6 +362,7 @@ int runStack(std::span<const std::string> args, Streams& streams) {
     printJson(*answer, *step, streams);
   } else {
     printText(*answer, *step, streams);
+    if (answer->findings) sayDrafts(*opened, streams);
     sayWhosePins(*opened, streams);
   }
   return answer->findings ? kFindings : kFine;

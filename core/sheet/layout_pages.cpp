@@ -80,7 +80,9 @@ class FullSize {
     for (const DrawnEdge& edge : drawn_.edges) {
       if (!edge.side) window.line(at(edge.from), at(edge.to), kScribed);
     }
+    // An outline that is known as it is has its ends in it.
     for (const DrawnRound& round : drawn_.rounds) {
+      if (drawn_.outline.size() > 4) break;
       window.loop(ringAbout(at(round.centre), round.radius), kScribed);
     }
     for (const DrawnSlot& slot : drawn_.slots) window.loop(slotRing(slot), kScribed);
