@@ -1,4 +1,5 @@
 #include <algorithm>
+#include <cmath>
 #include <limits>
 
 #include "core/making/hole_planner.h"
@@ -22,6 +23,11 @@ Length share(Length whole, std::int64_t over, std::int64_t under) {
 // A countersink's included angle where the shop says none: by custom 82° for inch screws, 90° for
 // metric ones.
 constexpr int kInchCountersink = 82, kMetricCountersink = 90;
+
+std::string angleText(const LetteredAngle& angle) {
+  const bool bare = angle.text.find_first_not_of("0123456789.") == std::string::npos;
+  return angle.text + (bare ? "°" : "");
+}
 
 }  // namespace
 
@@ -346,13 +352,21 @@ void HolePlanner::addSeat() {
   const Lettered& seat = *work_.drilled.seatDiameter;
   const bool sink = work_.drilled.make == Make::countersink ||
                     (work_.drilled.make != Make::counterbore && !work_.drilled.seatDepth);
+  const std::optional<LetteredAngle>& angle = work_.drilled.seatAngle;
+  // One whose angle the shop does not say is taken to be what is fitted: the step names the angle.
+  const auto hasAngle = [&](const OwnedSeatTool& one) {
+    return !angle || !one.angle || one.angle->value == angle->value;
+  };
+  const std::string name =
+      sizeName(seat.value, seat.unit) + (sink && angle ? " " + angleText(*angle) : "");
   const auto& owned = sink ? tools_.shop().countersinks : tools_.shop().counterbores;
   // In place, not a copy: the tool found is looked at below.
   const std::vector<OwnedSeatTool> none;
   const std::vector<OwnedSeatTool>& known = owned ? *owned : none;
   const OwnedSeatTool* tool = nullptr;
   for (const OwnedSeatTool& one : known) {
-    const bool fits = sink ? one.size.value >= seat.value : one.size.value == seat.value;
+    const bool fits =
+        sink ? one.size.value >= seat.value && hasAngle(one) : one.size.value == seat.value;
     if (fits && (!tool || one.size.value < tool->size.value)) tool = &one;
   }
   // A flat seat may as well be cut by an end mill of its size.
@@ -361,8 +375,8 @@ void HolePlanner::addSeat() {
     if (!sink && one.size.value == seat.value) cutter = &one;
   }
   if (owned && !tool && !cutter) {
-    Lacking& lacking = lack(sink ? Op::countersink : Op::counterbore,
-                            sizeName(seat.value, seat.unit), Lacking::Why::noSeatTool);
+    Lacking& lacking =
+        lack(sink ? Op::countersink : Op::counterbore, name, Lacking::Why::noSeatTool);
     for (const OwnedSeatTool& one : *owned) {
       lacking.near.push_back({sizeName(one.size.value, one.size.unit), one.size.value,
                               Length::ticks(one.size.value.ticks() - seat.value.ticks()),
@@ -378,7 +392,8 @@ void HolePlanner::addSeat() {
                        sink     ? "countersink"
                        : byMill ? "end mill"
                                 : "counterbore",
-                       seat, Rule::asLettered);
+                       name, seat.value, Rule::asLettered);
+  step.unit = seat.unit;
   setSpeed(step, seat.value, 1);
   if (tool && tool->stands) step.stands = tool->stands->value;
   if (byMill && cutter->stands) step.stands = cutter->stands->value;
@@ -388,10 +403,12 @@ void HolePlanner::addSeat() {
     step.pointDepth = step.fullDepth;
   }
   if (!sink) return;
-  const int angle = tool && tool->angle
-                        ? static_cast<int>(tool->angle->value.toDegrees() + 0.5)
-                        : (seat.unit == Unit::inch ? kInchCountersink : kMetricCountersink);
-  step.pointDepth = sumHeld(step.fullDepth.value_or(work_.onFace), pointLength(seat.value, angle));
+  const std::optional<LetteredAngle>& asked = angle ? angle : tool ? tool->angle : angle;
+  const int degrees = asked ? static_cast<int>(std::lround(asked->value.toDegrees()))
+                            : (seat.unit == Unit::inch ? kInchCountersink : kMetricCountersink);
+  if (degrees < 1 || degrees > 179) return;
+  step.pointDepth =
+      sumHeld(step.fullDepth.value_or(work_.onFace), pointLength(seat.value, degrees));
 }
 
 void HolePlanner::addLocating() {

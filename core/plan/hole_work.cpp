@@ -16,7 +16,7 @@ Length customaryFraction(const General& general) {
 /// Holes that are alike in all that matters to a plan share it.
 using LikeKey =
     std::tuple<Face, std::string, std::string, std::string, std::string, std::string, std::string,
-               int, int, bool, bool, bool, bool, std::string, std::int64_t>;
+               std::string, int, int, bool, bool, bool, bool, std::string, std::int64_t>;
 
 std::string textOf(const std::optional<Lettered>& figure) {
   if (!figure) return "";
@@ -68,6 +68,7 @@ class HolePlans {
                       drilled.thread,
                       textOf(drilled.seatDiameter),
                       textOf(drilled.seatDepth),
+                      drilled.seatAngle ? drilled.seatAngle->text : std::string(),
                       drilled.depth.through ? "" : textOf(drilled.depth.length),
                       drilled.limits,
                       static_cast<int>(drilled.make),

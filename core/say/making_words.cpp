@@ -20,6 +20,10 @@ std::string holeWords(const Drilled& hole, std::string_view verb, Unit shown) {
 std::string seatWords(const Drilled& hole, std::string_view seat, Unit shown) {
   std::string text = holeWords(hole, "drill", shown) + "; " + std::string(seat);
   if (hole.seatDiameter) text += " Ø" + figureText(*hole.seatDiameter, shown);
+  if (hole.seatAngle) {
+    const bool bare = hole.seatAngle->text.find_first_not_of("0123456789.") == std::string::npos;
+    text += ", " + hole.seatAngle->text + (bare ? "°" : "");
+  }
   if (hole.seatDepth) text += ", " + figureText(*hole.seatDepth, shown) + " deep";
   return text;
 }

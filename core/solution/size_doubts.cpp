@@ -66,7 +66,8 @@ void checkThread(const Drilled& drilled, const Lettered* diameter, std::vector<S
 
 // Capitals are holes' (ISO 286-1).
 void checkClass(const Drilled& drilled, std::vector<SizeOddity>& odd) {
-  if (!limitsOfClass(drilled.limits, drilled.diameter->value)) {
+  const Length size = drilled.diameter->value;
+  if (!limitsOfClass(drilled.limits, size) && !fitByName(drilled.limits, size)) {
     addOddity(odd, What::limitsUnknown, drilled.limits);
   } else if (drilled.limits.front() >= 'a') {
     addOddity(odd, What::shaftLimits, drilled.limits);

@@ -75,6 +75,38 @@ TEST(Seats, ACountersinkGoesToItsPointByItsAngle) {
   EXPECT_EQ(step.stands, size("2"));
 }
 
+TEST(Seats, AnAngleThatThePrintLettersIsThatOfTheTool) {
+  HoleWork work = seated(Make::countersink, "3/8", "");
+  work.drilled.seatAngle = *readAngle("100");
+  HoleStep step = only(plan(work), Op::countersink);
+  EXPECT_EQ(step.tool, "countersink 3/8 100°");
+  EXPECT_EQ(step.named, "3/8 100°");
+  EXPECT_EQ(step.size, size("3/8"));
+  EXPECT_EQ(step.pointDepth, pointLength(size("3/8"), 100));
+  const auto owned = [](const char* across, const char* angle) {
+    OwnedSeatTool one;
+    one.size = figure(across);
+    if (*angle) one.angle = *readAngle(angle);
+    one.stands = figure(across);
+    return one;
+  };
+  Shop shop;
+  shop.countersinks = {owned("1/2", "82"), owned("3/4", "100"), owned("1", "100")};
+  step = only(plan(work, shop), Op::countersink);
+  EXPECT_EQ(step.stands, size("3/4")) << "the smallest of that angle";
+  EXPECT_EQ(step.pointDepth, pointLength(size("3/8"), 100));
+  shop.countersinks = {owned("1/2", "82"), owned("5/8", "")};
+  EXPECT_EQ(only(plan(work, shop), Op::countersink).stands, size("5/8")) << "nobody said its angle";
+  shop.countersinks = {owned("1/2", "82")};
+  const HolePlan lacks = plan(work, shop);
+  EXPECT_TRUE(stepsOf(lacks, Op::countersink).empty());
+  ASSERT_EQ(lacks.lacking.size(), 1u);
+  EXPECT_EQ(lacks.lacking[0].why, Lacking::Why::noSeatTool);
+  EXPECT_EQ(lacks.lacking[0].wanted, "3/8 100°");
+  work.drilled.seatAngle = *readAngle("0");
+  EXPECT_FALSE(only(plan(work), Op::countersink).pointDepth.has_value());
+}
+
 TEST(Seats, AreCutByAnEndMillOfTheirSizeWhereNoCounterboreIsOwned) {
   Shop shop;
   shop.counterbores.emplace();
