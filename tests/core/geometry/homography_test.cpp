@@ -2,6 +2,8 @@
 
 #include <gtest/gtest.h>
 
+#include <algorithm>
+#include <array>
 #include <cmath>
 #include <random>
 
@@ -140,6 +142,89 @@ TEST(SquareUp, TwoPointsTheOtherWayUpAreATurnByOneScale) {
   ASSERT_TRUE(squared.ok());
   expectMaps(squared->pixelToInches, {500, 100}, {0, 0}, 1e-12);
   expectMaps(squared->pixelToInches, {100, 400}, {4, 3}, 1e-12);
+}
+
+// Two scales only where both axes are a tenth of the distance or more: 3 of 100 pixels up would
+// make a scale of its own out of the error of pointing.
+TEST(SquareUp, TwoPointsNearlyInALineGiveOneScale) {
+  struct Case {
+    PlanePoint pixel, inches;  ///< of the second point less the first
+    bool twoScales;
+  };
+  for (const Case& one : {Case{{400, -400}, {4, 2}, true},
+                          {{100, -3}, {1, 0.06}, false},
+                          {{3, -100}, {0.06, 1}, false},
+                          {{-400, 400}, {-4, -2}, true},
+                          {{400, 400}, {4, 2}, false},    // up for down: the picture is turned
+                          {{-400, -400}, {4, 2}, false},  // right for left
+                          {{-400, 400}, {4, 2}, false}}) {
+    SCOPED_TRACE(one.pixel.x);
+    const auto squared =
+        squareUp(std::vector{known(50, 70, 3, 5), known(50 + one.pixel.x, 70 + one.pixel.y,
+                                                        3 + one.inches.x, 5 + one.inches.y)});
+    ASSERT_TRUE(squared.ok());
+    const Homography& map = squared->pixelToInches;
+    expectMaps(map, {50, 70}, {3, 5}, 1e-12);
+    expectMaps(map, {50 + one.pixel.x, 70 + one.pixel.y}, {3 + one.inches.x, 5 + one.inches.y},
+               1e-12);
+    const PlanePoint right = map.map({150, 70}), up = map.map({50, -30});
+    const double across = std::hypot(right.x - 3, right.y - 5);
+    const double upward = std::hypot(up.x - 3, up.y - 5);
+    if (one.twoScales) {
+      EXPECT_NEAR(right.y, 5, 1e-12);
+      EXPECT_NEAR(across, 100 * one.inches.x / one.pixel.x, 1e-12);
+      EXPECT_NEAR(upward, -100 * one.inches.y / one.pixel.y, 1e-12);
+    } else {
+      EXPECT_NEAR(across, upward, 1e-12);
+      // A turn, not a mirror image: the picture's right lies clockwise of its up.
+      EXPECT_GT((right.x - 3) * (up.y - 5) - (right.y - 5) * (up.x - 3), 0);
+    }
+  }
+}
+
+TEST(SquareUp, RefusesFivePointsInALineOrBeyondTheHorizon) {
+  std::vector<KnownPoint> inLine;
+  for (int i = 0; i < 5; ++i) inLine.push_back(known(10 * i, 20 * i, i, 2 * i));
+  EXPECT_EQ(squareUp(inLine).error().code, ErrorCode::unsolvable);
+}
+
+// No small change of the map makes the sum of squares less.
+TEST(SquareUp, ManyPointsHaveTheLeastSquaresOfMisses) {
+  std::mt19937 random(91'701);
+  std::normal_distribution<double> miss(0, 0.01);
+  std::vector<KnownPoint> points;
+  for (int i = 0; i < 9; ++i) {
+    const double x = 1 + i % 3, y = 2 + i / 3;
+    const double far = 1 + 0.02 * x + 0.03 * y;
+    points.push_back(known((40 + 100 * x) / far + 100 * miss(random),
+                           (900 - 110 * y) / far + 100 * miss(random), x, y));
+  }
+  const auto squared = squareUp(points);
+  ASSERT_TRUE(squared.ok());
+  const auto squaresOf = [&](const std::array<double, 9>& m) {
+    const Homography map(m);
+    double sum = 0;
+    for (const KnownPoint& p : points) {
+      const PlanePoint at = map.map(p.pixel);
+      sum += (at.x - p.inches.x) * (at.x - p.inches.x) + (at.y - p.inches.y) * (at.y - p.inches.y);
+    }
+    return sum;
+  };
+  const std::array<double, 9>& best = squared->pixelToInches.matrix();
+  const double least = squaresOf(best);
+  EXPECT_LT(least, 9 * 0.03 * 0.03);
+  double sum = 0;
+  for (const double r : squared->residual) sum += r * r;
+  EXPECT_NEAR(sum, least, 1e-12);
+  EXPECT_EQ(squared->largestResidual,
+            *std::max_element(squared->residual.begin(), squared->residual.end()));
+  for (std::size_t k = 0; k < 9; ++k) {
+    for (const double by : {1e-5, -1e-5}) {
+      std::array<double, 9> other = best;
+      other[k] *= 1 + by;
+      EXPECT_GE(squaresOf(other), least - 1e-12) << k;
+    }
+  }
 }
 
 }  // namespace

@@ -180,5 +180,88 @@ TEST(Path, TheNearestPointByHand) {
   EXPECT_NEAR(nearestOn(whole, {2, 1}).x, 5, 1e-15);
 }
 
+// Triangles of 5, 12, 13 and 3, 4, 5, turned out of the axes.
+TEST(Path, CirclesThatLieSlantwiseMeetWhereByHand) {
+  struct Case {
+    PlaneCircle a, b;
+    double within;
+    std::vector<PlanePoint> met;
+  };
+  const Case cases[] = {
+      {{{1, 2}, 13}, {{9.4, 13.2}, 15}, 1e-9, {{-5.6, 13.2}, {13.6, -1.2}}},
+      {{{9.4, 13.2}, 15}, {{1, 2}, 13}, 1e-9, {{13.6, -1.2}, {-5.6, 13.2}}},
+      {{{0, 0}, 5}, {{6, 8}, 5}, 1e-9, {{3, 4}}},
+      {{{0, 0}, 5}, {{1.8, 2.4}, 2}, 1e-9, {{3, 4}}},
+      {{{1.8, 2.4}, 2}, {{0, 0}, 5}, 1e-9, {{3, 4}}},
+      {{{0, 0}, 5}, {{6, 8}, 4.9}, 0.2, {{3, 4}}},  // .1 short of touching
+      {{{0, 0}, 5}, {{6, 8}, 4.9}, 0.05, {}},
+      {{{0, 0}, 5}, {{1.8, 2.4}, 1.9}, 0.05, {}},  // inside, .1 short
+      {{{0, 0}, 5}, {{1.8, 2.4}, 1.9}, 0.2, {{3, 4}}},
+      {{{0, 0}, 5}, {{30, 40}, 5}, 1e-9, {}},
+      {{{0, 0}, 50}, {{3, 4}, 5}, 1e-9, {}},
+      {{{3, 4}, 5}, {{0, 0}, 50}, 1e-9, {}},
+  };
+  for (const Case& one : cases) {
+    const auto met = meetings(one.a, one.b, one.within);
+    ASSERT_EQ(met.size(), one.met.size()) << one.b.centre.x << ' ' << one.b.radius;
+    for (std::size_t i = 0; i < met.size(); ++i) {
+      EXPECT_NEAR(met[i].x, one.met[i].x, 1e-12);
+      EXPECT_NEAR(met[i].y, one.met[i].y, 1e-12);
+    }
+  }
+}
+
+TEST(Path, ASlantedLineCutsACircleWhereByHand) {
+  // Along (.8, .6), 5 to the left of the origin: its nearest point is (−3, 4), 12 either way of it.
+  const PlaneLine line{std::atan2(0.6, 0.8), 5};
+  const auto met = meetings(line, PlaneCircle{{0, 0}, 13}, 1e-9);
+  ASSERT_EQ(met.size(), 2u);
+  const bool firstUp = met[0].y > met[1].y;
+  const PlanePoint up = met[firstUp ? 0 : 1], down = met[firstUp ? 1 : 0];
+  EXPECT_NEAR(up.x, 6.6, 1e-12);
+  EXPECT_NEAR(up.y, 11.2, 1e-12);
+  EXPECT_NEAR(down.x, -12.6, 1e-12);
+  EXPECT_NEAR(down.y, -3.2, 1e-12);
+  const auto touch = meetings(line, PlaneCircle{{3, 4}, 4}, 0.01);  // 3.6 from its centre
+  ASSERT_EQ(touch.size(), 2u);
+  EXPECT_EQ(meetings(line, PlaneCircle{{-6, 8}, 5.005}, 0.01).size(), 1u);
+  EXPECT_NEAR(meetings(line, PlaneCircle{{-6, 8}, 5}, 0.01)[0].x, -3, 1e-12);
+  EXPECT_TRUE(meetings(line, PlaneCircle{{-6, 8}, 4.98}, 0.01).empty());
+}
+
+TEST(Path, APieceThatEndsWhereItStartsGoesAllTheWayRound) {
+  const PlaneCircle circle{{1, 1}, 2};
+  EXPECT_NEAR(sweepOf({{3, 1}, {3, 1}, circle, 1, false}), 2 * kPi, 1e-15);
+  EXPECT_NEAR(sweepOf({{3, 1}, {3, 1}, circle, -1, false}), 2 * kPi, 1e-15);
+  EXPECT_NEAR(sweepOf({{3, 1}, {1, 3}, circle, 1, false}), kPi / 2, 1e-14);
+  EXPECT_NEAR(sweepOf({{3, 1}, {1, 3}, circle, -1, false}), 3 * kPi / 2, 1e-14);
+  EXPECT_EQ(sweepOf({{3, 1}, {1, 3}, {}, 1, false}), 0);
+}
+
+// Three quarters of a disc and its two straight sides, followed either way, held against what a
+// point's own figures say.
+TEST(Path, InsideThreeQuartersOfADiscWhicheverWayItIsFollowed) {
+  const PlaneCircle circle{{1, -2}, 3};
+  const std::vector<PathPiece> onward{{{4, -2}, {1, -5}, circle, 1, false},
+                                      {{1, -5}, {1, -2}, {}, 1, false},
+                                      {{1, -2}, {4, -2}, {}, 1, false}};
+  const std::vector<PathPiece> back{{{4, -2}, {1, -2}, {}, 1, false},
+                                    {{1, -2}, {1, -5}, {}, 1, false},
+                                    {{1, -5}, {4, -2}, circle, -1, false}};
+  EXPECT_NEAR(areaOf(onward), 9 * kPi * 3 / 4, 1e-12);
+  EXPECT_NEAR(areaOf(back), -9 * kPi * 3 / 4, 1e-12);
+  int within = 0;
+  for (double x = -2.45; x < 5; x += 0.31) {
+    for (double y = -5.45; y < 2; y += 0.31) {
+      const bool cutOut = x > 1 && y < -2;
+      const bool expected = distanceBetween({x, y}, circle.centre) < 3 && !cutOut;
+      EXPECT_EQ(isInside(onward, {x, y}), expected) << x << ' ' << y;
+      EXPECT_EQ(isInside(back, {x, y}), expected) << x << ' ' << y;
+      within += expected ? 1 : 0;
+    }
+  }
+  EXPECT_GT(within, 150);
+}
+
 }  // namespace
 }  // namespace inchwright
