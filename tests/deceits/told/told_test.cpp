@@ -5,63 +5,14 @@
 
 #include <algorithm>
 #include <filesystem>
-#include <fstream>
 #include <map>
 
 #include "tests/app/words/spoken.h"
-#include "tests/deceits/told/changed.h"
+#include "tests/deceits/told/cases.h"
 #include "tests/support/bare_ids.h"
 
 namespace inchwright::app {
 namespace {
-
-/// Sound document | what is changed in it | what is asked | what must be said.
-struct Deceit {
-  std::string line;
-  std::string document;  ///< `-`: none is opened
-  std::string changes;
-  std::vector<std::string> asked;
-  std::string said;
-};
-
-// Words between blanks, or in double quotes.
-std::vector<std::string> wordsIn(const std::string& text) {
-  std::vector<std::string> words(1);
-  bool quoted = false, open = false;
-  for (const char c : text) {
-    if (c == '"') {
-      quoted = !quoted;
-      open = true;
-    } else if (c != ' ' || quoted) {
-      words.back() += c;
-      open = true;
-    } else if (open) {
-      words.emplace_back();
-      open = false;
-    }
-  }
-  return words;
-}
-
-std::vector<Deceit> allDeceits() {
-  std::vector<Deceit> all;
-  std::ifstream in(INCHWRIGHT_SOURCE_DIR "/tests/deceits/told/cases.txt");
-  for (std::string line; std::getline(in, line);) {
-    if (line.empty() || line[0] == '#') continue;
-    const std::vector<std::string> cells = test::split(line, " | ");
-    if (cells.size() != 4) {
-      ADD_FAILURE() << "not four cells: " << line;
-      continue;
-    }
-    all.push_back({line, cells[0], cells[1], wordsIn(cells[2]), cells[3]});
-  }
-  return all;
-}
-
-test::Json sound(const std::string& name) {
-  const std::string own = INCHWRIGHT_SOURCE_DIR "/tests/deceits/told/" + name + ".inchwright";
-  return test::Json::parse(Scratch::read(std::ifstream(own).good() ? own : sample(name)));
-}
 
 class Told : public testing::Test {
  protected:
@@ -77,20 +28,12 @@ class Told : public testing::Test {
   bool isSaidAnyway(const Deceit& one) {
     if (one.document == "-" || one.changes == "-") return false;
     const auto [found, isNew] = sound_.try_emplace({one.document, one.asked});
-    if (isNew) found->second = answerTo(sound(one.document).dump(), one.asked);
+    if (isNew) found->second = answerTo(soundDocument(one.document).dump(), one.asked);
     return found->second.find(one.said) != std::string::npos;
   }
 
   void expectTold(const Deceit& one) {
-    std::string document;
-    if (one.document != "-") {
-      test::Changed changed(sound(one.document));
-      if (one.changes != "-") {
-        for (const std::string& change : test::split(one.changes, " ; ")) changed.change(change);
-      }
-      document = changed.text();
-    }
-    const std::string answer = answerTo(document, one.asked);
+    const std::string answer = answerTo(changedDocument(one), one.asked);
     EXPECT_NE(answer.find(one.said), std::string::npos) << one.line << "\nsays:\n" << answer;
     const bool lines = std::find(one.asked.begin(), one.asked.end(), "--json") == one.asked.end();
     // What comes of placing is put into words before it gets to the room for that.
