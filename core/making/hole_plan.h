@@ -88,6 +88,7 @@ struct HoleStep {
   std::string struckOut;           ///< the size that is never to be drilled here, as lettered
   std::optional<int> percent;      ///< of thread, in hundredths of a percent
   std::optional<Length> dial;      ///< of a boring cut
+  Unit dialUnit = Unit::inch;      ///< that the dial is divided in
   bool measure = false;            ///< a line to write on after it
   std::optional<Length> stands;    ///< how far the tool stands out, where the shop says so
   std::optional<Length> flutes;    ///< the length it can cut, where the shop says so

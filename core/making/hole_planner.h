@@ -22,6 +22,7 @@ class HolePlanner {
   struct Bar {
     std::optional<DialCounts> dial;
     Length division;
+    Unit unit = Unit::inch;  ///< of the division
     std::optional<Length> stands;
   };
   /// What a bore starts from.

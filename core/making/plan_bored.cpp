@@ -39,12 +39,13 @@ std::optional<HolePlanner::Bar> HolePlanner::barFor(Length start, Length target)
   const auto& owned = tools_.shop().boring;
   if (!owned) {
     if (start < kCustomaryLeastBore) return std::nullopt;
-    return Bar{std::nullopt, kCustomaryDivision, std::nullopt};
+    return Bar{std::nullopt, kCustomaryDivision, Unit::inch, std::nullopt};
   }
   for (const OwnedBoring& one : *owned) {
     if (one.least && start < one.least->value) continue;
     if (one.greatest && target > one.greatest->value) continue;
     return Bar{one.dial, one.division ? one.division->value : kCustomaryDivision,
+               one.division ? one.division->unit : Unit::inch,
                one.stands ? std::optional(one.stands->value) : std::nullopt};
   }
   return std::nullopt;
@@ -108,6 +109,7 @@ void HolePlanner::addCuts(const Bar& bar, const std::vector<BoreCut>& cuts, Rule
     HoleStep& step = add(Op::bore, ToolKind::bar, "bore", "", cut.size,
                          cut.trial && rule == Rule::boringCut ? Rule::trialCut : rule);
     step.dial = cut.dial;
+    step.dialUnit = bar.unit;
     step.measure = true;
     step.stands = bar.stands;
     step.below = tools_.marginBelow();

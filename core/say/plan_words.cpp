@@ -268,7 +268,10 @@ std::string wordsOf(const HoleStep& step, const Step& shown) {
   std::string text;
   const auto add = [&](const std::string& more) { text += (text.empty() ? "" : ", ") + more; };
   if (step.dial) {
-    add("dial " + writeDecimal(*step.dial, shown.unit));
+    // As it is divided: .25 mm has no end in inches.
+    const bool other = step.dialUnit != shown.unit;
+    const char* const unit = step.dialUnit == Unit::inch ? " in" : " mm";
+    add("dial " + writeDecimal(*step.dial, step.dialUnit) + (other ? unit : ""));
     if (step.size) add("to " + figureAt(*step.size, shown));
   } else if (step.kind == ToolKind::drill && step.size) {
     add(figureAt(*step.size, shown));

@@ -139,6 +139,19 @@ TEST(Bored, AnEndMillBeforeTheBarStandsAndCutsAsTheShopSays) {
   EXPECT_TRUE(found);
 }
 
+TEST(Bored, ADialCountsInItsOwnUnit) {
+  Shop shop = drillsOwned({"3/4"});
+  shop.boring = {boringHead("1/2", "2", DialCounts::diameter, "0.01 mm")};
+  const HolePlan metric = plan(hole("1", Make::bore), shop);
+  for (const HoleStep* cut : stepsOf(metric, Op::bore)) {
+    EXPECT_EQ(cut->dialUnit, Unit::millimetre);
+    EXPECT_EQ(cut->dial->ticks() % size("0.01 mm").ticks(), 0);
+  }
+  const HolePlan inches = plan(hole("1", Make::bore), {});
+  ASSERT_FALSE(stepsOf(inches, Op::bore).empty());
+  EXPECT_EQ(stepsOf(inches, Op::bore).front()->dialUnit, Unit::inch);
+}
+
 TEST(Tapped, NearestDrillsSayHowFarTheyAreOff) {
   // 1/4-20: the table drills #7, .201. A 3/16 leaves over 80 %, a 7/32 under 55 %.
   const HolePlan made = plan(hole("", Make::tap, "1/4-20 UNC"), drillsOwned({"3/16", "7/32"}));
