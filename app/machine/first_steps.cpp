@@ -3,6 +3,8 @@
 #include <QCoreApplication>
 
 #include "app/base/spoken_english.h"
+#include "core/base/english.h"
+#include "core/say/milled_words.h"
 #include "core/say/setup_words.h"
 
 namespace inchwright::app {
@@ -37,6 +39,26 @@ std::vector<FirstStep> firstSteps(const Desk& desk) {
       step.lines << QString::fromStdString(line);
     }
     steps.push_back(std::move(step));
+  }
+  return steps;
+}
+
+std::vector<FirstStep> milledSteps(const Desk& desk) {
+  std::vector<FirstStep> steps;
+  const auto isName = [&](std::string_view word) { return desk.part().feature(word) != nullptr; };
+  const auto said = [&](const std::string& text) {
+    return QString::fromStdString(inEnglish(text, spokenEnglish(), isName));
+  };
+  for (const MilledCut& cut : desk.table()->milled) {
+    FirstStep notes;
+    notes.heading = QString::fromStdString(cut.id) + QStringLiteral(": ") + said(cut.tool);
+    for (const std::string& line : milledNotes(cut, desk.table()->step)) notes.lines << said(line);
+    steps.push_back(std::move(notes));
+    for (const CutterRun& run : cut.runs) {
+      steps.push_back(
+          {QString::fromStdString(cut.id) + QLatin1Char(' ') + said(whatWords(run.what)),
+           {said(runWords(run))}});
+    }
   }
   return steps;
 }

@@ -57,7 +57,7 @@ MachineView::MachineView(Desk& desk, QWidget* parent)
   connect(leave_, &QPushButton::clicked, this, &QWidget::close);
   connect(&desk, &Desk::edited, this, &MachineView::follow);
   connect(&desk, &Desk::viewChanged, this, &MachineView::follow);
-  if (desk.table() != nullptr) first_ = firstSteps(desk);
+  readSteps();
   row_ = whereLeftOff();
   follow();
   setFocus();
@@ -136,9 +136,18 @@ const TableRow* MachineView::current() const {
 }
 
 const FirstStep* MachineView::currentFirst() const {
-  return row_ >= 0 || rowCount() == 0
+  if (row_ >= rowCount() && !milled_.empty()) {
+    return &milled_[static_cast<std::size_t>(row_ - rowCount())];
+  }
+  return row_ >= 0 || (rowCount() == 0 && milled_.empty())
              ? nullptr
              : &first_[static_cast<std::size_t>(std::max(0, row_ + firstCount()))];
+}
+
+void MachineView::readSteps() {
+  if (desk_.table() == nullptr) return;
+  first_ = firstSteps(desk_);
+  milled_ = milledSteps(desk_);
 }
 
 /// The first place that is not done, once anything is; before that what comes first.
@@ -157,7 +166,7 @@ int MachineView::whereLeftOff() const {
 void MachineView::go(int row) {
   // What was typed at this place belongs to it, whichever way one leaves.
   if (!takeMeasured()) return;
-  row_ = std::clamp(row, -firstCount(), std::max(0, rowCount() - 1));
+  row_ = std::clamp(row, -firstCount(), lastOf());
   follow();
   setFocus();
 }
@@ -168,12 +177,12 @@ void MachineView::follow() {
   ticks_.clear();
   questioned_.clear();
   said_->clear();
-  if (desk_.table() != nullptr) first_ = firstSteps(desk_);
-  row_ = std::clamp(row_, -firstCount(), std::max(0, rowCount() - 1));
+  readSteps();
+  row_ = std::clamp(row_, -firstCount(), lastOf());
   const TableRow* row = current();
   const FirstStep* first = currentFirst();
   back_->setEnabled((row != nullptr || first != nullptr) && row_ > -firstCount());
-  next_->setEnabled((row != nullptr || first != nullptr) && row_ + 1 < rowCount());
+  next_->setEnabled((row != nullptr || first != nullptr) && row_ < lastOf());
   for (QLineEdit* field : {measuredX_, measuredY_}) field->setEnabled(row != nullptr);
   made_->setEnabled(row != nullptr);
   if (first != nullptr) {
@@ -188,8 +197,9 @@ void MachineView::follow() {
 }
 
 void MachineView::followFirst(const FirstStep& step) {
-  head_->setText(tr("%1 · setup %2 · before the first place")
-                     .arg(ownWords(desk_.part().name), ownWords(desk_.setup().name)));
+  const QString head = row_ < 0 ? tr("%1 · setup %2 · before the first place")
+                                : tr("%1 · setup %2 · slots and pockets");
+  head_->setText(head.arg(ownWords(desk_.part().name), ownWords(desk_.setup().name)));
   measuredX_->clear();
   measuredY_->clear();
   setAccessibleDescription(step.heading + QStringLiteral(". ") + step.lines.join(QLatin1Char(' ')));

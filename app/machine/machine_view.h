@@ -1,6 +1,7 @@
 #pragma once
 
 #include <QWidget>
+#include <algorithm>
 #include <vector>
 
 #include "app/machine/first_steps.h"
@@ -29,7 +30,8 @@ class MachineView : public QWidget {
   explicit MachineView(Desk& desk, QWidget* parent = nullptr);
   ~MachineView() override;
 
-  /// The place in sight, as an index into the rows of the table; negative for what comes first.
+  /// The place in sight, as an index into the rows of the table; negative for what comes first,
+  /// beyond them for what is milled.
   int row() const { return row_; }
   void go(int row);
   /// Ticks the first open tool of this place; goes on when none is left.
@@ -56,6 +58,8 @@ class MachineView : public QWidget {
   int whereLeftOff() const;
   int rowCount() const;
   int firstCount() const { return static_cast<int>(first_.size()); }
+  int lastOf() const { return std::max(0, rowCount() + static_cast<int>(milled_.size()) - 1); }
+  void readSteps();
   const TableRow* current() const;
   QString sizeOf(const TableRow& row) const;
   const FirstStep* currentFirst() const;
@@ -67,6 +71,7 @@ class MachineView : public QWidget {
 
   Desk& desk_;
   std::vector<FirstStep> first_;
+  std::vector<FirstStep> milled_;
   int row_ = 0;
   bool filling_ = false;
   bool mayAsk_ = true;

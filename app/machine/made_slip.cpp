@@ -306,6 +306,7 @@ void MadeSlip::choose() {
   mended.piece = piece();
   mended.way = way.way;
   mended.figures = figuresText(way, *step);
+  mended.chosen = figuresOf(way);
   mended.reason = reason.toStdString();
   mended.when = sheetDate();
   desk_.endMerge();

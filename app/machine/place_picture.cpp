@@ -66,6 +66,11 @@ void paintPlacePicture(QPainter& painter, const QRectF& box, const WorkAt& work,
     const qreal radius = std::max(kLeastRadius, one.diameter / 2 * scale);
     painter.drawEllipse(onScreen({one.centre.x, -one.centre.y}), radius, radius);
   }
+  for (const DrawnMilled& one : picture.milled) {
+    QPolygonF ring;
+    for (const PlanePoint point : one.ring) ring << onScreen({point.x, -point.y});
+    painter.drawPolygon(ring);
+  }
   for (const DrawnSlot& one : picture.slots) {
     painter.setPen(QPen(look.faint, std::max(1.0, one.width * scale), Qt::SolidLine, Qt::RoundCap));
     painter.drawLine(onScreen({one.from.x, -one.from.y}), onScreen({one.to.x, -one.to.y}));

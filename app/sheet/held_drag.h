@@ -1,6 +1,7 @@
 #pragma once
 
 #include <QPointF>
+#include <QString>
 #include <optional>
 
 #include "app/session/desk.h"
@@ -8,14 +9,18 @@
 
 namespace inchwright::app {
 
-/// A parallel or the fixed jaw that was taken hold of in the picture on my sheet. A parallel goes
-/// to and from its jaw in steps of 1/32 in or half a millimetre; the jaw to the side of the work
-/// that the pointer is nearest to. Each move is an edit, so that the checks run as it lies; all of
+/// What holds the work, or is to be kept clear of, taken hold of in the picture on my sheet. A
+/// parallel goes to and from its jaw in steps of 1/32 in or half a millimetre, a clamp and what is
+/// to be kept clear of along both axes; a jaw or the stop goes to the side of the work that the
+/// pointer is nearest to. Each move is an edit, so that the checks run as it lies; all of
 /// one drag are one step of undo.
 class HeldDrag {
  public:
   /// Empty for what can't be dragged.
   static std::optional<HeldDrag> of(const Desk& desk, const PaperTarget& target);
+
+  /// What is said of it under the pointer.
+  static QString tip(const PaperTarget& target);
 
   /// The pointer has come to `at` on the page, having been taken hold of at `from`; millimetres.
   void to(Desk& desk, const Page& page, QPointF from, QPointF at) const;
@@ -24,10 +29,12 @@ class HeldDrag {
 
  private:
   void layParallel(Desk& desk, QPointF moved) const;
-  void layJaw(Desk& desk, const Page& page, QPointF at) const;
+  void laySide(Desk& desk, const Page& page, QPointF at) const;
+  void layObstacle(Desk& desk, QPointF moved) const;
 
   PaperTarget target_;
-  Length gap_;  ///< of the parallel when it was taken hold of
+  Length gap_;         ///< of the parallel when it was taken hold of
+  Obstacle obstacle_;  ///< the clamp, or what is to be kept clear of, then
 };
 
 }  // namespace inchwright::app

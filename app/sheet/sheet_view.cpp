@@ -394,9 +394,7 @@ void SheetView::hover(const std::optional<Hit>& under) {
   const bool held = under && under->target.place.empty();
   if (held) viewport()->setCursor(Qt::SizeAllCursor);
   viewport()->setToolTip(
-      held && under->target.kind == TargetKind::fixedJaw
-          ? tr("The fixed jaw: drag it to another side")
-      : held   ? tr("Parallel %1: drag it to and from its jaw").arg(under->target.which + 1)
+      held     ? HeldDrag::tip(under->target)
       : figure ? tr("%1: a click shows the sum behind it").arg(QString::fromStdString(now))
                : QString::fromStdString(now));
   viewport()->update();

@@ -33,6 +33,49 @@ void turnSlot(Desk& desk, const Id& id) {
                  choiceWords("Turn the slot %1").arg(QString::fromStdString(id)));
 }
 
+void setLocate(Desk& desk, const Id& id, Locate locate, const std::optional<PartPlace>& mate) {
+  const Feature* feature = desk.part().feature(id);
+  if (feature == nullptr || feature->drilled() == nullptr) return;
+  Feature found = *feature;
+  found.drilled()->locate = locate;
+  found.drilled()->mate = mate;
+  desk.endMerge();
+  desk.applyPart(replaceFeature(desk.part(), id, found),
+                 choiceWords("How %1 finds its place").arg(QString::fromStdString(id)));
+}
+
+/// How a hole finds its place: by its coordinates, or with, from or after a hole of another part.
+void addLocating(QMenu& menu, Desk& desk, const Feature& feature) {
+  QMenu* located = menu.addMenu(choiceWords("&Located by"));
+  const Drilled& drilled = *feature.drilled();
+  const auto choice = [&](QMenu& in, const QString& text, Locate locate,
+                          const std::optional<PartPlace>& mate) {
+    QAction* action = in.addAction(text);
+    action->setCheckable(true);
+    action->setChecked(drilled.locate == locate &&
+                       (!mate || (drilled.mate && drilled.mate->part == mate->part &&
+                                  drilled.mate->place == mate->place)));
+    QObject::connect(action, &QAction::triggered, &in,
+                     [&desk, id = feature.id, locate, mate] { setLocate(desk, id, locate, mate); });
+  };
+  choice(*located, choiceWords("&Coordinates"), Locate::coordinate, std::nullopt);
+  choice(*located, choiceWords("To &suit what is measured"), Locate::suit, std::nullopt);
+  choice(*located, choiceWords("&Assembly, once all is in place"), Locate::assembly, std::nullopt);
+  for (const Part& other : desk.job().parts) {
+    if (other.name == desk.part().name) continue;
+    QMenu* part = nullptr;
+    for (const Feature& one : other.features) {
+      if (!one.is(FeatureKind::hole)) continue;
+      const QString name = QString::fromStdString(other.name);
+      if (part == nullptr) part = located->addMenu(choiceWords("A hole of %1").arg(name));
+      const PartPlace mate{other.name, one.id, {}};
+      const QString id = QString::fromStdString(one.id);
+      choice(*part, choiceWords("Spotted through %1").arg(id), Locate::mate, mate);
+      choice(*part, choiceWords("Drilled together with %1").arg(id), Locate::pair, mate);
+    }
+  }
+}
+
 void addForPlace(QMenu& menu, DeskWindow& window, const Id& place) {
   Desk& desk = window.desk();
   Work& work = window.work();
@@ -57,6 +100,7 @@ void addForPlace(QMenu& menu, DeskWindow& window, const Id& place) {
   if (found != desk.part().features.end() && found->is(FeatureKind::slot)) {
     add(menu, choiceWords("&Turn the slot"), [&desk, id = found->id] { turnSlot(desk, id); });
   }
+  if (found != desk.part().features.end() && found->drilled()) addLocating(menu, desk, *found);
   add(menu, choiceWords("&Delete\tDel"), [&window] { window.deleteChosen(); });
 }
 

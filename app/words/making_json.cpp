@@ -3,6 +3,7 @@
 #include <cmath>
 #include <nlohmann/json.hpp>
 
+#include "core/say/milled_words.h"
 #include "core/say/plan_words.h"
 
 namespace inchwright::app {
@@ -77,7 +78,8 @@ Json holeAsJson(const PlannedHole& hole, const Step& step) {
 
 Json slotAsJson(const PlannedSlot& slot, const Step& step) {
   const SlotPlan& plan = *slot.plan;
-  Json entry{{"id", slot.id}, {"tool", plan.tool}};
+  Json entry{
+      {"id", slot.id}, {"kind", slot.shape.isPocket ? "pocket" : "slot"}, {"tool", plan.tool}};
   put(entry, "size", plan.size, step);
   entry["plunges"] = plan.plunges;
   entry["drilled_first"] = plan.first ? Json(plan.first->drill.name) : Json();
@@ -90,6 +92,63 @@ Json slotAsJson(const PlannedSlot& slot, const Step& step) {
     entry["passes_ticks"].push_back(pass.ticks());
   }
   return entry;
+}
+
+Json milledAsJson(const MilledCut& cut, const Step& step) {
+  const auto put2 = [](Json& entry, const std::string& name, const CutterStands& at) {
+    entry[name] = {at.x.text, at.y.text};
+    entry[name + "_ticks"] = {at.x.value.ticks(), at.y.value.ticks()};
+  };
+  Json entry{{"id", cut.id}, {"kind", cut.isPocket ? "pocket" : "slot"}, {"tool", cut.tool}};
+  put(entry, "cutter", cut.cutter, step);
+  entry["passes"] = Json::array();
+  entry["passes_ticks"] = Json::array();
+  for (const Length pass : cut.passes) {
+    entry["passes"].push_back(lengthAt(pass, step));
+    entry["passes_ticks"].push_back(pass.ticks());
+  }
+  if (cut.drillFirst) {
+    entry["drill"] = cut.drill;
+    put2(entry, "drill_at", *cut.drillFirst);
+  }
+  entry["runs"] = Json::array();
+  for (const CutterRun& run : cut.runs) {
+    Json one{{"what", whatWords(run.what)}};
+    put2(one, "from", run.from);
+    put2(one, "to", run.to);
+    entry["runs"].push_back(std::move(one));
+  }
+  if (cut.about) {
+    Json about{{"degrees", cut.about->degrees}, {"spindle", Json::array()}};
+    put2(about, "centre", cut.about->centre);
+    for (const Length off : cut.about->spindle) about["spindle"].push_back(lengthAt(off, step));
+    entry["about"] = std::move(about);
+  }
+  entry["words"] = milledWords(cut, step);
+  return entry;
+}
+
+Json otherwiseAsJson(const std::vector<PutInOtherwise>& all, const Step& step) {
+  Json list = Json::array();
+  for (const PutInOtherwise& one : all) {
+    const bool ends = one.how == PutInOtherwise::How::endForEnd;
+    Json entry{{"how", ends ? "end_for_end" : "turned_over"},
+               {"pieces", one.pieces},
+               {"at_stop", nameOf(one.atStop)},
+               {"at_jaw", nameOf(one.atJaw)}};
+    put(entry, "left_at_stop", one.leftAtStop, step);
+    put(entry, "left_at_jaw", one.leftAtJaw, step);
+    entry["rows"] = Json::array();
+    for (const PutInOtherwise::Row& row : one.rows) {
+      entry["rows"].push_back({{"id", row.id},
+                               {"x", row.x.text},
+                               {"y", row.y.text},
+                               {"x_ticks", row.x.value.ticks()},
+                               {"y_ticks", row.y.value.ticks()}});
+    }
+    list.push_back(std::move(entry));
+  }
+  return list;
 }
 
 Json piecesAsJson(const std::vector<PieceLeft>& pieces, const Step& step) {

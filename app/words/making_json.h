@@ -2,6 +2,7 @@
 
 #include <nlohmann/json_fwd.hpp>
 
+#include "core/checks/put_in_otherwise.h"
 #include "core/checks/whole_part.h"
 #include "core/measure/writing.h"
 
@@ -22,8 +23,12 @@ nlohmann::ordered_json holeAsJson(const PlannedHole& hole, const Step& step);
 
 /// `{"id", "tool", "size", "plunges", "opens_sides", "passes", …}`. Requires: it has a plan.
 nlohmann::ordered_json slotAsJson(const PlannedSlot& slot, const Step& step);
+/// Where the cutter's centre goes in a slot or pocket.
+nlohmann::ordered_json milledAsJson(const MilledCut& cut, const Step& step);
 
 /// `{"name", "cleans_up", "left": {side: length, side_ticks}}` each.
+/// What the readout shows of pieces put in end for end or turned over.
+nlohmann::ordered_json otherwiseAsJson(const std::vector<PutInOtherwise>& all, const Step& step);
 nlohmann::ordered_json piecesAsJson(const std::vector<PieceLeft>& pieces, const Step& step);
 
 }  // namespace inchwright::app

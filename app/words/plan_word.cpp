@@ -10,6 +10,8 @@
 #include "app/words/words.h"
 #include "core/plan/tools_in_order.h"
 #include "core/say/lathe_words.h"
+#include "core/say/milled_words.h"
+#include "core/say/piece_words.h"
 #include "core/say/plan_words.h"
 
 namespace inchwright::app {
@@ -45,6 +47,7 @@ struct SetupPlan {
   const Part* part = nullptr;
   CheckedSetup checked;
   std::vector<const PlannedHole*> holes;  ///< of the setup's face
+  std::vector<PutInOtherwise> otherwise;
 };
 
 SetupPlan planOf(const OpenedJob& opened, const PlannedSetup& planned, const ToolsOwned& tools) {
@@ -54,6 +57,10 @@ SetupPlan planOf(const OpenedJob& opened, const PlannedSetup& planned, const Too
   plan.part = &opened.part(solved);
   if (planned.lathe) return plan;
   plan.checked = planAndCheck(opened.job, *plan.part, solved.solution, planned.setup, tools);
+  if (const auto work =
+          workAt(opened.job, *plan.part, solved.solution, planned.setup, planned.options)) {
+    plan.otherwise = putInOtherwise(*work, WorkBlock(*plan.part, solved.solution, &planned.setup));
+  }
   std::map<std::string_view, std::size_t> rank;
   for (const TableRow& row : planned.table.rows) rank.emplace(row.id, rank.size());
   for (const PlannedHole& hole : plan.checked.holes) {
@@ -113,7 +120,12 @@ Json asJson(const SetupPlan& plan) {
   entry["slots"] = std::move(milled);
   entry["findings"] = findingsAsJson(plan.checked.findings, step);
   entry["pieces"] = piecesAsJson(plan.checked.pieces, step);
+  if (!plan.otherwise.empty()) entry["put_in_otherwise"] = otherwiseAsJson(plan.otherwise, step);
   entry["room"] = roomAsJson(plan.planned->table);
+  entry["not_looked_at"] = Json::array();
+  for (const Unsaid unsaid : plan.checked.unsaid) {
+    entry["not_looked_at"].push_back(nameOf(unsaid));
+  }
   return entry;
 }
 
@@ -135,6 +147,14 @@ void printHole(const PlannedHole& hole, const Step& step, const Streams& streams
   if (!pins.empty()) streams.out << "  " << pins;
   streams.out << '\n';
   printSteps(*hole.plan, step, streams);
+}
+
+void printRoom(const SetupTable& table, const Streams& streams) {
+  const Json room = roomAsJson(table);
+  if (room.empty()) return;
+  streams.out << "  Room wanted from zero: X " << room["x"][0].get<std::string>() << " to "
+              << room["x"][1].get<std::string>() << ", Y " << room["y"][0].get<std::string>()
+              << " to " << room["y"][1].get<std::string>() << '\n';
 }
 
 /// The cuts of a setup of the lathe, one a line.
@@ -168,26 +188,36 @@ void print(const SetupPlan& plan, const Streams& streams) {
   for (const PlannedSlot& slot : plan.checked.milled) {
     streams.out << "  " << oneLine(slot.id) << '\n';
     printSteps(*slot.steps, step, streams);
-    if (slot.plan && slot.plan->opensSides) {
-      streams.out << "    narrower than the slot: the middle first, then either side\n";
+    for (const MilledCut& cut : plan.planned->table.milled) {
+      if (cut.id != slot.id) continue;
+      for (const std::string& line : milledWords(cut, step)) {
+        streams.out << "    " << oneLine(line) << '\n';
+      }
     }
   }
   streams.out << "  In this order:\n";
+  std::optional<OrderRule> rule;
   for (const ToolUse& use :
        toolsInOrder(plan.checked.holes, plan.checked.milled, plan.planned->setup.face)) {
+    if (!rule || *rule != use.rule) streams.out << "    " << wordsOf(use.rule) << '\n';
+    rule = use.rule;
     std::string places;
     for (const Id& id : use.places) places += (places.empty() ? "" : " ") + id;
-    streams.out << "    " << oneLine(use.tool + ": " + places) << '\n';
+    streams.out << "      " << oneLine(use.tool + ": " + places) << '\n';
   }
   for (const PieceLeft& piece : plan.checked.pieces) {
-    std::string left;
-    for (std::size_t i = 0; i < piece.left.size(); ++i) {
-      if (!piece.left[i]) continue;
-      left += (left.empty() ? "" : ", ") + std::string(nameOf(static_cast<Side>(i))) + " " +
-              showAtStep(piece.left[i]->rational(), step).text;
+    streams.out << "  " << oneLine(pieceWords(piece, step)) << '\n';
+  }
+  for (const PutInOtherwise& put : plan.otherwise) {
+    std::string indent = "  ";
+    for (const std::string& line : otherwiseWords(put, step)) {
+      streams.out << indent << oneLine(line) << '\n';
+      indent = "    ";
     }
-    streams.out << "  Piece " << oneLine(piece.name) << ": left to come off " << left
-                << (piece.cleansUp ? "" : ": it does not clean up") << '\n';
+  }
+  printRoom(plan.planned->table, streams);
+  for (const Unsaid unsaid : plan.checked.unsaid) {
+    streams.out << "  Nobody said " << wordsOf(unsaid) << ": not looked at\n";
   }
   for (const Finding& finding : plan.checked.findings) {
     streams.out << "  " << toned(streams, Tone::doubt, oneLine(wordsOf(finding, step))) << '\n';

@@ -84,6 +84,8 @@ void printTableText(const Part& part, const SetupTable& table, const Streams& st
   }
   streams.out << '\n';
   if (!table.rows.empty()) printRows(table, words, streams);
+  if (!words.milled.empty()) streams.out << "  Slots and pockets: the cutter's centre\n";
+  for (const std::string& line : words.milled) streams.out << "    " << oneLine(line) << '\n';
   printEdges(table, streams);
   if (!table.checks.empty()) streams.out << "  Drive there and look before cutting\n";
   for (std::size_t i = 0; i < table.checks.size(); ++i) {

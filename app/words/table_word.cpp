@@ -5,6 +5,7 @@
 #include "app/words/console.h"
 #include "app/words/job_file.h"
 #include "app/words/lathe_json.h"
+#include "app/words/making_json.h"
 #include "app/words/table_text.h"
 #include "app/words/words.h"
 #include "core/say/figure_words.h"
@@ -115,6 +116,12 @@ Json asJson(const Part& part, const SetupTable& table) {
   sheet["rows"] = Json::array();
   for (std::size_t i = 0; i < table.rows.size(); ++i) {
     sheet["rows"].push_back(asJson(table.rows[i], words.rows[i], table.step));
+  }
+  if (!table.milled.empty()) {
+    sheet["milled"] = Json::array();
+    for (const MilledCut& cut : table.milled) {
+      sheet["milled"].push_back(milledAsJson(cut, table.step));
+    }
   }
   sheet["edges"] = edgesAsJson(table);
   sheet["unplaced"] = Json::array();

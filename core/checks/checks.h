@@ -4,7 +4,7 @@
 #include <vector>
 
 #include "core/checks/finding.h"
-#include "core/plan/hole_work.h"
+#include "core/plan/milled_work.h"
 
 namespace inchwright {
 
@@ -17,6 +17,7 @@ struct CheckedWork {
   const WorkBlock& block;
   const std::vector<PlannedHole>& holes;  ///< of all faces
   const ToolsOwned& tools;
+  const std::vector<PlannedSlot>& milled;  ///< slots and pockets of the setup's face
 };
 
 /// What one measured piece of stock leaves at each side of the part, where a side of its axis is
@@ -35,6 +36,12 @@ std::vector<Finding> checkBetweenHoles(const Part& part, const WorkBlock& block,
                                        const std::vector<PlannedHole>& holes,
                                        const ToolsOwned& tools);
 
+/// Slots and pockets of all faces against holes, against each other and, where they are blind, the
+/// far side, whatever the setup. A hole that lies wholly within one of its own face is taken as
+/// meant.
+std::vector<Finding> checkMilled(const Part& part, const Solution& solution, const WorkBlock& block,
+                                 const std::vector<PlannedHole>& holes, const ToolsOwned& tools);
+
 /// Holes of one face against the outline: breaks_out, thin_wall, breaks_through.
 std::vector<Finding> checkOutline(const CheckedWork& work, Face face);
 
@@ -49,6 +56,17 @@ std::vector<Finding> checkRoom(const CheckedWork& work);
 
 std::vector<PieceLeft> piecesLeft(const Setup& setup, const WorkBlock& block);
 std::vector<Finding> checkPieces(const Setup& setup, const WorkBlock& block);
+
+/// What nobody said, so that the checks it is wanted for are not made.
+enum class Unsaid {
+  standsOn,   ///< parallels, or the vice's bed
+  jawHeight,  ///< jaws and grip
+  stickOut,   ///< how far tools stand out, or the quill comes down: headroom
+  travel,
+  thickness  ///< how thick the work is: points and floors against the far side
+};
+std::string_view nameOf(Unsaid unsaid);  ///< `stands_on`, `jaw_height` …
+std::vector<Unsaid> unsaidOf(const CheckedWork& work);
 
 /// All of these for a setup: first what holds of the holes in any setup, then its own, in the order
 /// of `FindingCode`, then of the places.

@@ -18,7 +18,8 @@ class HoldingDrawer {
         checked_(checked),
         block_(at.part, at.solution, &at.setup),
         tools_(at.job.shop),
-        work_{at.job, at.part, at.solution, at.setup, block_, checked.holes, tools_} {}
+        work_{at.job, at.part,       at.solution, at.setup,
+              block_, checked.holes, tools_,      checked.milled} {}
 
   DrawnHolding take() {
     if (!reach()) return {};
@@ -58,6 +59,14 @@ class HoldingDrawer {
       (axis == &at_.x ? point.x : point.y) = length->toMillimetres();
     }
     return point;
+  }
+
+  /// A millimetre along one of the face's axes, or back, as it lies on the table.
+  PlanePoint stepAlong(std::size_t axis, int way) const {
+    Spot from{}, to{};
+    to[axis] = way * Length::kTicksPerMillimetre;
+    const auto a = onTable(from), b = onTable(to);
+    return a && b ? PlanePoint{b->x - a->x, b->y - a->y} : PlanePoint{};
   }
 
   HeldThing* add(FindingCode code, std::size_t which, std::optional<Jaw> jaw,
@@ -104,18 +113,17 @@ class HoldingDrawer {
       if (!rectangle.high[vice.along]) rectangle.high[vice.along] = high_[vice.along] - kBeyond;
       HeldThing* const thing = add(FindingCode::parallel, i, one.jaw, rectangle);
       if (!thing) continue;
-      Spot from{}, to{};
-      to[vice.across] =
-          (one.jaw == Jaw::fixed ? vice.into : -vice.into) * Length::kTicksPerMillimetre;
-      const auto a = onTable(from), b = onTable(to);
-      if (a && b) thing->away = {b->x - a->x, b->y - a->y};
+      thing->away = stepAlong(vice.across, one.jaw == Jaw::fixed ? vice.into : -vice.into);
     }
   }
 
   void addObstacles(const std::vector<Obstacle>& obstacles, FindingCode code) {
     for (std::size_t i = 0; i < obstacles.size(); ++i) {
       if (const auto rectangle = rectangleOf(obstacles[i], work_)) {
-        add(code, i, std::nullopt, *rectangle);
+        HeldThing* const thing = add(code, i, std::nullopt, *rectangle);
+        if (!thing) continue;
+        thing->away = stepAlong(0, 1);
+        thing->up = stepAlong(1, 1);
       }
     }
   }
@@ -127,6 +135,14 @@ class HoldingDrawer {
     for (const PlannedHole& hole : checked_.holes) {
       if (hole.id != place || hole.face != at_.setup.face || !hole.centre) continue;
       const auto at = onTable({(*hole.centre)[0].ticks(), (*hole.centre)[1].ticks()});
+      if (at) drawn_.found.push_back({place, *at});
+    }
+    const SeenFrame frame(at_.setup.face);
+    for (const PlannedSlot& slot : checked_.milled) {
+      if (slot.id != place || slot.shape.way.empty()) continue;
+      const auto [low, high] = extentsOf(slot.shape.way);
+      const PlanePoint middle{(low.x + high.x) / 2, (low.y + high.y) / 2};
+      const auto at = onTable({frame.along(0, middle).ticks(), frame.along(1, middle).ticks()});
       if (at) drawn_.found.push_back({place, *at});
     }
   }
@@ -151,7 +167,9 @@ HeldWork heldWork(const WorkAt& work) {
   CheckedSetup checked =
       planAndCheck(work.job, work.part, work.solution, work.setup, ToolsOwned(work.job.shop));
   DrawnHolding drawn = drawnHolding(work, checked);
-  return {std::move(drawn), std::move(checked.findings)};
+  const WorkBlock block(work.part, work.solution, &work.setup);
+  return {std::move(drawn), std::move(checked.findings), std::move(checked.pieces),
+          putInOtherwise(work, block)};
 }
 
 }  // namespace inchwright

@@ -4,6 +4,7 @@
 #include <optional>
 #include <vector>
 
+#include "core/checks/put_in_otherwise.h"
 #include "core/checks/whole_part.h"
 #include "core/geometry/point.h"
 #include "core/plan/work_at.h"
@@ -18,7 +19,10 @@ struct HeldThing {
   std::optional<Jaw> jaw;                    ///< the jaw itself, or the one a parallel stands at
   PlanePoint low;                            ///< its corners; what goes on for ever is cut off
   PlanePoint high;
-  PlanePoint away;   ///< of a parallel: a step of 1 away from its jaw; else 0, 0
+  /// Of a parallel: a step of 1 away from its jaw; of a clamp or what is to be kept clear of one
+  /// along the first axis of the face, and one along the second; of a jaw 0, 0.
+  PlanePoint away;
+  PlanePoint up;
   bool met = false;  ///< a tool comes into it
 
   bool operator==(const HeldThing&) const = default;
@@ -43,6 +47,8 @@ struct DrawnHolding {
 struct HeldWork {
   DrawnHolding drawn;
   std::vector<Finding> findings;
+  std::vector<PieceLeft> pieces;
+  std::vector<PutInOtherwise> otherwise;
 
   bool operator==(const HeldWork&) const = default;
 };

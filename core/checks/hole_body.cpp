@@ -51,26 +51,6 @@ Half nearestInProfile(const HoleBody& body, Half p) {
   return {body.length + t * dx, body.radius + t * dy};
 }
 
-Vector nearestIn(const HoleBody& body, const Vector& p) {
-  const auto axis = static_cast<std::size_t>(body.axis);
-  Vector off{};
-  double radial = 0;
-  for (std::size_t i = 0; i < 3; ++i) {
-    if (i == axis) continue;
-    off[i] = p[i] - body.mouth[i];
-    radial += off[i] * off[i];
-  }
-  radial = std::sqrt(radial);
-  const double along = (p[axis] - body.mouth[axis]) * body.inward;
-  const Half near = nearestInProfile(body, {body.endless ? 0 : along, radial});
-  Vector result = body.mouth;
-  for (std::size_t i = 0; i < 3; ++i) {
-    if (i != axis) result[i] += radial > 0 ? off[i] / radial * std::min(near.off, radial) : 0;
-  }
-  result[axis] = body.endless ? p[axis] : body.mouth[axis] + body.inward * near.along;
-  return result;
-}
-
 double distanceOf(const Vector& a, const Vector& b) {
   return std::hypot(a[0] - b[0], a[1] - b[1], a[2] - b[2]);
 }
@@ -184,6 +164,26 @@ class BodyMaker {
 };
 
 }  // namespace
+
+std::array<double, 3> nearestIn(const HoleBody& body, const std::array<double, 3>& p) {
+  const auto axis = static_cast<std::size_t>(body.axis);
+  std::array<double, 3> off{};
+  double radial = 0;
+  for (std::size_t i = 0; i < 3; ++i) {
+    if (i == axis) continue;
+    off[i] = p[i] - body.mouth[i];
+    radial += off[i] * off[i];
+  }
+  radial = std::sqrt(radial);
+  const double along = (p[axis] - body.mouth[axis]) * body.inward;
+  const Half near = nearestInProfile(body, {body.endless ? 0 : along, radial});
+  std::array<double, 3> result = body.mouth;
+  for (std::size_t i = 0; i < 3; ++i) {
+    if (i != axis) result[i] += radial > 0 ? off[i] / radial * std::min(near.off, radial) : 0;
+  }
+  result[axis] = body.endless ? p[axis] : body.mouth[axis] + body.inward * near.along;
+  return result;
+}
 
 std::vector<HoleBody> holeBodies(const std::vector<PlannedHole>& holes, const WorkBlock& block) {
   std::vector<HoleBody> bodies;

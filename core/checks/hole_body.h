@@ -28,6 +28,9 @@ struct HoleBody {
 /// reamer or tap, a seat. On the finished part.
 std::vector<HoleBody> holeBodies(const std::vector<PlannedHole>& holes, const WorkBlock& block);
 
+/// The point of a body that is nearest to another; the body is convex.
+std::array<double, 3> nearestIn(const HoleBody& body, const std::array<double, 3>& p);
+
 /// The thickness of metal between two bodies, inches; below 0 where they run into each other, by
 /// how much the walls overlap between their axes. Exact but for rounding where the cylinders lie
 /// side by side or cross each other; else to a millionth of an inch. Infinite where nobody knows

@@ -27,9 +27,7 @@ class WayChecker {
   /// How much nearer than it may a tool of a cut comes to a rectangle; 0 or less where it does not.
   std::int64_t nearerBy(const CutPlace& cut, const CutPlace::Tool& tool,
                         const Rectangle& rectangle) const {
-    const Rectangle grown =
-        cut.length > 0 ? grownBack(rectangle, cut.along, cut.length) : rectangle;
-    return tool.radius + around_ - distanceTo(grown, cut.from);
+    return tool.radius + around_ - cut.distanceFrom(rectangle);
   }
 
   /// The tool that comes nearest among those that pass; its finding, or nothing.
@@ -85,9 +83,9 @@ class WayChecker {
       if (tool.through && (!widest || tool.radius > widest->radius)) widest = &tool;
     }
     const std::int64_t keep = widest->radius + around_;
-    const std::int64_t run = cut.along == vice.across ? cut.length : 0;
-    std::int64_t low = into * (cut.from[vice.across] - jawAt);
-    std::int64_t high = into * (cut.from[vice.across] + run - jawAt);
+    const auto [from, to] = cut.reach(vice.across);
+    std::int64_t low = into * (from - jawAt);
+    std::int64_t high = into * (to - jawAt);
     if (low > high) std::swap(low, high);
     const std::int64_t away = high + keep - gap, towards = gap - (low - keep - thick);
     const bool roomAtJaw = low - keep - thick >= 0;

@@ -144,11 +144,37 @@ std::vector<Finding> checkPieces(const Setup& setup, const WorkBlock& block) {
   return findings;
 }
 
+std::string_view nameOf(Unsaid unsaid) {
+  constexpr std::string_view kNames[] = {"stands_on", "jaw_height", "stick_out", "travel",
+                                         "thickness"};
+  return kNames[static_cast<std::size_t>(unsaid)];
+}
+
+std::vector<Unsaid> unsaidOf(const CheckedWork& work) {
+  std::vector<Unsaid> unsaid;
+  const auto add = [&](bool lacks, Unsaid what) {
+    if (lacks) unsaid.push_back(what);
+  };
+  const bool inVice = work.setup.jaw.has_value();
+  const auto& vice = work.tools.shop().vice;
+  add(inVice && !work.setup.held.parallels, Unsaid::standsOn);
+  add(inVice && !(vice && vice->jawHeight), Unsaid::jawHeight);
+  bool stands = false;
+  for (const PlannedHole& hole : work.holes) {
+    for (const HoleStep& step : hole.plan->steps) stands = stands || step.stands.has_value();
+  }
+  add(!stands || !work.job.machine.quill, Unsaid::stickOut);
+  add(!work.job.machine.travel[0] && !work.job.machine.travel[1], Unsaid::travel);
+  add(!work.block.sizeFinished(axisAcross(work.setup.face)), Unsaid::thickness);
+  return unsaid;
+}
+
 std::vector<Finding> checkSetupWork(const CheckedWork& work) {
   std::vector<Finding> all = checkBetweenHoles(work.part, work.block, work.holes, work.tools);
   const auto take = [&](std::vector<Finding> more) {
     for (Finding& finding : more) all.push_back(std::move(finding));
   };
+  take(checkMilled(work.part, work.solution, work.block, work.holes, work.tools));
   take(checkOutline(work, work.setup.face));
   take(checkInTheWay(work));
   take(checkTools(work));

@@ -52,53 +52,40 @@ void addTooDeep(const CheckedWork& work, std::vector<Finding>& findings) {
   }
 }
 
-/// The largest owned cutter that goes into a slot, or the one the print names.
-void addSlot(const CheckedWork& work, const Feature& feature, const kind::Slot& slot,
-             std::vector<Finding>& findings) {
-  if (!slot.width) return;
+/// A slot or pocket that nothing owned goes into, or not deep enough.
+void addMilled(const CheckedWork& work, const PlannedSlot& milled, std::vector<Finding>& findings) {
   Finding finding;
-  finding.places = {feature.id};
+  finding.places = {milled.id};
   finding.setup = work.setup.name;
-  if (slot.cutter && slot.cutter->value > slot.width->value) {
+  const Feature* feature = milled.shape.isPocket ? nullptr : work.part.feature(milled.id);
+  const kind::Slot* slot = feature ? feature->as<kind::Slot>() : nullptr;
+  if (slot && slot->cutter && slot->cutter->value > slot->width->value) {
     finding.code = FindingCode::cutterTooBig;
-    finding.by = slot.cutter->value.minus(slot.width->value);
-    finding.wanted = slot.width->value;
-    finding.had = slot.cutter->value;
+    finding.by = slot->cutter->value.minus(slot->width->value);
+    finding.wanted = slot->width->value;
+    finding.had = slot->cutter->value;
     findings.push_back(std::move(finding));
     return;
   }
-  const OwnedCutter* best = nullptr;
+  for (const Lacking& lacking : milled.steps->lacking) {
+    Finding lacks = finding;
+    lacks.code = FindingCode::noTool;
+    lacks.lacking = lacking;
+    lacks.setup.clear();
+    findings.push_back(std::move(lacks));
+  }
+  if (!milled.plan || milled.plan->passes.empty()) return;
+  const Length deep = milled.plan->passes.back();
+  const OwnedCutter* cutter = nullptr;
   for (const OwnedCutter& one : work.tools.cutters()) {
-    const bool fits =
-        slot.cutter ? one.size.value == slot.cutter->value : one.size.value <= slot.width->value;
-    if (fits && (!best || one.size.value > best->size.value)) best = &one;
+    if (one.size.value == milled.plan->size) cutter = &one;
   }
-  const bool said = work.tools.shop().cutters.has_value();
-  if (!best && (said || !slot.cutter)) {
-    finding.code = FindingCode::noTool;
-    Lacking lacking;
-    lacking.op = Op::drill;
-    lacking.wanted = sizeName((slot.cutter ? *slot.cutter : *slot.width).value, slot.width->unit);
-    lacking.why = Lacking::Why::noCutter;
-    finding.lacking = std::move(lacking);
-    finding.setup.clear();
-    findings.push_back(std::move(finding));
-    return;
-  }
-  if (!best || !best->length) return;
-  std::optional<Length> deep;
-  if (slot.depth.through || !slot.depth.length) {
-    deep = work.block.sizeNow(axisAcross(feature.face));
-    if (deep) deep = deep->plus(work.tools.marginBelow());
-  } else {
-    deep = slot.depth.length->value.plus(work.block.stock(feature.face));
-  }
-  if (!deep || *deep <= best->length->value) return;
+  if (!cutter || !cutter->length || deep <= cutter->length->value) return;
   finding.code = FindingCode::tooDeep;
-  finding.by = deep->minus(best->length->value);
-  finding.tool = "end mill " + sizeName(best->size.value, best->size.unit);
+  finding.by = deep.minus(cutter->length->value);
+  finding.tool = milled.plan->tool;
   finding.wanted = deep;
-  finding.had = best->length->value;
+  finding.had = cutter->length->value;
   findings.push_back(std::move(finding));
 }
 
@@ -163,10 +150,7 @@ std::vector<Finding> checkTools(const CheckedWork& work) {
   std::vector<Finding> findings;
   addLacking(work, findings);
   addTooDeep(work, findings);
-  for (const Feature& feature : work.part.features) {
-    const auto* slot = feature.as<kind::Slot>();
-    if (slot && feature.face == work.setup.face) addSlot(work, feature, *slot, findings);
-  }
+  for (const PlannedSlot& milled : work.milled) addMilled(work, milled, findings);
   addDrilledAtReamSize(work, findings);
   addHeadroom(work, findings);
   return findings;

@@ -32,7 +32,9 @@ CheckedSetup planAndCheck(const Job& job, const Part& part, const Solution& solu
   const HolesAsked asked{&job, &part, &solution, &setup};
   checked.holes = planHoles(asked, block, tools);
   checked.milled = planSlots(asked, block, tools);
-  checked.findings = checkSetupWork({job, part, solution, setup, block, checked.holes, tools});
+  const CheckedWork work{job, part, solution, setup, block, checked.holes, tools, checked.milled};
+  checked.findings = checkSetupWork(work);
+  checked.unsaid = unsaidOf(work);
   checked.pieces = piecesLeft(setup, block);
   return checked;
 }
@@ -50,7 +52,8 @@ std::vector<Finding> findingsOf(const Job& job, const Part& part, const Solution
   }
   const WorkBlock block(part, solution, nullptr);
   const std::vector<PlannedHole> holes = planHoles({&job, &part, &solution, nullptr}, block, tools);
-  const CheckedWork work{job, part, solution, setups.front(), block, holes, tools};
+  const std::vector<PlannedSlot> none;
+  const CheckedWork work{job, part, solution, setups.front(), block, holes, tools, none};
   for (std::size_t i = 0; i < turnedUp.size(); ++i) {
     if (!turnedUp[i]) addNew(all, checkOutline(work, static_cast<Face>(i)));
   }

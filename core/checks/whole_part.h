@@ -12,6 +12,7 @@ struct CheckedSetup {
   std::vector<PlannedSlot> milled;  ///< slots of the setup's face
   std::vector<Finding> findings;
   std::vector<PieceLeft> pieces;
+  std::vector<Unsaid> unsaid;  ///< so that this was not looked at
 };
 
 /// Plans the holes of a part and looks for what would go wrong in one of its setups. The part

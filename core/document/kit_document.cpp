@@ -1,5 +1,6 @@
 #include "core/document/kit_document.h"
 
+#include <charconv>
 #include <utility>
 
 #include "core/document/json_string.h"
@@ -129,7 +130,43 @@ void writeMade(std::string& out, const MadePlace& made) {
   object.close();
 }
 
-Mended readMended(const JsonValue& value, const Where& where, Trouble& trouble) {
+/// A length among the figures of a way out: its ticks, else the text at a readout's step.
+std::optional<Length> chosenLength(const JsonValue& value, Unit unit, bool isTicks) {
+  if (isTicks && value.kind() == JsonKind::number) {
+    std::int64_t ticks = 0;
+    const std::string_view raw = value.raw();
+    const auto read = std::from_chars(raw.data(), raw.data() + raw.size(), ticks);
+    if (read.ec == std::errc() && read.ptr == raw.data() + raw.size()) return Length::ticks(ticks);
+  }
+  if (isTicks || value.kind() != JsonKind::string) return std::nullopt;
+  const Result<Lettered> figure = readLength(value.string(), {unit});
+  return figure ? std::optional(figure->value) : std::nullopt;
+}
+
+/// Hand-written figures may be anything; what can't be read says nothing.
+ChosenFigures chosenFigures(const std::string& figures, Unit unit) {
+  ChosenFigures chosen;
+  const Result<JsonText> text = JsonText::parse(figures);
+  if (!text || text->root().kind() != JsonKind::object) return chosen;
+  for (const bool ticks : {true, false}) {
+    for (const JsonValue::Member& member : text->root().members()) {
+      if (member.name == (ticks ? "bore_ticks" : "bore")) {
+        chosen.bore = chosenLength(member.value, unit, ticks);
+      }
+      if (member.name != (ticks ? "size_ticks" : "size")) continue;
+      std::vector<JsonValue> ends{member.value};
+      if (member.value.kind() == JsonKind::array) ends = member.value.items();
+      if (ends.empty()) continue;
+      chosen.least = chosenLength(ends.front(), unit, ticks);
+      chosen.greatest = chosenLength(ends.back(), unit, ticks);
+    }
+    chosen.exact = ticks;
+    if (chosen.bore || chosen.least || chosen.greatest) return chosen;
+  }
+  return chosen;
+}
+
+Mended readMended(const JsonValue& value, const Where& where, Trouble& trouble, Unit unit) {
   Mended mended;
   ObjectReader object(value, where, trouble);
   if (!object.require("place", "say which place was put right") ||
@@ -140,6 +177,7 @@ Mended readMended(const JsonValue& value, const Where& where, Trouble& trouble) 
   object.read("piece", mended.piece);
   object.readWord("way", mended.way, wayOutNamed, kWaysOut);
   object.readJson("figures", mended.figures);
+  if (!mended.figures.empty()) mended.chosen = chosenFigures(mended.figures, unit);
   object.read("reason", mended.reason);
   object.read("when", mended.when);
   mended.extra = object.rest();

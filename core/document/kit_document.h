@@ -18,7 +18,7 @@ MadePlace readMade(const JsonValue& value, const Where& where, Trouble& trouble,
 void writeMade(std::string& out, const MadePlace& made);
 
 /// An entry of a part's `mended`.
-Mended readMended(const JsonValue& value, const Where& where, Trouble& trouble);
+Mended readMended(const JsonValue& value, const Where& where, Trouble& trouble, Unit unit);
 void writeMended(std::string& out, const Mended& mended);
 
 /// An entry of a part's `printed`.

@@ -337,7 +337,7 @@ Part readPart(const JsonValue& value, const Where& where, Trouble& trouble, Unit
     part.made.push_back(readMade(item, here, trouble, unit));
   });
   object.each("mended", [&](const JsonValue& item, const Where& here) {
-    part.mended.push_back(readMended(item, here, trouble));
+    part.mended.push_back(readMended(item, here, trouble, unit));
   });
   object.each("printed", [&](const JsonValue& item, const Where& here) {
     part.printed.push_back(readPrinted(item, here, trouble));

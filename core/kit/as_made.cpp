@@ -4,6 +4,7 @@
 #include <map>
 
 #include "core/kit/found_place.h"
+#include "core/kit/kit_of_part.h"
 #include "core/making/put_right.h"
 #include "core/plan/off_place.h"
 #include "core/shop/fits.h"
@@ -299,6 +300,12 @@ Result<AsMade> asMade(const Job& job, std::span<const Solution> solutions) {
     if (!added) return added.error();
   }
   all.rows = std::move(rows).take();
+  for (const MadeRow& row : all.rows) {
+    const CameOut one = cameOut(job, *job.part(row.part), row);
+    if (one.changed) {
+      all.changed.push_back({row.part, row.place, one.chosen->way, one.chosen->chosen});
+    }
+  }
   all.mates = mateStates(job);
   const FoundFigures found = foundFigures(job, solutions);
   for (const Gap& gap : job.gaps) all.gaps.push_back(stateOf(job, gap, found));
@@ -317,6 +324,7 @@ AsMade concerning(const Job& job, const AsMade& all, std::string_view part) {
     }
   };
   copyThose(all.rows, some.rows, [&](std::size_t i) { return all.rows[i].part == part; });
+  copyThose(all.changed, some.changed, [&](std::size_t i) { return all.changed[i].part == part; });
   copyThose(all.nowhere, some.nowhere, [&](std::size_t i) { return all.nowhere[i].part == part; });
   copyThose(all.mates, some.mates,
             [&](std::size_t i) { return isOf(job.mates[i].hole) || isOf(job.mates[i].shaft); });

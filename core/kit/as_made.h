@@ -75,12 +75,23 @@ struct MadeNowhere {
   bool operator==(const MadeNowhere&) const = default;
 };
 
+/// A way out that was chosen for a place, and has other figures since something else was measured.
+struct ChangedChoice {
+  std::string part;
+  Id place;
+  WayOut way = WayOut::leave;
+  ChosenFigures was;
+
+  bool operator==(const ChangedChoice&) const = default;
+};
+
 /// All that was measured in a job, and what follows from it for what goes together.
 struct AsMade {
   std::vector<MadeRow> rows;  ///< in the document's order
   std::vector<MadeNowhere> nowhere;
   std::vector<MateState> mates;
   std::vector<GapState> gaps;
+  std::vector<ChangedChoice> changed;
 
   bool operator==(const AsMade&) const = default;
 };

@@ -36,7 +36,7 @@ std::optional<SideNow> sideNow(const Job& job, const SizeOrPlace& side) {
   all.chosen = *chosen;
   const bool lined = chosen->way == WayOut::bush || chosen->way == WayOut::plug ||
                      chosen->way == WayOut::eccentricBush;
-  if (lined) all.now = *drawn;
+  if (lined || chosen->way == WayOut::openToSize) all.now = *drawn;
   return all;
 }
 
@@ -109,6 +109,23 @@ class Suiting {
 
 }  // namespace
 
+CameOut cameOut(const Job& job, const Part& part, MadeRow row) {
+  CameOut one{std::move(row), {}, {}, false};
+  const Mended* const chosen = one.isWrong() ? chosenWay(part, one.row.place) : nullptr;
+  if (!chosen) return one;
+  one.chosen = *chosen;
+  const Result<std::vector<Way>> ways = waysWithoutEffects(job, part, one.row);
+  for (const Way& way : ways ? *ways : std::vector<Way>{}) {
+    if (way.way == chosen->way && !one.way) one.way = way;
+  }
+  if (!one.way) {
+    one.changed = chosen->way == WayOut::openToSize;  // it is over size by now
+    return one;
+  }
+  one.changed = isOtherThanChosen(chosen->chosen, figuresOf(*one.way));
+  return one;
+}
+
 Result<KitOfPart> kitOfPart(const Job& job, const Part& part, const Solution& solution) {
   KitOfPart kit;
   kit.suits = Suiting(job, part).take();
@@ -116,16 +133,7 @@ Result<KitOfPart> kitOfPart(const Job& job, const Part& part, const Solution& so
   if (!rows) return rows.error();
   for (MadeRow& row : *rows) {
     if (!row.foundSize.known() && !row.foundX && !row.foundY) continue;
-    CameOut one{std::move(row), {}, {}};
-    const Mended* const chosen = one.isWrong() ? chosenWay(part, one.row.place) : nullptr;
-    if (chosen) one.chosen = *chosen;
-    if (one.chosen) {
-      const Result<std::vector<Way>> ways = waysWithoutEffects(job, part, one.row);
-      for (const Way& way : ways ? *ways : std::vector<Way>{}) {
-        if (way.way == one.chosen->way && !one.way) one.way = way;
-      }
-    }
-    kit.cameOut.push_back(std::move(one));
+    kit.cameOut.push_back(cameOut(job, part, std::move(row)));
   }
   return kit;
 }

@@ -16,6 +16,7 @@ struct CameOut {
   MadeRow row;
   std::optional<Mended> chosen;
   std::optional<Way> way;  ///< what was chosen, with its figures
+  bool changed = false;    ///< those are others than when it was chosen
 
   bool isWrong() const {
     return row.has(Verdict::over) || row.has(Verdict::under) || row.has(Verdict::offPlace) ||
@@ -23,6 +24,9 @@ struct CameOut {
   }
   bool operator==(const CameOut&) const = default;
 };
+
+/// How a measured place came out, with what was chosen for it.
+CameOut cameOut(const Job& job, const Part& part, MadeRow row);
 
 /// One place of a part in a mate, and what size of it suits the other side as that is now.
 struct Suits {

@@ -30,8 +30,12 @@ class Finding {
   /// The ways and, for each, what becomes of the hole.
   Result<std::vector<Way>> take() {
     hole_ = wrongHole(*row_.wantedSize, row_.foundSize, row_.offX, row_.offY, job_.unit);
+    // Metal is still there to be cut: nothing is lined.
+    const bool onlyUnder = row_.has(Verdict::under) && !offPlace();
+    if (row_.has(Verdict::under)) addOpening();
     addShafts();
     for (const auto add : {&Finding::addBush, &Finding::addPlug, &Finding::addEccentric}) {
+      if (onlyUnder) break;
       if (const Result<Done> added = (this->*add)(); !added) return added.error();
     }
     addNextSize();
@@ -77,6 +81,15 @@ class Finding {
       add(std::move(way),
           {row_.foundSize, true, canBeHad ? std::optional(shaft) : std::nullopt, mate->name});
     }
+  }
+
+  /// Reamed or bored out to the size that is wanted, where it is.
+  void addOpening() {
+    Way way = begun(WayOut::openToSize);
+    way.size = hole_.nominal;
+    way.sizeName = sizeName(hole_.nominal, hole_.unit);
+    setCentre(way, false);
+    add(std::move(way), {asWanted(), true, {}});
   }
 
   /// About the wanted centre; where the hole is only over size, about the one it has.
@@ -154,6 +167,18 @@ Result<const Drilled*> drilledAt(const Part& part, std::string_view place) {
 }
 
 }  // namespace
+
+ChosenFigures figuresOf(const Way& way) {
+  ChosenFigures figures;
+  figures.exact = true;
+  if (way.bushing) figures.bore = way.bushing->bore;
+  if (way.size) figures.least = figures.greatest = way.size;
+  if (way.shaft) {
+    figures.least = way.shaft->least;
+    figures.greatest = way.shaft->greatest;
+  }
+  return figures;
+}
 
 Result<std::vector<Way>> waysWithoutEffects(const Job& job, const Part& part, const MadeRow& row) {
   const Result<const Drilled*> drilled = drilledAt(part, row.place);

@@ -48,6 +48,9 @@ struct Way {
   bool operator==(const Way&) const = default;
 };
 
+/// What of a way out is kept with the choice, to tell later whether it is another.
+ChosenFigures figuresOf(const Way& way);
+
 /// All ways out of a hole, in the order in which they are to be thought of; `leave` is always the
 /// last. A shaft to suit needs a mate; an eccentric bush a hole that is off its place.
 ///

@@ -58,10 +58,12 @@ enum class Rule {
   underSuit,    ///< left under until it is known what it has to suit
   waitsToSuit,  ///< its size waits for what is measured
   breakEdges,
-  holeForCutter,    ///< in a slot, where the cutter is not known to cut over its centre
-  largestThatGoes,  ///< the largest cutter owned that goes into the slot
-  markOnly,         ///< a point: nothing is cut
-  openForBush,      ///< bored true for what is pressed in
+  holeForCutter,     ///< in a slot, where the cutter is not known to cut over its centre
+  largestThatGoes,   ///< the largest cutter owned that goes into the slot
+  underCloseSlot,    ///< at least 1/64 under a slot lettered close, which is opened up either side
+  largestInCorners,  ///< the largest owned that the corners of a pocket let in
+  markOnly,          ///< a point: nothing is cut
+  openForBush,       ///< bored true for what is pressed in
   pressIn,
   afterPressing  ///< to size once it is pressed in: a bush closes in
 };
@@ -126,10 +128,12 @@ struct Lacking {
     noBar,  ///< none goes into the hole, or opens it so far
     dialTooCoarse,
     noSeatTool,
-    noSeatSize,    ///< the print gives none
-    noDrillUnder,  ///< nothing to start a bore with
+    pilotDoesNotRun,  ///< that of the counterbore owned, in the hole as drilled
+    noSeatSize,       ///< the print gives none
+    noDrillUnder,     ///< nothing to start a bore with
     reamerBeyondLimits,
-    noCutter  ///< that goes into a slot
+    noCutter,          ///< that goes into a slot
+    noCutterForPocket  ///< that goes into a pocket and its corners
   } why = Why::noDrillOfSize;
   std::vector<Near> near;
   std::vector<SeatOfScrew> seats;  ///< of noSeatSize: those of screws that go through such a hole
@@ -159,6 +163,8 @@ enum class HoleNote {
   onAssembly,         ///< drilled once what it goes with is in place
   shortOfFar,         ///< chip room was cut short by the far side
   waitsToSuit,
+  openedToSize,  ///< what came out under size is opened to the print's own
+  chosenAnew,    ///< the way out chosen has other figures since something else was measured
   openedUp,      ///< what came out wrong is made the next size: nothing of the print's is drilled
   linedOnPlace,  ///< bored out where it was to be, then lined
   linedAsFound,  ///< bored out about the hole as it is, off its place, then lined
@@ -166,6 +172,7 @@ enum class HoleNote {
   leftAsFound,
   mateNotThere,  ///< the job has no such part or place as it is to be drilled with or from
   pieceWrong,    ///< it came out wrong on one of several pieces: these figures are for the others
+  notClosed,     ///< the outline of a pocket does not come together, so nothing is milled by it
   foundUnlikely  ///< what was found is rather a slip of the pen: nothing is made by it
 };
 

@@ -40,6 +40,7 @@ class HolePlanner {
   void addSeat();
   void addSpotface();
   void addToSuit();
+  bool pilotRuns(const OwnedSeatTool& tool) const;
   /// `verb` is what stands before the tool's size or name: nothing before a drill's.
   HoleStep& add(Op op, ToolKind kind, std::string_view verb, std::string named,
                 std::optional<Length> size, Rule rule);

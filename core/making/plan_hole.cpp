@@ -1,5 +1,4 @@
 #include <algorithm>
-#include <cmath>
 #include <limits>
 
 #include "core/making/hole_planner.h"
@@ -18,15 +17,6 @@ constexpr Length kLeftToSuit = sixtyFourths(2);
 
 Length share(Length whole, std::int64_t over, std::int64_t under) {
   return Length::ticks(whole.ticks() / under * over);
-}
-
-// A countersink's included angle where the shop says none: by custom 82° for inch screws, 90° for
-// metric ones.
-constexpr int kInchCountersink = 82, kMetricCountersink = 90;
-
-std::string angleText(const LetteredAngle& angle) {
-  const bool bare = angle.text.find_first_not_of("0123456789.") == std::string::npos;
-  return angle.text + (bare ? "°" : "");
 }
 
 }  // namespace
@@ -53,7 +43,8 @@ std::string_view nameOf(Rule rule) {
       "under_bore",       "end_mill_under_bore", "trial_cut",       "boring_cut",
       "ream_to_size",     "tap_thread",          "as_lettered",     "under_suit",
       "waits_to_suit",    "break_edges",         "hole_for_cutter", "largest_that_goes",
-      "mark_only",        "open_for_bush",       "press_in",        "after_pressing"};
+      "under_close_slot", "largest_in_corners",  "mark_only",       "open_for_bush",
+      "press_in",         "after_pressing"};
   return kNames[static_cast<std::size_t>(rule)];
 }
 
@@ -323,92 +314,6 @@ void HolePlanner::nameNearestDrills(Lacking& lacking, Length low, Length high) {
                             Length::ticks(one->drill.diameter.ticks() - wanted.ticks()),
                             std::nullopt, std::nullopt});
   }
-}
-
-void HolePlanner::addSpotface() {
-  if (!work_.drilled.seatDiameter) {
-    lack(Op::spotface, "", Lacking::Why::noSeatSize);
-    return;
-  }
-  const Lettered& seat = *work_.drilled.seatDiameter;
-  HoleStep& step = add(Op::spotface, ToolKind::counterbore, "spotface", seat, Rule::roughFaceFirst);
-  setSpeed(step, seat.value, 1);
-  if (work_.drilled.seatDepth) {
-    step.fullDepth = sumHeld(work_.drilled.seatDepth->value, work_.onFace);
-    step.pointDepth = step.fullDepth;
-  }
-}
-
-void HolePlanner::addSeat() {
-  if (!work_.drilled.seatDiameter || work_.drilled.seatDiameter->value <= Length()) {
-    const Make make = work_.drilled.make;
-    if (make == Make::counterbore) {
-      Lacking& lacking = lack(Op::counterbore, "", Lacking::Why::noSeatSize);
-      if (work_.drilled.diameter) lacking.seats = seatsAboutHole(work_.drilled.diameter->value);
-    }
-    if (make == Make::countersink) lack(Op::countersink, "", Lacking::Why::noSeatSize);
-    return;
-  }
-  const Lettered& seat = *work_.drilled.seatDiameter;
-  const bool sink = work_.drilled.make == Make::countersink ||
-                    (work_.drilled.make != Make::counterbore && !work_.drilled.seatDepth);
-  const std::optional<LetteredAngle>& angle = work_.drilled.seatAngle;
-  // One whose angle the shop does not say is taken to be what is fitted: the step names the angle.
-  const auto hasAngle = [&](const OwnedSeatTool& one) {
-    return !angle || !one.angle || one.angle->value == angle->value;
-  };
-  const std::string name =
-      sizeName(seat.value, seat.unit) + (sink && angle ? " " + angleText(*angle) : "");
-  const auto& owned = sink ? tools_.shop().countersinks : tools_.shop().counterbores;
-  // In place, not a copy: the tool found is looked at below.
-  const std::vector<OwnedSeatTool> none;
-  const std::vector<OwnedSeatTool>& known = owned ? *owned : none;
-  const OwnedSeatTool* tool = nullptr;
-  for (const OwnedSeatTool& one : known) {
-    const bool fits =
-        sink ? one.size.value >= seat.value && hasAngle(one) : one.size.value == seat.value;
-    if (fits && (!tool || one.size.value < tool->size.value)) tool = &one;
-  }
-  // A flat seat may as well be cut by an end mill of its size.
-  const OwnedCutter* cutter = nullptr;
-  for (const OwnedCutter& one : tools_.cutters()) {
-    if (!sink && one.size.value == seat.value) cutter = &one;
-  }
-  if (owned && !tool && !cutter) {
-    Lacking& lacking =
-        lack(sink ? Op::countersink : Op::counterbore, name, Lacking::Why::noSeatTool);
-    for (const OwnedSeatTool& one : *owned) {
-      lacking.near.push_back({sizeName(one.size.value, one.size.unit), one.size.value,
-                              Length::ticks(one.size.value.ticks() - seat.value.ticks()),
-                              std::nullopt, std::nullopt});
-    }
-    return;
-  }
-  const bool byMill = owned && !tool;
-  HoleStep& step = add(sink ? Op::countersink : Op::counterbore,
-                       sink     ? ToolKind::countersink
-                       : byMill ? ToolKind::endMill
-                                : ToolKind::counterbore,
-                       sink     ? "countersink"
-                       : byMill ? "end mill"
-                                : "counterbore",
-                       name, seat.value, Rule::asLettered);
-  step.unit = seat.unit;
-  setSpeed(step, seat.value, 1);
-  if (tool && tool->stands) step.stands = tool->stands->value;
-  if (byMill && cutter->stands) step.stands = cutter->stands->value;
-  if (byMill && cutter->length) step.flutes = cutter->length->value;
-  if (work_.drilled.seatDepth) {
-    step.fullDepth = sumHeld(work_.drilled.seatDepth->value, work_.onFace);
-    step.pointDepth = step.fullDepth;
-  }
-  if (!sink) return;
-  const std::optional<LetteredAngle>& asked = angle ? angle : tool ? tool->angle : angle;
-  const int degrees = asked ? static_cast<int>(std::lround(asked->value.toDegrees()))
-                            : (seat.unit == Unit::inch ? kInchCountersink : kMetricCountersink);
-  if (degrees < 1 || degrees > 179) return;
-  step.pointDepth =
-      sumHeld(step.fullDepth.value_or(work_.onFace), pointLength(seat.value, degrees));
 }
 
 void HolePlanner::addLocating() {

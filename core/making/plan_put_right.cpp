@@ -22,7 +22,8 @@ void HolePlanner::leaveAsFound() {
 void HolePlanner::leaveOutWhatIsCut() {
   plan_.putRight = work_.putRight;
   const PutRight& right = *work_.putRight;
-  plan_.notes.push_back(HoleNote::openedUp);
+  plan_.notes.push_back(right.way == WayOut::openToSize ? HoleNote::openedToSize
+                                                        : HoleNote::openedUp);
   const Length there = right.found.least.value_or(Length());
   std::erase_if(plan_.steps, [&](const HoleStep& step) {
     if (step.op == Op::spot) return true;

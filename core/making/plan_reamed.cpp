@@ -137,7 +137,9 @@ void HolePlanner::addReam(const OwnedReamer& reamer) {
   HoleStep& step =
       add(Op::ream, ToolKind::reamer, byHand ? "hand ream" : "ream", reamer.size, Rule::reamToSize);
   step.below = ToolsOwned::reamerBelow(reamer);
-  step.struckOut = sizeText();
+  // As lettered; of a reamer of the other system by its own name.
+  step.struckOut =
+      reamer.size.unit == unit_ ? sizeText() : sizeName(reamer.size.value, reamer.size.unit);
   if (reamer.stands) step.stands = reamer.stands->value;
   if (reamer.length) step.flutes = reamer.length->value;
   setDepths(step, isThrough() ? step.below : leadOf(reamer), blindDepth());

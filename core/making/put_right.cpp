@@ -109,10 +109,23 @@ bool isOpenedTo(const NextSize& next, const FoundSize& found) {
   return found.least && least && *found.least >= std::max(*least, next.limits.least);
 }
 
+bool isOtherThanChosen(const ChosenFigures& was, const ChosenFigures& now) {
+  const std::int64_t within = was.exact ? 0 : Length::kTicksPerInch / 1000;
+  const auto differ = [within](const std::optional<Length>& a, const std::optional<Length>& b) {
+    if (!a || !b) return false;
+    const auto apart = a->minus(*b);
+    return !apart || apart->magnitude().ticks() > within;
+  };
+  return differ(was.bore, now.bore) || differ(was.least, now.least) ||
+         differ(was.greatest, now.greatest);
+}
+
 Result<PutRight> putRight(WayOut way, const Drilled& drilled, const WrongHole& hole,
                           const FoundSize& found) {
   PutRight right;
-  right.way = way;
+  // What is over size by now can't be opened to it.
+  const bool over = way == WayOut::openToSize && hole.found > hole.wanted.greatest;
+  right.way = over ? WayOut::leave : way;
   right.found = found;
   if (way == WayOut::nextSize) {
     right.next = nextSize(drilled, hole);

@@ -57,6 +57,11 @@ struct PutRight {
 /// The way out that counts for a place: the last one chosen; null for none.
 const Mended* chosenWay(const Part& part, std::string_view place);
 
+/// Whether the way out that was chosen has other figures by now, since something else was measured:
+/// `was` are those that stood then. Figures that were kept as a readout showed them may differ by a
+/// thou.
+bool isOtherThanChosen(const ChosenFigures& was, const ChosenFigures& now);
+
 /// The figures of a way out of `hole`. Errors: as `bushOnWantedCentre`; `badRequest` for a next
 /// size where there is none.
 Result<PutRight> putRight(WayOut way, const Drilled& drilled, const WrongHole& hole,

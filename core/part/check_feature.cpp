@@ -51,6 +51,11 @@ Fault checkSlot(const Feature& feature, const PlaceIndex& index, const Pointer& 
       }
     }
   }
+  if (Fault fault = checkAllKnown(slot.meets, index, pointer / "meets")) return fault;
+  for (std::size_t i = 0; i < slot.meets.size(); ++i) {
+    if (!isNamedBy(feature, slot.meets[i])) continue;
+    return faultAt(pointer / "meets" / i, "a slot does not run into itself");
+  }
   if (slot.about.empty()) return std::nullopt;
   if (isNamedBy(feature, slot.about)) {
     return faultAt(pointer / "about", "a slot can't be curved about itself");

@@ -77,6 +77,7 @@ struct Slot {
   Id about = {};
   std::optional<Lettered> cutter = {};  ///< diameter of the one it is to be cut with
   Depth depth = {};
+  std::vector<Id> meets = {};  ///< what is cut and that it is meant to run into
 
   bool operator==(const Slot&) const = default;
 };

@@ -100,6 +100,7 @@ void visitMembers(AnyFeature& feature, Members& members) {
       members.id("about", shape.about);
       members.size("cutter", shape.cutter, SizeSymbol::radius);
       members.depth("depth", shape.depth);
+      members.ids("meets", shape.meets);
     } else if constexpr (std::is_same_v<Kind, kind::Ring>) {
       members.count(shape);
       members.size("pcd", shape.pitchDiameter, SizeSymbol::radius);

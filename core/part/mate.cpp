@@ -5,8 +5,8 @@
 namespace inchwright {
 namespace {
 
-constexpr NameTable<kWaysOut> kWayNames{"shaft",          "bush",      "plug",
-                                        "eccentric_bush", "next_size", "leave"};
+constexpr NameTable<kWaysOut> kWayNames{"shaft",     "bush",  "plug",        "eccentric_bush",
+                                        "next_size", "leave", "open_to_size"};
 
 }  // namespace
 

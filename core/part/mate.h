@@ -34,11 +34,22 @@ struct Mate {
 };
 
 /// How a hole that came out wrong is put right.
-enum class WayOut { shaft, bush, plug, eccentricBush, nextSize, leave };
+enum class WayOut { shaft, bush, plug, eccentricBush, nextSize, leave, openToSize };
 
 std::string_view nameOf(WayOut way);  ///< as in the document: `shaft`, `eccentric_bush`, …
 std::optional<WayOut> wayOutNamed(std::string_view name);
-inline constexpr int kWaysOut = 6;
+inline constexpr int kWaysOut = 7;
+
+/// The figures of a way out by which it can be told whether it is another by now: those of a bush's
+/// bore, of the next size, or the ends of a shaft to suit.
+struct ChosenFigures {
+  std::optional<Length> bore;
+  std::optional<Length> least;
+  std::optional<Length> greatest;
+  bool exact = false;  ///< to the tick; else as a readout showed them
+
+  bool operator==(const ChosenFigures&) const = default;
+};
 
 /// A way out that was chosen, kept with its reason.
 struct Mended {
@@ -49,6 +60,7 @@ struct Mended {
   std::string reason;
   std::string when;
   Extra extra;
+  ChosenFigures chosen = {};  ///< what of `figures` can be read; not written by itself
 
   bool operator==(const Mended&) const = default;
 };

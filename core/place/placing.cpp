@@ -6,6 +6,7 @@
 
 #include "core/chain/axis_solver.h"
 #include "core/place/contradictions.h"
+#include "core/place/outline_corners.h"
 #include "core/place/part_plane.h"
 #include "core/place/plane_rows.h"
 
@@ -372,9 +373,12 @@ Result<PlacedPart> placePart(const Part& part, const std::array<AxisSystem, 3>& 
   if (!speaksOfPlanes(part)) {
     PlacedPart chains;
     chains.positions = positions;
+    placeOutlineCorners(part, systems, chains.positions);
     return chains;
   }
-  return PartPlacing(part, systems, positions, options).run();
+  auto placed = PartPlacing(part, systems, positions, options).run();
+  if (placed) placeOutlineCorners(part, systems, placed->positions);
+  return placed;
 }
 
 Result<WholePlaced> placeWhole(const Part& part, const PlacePartOptions& options) {

@@ -3,8 +3,10 @@
 #include <algorithm>
 #include <array>
 #include <cmath>
+#include <numbers>
 
 #include "core/place/part_outline.h"
+#include "core/plan/milled_shape.h"
 
 namespace inchwright {
 namespace {
@@ -37,6 +39,7 @@ class PartDrawer {
     for (const Feature& feature : work_.part.features) {
       if (!feature.is(FeatureKind::edge) && feature.face == work_.setup.face) addFeature(feature);
     }
+    addMilled();
     addOutlines();
     for (const Feature& feature : work_.part.features) addEdge(feature);
     if (work_.setup.jaw) picture_.jaw = tableSideOf(*work_.setup.jaw, work_.axes);
@@ -105,10 +108,73 @@ class PartDrawer {
   void addSlot(const Feature& feature) {
     const std::optional<PlanePoint> from = pointOf(feature.id + "1"),
                                     to = pointOf(feature.id + "2");
-    if (from && to) {
+    const bool straight = feature.as<kind::Slot>()->about.empty();
+    if (from && to && straight) {
       picture_.slots.push_back(
           {feature.id, *from, *to, millimetres(feature.as<kind::Slot>()->width)});
     }
+  }
+
+  /// Pockets, and slots that are curved.
+  void addMilled() {
+    for (const MilledShape& shape : milledShapes(work_.part, work_.solution)) {
+      const bool curved = !shape.way.empty() && shape.way.front().circle.has_value();
+      if (shape.face != work_.setup.face || shape.way.empty()) continue;
+      if (!shape.isPocket && !curved) continue;
+      const SeenFrame frame(shape.face);
+      DrawnMilled drawn{shape.id, {}};
+      for (const PlanePoint seen : edgeOf(shape)) {
+        PlanePoint at;
+        for (const std::size_t k : {0U, 1U}) {
+          const TableAxis* along = work_.along(frame.axes[k]);
+          if (!along || !along->zero) return;
+          const auto distance = along->onTable(frame.along(k, seen).rational());
+          if (!distance) return;
+          (along->machine == MachineAxis::x ? at.x : at.y) = millimetres(*distance);
+        }
+        drawn.ring.push_back(at);
+      }
+      picture_.milled.push_back(std::move(drawn));
+    }
+  }
+
+  /// Of a pocket its wall; of a slot along either side of its way, and round its ends.
+  static std::vector<PlanePoint> edgeOf(const MilledShape& shape) {
+    std::vector<PlanePoint> points;
+    if (shape.isPocket) {
+      for (const PathPiece& piece : shape.way) {
+        const int steps =
+            piece.circle ? std::max(2, static_cast<int>(sweepOf(piece) / kArcStep)) : 1;
+        for (int i = 0; i < steps; ++i) {
+          points.push_back(pointOn(piece, static_cast<double>(i) / steps));
+        }
+      }
+      return points;
+    }
+    const PathPiece& way = shape.way.front();
+    const PlanePoint centre = way.circle->centre;
+    const double from = std::atan2(way.start.y - centre.y, way.start.x - centre.x);
+    const int steps = std::max(2, static_cast<int>(sweepOf(way) / kArcStep));
+    const auto onRing = [&](double radius, double angle) {
+      points.push_back({centre.x + radius * std::cos(angle), centre.y + radius * std::sin(angle)});
+    };
+    const auto roundEnd = [&](PlanePoint end, double begins) {
+      for (int i = 1; i < steps; ++i) {
+        const double angle = begins + way.sense * std::numbers::pi * i / steps;
+        points.push_back(
+            {end.x + shape.radius * std::cos(angle), end.y + shape.radius * std::sin(angle)});
+      }
+    };
+    const double to = from + way.sense * sweepOf(way);
+    for (int i = 0; i <= steps; ++i) {
+      onRing(way.circle->radius + shape.radius, from + (to - from) * i / steps);
+    }
+    roundEnd(way.end, to);
+    for (int i = 0; i <= steps; ++i) {
+      onRing(way.circle->radius - shape.radius, to + (from - to) * i / steps);
+    }
+    roundEnd(way.start, from + std::numbers::pi);
+    return points;
   }
 
   void addRound(const Feature& feature) {
@@ -264,7 +330,8 @@ class PartDrawer {
   static PlanePoint pointOn(const PathPiece& piece, double share) {
     if (!piece.circle) return piece.start;
     const PlanePoint centre = piece.circle->centre;
-    const double begun = std::atan2(piece.start.y - centre.y, piece.start.x - centre.x);
+    const double begun =
+        piece.isWhole ? 0 : std::atan2(piece.start.y - centre.y, piece.start.x - centre.x);
     const double angle = begun + piece.sense * sweepOf(piece) * share;
     return {centre.x + piece.circle->radius * std::cos(angle),
             centre.y + piece.circle->radius * std::sin(angle)};

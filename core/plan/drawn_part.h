@@ -31,6 +31,14 @@ struct DrawnSlot {
   bool operator==(const DrawnSlot&) const = default;
 };
 
+/// A pocket or a curved slot: its edge, arcs as runs of short lines, closed by itself.
+struct DrawnMilled {
+  Id id;
+  std::vector<PlanePoint> ring;
+
+  bool operator==(const DrawnMilled&) const = default;
+};
+
 /// An outside radius struck about a placed centre. Corner radii are part of the outline.
 struct DrawnRound {
   Id id;
@@ -70,7 +78,8 @@ struct DrawnPart {
   std::vector<PlanePoint> stock;    ///< as it is now; empty when nothing is left to come off
   std::vector<TableSide> missing;
   std::vector<DrawnHole> circles;
-  std::vector<DrawnSlot> slots;
+  std::vector<DrawnSlot> slots;  ///< straight ones
+  std::vector<DrawnMilled> milled;
   std::vector<DrawnRound> rounds;
   std::vector<DrawnEdge> edges;
   std::vector<DrawnMark> marks;

@@ -102,6 +102,9 @@ class HolePlans {
       bool unlikely = false;
       work.putRight = putRightAt(hole.id, *hole.drilled, chosen, unlikely);
       plan = planHole(work, tools_, asked_.job->machine.speeds);
+      if (work.putRight && isOtherThanChosen(chosen.chosen, figuresOf(*work.putRight))) {
+        plan.notes.push_back(HoleNote::chosenAnew);
+      }
       if (unlikely) plan.notes.push_back(HoleNote::foundUnlikely);
     }
     hole.plan = std::move(plan);
@@ -113,6 +116,13 @@ class HolePlans {
     } else if (right->bushing) {
       hole.diameter = right->bushing->bore;
     }
+  }
+
+  static ChosenFigures figuresOf(const PutRight& right) {
+    ChosenFigures now;
+    if (right.bushing) now.bore = right.bushing->bore;
+    if (right.next) now.least = now.greatest = right.next->size;
+    return now;
   }
 
   /// Empty where the hole as last measured is right, or was not measured.
@@ -274,31 +284,6 @@ std::set<std::string_view> closelyLettered(const Part& part) {
     close.insert(reading.to);
   }
   return close;
-}
-
-std::vector<PlannedSlot> planSlots(const HolesAsked& asked, const WorkBlock& block,
-                                   const ToolsOwned& tools) {
-  std::vector<PlannedSlot> slots;
-  for (const Feature& feature : asked.part->features) {
-    const auto* slot = feature.as<kind::Slot>();
-    if (!slot || !slot->width || feature.face != asked.setup->face) continue;
-    SlotWork work;
-    work.width = slot->width->value;
-    work.unit = slot->width->unit;
-    work.material = asked.part->material;
-    if (slot->cutter) work.cutter = slot->cutter->value;
-    work.through = slot->depth.through || !slot->depth.length;
-    if (work.through) {
-      work.depth = block.sizeNow(axisAcross(feature.face));
-      if (work.depth) work.depth = work.depth->plus(tools.marginBelow());
-    } else {
-      work.depth = slot->depth.length->value.plus(block.stock(feature.face));
-    }
-    std::optional<SlotPlan> plan = planSlot(work, tools, asked.job->machine.speeds);
-    HolePlan steps = stepsOfSlot(work, plan);
-    slots.push_back({feature.id, std::move(plan), std::move(steps)});
-  }
-  return slots;
 }
 
 std::optional<Length> finishedDiameter(const Drilled& drilled) {

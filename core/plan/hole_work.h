@@ -7,7 +7,6 @@
 #include <vector>
 
 #include "core/making/hole_plan.h"
-#include "core/making/slot_plan.h"
 #include "core/plan/work_block.h"
 
 namespace inchwright {
@@ -42,15 +41,6 @@ struct HolesAsked {
 /// All holes of all faces in the order of the features, each with its plan. Those of the setup's
 /// face count depths from the face as it is now, the others from the finished one.
 std::vector<PlannedHole> planHoles(const HolesAsked& asked, const WorkBlock& block,
-                                   const ToolsOwned& tools);
-
-/// A slot of the setup's face with how it is milled.
-struct PlannedSlot {
-  Id id;
-  std::optional<SlotPlan> plan;  ///< empty where no cutter owned goes in
-  SharedPlan steps;              ///< the same as steps, or what lacks
-};
-std::vector<PlannedSlot> planSlots(const HolesAsked& asked, const WorkBlock& block,
                                    const ToolsOwned& tools);
 
 /// Places whose position is lettered closer than a fraction: three places or more, or a tolerance

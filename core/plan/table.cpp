@@ -69,6 +69,7 @@ Result<SetupTable> tableOf(const WorkAt& work) {
   table.checks = *std::move(checks);
   table.warnings = setupWarnings(work, table.tip);
   table.curves = curvesAt(work);
+  table.milled = milledCuts(work);
   return table;
 }
 

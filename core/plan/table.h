@@ -9,6 +9,7 @@
 #include "core/part/job.h"
 #include "core/plan/check_places.h"
 #include "core/plan/curve_cuts.h"
+#include "core/plan/milled_cuts.h"
 #include "core/plan/touch_off.h"
 #include "core/plan/work_at.h"
 #include "core/solution/solution.h"
@@ -94,7 +95,8 @@ struct SetupTable {
   std::vector<TouchOff> touchOff;
   std::vector<CheckPlace> checks;
   std::vector<SetupWarning> warnings;
-  CurveCuts curves;  ///< rounds and arcs as the setup asks for them
+  CurveCuts curves;               ///< rounds and arcs as the setup asks for them
+  std::vector<MilledCut> milled;  ///< where the cutter goes in slots and pockets
 
   bool operator==(const SetupTable&) const = default;
 };

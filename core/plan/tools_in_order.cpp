@@ -6,9 +6,9 @@
 namespace inchwright {
 
 std::string_view nameOf(OrderRule rule) {
-  constexpr std::string_view kNames[] = {"marks", "rough_faces", "spots", "drills",  "seats",
-                                         "bars",  "reamers",     "taps",  "presses", "in_bushes",
-                                         "slots", "pockets",     "edges"};
+  constexpr std::string_view kNames[] = {"marks", "rough_faces", "spots", "drills",   "seats",
+                                         "bars",  "reamers",     "taps",  "presses",  "in_bushes",
+                                         "slots", "pockets",     "edges", "elsewhere"};
   return kNames[static_cast<std::size_t>(rule)];
 }
 
@@ -52,12 +52,16 @@ std::vector<ToolUse> toolsInOrder(const std::vector<PlannedHole>& holes,
   // again there.
   using Key = std::tuple<OrderRule, OrderRule, Length, std::string>;
   std::map<Key, ToolUse> uses;
-  const auto add = [&](const Id& place, const HolePlan& plan) {
+  const auto add = [&](const Id& place, const HolePlan& plan, bool isPocket) {
     for (const HoleStep* step : fittingsOf(plan)) {
       const bool elsewhere = !goesByCoordinates(plan);
-      const OrderRule rule = elsewhere ? OrderRule::elsewhere : orderOf(*step);
+      const bool inPocket = isPocket && step->op == Op::mill;
+      const OrderRule rule = elsewhere  ? OrderRule::elsewhere
+                             : inPocket ? OrderRule::pockets
+                                        : orderOf(*step);
       ToolUse& use = uses[{rule, orderOfOp(step->op), step->size.value_or(Length()), step->tool}];
       use.elsewhere = elsewhere;
+      use.rule = rule;
       use.inBush = step->inBush;
       use.op = step->op;
       use.tool = step->tool;
@@ -66,9 +70,9 @@ std::vector<ToolUse> toolsInOrder(const std::vector<PlannedHole>& holes,
     }
   };
   for (const PlannedHole& hole : holes) {
-    if (hole.face == face) add(hole.id, *hole.plan);
+    if (hole.face == face) add(hole.id, *hole.plan, false);
   }
-  for (const PlannedSlot& slot : slots) add(slot.id, *slot.steps);
+  for (const PlannedSlot& slot : slots) add(slot.id, *slot.steps, slot.shape.isPocket);
   std::vector<ToolUse> order;
   for (auto& [key, use] : uses) order.push_back(std::move(use));
   return order;

@@ -4,7 +4,7 @@
 #include <string_view>
 #include <vector>
 
-#include "core/plan/hole_work.h"
+#include "core/plan/milled_work.h"
 
 namespace inchwright {
 
@@ -35,6 +35,7 @@ OrderRule orderOfOp(Op op);
 
 /// A tool of a setup and what it is fitted for.
 struct ToolUse {
+  OrderRule rule = OrderRule::drills;  ///< why it stands where it does
   Op op = Op::drill;
   std::string tool;
   std::optional<Length> size;
@@ -45,8 +46,8 @@ struct ToolUse {
   bool operator==(const ToolUse&) const = default;
 };
 
-/// The tools of all holes of a face and of its slots in the order of use, so that each is fitted
-/// once: by `OrderRule`. Boring cuts at one hole count as one fitting.
+/// The tools of all holes of a face and of its slots and pockets in the order of use, so that each
+/// is fitted once: by `OrderRule`. Boring cuts at one hole count as one fitting.
 std::vector<ToolUse> toolsInOrder(const std::vector<PlannedHole>& holes,
                                   const std::vector<PlannedSlot>& slots, Face face);
 

@@ -111,6 +111,22 @@ class FindingWords {
 
 }  // namespace
 
+std::string wordsOf(Unsaid unsaid) {
+  switch (unsaid) {
+    case Unsaid::standsOn:
+      return "what the work stands on: parallels and the vice's bed";
+    case Unsaid::jawHeight:
+      return "how high the jaws are: tools in the jaws, and how much is held";
+    case Unsaid::stickOut:
+      return "how far the tools stand out and the quill comes down: whether the knee has to move";
+    case Unsaid::travel:
+      return "how far the table travels";
+    case Unsaid::thickness:
+      break;
+  }
+  return "how thick the work is: points and floors against the far side";
+}
+
 std::string wordsOf(const Finding& finding, const Step& shown) {
   std::string names;
   for (std::size_t i = 0; i < finding.places.size(); ++i) {

@@ -169,6 +169,8 @@ std::string wayLine(const Way& way, const Step& step) {
              ", throw " + shown(way.bushing->throwBy, step) + " towards " + towardWords(way, step) +
              " on the readout, thin wall " + shown(way.bushing->wall, step) +
              "; keep it from turning; only where the hole can't be bored true";
+    case WayOut::openToSize:
+      return "Open it to size: ream or bore it out to " + way.sizeName;
     case WayOut::nextSize:
       return "The next size: " + way.sizeName + ", and what goes into it likewise";
     case WayOut::leave:
@@ -193,6 +195,22 @@ std::string whyWords(const Mended& chosen) {
   return words;
 }
 
+/// That a way out has other figures than when it was chosen.
+std::string changedWords(const ChosenFigures& was, const Step& step) {
+  std::string then;
+  if (was.bore) {
+    then = "a bore of " + shown(*was.bore, step);
+  } else if (was.least && was.greatest && *was.least != *was.greatest) {
+    then = toMake({was.least, was.greatest}, step);
+  } else if (was.least) {
+    then = shown(*was.least, step);
+  }
+  if (then.empty())
+    return "It was chosen when the hole was otherwise: choose again before it is cut";
+  return "It was chosen as " + then +
+         " and is another since something else was measured: choose again before it is cut";
+}
+
 KitLine cameOutLine(const CameOut& one, const Step& step) {
   KitLine line;
   line.place = one.row.place;
@@ -207,6 +225,10 @@ KitLine cameOutLine(const CameOut& one, const Step& step) {
   }
   line.words += ". " + (one.way ? wayLine(*one.way, step) : std::string("Put right otherwise"));
   line.words += whyWords(*one.chosen);
+  if (one.changed) {
+    line.mind = true;
+    line.words += ". " + changedWords(one.chosen->chosen, step);
+  }
   return line;
 }
 
@@ -257,6 +279,8 @@ std::string wayWords(WayOut way) {
       return "a plug";
     case WayOut::eccentricBush:
       return "an eccentric bush";
+    case WayOut::openToSize:
+      return "open it to size";
     case WayOut::nextSize:
       return "the next size";
     case WayOut::leave:
@@ -323,6 +347,10 @@ std::vector<std::string> kitDoubtLines(const AsMade& made, const Step& readout) 
   const Step step = finer(readout);
   std::vector<std::string> lines = nowhereLines(made);
   for (std::string& line : unlikelyLines(made.rows, readout)) lines.push_back(std::move(line));
+  for (const ChangedChoice& one : made.changed) {
+    lines.push_back(one.part + ", " + one.place + ": " + wayWords(one.way) + ". " +
+                    changedWords(one.was, step));
+  }
   for (const MateState& mate : made.mates) {
     const bool open = mate.verdict == Verdict::notMeasured;
     const bool fine = mate.verdict == Verdict::in || (open && !mate.tightAsLettered);

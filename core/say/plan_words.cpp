@@ -79,10 +79,15 @@ std::string whyText(const Lacking& lacking) {
       return "no whole division of the dial comes within the limits of " + wanted;
     case Lacking::Why::noSeatTool:
       return "no tool for a seat of " + wanted + " is owned";
+    case Lacking::Why::pilotDoesNotRun:
+      return "the pilot of the counterbore owned for " + wanted +
+             " does not run in the hole as drilled";
     case Lacking::Why::noDrillUnder:
       return "nothing owned is small enough to start a bore of " + wanted;
     case Lacking::Why::noSeatSize:
       return "the print gives no size for the " + std::string(nameOf(lacking.op));
+    case Lacking::Why::noCutterForPocket:
+      return "no cutter owned goes into the pocket and its corners";
     case Lacking::Why::noCutter:
       break;
   }
@@ -116,8 +121,11 @@ std::string remedyText(const Lacking& lacking) {
       return "; buy the tap, or choose another thread for both parts";
     case Lacking::Why::noBar:
       return "; buy a bar for it, or a reamer";
+    case Lacking::Why::pilotDoesNotRun:
+      return "; buy a pilot for it, or take an end mill";
     case Lacking::Why::noSeatTool:
     case Lacking::Why::noCutter:
+    case Lacking::Why::noCutterForPocket:
       return "; buy one";
     case Lacking::Why::noSeatSize:
       return seatsText(lacking);
@@ -178,6 +186,13 @@ std::string wordsOf(Rule rule) {
     case Rule::largestThatGoes:
       return "the largest cutter owned that goes in; passes of at most half its diameter (from "
              "memory)";
+    case Rule::underCloseSlot:
+      return "the largest owned at least 1/64 under, since the width is lettered close: then "
+             "either "
+             "side; passes of at most half its diameter (from memory)";
+    case Rule::largestInCorners:
+      return "the largest owned that its corners let in, of a square one about half its width; "
+             "passes of at most half its diameter (from memory)";
     case Rule::markOnly:
       return "a point: nothing is cut";
     case Rule::openForBush:
@@ -321,6 +336,12 @@ std::string wordsOf(HoleNote note, const std::optional<PartPlace>& with) {
       return "the job has no " + mate + " to drill it with";
     case HoleNote::shortOfFar:
       return "room for chips is cut short by the far side: clear them often";
+    case HoleNote::openedToSize:
+      return "came out under size: opened to its own";
+    case HoleNote::chosenAnew:
+      return "what was chosen for it had other figures, see “made so far”: choose again before it "
+             "is "
+             "cut";
     case HoleNote::openedUp:
       return "came out wrong: made the next size";
     case HoleNote::linedOnPlace:
@@ -336,6 +357,8 @@ std::string wordsOf(HoleNote note, const std::optional<PartPlace>& with) {
       return "came out wrong on one piece, see “made so far”: these figures are for the others";
     case HoleNote::foundUnlikely:
       return "is said to have come out far off: is that figure right? Nothing is made by it";
+    case HoleNote::notClosed:
+      return "its outline does not close (see outline): not milled by this plan";
     case HoleNote::waitsToSuit:
       break;
   }

@@ -6,7 +6,7 @@
 #include <vector>
 
 #include "core/base/english.h"
-#include "core/checks/finding.h"
+#include "core/checks/checks.h"
 #include "core/measure/writing.h"
 #include "core/plan/tools_in_order.h"
 
@@ -42,6 +42,9 @@ std::string wordsOf(OrderRule rule);
 
 /// What is lacking, the nearest that is owned with what each changes, and what to buy or bore.
 std::string wordsOf(const Lacking& lacking, const Step& shown);
+
+/// What nobody said and what was not looked at for want of it.
+std::string wordsOf(Unsaid unsaid);
 
 /// One finding: what meets what, by how much, what to shift.
 std::string wordsOf(const Finding& finding, const Step& shown);

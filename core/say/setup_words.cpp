@@ -1,11 +1,13 @@
 #include "core/say/setup_words.h"
 
+#include <algorithm>
 #include <unordered_map>
 
 #include "core/say/curve_words.h"
 #include "core/say/doubt_words.h"
 #include "core/say/figure_words.h"
 #include "core/say/making_words.h"
+#include "core/say/milled_words.h"
 #include "core/say/reading_words.h"
 #include "core/say/source_words.h"
 
@@ -303,6 +305,15 @@ SetupWords setupWords(const Part& part, const SetupTable& table, English english
     const Feature& feature = *features.at(row.feature);
     words.rows.push_back(
         {sizeWords(feature, *row.plan, unit), noteWords(feature, row, table.step, english)});
+    const bool narrower =
+        std::any_of(table.milled.begin(), table.milled.end(), [&](const MilledCut& cut) {
+          return cut.id == row.feature &&
+                 (cut.runs.size() > 1 || (cut.about && cut.about->spindle.size() > 1));
+        });
+    if (!narrower) continue;
+    std::string& note = words.rows.back().note;
+    note += (note.empty() ? "" : "; ") +
+            inEnglish("the cutter is narrower: its centre goes as told below", english);
   }
   const auto isName = [&](std::string_view word) { return part.feature(word) != nullptr; };
   for (const Loose& loose : table.unplaced) {
@@ -320,6 +331,11 @@ SetupWords setupWords(const Part& part, const SetupTable& table, English english
     words.warnings.push_back(warningWords(warning, table, english));
   }
   words.curves = curveWords(part, table, english);
+  for (const MilledCut& cut : table.milled) {
+    for (const std::string& line : milledWords(cut, table.step)) {
+      words.milled.push_back(inEnglish(line, english, isName));
+    }
+  }
   return words;
 }
 

@@ -56,6 +56,7 @@ struct SetupWords {
   std::vector<std::string> checks;
   std::vector<std::string> warnings;
   std::vector<std::string> curves;  ///< one paragraph a round or arc to be cut
+  std::vector<std::string> milled;  ///< where the cutter goes in slots and pockets, line by line
 };
 
 /// Requires: `table` is one of this part.

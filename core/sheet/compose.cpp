@@ -81,6 +81,8 @@ Pieces leadingPieces(const SheetContent& content, double width) {
 /// The blocks that are looked up beside or after the rows.
 Pieces trailingPieces(const SheetContent& content, double width) {
   Pieces pieces;
+  append(pieces, milledPieces(content, width));
+  append(pieces, stopPieces(content, width));
   append(pieces, queryPieces(content, width));
   append(pieces, edgePieces(content, width));
   append(pieces, closenessPieces(content, width));

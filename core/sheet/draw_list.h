@@ -75,22 +75,36 @@ using DrawItem = std::variant<PolylineItem, CircleItem, TextItem>;
 
 /// What of a place can be pointed at: where it is pictured, its row, or one of its coordinates; or
 /// what holds the work, to be dragged.
-enum class TargetKind { pictured, row, figureX, figureY, parallel, fixedJaw };
+enum class TargetKind {
+  pictured,
+  row,
+  figureX,
+  figureY,
+  // What holds the work, and what is to be kept clear of.
+  parallel,
+  fixedJaw,
+  movingJaw,
+  stop,
+  clamp,
+  clearOf
+};
 
 /// A place of the part that can be pointed at. Where it is pictured, a circle about `from` when it
 /// has a radius, else the line (or the one point) from `from` to `to`; of a row or a coordinate the
-/// box from its upper left corner to its lower right one. A parallel and the fixed jaw are boxes
-/// likewise and of no place.
+/// box from its upper left corner to its lower right one. What holds the work is a box likewise and
+/// of no place.
 struct PaperTarget {
   std::string place;  ///< its id
   PlanePoint from;
   PlanePoint to;
   double radius = 0;  ///< mm
   TargetKind kind = TargetKind::pictured;
-  std::size_t which = 0;  ///< of the setup's parallels
-  /// Of a parallel: the way away from its jaw, as long as 1 mm of the work is on paper. Of the jaw:
-  /// 0, 0.
+  std::size_t which = 0;  ///< of the setup's parallels, clamps or clear_of
+  /// Of a parallel: the way away from its jaw, as long as 1 mm of the work is on paper; of a clamp
+  /// or what is to be kept clear of the way along the first axis of the face, and along the second.
+  /// Else 0, 0.
   PlanePoint away = {};
+  PlanePoint up = {};
 
   bool operator==(const PaperTarget&) const = default;
 };

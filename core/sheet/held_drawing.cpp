@@ -59,6 +59,19 @@ PaperBox onPaper(const HeldThing& thing, const PartOnPaper& frame) {
           y(std::max(a.y, b.y))};
 }
 
+std::optional<TargetKind> targetOf(const HeldThing& thing) {
+  switch (thing.code) {
+    case FindingCode::parallel:
+      return TargetKind::parallel;
+    case FindingCode::clamp:
+      return TargetKind::clamp;
+    case FindingCode::clearOf:
+      return TargetKind::clearOf;
+    default:
+      return std::nullopt;
+  }
+}
+
 void drawHeld(Sketch& sketch, const DrawnHolding& held, const PartOnPaper& frame, double hand,
               LabelPlacer& placer) {
   for (const HeldThing& thing : held.things) {

@@ -1,6 +1,9 @@
 #pragma once
 
+#include <optional>
+
 #include "core/checks/drawn_holding.h"
+#include "core/sheet/draw_list.h"
 #include "core/sheet/label_placer.h"
 #include "core/sheet/part_on_paper.h"
 
@@ -8,6 +11,9 @@ namespace inchwright {
 
 /// A thing that holds the work, on paper.
 PaperBox onPaper(const HeldThing& thing, const PartOnPaper& frame);
+
+/// What a parallel, a clamp or what is to be kept clear of is taken hold of as; none of a jaw.
+std::optional<TargetKind> targetOf(const HeldThing& thing);
 
 /// Draws parallels (hidden below the work: dashed), clamps and what is to be kept clear of, each
 /// named where there is room; what a tool comes into is hatched. Jaws and stop are drawn by the

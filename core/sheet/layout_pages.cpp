@@ -86,6 +86,7 @@ class FullSize {
       window.loop(ringAbout(at(round.centre), round.radius), kScribed);
     }
     for (const DrawnSlot& slot : drawn_.slots) window.loop(slotRing(slot), kScribed);
+    for (const DrawnMilled& milled : drawn_.milled) window.loop(onPaper(milled.ring), kScribed);
     for (const DrawnMark& mark : drawn_.marks) window.cross(at(mark.at), kArm);
     for (const DrawnHole& hole : drawn_.circles) drawHole(window, hole);
     nameAll(window);

@@ -8,6 +8,7 @@
 #include <vector>
 
 #include "core/say/doubt_words.h"
+#include "core/say/piece_words.h"
 #include "core/say/plan_words.h"
 #include "core/sheet/paragraph.h"
 #include "core/sheet/symbols.h"
@@ -90,6 +91,24 @@ Pieces editionPieces(const SheetContent& content, double width) {
 
 Pieces curvePieces(const SheetContent& content, double width) {
   return marked(content, "ROUNDS AND CURVES", content.words.curves, drawBoxMark, width);
+}
+
+Pieces milledPieces(const SheetContent& content, double width) {
+  return marked(content, "SLOTS AND POCKETS: WHERE THE CUTTER'S CENTRE GOES", content.words.milled,
+                drawBoxMark, width);
+}
+
+Pieces stopPieces(const SheetContent& content, double width) {
+  if (!content.held) return {};
+  std::vector<std::string> texts;
+  const auto add = [&](const std::string& text) {
+    texts.push_back(inEnglish(text, content.options.english));
+  };
+  for (const PieceLeft& piece : content.held->pieces) add(pieceWords(piece, content.table.step));
+  for (const PutInOtherwise& put : content.held->otherwise) {
+    for (const std::string& line : otherwiseWords(put, content.table.step)) add(line);
+  }
+  return marked(content, "PIECES AT THE STOP", texts, drawBoxMark, width);
 }
 
 Pieces directCheckPieces(const SheetContent& content, double width) {

@@ -100,6 +100,18 @@ void drawSlot(Sketch& sketch, const DrawnSlot& slot, const PartOnPaper& frame,
   sketch.add(std::move(item));
 }
 
+void drawMilled(Sketch& sketch, const DrawnMilled& milled, const PartOnPaper& frame,
+                LabelPlacer& placer) {
+  PolylineItem item;
+  for (const PlanePoint point : milled.ring) item.points.push_back(frame.at(point));
+  item.closed = true;
+  item.stroke = {Ink::black, kMedium, {}};
+  for (std::size_t i = 0; i < item.points.size(); ++i) {
+    placer.avoid(item.points[i], item.points[(i + 1) % item.points.size()]);
+  }
+  sketch.add(std::move(item));
+}
+
 /// A circle of any size, cut off at the region.
 void drawRound(Sketch& sketch, const DrawnRound& round, const PartOnPaper& frame) {
   constexpr int kParts = 240;
@@ -200,6 +212,7 @@ void drawWork(Sketch& sketch, const DrawnPart& picture, const PartOnPaper& frame
     placer.avoid(frame.at(edge.from), frame.at(edge.to));
   }
   for (const DrawnRound& round : picture.rounds) drawRound(sketch, round, frame);
+  for (const DrawnMilled& milled : picture.milled) drawMilled(sketch, milled, frame, placer);
   for (const DrawnSlot& slot : picture.slots) drawSlot(sketch, slot, frame, placer);
   for (const DrawnHole& hole : picture.circles) drawHole(sketch, hole, frame, placer);
   for (const DrawnMark& mark : picture.marks) drawPoint(sketch, frame.at(mark.at), placer);

@@ -27,6 +27,9 @@ Extent extentOf(const DrawnPart& picture) {
     points.push_back({std::max(slot.from.x, slot.to.x) + slot.width / 2,
                       std::max(slot.from.y, slot.to.y) + slot.width / 2});
   }
+  for (const DrawnMilled& milled : picture.milled) {
+    points.insert(points.end(), milled.ring.begin(), milled.ring.end());
+  }
   for (const DrawnMark& mark : picture.marks) points.push_back(mark.at);
   if (points.empty()) return {-1, -1, 1, 1};
   Extent extent{points[0].x, points[0].y, points[0].x, points[0].y};

@@ -91,6 +91,7 @@ class PictureDrawer {
   AxisLine axisLine(MachineAxis axis) const;
   void drawAxis(MachineAxis axis);
   void drawJaw();
+  void addTarget(const PaperBox& box, TargetKind kind);
   void drawStop();
   /// The moving jaw, parallels, clamps, and a mark beside each place of which something was found.
   void drawHolding();
@@ -126,15 +127,20 @@ Sketch PictureDrawer::draw() {
 void PictureDrawer::markTargets() {
   if (content_.held) {
     for (const HeldThing& thing : content_.held->drawn.things) {
-      if (thing.code != FindingCode::parallel) continue;
+      const std::optional<TargetKind> kind = targetOf(thing);
+      if (!kind) continue;
       const PaperBox box = onPaper(thing, frame_);
+      const auto way = [&](PlanePoint step) {
+        return PlanePoint{step.x * frame_.scale, -step.y * frame_.scale};
+      };
       sketch_.target({{},
                       {box.left, box.top},
                       {box.right, box.bottom},
                       0,
-                      TargetKind::parallel,
+                      *kind,
                       thing.which,
-                      {thing.away.x * frame_.scale, -thing.away.y * frame_.scale}});
+                      way(thing.away),
+                      way(thing.up)});
     }
   }
   for (const DrawnEdge& edge : picture_.edges) {
@@ -266,7 +272,11 @@ void PictureDrawer::drawJaw() {
     break;
   }
   placer_.keepOff(jaw.grownBy(0.3));
-  sketch_.target({{}, {jaw.left, jaw.top}, {jaw.right, jaw.bottom}, 0, TargetKind::fixedJaw});
+  addTarget(jaw, TargetKind::fixedJaw);
+}
+
+void PictureDrawer::addTarget(const PaperBox& box, TargetKind kind) {
+  sketch_.target({{}, {box.left, box.top}, {box.right, box.bottom}, 0, kind});
 }
 
 void PictureDrawer::drawStop() {
@@ -285,12 +295,15 @@ void PictureDrawer::drawStop() {
     const std::optional<TextItem> word = wordIn(beyond, upright, "STOP");
     if (!word || !placer_.isFree(block)) continue;
     sketch_.fill(block);
+    addTarget(block, TargetKind::stop);
     sketch_.add(*word);
     placer_.keepOff(block.grownBy(0.3));
     placer_.keepOff(boundsOf(*word).grownBy(0.3));
     return;
   }
-  sketch_.fill(boxAlong(side, length / 2 - half, length / 2 + half, off, kStopDepth));
+  const PaperBox block = boxAlong(side, length / 2 - half, length / 2 + half, off, kStopDepth);
+  sketch_.fill(block);
+  addTarget(block, TargetKind::stop);
 }
 
 void PictureDrawer::drawHolding() {
@@ -308,6 +321,7 @@ void PictureDrawer::drawHolding() {
     if (*thing.jaw == Jaw::moving) {
       drawHatchedBox(sketch_, jaw, 2.2, kHairline);
       sketch_.box(jaw, {Ink::black, kThin, {}});
+      addTarget(jaw, TargetKind::movingJaw);
       placer_.keepOff(jaw.grownBy(0.3));
     }
     if (thing.met) {
@@ -345,6 +359,10 @@ void PictureDrawer::nameHoles() {
     const PlanePoint to = frame_.at(slot.to);
     name(slot.id, false, {(from.x + to.x) / 2, (from.y + to.y) / 2}, 0,
          slot.width / 2 * frame_.scale);
+  }
+  for (const DrawnMilled& milled : picture_.milled) {
+    const PlanePoint at = frame_.at(milled.ring.front());
+    name(milled.id, false, at, 0, 1.3);
   }
   for (const DrawnMark& mark : picture_.marks) name(mark.id, false, frame_.at(mark.at), 0, 1.3);
 }

@@ -7,6 +7,7 @@
 #include "core/say/doubt_words.h"
 #include "core/say/figure_words.h"
 #include "core/say/making_words.h"
+#include "core/say/piece_words.h"
 #include "core/say/plan_words.h"
 
 namespace inchwright {
@@ -97,8 +98,13 @@ void mixTable(const SheetContent& content, const SetupWords& words, Mark& mark) 
   mark.mix(words.unplaced);
   mark.mix(words.warnings);
   if (!words.curves.empty()) mark.mix(words.curves);
+  if (!words.milled.empty()) mark.mix(words.milled);
   if (!content.held) return;
   for (const Finding& finding : content.held->findings) mark.mix(wordsOf(finding, table.step));
+  for (const PieceLeft& piece : content.held->pieces) mark.mix(pieceWords(piece, table.step));
+  for (const PutInOtherwise& put : content.held->otherwise) {
+    mark.mix(otherwiseWords(put, table.step));
+  }
   for (const HeldThing& thing : content.held->drawn.things) {
     mark.mix(thing.low);
     mark.mix(thing.high);
@@ -147,6 +153,10 @@ void mixPicture(const DrawnPart& picture, Mark& mark) {
   for (const DrawnSlot& slot : picture.slots) {
     mark.mix(slot.id);
     mark.mix(PlanePoint{slot.width, 0});
+  }
+  for (const DrawnMilled& milled : picture.milled) {
+    mark.mix(milled.id);
+    for (const PlanePoint point : milled.ring) mark.mix(point);
   }
   for (const DrawnRound& round : picture.rounds) mark.mix(PlanePoint{round.radius, 0});
   const auto side = [](std::optional<TableSide> one) {

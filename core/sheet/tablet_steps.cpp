@@ -5,6 +5,7 @@
 #include "core/plan/tools_in_order.h"
 #include "core/say/figure_words.h"
 #include "core/say/lathe_words.h"
+#include "core/say/milled_words.h"
 #include "core/say/plan_words.h"
 #include "core/say/setup_words.h"
 #include "core/sheet/tablet_page.h"
@@ -48,15 +49,23 @@ class StepGatherer {
         if (std::find(use.places.begin(), use.places.end(), row.id) == use.places.end()) continue;
         addUse(step, use, row);
       }
+      for (const MilledCut& cut : table_.milled) {
+        if (std::find(use.places.begin(), use.places.end(), cut.id) == use.places.end()) continue;
+        addMilled(step, use, cut);
+      }
       if (!step.rows.empty()) steps.push_back(std::move(step));
     }
-    TabletStep slots;
-    slots.title = "Slots and points";
-    for (const TableRow& row : table_.rows) {
-      if (holes_.count(row.id) == 0) slots.rows.push_back(rowOf(row, ""));
-    }
-    if (!slots.rows.empty()) steps.push_back(std::move(slots));
     return steps;
+  }
+
+  /// Points to be marked, before anything is cut.
+  TabletStep marking() const {
+    TabletStep step;
+    step.title = "Mark the points";
+    for (const TableRow& row : table_.rows) {
+      if (row.kind == FeatureKind::point) step.rows.push_back(rowOf(row, ""));
+    }
+    return step;
   }
 
   TabletStep measuring() const {
@@ -78,6 +87,30 @@ class StepGatherer {
       return {row.id, signedText(row.x), signedText(row.y), std::move(what)};
     }
     return {row.id, "(" + signedText(row.x) + ")", "(" + signedText(row.y) + ")", std::move(what)};
+  }
+
+  /// The drill before a cutter at one place, the cutter run by run.
+  void addMilled(TabletStep& step, const ToolUse& use, const MilledCut& cut) const {
+    const auto add = [&](const CutterStands& at, std::string what) {
+      step.rows.push_back({cut.id, signedText(at.x), signedText(at.y), std::move(what)});
+    };
+    if (use.op != Op::mill) {
+      if (!cut.drillFirst) return;
+      std::string what = "for the cutter to go in";
+      for (const PlannedSlot& slot : checked_.milled) {
+        if (slot.id == cut.id) what += ", " + wordsOf(slot.steps->steps.front(), table_.step);
+      }
+      return add(*cut.drillFirst, std::move(what));
+    }
+    for (const std::string& line : milledNotes(cut, table_.step)) step.lines.push_back(line);
+    for (const CutterRun& run : cut.runs) {
+      add(run.from, whatWords(run.what) + ", from here");
+      add(run.to, "to here");
+    }
+    if (!cut.about) return;
+    add(cut.about->centre, "the rotary table's centre under the spindle");
+    if (cut.about->from) add(*cut.about->from, "from here");
+    if (cut.about->to) add(*cut.about->to, "to here");
   }
 
   void addUse(TabletStep& step, const ToolUse& use, const TableRow& row) const {
@@ -151,6 +184,8 @@ TabletSetup tabletSetup(const Part& part, const SetupTable& table, const Checked
   }
   if (!look.rows.empty()) setup.steps.push_back(std::move(look));
   const StepGatherer gatherer(table, checked);
+  TabletStep marking = gatherer.marking();
+  if (!marking.rows.empty()) setup.steps.push_back(std::move(marking));
   for (TabletStep& step : gatherer.toolSteps()) setup.steps.push_back(std::move(step));
   TabletStep measuring = gatherer.measuring();
   if (!measuring.rows.empty()) setup.steps.push_back(std::move(measuring));

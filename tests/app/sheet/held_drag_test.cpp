@@ -1,4 +1,4 @@
-// Parallels and the fixed jaw dragged in the picture on my sheet, by the mouse.
+// What holds the work dragged in the picture on my sheet, by the mouse.
 #include "app/sheet/held_drag.h"
 
 #include <gtest/gtest.h>
@@ -127,6 +127,54 @@ TEST_F(HeldDragTest, TheJawGoesToTheSideThePointerIsNearestTo) {
   EXPECT_EQ(desk.setup().jaw, Side::back);
   desk.undo();
   EXPECT_EQ(desk.setup().jaw, Side::front);
+}
+
+TEST_F(HeldDragTest, TheStopAndTheMovingJawGoToASideAsWell) {
+  inchwright::Setup setup = desk.setup();
+  setup.stop = Side::left;
+  desk.applyPart(replaceSetup(desk.part(), "1", setup), QStringLiteral("stop"));
+  const auto dragTo = [&](TargetKind kind, const char* edge) {
+    const PaperTarget held = target(kind);
+    const QPointF grip((held.from.x + held.to.x) / 2, (held.from.y + held.to.y) / 2);
+    const QPoint there = view->whereIs(edge)->toPoint();
+    press(onView(grip));
+    move(onView(grip), there);
+    release(there);
+  };
+  dragTo(TargetKind::stop, "R");
+  EXPECT_EQ(desk.setup().stop, Side::right);
+  desk.undo();
+  EXPECT_EQ(desk.setup().stop, Side::left);
+  dragTo(TargetKind::movingJaw, "F");
+  EXPECT_EQ(desk.setup().jaw, Side::back) << "the fixed one stands opposite";
+  desk.undo();
+  EXPECT_EQ(desk.setup().jaw, Side::front);
+}
+
+TEST_F(HeldDragTest, AClampGoesAlongBothAxesAndTheChecksRunAsItStands) {
+  inchwright::Setup setup = desk.setup();
+  Obstacle clamp;
+  clamp.along[0] = {readLength("3").value(), readLength("3 1/2").value()};
+  clamp.along[1] = {readLength("1 1/2").value(), readLength("2").value()};
+  setup.held.clamps = {clamp};
+  desk.applyPart(replaceSetup(desk.part(), "1", setup), QStringLiteral("clamp"));
+  EXPECT_FALSE(sheetSays("runs into clamp"));
+  const PaperTarget drawn = target(TargetKind::clamp);
+  const QPointF grip(drawn.from.x + (drawn.to.x - drawn.from.x) * 0.2,
+                     drawn.from.y + (drawn.to.y - drawn.from.y) * 0.2);
+  // 1 in to the left and 1/2 in towards: over the hole at 2, 1.
+  const QPointF there =
+      grip - QPointF(drawn.away.x, drawn.away.y) * 25.4 - QPointF(drawn.up.x, drawn.up.y) * 12.7;
+  press(onView(grip));
+  move(onView(grip), onView(there));
+  EXPECT_TRUE(sheetSays("runs into clamp 1")) << "before it is let go";
+  release(onView(there));
+  const auto& along = desk.setup().held.clamps[0].along;
+  EXPECT_EQ(along[0]->first.value, inch("2"));
+  EXPECT_EQ(along[0]->second.value, inch("2 1/2")) << "as long as it was";
+  EXPECT_EQ(along[1]->first.value, inch("1"));
+  desk.undo();
+  EXPECT_EQ(desk.setup().held.clamps[0], clamp);
 }
 
 TEST_F(HeldDragTest, AClickOnAParallelShiftsNothingAndPointsAtNothing) {

@@ -43,6 +43,23 @@ class PutRightTest : public WindowTest {
     }
     return false;
   }
+  /// The same through lists within lists.
+  bool choose(const Pointed& under, const std::vector<const char*>& way) {
+    QMenu menu;
+    fillPrintMenu(menu, *window, under);
+    const QMenu* in = &menu;
+    for (const char* words : way) {
+      QAction* found = nullptr;
+      for (QAction* action : in->actions()) {
+        const QString text = QString(action->text()).remove(QLatin1Char('&'));
+        if (text.startsWith(QLatin1String(words))) found = action;
+      }
+      if (found == nullptr) return false;
+      if (found->menu() == nullptr) found->trigger();
+      in = found->menu();
+    }
+    return true;
+  }
   static Pointed at(const char* place) {
     Pointed pointed;
     pointed.place = place;
@@ -76,6 +93,30 @@ TEST_F(PutRightTest, ASlotIsTurned) {
   ASSERT_TRUE(choose(at("S"), "Turn the slot"));
   EXPECT_EQ(axisOf(*desk().part().feature("S")), Axis::x);
   EXPECT_FALSE(choose(at("A"), "Turn the slot"));
+}
+
+TEST_F(PutRightTest, AHoleSaysHowItFindsItsPlace) {
+  Job job = desk().job();
+  Part back = job.parts[0];
+  back.name = "Back plate";
+  job.parts.push_back(back);
+  desk().apply(job, QStringLiteral("Another part"));
+  const auto drilled = [&]() -> const Drilled& { return *desk().part().feature("A")->drilled(); };
+  ASSERT_TRUE(choose(at("A"), {"Located by", "A hole of Back plate", "Spotted through B"}));
+  EXPECT_EQ(drilled().locate, Locate::mate);
+  ASSERT_TRUE(drilled().mate);
+  EXPECT_EQ(drilled().mate->part, "Back plate");
+  EXPECT_EQ(drilled().mate->place, "B");
+  ASSERT_TRUE(choose(at("A"), {"Located by", "A hole of Back plate", "Drilled together with A"}));
+  EXPECT_EQ(drilled().locate, Locate::pair);
+  ASSERT_TRUE(choose(at("A"), {"Located by", "Assembly"}));
+  EXPECT_EQ(drilled().locate, Locate::assembly);
+  EXPECT_FALSE(drilled().mate);
+  ASSERT_TRUE(choose(at("A"), {"Located by", "Coordinates"}));
+  EXPECT_EQ(drilled().locate, Locate::coordinate);
+  desk().undo();
+  EXPECT_EQ(drilled().locate, Locate::assembly) << "each is a step";
+  EXPECT_FALSE(choose(at("S"), {"Located by"}));
 }
 
 TEST_F(PutRightTest, ZeroIsSetAndAChainBegunFromTheList) {

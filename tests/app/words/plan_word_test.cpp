@@ -184,6 +184,58 @@ TEST(PlanWord, BoresByTheDial) {
   EXPECT_EQ(hole["go"], "0.6250");
 }
 
+ordered_json slotted() {
+  ordered_json document = heldPlate();
+  ordered_json& part = document["parts"][0];
+  part["features"].push_back({{"id", "S"},
+                              {"kind", "slot"},
+                              {"axis", "x"},
+                              {"width", ".250"},
+                              {"length", "3/4"},
+                              {"depth", "1/8"}});
+  part["readings"].push_back(
+      {{"id", "s1"}, {"axis", "x"}, {"from", "L"}, {"to", "S"}, {"text", "1"}});
+  part["readings"].push_back(
+      {{"id", "s2"}, {"axis", "y"}, {"from", "F"}, {"to", "S"}, {"text", "3/8"}});
+  return document;
+}
+
+TEST(PlanWord, SaysWhereTheCutterGoes) {
+  const Scratch scratch;
+  const std::string file = scratch.write("p.inchwright", slotted().dump());
+  const Spoken spoken = say({"plan", file});
+  for (const char* words :
+       {"S down the middle: X +0.7190 to +1.2815, Y +0.3750",
+        "S along the wall: X +0.7500 to +1.2500, Y +0.4065", "slots when every drill has had whole",
+        "Room wanted from zero: X 0.0000 to 1.5000", "Nobody said how far the table travels"}) {
+    EXPECT_NE(spoken.out.find(words), std::string::npos) << words << spoken.out;
+  }
+  const auto sheet = say({"table", file, "--json"}).json()["sheets"][0];
+  ASSERT_EQ(sheet["milled"].size(), 1u);
+  EXPECT_EQ(sheet["milled"][0]["id"], "S");
+  EXPECT_EQ(sheet["milled"][0]["tool"], "end mill 3/16");
+  ASSERT_EQ(sheet["milled"][0]["runs"].size(), 3u);
+  EXPECT_EQ(sheet["milled"][0]["runs"][0]["from"][0], "0.7190");
+  EXPECT_EQ(sheet["milled"][0]["runs"][0]["from_ticks"][0], 1'825'625'000);
+  EXPECT_NE(say({"table", file}).out.find("its centre goes as told below"), std::string::npos);
+}
+
+TEST(PlanWord, SaysPiecesPutInOtherwise) {
+  const Scratch scratch;
+  ordered_json document = heldPlate();
+  setupOf(document)["pieces"] = {{{"name", "1"}, {"x", "2 1/16"}, {"y", "1 1/2"}}};
+  const std::string file = scratch.write("p.inchwright", document.dump());
+  const auto plan = say({"plan", file, "--json"}).json()["plans"][0];
+  ASSERT_EQ(plan["put_in_otherwise"].size(), 2u);
+  const auto& ends = plan["put_in_otherwise"][0];
+  EXPECT_EQ(ends["how"], "end_for_end");
+  EXPECT_EQ(ends["at_stop"], "right");
+  EXPECT_EQ(ends["rows"][0]["id"], "A");
+  EXPECT_EQ(ends["rows"][0]["x"], "1.5625");
+  EXPECT_EQ(ends["rows"][0]["y"], "0.7500");
+  EXPECT_NE(say({"plan", file}).out.find("Turned over along the jaws"), std::string::npos);
+}
+
 TEST(PlanWord, RefusesWhatItCannotUse) {
   const Scratch scratch;
   EXPECT_EQ(say({"plan"}).status, kUnusable);

@@ -28,6 +28,14 @@ class WrongSetup {
     }
     plate_.parallel(Jaw::fixed, "1/8", "1", "0");
     plate_.parallel(Jaw::moving, "1/8", "1", "0");
+    plate_.job.shop.cutters.emplace();
+    for (const char* size : {"1/16", "1/8", "3/16", "1/4", "3/8", "1/2"}) {
+      OwnedCutter one;
+      one.size = lettered(size);
+      one.centreCutting = true;
+      if (one.size.value == inch("1/8")) one.length = lettered("1/4");
+      plate_.job.shop.cutters->push_back(one);
+    }
   }
 
   void wrong() {
@@ -38,7 +46,9 @@ class WrongSetup {
         &WrongSetup::grip,      &WrongSetup::travel,   &WrongSetup::noTool,
         &WrongSetup::piece,     &WrongSetup::headroom, &WrongSetup::crossing,
         &WrongSetup::clearOf,   &WrongSetup::stop,     &WrongSetup::jaw,
-        &WrongSetup::bed};
+        &WrongSetup::bed,       &WrongSetup::cutter,   &WrongSetup::corner,
+        &WrongSetup::tooDeep,   &WrongSetup::ticked,   &WrongSetup::slotBeside,
+        &WrongSetup::slotFloor};
     const std::size_t kind = random_() % std::size(kKinds);
     if (done_[kind]) return;
     done_[kind] = true;
@@ -89,9 +99,10 @@ class WrongSetup {
     plate_.setup.held.clamps.push_back(box(x, x + 2'000, y - 2'000, y + 2'000));
     plate_.setup.held.clamps.push_back(box(-5'000, 5'000, 0, 40'000));
     expectHalf("clamp G" + std::to_string(column) + std::to_string(row), by);
+    if (done_[kStop]) expected_.push_back("?clamp P");
   }
   void clearOf() {
-    const int column = draw(1, 4), row = draw(0, 1), by = draw(1, 300);
+    const int column = draw(2, 4), row = draw(0, 1), by = draw(1, 300);  // not over N
     const int y = 10'000 * (row + 1) + 1'563 - by, x = 10'000 * (column + 1);
     plate_.setup.held.clearOf.push_back(box(x - 1'000, x + 1'000, y, y + 1'000));
     expectHalf("clear_of G" + std::to_string(column) + std::to_string(row), by);
@@ -185,6 +196,7 @@ class WrongSetup {
     const int by = draw(1, 1'000);
     seat("P", 2'813 - by, 25'000);
     expectHalf("stop P", by);
+    if (done_[kClamp]) expected_.push_back("?clamp P");  // the other one is on its way
   }
   void jaw() {
     if (done_[kGrip]) return;
@@ -199,21 +211,106 @@ class WrongSetup {
     plate_.job.shop.vice->jawHeight = lettered("0.61");
     plate_.hole("B", decimal(45'000), decimal(15'000), "1/4").make = Make::ream;
     expect("vice_bed B", 150);
+    if (done_[kTicked]) expected_.push_back("?vice_bed RM");
     if (done_[kGrip]) expected_.push_back("?grip");
     done_[kGrip] = true;
+  }
+
+  // Between the holes of the grid, and blind.
+  kind::Slot& slot(const Id& id, int x, int y, int width, int depth) {
+    Feature feature;
+    feature.id = id;
+    kind::Slot shape;
+    shape.axis = Axis::x;
+    shape.width = lettered(decimal(width));
+    shape.width->tolerance = lettered("1/4 +1/32 -1/32").tolerance;  // not lettered close
+    shape.length = lettered(decimal(4'000));
+    shape.depth = {false, lettered(decimal(depth))};
+    feature.shape = shape;
+    plate_.part.features.push_back(feature);
+    plate_.read(Axis::x, "L", id, decimal(x));
+    plate_.read(Axis::y, "F", id, decimal(y));
+    return *plate_.part.features.back().as<kind::Slot>();
+  }
+  void cutter() {
+    const int over = draw(1, 600);
+    slot("SC", 35'000, 25'000, 2'500, 1'000).cutter = lettered(decimal(2'500 + over));
+    expect("cutter_too_big SC", over);
+  }
+  void tooDeep() {
+    const int over = draw(1, 2'000);
+    slot("SD", 45'000, 25'000, 1'250, 2'500 + over);
+    expect("too_deep SD", over);
+  }
+  void slotFloor() {
+    const int over = draw(1, 300);
+    slot("SF", 15'000, 25'000, 2'500, 9'687 + over);
+    expectHalf("breaks_through SF", over);
+  }
+  void slotBeside() {
+    const int wall = draw(-400, 300);
+    slot("SB", 25'000, 6'500, 2'500, 1'000);
+    // Beyond its end, which is round.
+    plate_.hole("Q", decimal(25'000 + 2'000 + 625 + wall), decimal(6'500), "1/8");
+    expectHalf("breaks_into SB Q", 313 - wall);
+  }
+  void corner() {
+    const int by = draw(1, 250);
+    struct At {
+      const char* id;
+      Axis axis;
+      int at;
+    };
+    for (const At& one : {At{"PL", Axis::x, 23'000},
+                          {"PR", Axis::x, 27'000},
+                          {"PF", Axis::y, 13'500},
+                          {"PK", Axis::y, 16'500}}) {
+      Feature edge;
+      edge.id = one.id;
+      edge.shape = kind::Edge{one.axis, std::nullopt};
+      plate_.part.features.push_back(edge);
+      plate_.read(one.axis, one.axis == Axis::x ? "L" : "F", one.id, decimal(one.at));
+    }
+    Feature round;
+    round.id = "PC";
+    kind::Round shape;
+    shape.radius = lettered(decimal(313 - by));
+    shape.corner = {"PF", "PR"};
+    round.shape = shape;
+    plate_.part.features.push_back(round);
+    GivenOutline pocket;
+    pocket.isInner = true;
+    pocket.follows = {"PF", "PC", "PR", "PK", "PL"};
+    pocket.depth = Depth{false, lettered("1/8")};
+    plate_.part.outlines.push_back(pocket);
+    expectHalf("corner_too_tight PC", by);
+    expected_.push_back("no_tool pocket");
+  }
+  void ticked() {
+    plate_.hole("RM", decimal(15'000), decimal(6'500), "3/16").make = Make::ream;
+    MadePlace made;
+    made.place = "RM";
+    made.setup = "1";
+    made.ticks = {"drill 3/16"};
+    plate_.part.made.push_back(made);
+    expected_.push_back("?drill_at_ream_size RM");
+    // A reamer goes further below than the lowest parallels.
+    if (plate_.setup.held.parallels->front().tall->value < inch("1/8")) {
+      expected_.push_back("?vice_bed RM");
+    }
   }
 
  public:
   const Lines& halves() const { return halves_; }
 
  private:
-  static constexpr std::size_t kGrip = 6, kJaw = 14;
+  static constexpr std::size_t kClamp = 1, kGrip = 6, kStop = 13, kJaw = 14, kTicked = 19;
 
   std::mt19937 random_;
   HeldPlate plate_;
   Lines expected_;
   Lines halves_;
-  std::array<bool, 16> done_{};
+  std::array<bool, 22> done_{};
 };
 
 std::pair<std::string, int> splitLine(const std::string& line) {
@@ -247,14 +344,14 @@ TEST(GeneratedSetups, EveryCollisionIsFoundAndNothingElse) {
   int collisions = 0;
   for (unsigned seed = 1; seed <= 300; ++seed) {
     WrongSetup made(seed);
-    const unsigned times = seed % 4;
+    const unsigned times = seed % 5;
     for (unsigned i = 0; i < times; ++i) made.wrong();
     SCOPED_TRACE("seed " + std::to_string(seed));
     expectAll(made);
     collisions += static_cast<int>(made.expected().size());
     if (testing::Test::HasFailure()) return;
   }
-  EXPECT_GT(collisions, 350);
+  EXPECT_GT(collisions, 450);
 }
 
 }  // namespace

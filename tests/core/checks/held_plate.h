@@ -108,7 +108,9 @@ struct HeldPlate {
     const ToolsOwned tools(job.shop);
     const std::vector<PlannedHole> holes =
         planHoles({&job, &part, &solution, &setup}, block, tools);
-    return checkSetupWork({job, part, solution, setup, block, holes, tools});
+    const std::vector<PlannedSlot> milled =
+        planSlots({&job, &part, &solution, &setup}, block, tools);
+    return checkSetupWork({job, part, solution, setup, block, holes, tools, milled});
   }
 };
 

@@ -75,6 +75,32 @@ TEST(KitOfPart, ASizeChosenToSuitReplacesThePrints) {
   EXPECT_EQ(out.way->shaft, tenths(2505, 2508));
 }
 
+// Chosen on other figures than the newest measurement gives: told, and so until chosen again.
+TEST(KitOfPart, AChoiceOnOtherFiguresIsTold) {
+  for (const char* way : {"next_size", "bush", "shaft"}) {
+    KitJob kit = chosen(way);
+    EXPECT_FALSE(kitOf(kit, 0).cameOut.at(0).changed) << way << ": nothing is kept of it";
+    ChosenFigures& was = kit.job.parts[0].mended[0].chosen;
+    was = figuresOf(*kitOf(kit, 0).cameOut.at(0).way);
+    EXPECT_FALSE(kitOf(kit, 0).cameOut.at(0).changed) << way;
+    for (auto* figure : {&was.bore, &was.least}) {
+      if (*figure) *figure = (*figure)->plus(inTenThousandths(1));
+    }
+    EXPECT_TRUE(kitOf(kit, 0).cameOut.at(0).changed) << way;
+    const auto made = asMade(kit.job, kit.solutions);
+    ASSERT_TRUE(made.ok());
+    ASSERT_EQ(made->changed.size(), 1u) << way;
+    EXPECT_EQ(made->changed[0].place, "A");
+    was.exact = false;  // as a readout showed it
+    EXPECT_FALSE(kitOf(kit, 0).cameOut.at(0).changed) << way;
+  }
+}
+
+TEST(KitOfPart, AHoleThatIsOverByNowCannotBeOpened) {
+  const KitJob kit = chosen("open_to_size");
+  EXPECT_TRUE(kitOf(kit, 0).cameOut.at(0).changed);
+}
+
 TEST(KitOfPart, ALinedHoleCountsAsDrawn) {
   for (const char* way : {"bush", "plug"}) {
     const KitJob kit = chosen(way);

@@ -56,6 +56,25 @@ TEST(WaysOut, OfAHoleOverSize) {
   EXPECT_FALSE(the(ways.back(), Effect::Of::mate, "arbor in A").holds);
 }
 
+// Metal is there still: opening it comes first, and nothing is lined.
+TEST(WaysOut, OfAHoleUnderSize) {
+  const std::vector<Way> ways =
+      waysFor(R"({"place": "A", "setup": "1", "x": "1.0000", "y": ".7500", "size": ".2480"})");
+  EXPECT_EQ(ways.front().way, WayOut::openToSize);
+  EXPECT_EQ(*ways.front().size, inTenThousandths(2500));
+  EXPECT_TRUE(the(ways.front(), Effect::Of::mate, "arbor in A").holds);
+  for (const Way& way : ways) {
+    EXPECT_TRUE(way.way != WayOut::bush && way.way != WayOut::plug);
+  }
+}
+
+TEST(WaysOut, OfAHoleUnderSizeAndOffItsPlace) {
+  const std::vector<Way> ways =
+      waysFor(R"({"place": "A", "setup": "1", "x": "1.0080", "y": ".7440", "size": ".2480"})");
+  EXPECT_EQ(ways.front().way, WayOut::openToSize);
+  EXPECT_NO_THROW(the(ways, WayOut::bush));
+}
+
 TEST(WaysOut, OfAHoleOffItsPlace) {
   const std::vector<Way> ways = waysFor(kAstray);
   const Way& bush = the(ways, WayOut::bush);

@@ -132,6 +132,14 @@ TEST(PutRight, TheNextSizeIsPlannedWithoutWhatCutsNothing) {
   EXPECT_EQ(plan.notes, std::vector<HoleNote>{HoleNote::openedUp});
 }
 
+TEST(PutRight, AHoleUnderSizeIsOpenedToItsOwn) {
+  const HolePlan plan = planFor(WayOut::openToSize, ".2480");
+  EXPECT_EQ(toolsOf(plan), (std::vector<std::string>{"ream 1/4", "deburr"}));
+  EXPECT_EQ(plan.notes, std::vector<HoleNote>{HoleNote::openedToSize});
+  const HolePlan over = planFor(WayOut::openToSize, ".2518");
+  EXPECT_EQ(over.notes, std::vector<HoleNote>{HoleNote::leftAsFound});
+}
+
 TEST(PutRight, ABoreIsOpenedFromWhatItIsAlready) {
   HoleWork work;
   work.drilled = reamed();

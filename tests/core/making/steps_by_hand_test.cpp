@@ -107,6 +107,35 @@ TEST(Seats, AnAngleThatThePrintLettersIsThatOfTheTool) {
   EXPECT_FALSE(only(plan(work), Op::countersink).pointDepth.has_value());
 }
 
+// A pilot runs in the hole as it is drilled, and not loosely.
+TEST(Seats, ACounterboreGoesByItsPilot) {
+  const auto withPilot = [](const char* pilot) {
+    Shop shop;
+    shop.cutters.emplace();
+    OwnedSeatTool bore;
+    bore.size = figure("3/8");
+    bore.pilot = figure(pilot);
+    shop.counterbores = {bore};
+    return plan(seated(Make::counterbore, "3/8", "1/8"), shop);
+  };
+  EXPECT_EQ(only(withPilot("1/4"), Op::counterbore).kind, ToolKind::counterbore);
+  EXPECT_EQ(only(withPilot("15/64"), Op::counterbore).kind, ToolKind::counterbore);
+  for (const char* pilot : {"17/64", "3/16"}) {
+    const HolePlan amiss = withPilot(pilot);
+    EXPECT_TRUE(stepsOf(amiss, Op::counterbore).empty()) << pilot;
+    ASSERT_EQ(amiss.lacking.size(), 1u) << pilot;
+    EXPECT_EQ(amiss.lacking[0].why, Lacking::Why::pilotDoesNotRun);
+  }
+}
+
+TEST(Reamed, AMetricReamerForAnInchHoleStrikesOutItsOwnSize) {
+  Shop shop;
+  OwnedReamer reamer;
+  reamer.size = figure("6.35 mm");
+  shop.reamers = {reamer};
+  EXPECT_EQ(only(plan(hole("1/4", Make::ream), shop), Op::ream).struckOut, "6.35 mm");
+}
+
 TEST(Seats, AreCutByAnEndMillOfTheirSizeWhereNoCounterboreIsOwned) {
   Shop shop;
   shop.counterbores.emplace();
