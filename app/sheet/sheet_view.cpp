@@ -24,6 +24,7 @@ constexpr qreal kMargin = 18;         // pixels about and between the pages
 constexpr qreal kLeastScale = 0.4;    // pixels a millimetre
 constexpr qreal kGreatestScale = 24;  // a figure then fills the screen
 constexpr qreal kReach = 7;           // pixels: how near a click must fall
+constexpr qreal kOnIt = 1.5;          // pixels: where it must fall on a line itself
 constexpr qreal kStill = 4;           // pixels: below it a press is a click
 
 /// Millimetres from a place on paper to a target; 0 within a circle.
@@ -291,8 +292,10 @@ std::optional<SheetView::Hit> SheetView::hit(QPointF at) const {
     for (const PaperTarget& target : page(i).targets) {
       const qreal away = distanceOf(target, paper) * scale_;
       // Holes come last and lie on the edges that cross them, and coordinates on their rows.
+      // What holds the work may be as narrow as that reach: an edge has to be met itself there.
+      const bool onHeld = best && best->target.place.empty() && target.radius <= 0;
       const bool onTop =
-          best && away < kReach &&
+          best && away < (onHeld ? kOnIt : kReach) &&
           (target.kind != best->target.kind ? target.kind != TargetKind::row
                                             : target.radius > 0 && best->target.radius <= 0);
       if (away >= nearest && !onTop) continue;

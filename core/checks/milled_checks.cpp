@@ -226,6 +226,42 @@ class MilledChecker {
     findings.push_back(std::move(finding));
   }
 
+  /// Of a pocket that comes too near an outer side, or through it; of a slot only where it lies
+  /// within all of them: slots that are open at an end are common.
+  void checkSides(const MilledShape& shape) {
+    const SeenFrame frame(shape.face);
+    const auto [low, high] = extentsOf(shape.way);
+    const std::int64_t radius = ticksOf(shape.radius).ticks();
+    std::optional<Side> nearest;
+    std::int64_t wall = tools_.marginWall().ticks(), now = 0;
+    for (const std::size_t k : {0U, 1U}) {
+      const auto [a, b] = std::minmax(frame.along(k, low), frame.along(k, high));
+      for (const bool upper : {false, true}) {
+        const Side side = sideAt(frame.axes[k], upper);
+        const auto at = block_.finished(side), stands = block_.now(side);
+        if (!at || !stands) continue;
+        const std::int64_t edge = upper ? b.ticks() + radius : a.ticks() - radius;
+        const std::int64_t here = (at->ticks() - edge) * (upper ? 1 : -1);
+        if (here >= wall - 2) continue;
+        wall = here;
+        now = (stands->ticks() - edge) * (upper ? 1 : -1);
+        nearest = side;
+      }
+    }
+    if (!nearest || (wall < 0 && !shape.isPocket)) return;
+    const Length wanted = wall < 0 ? Length() : tools_.marginWall();
+    Finding finding;
+    finding.code = wall < 0 ? FindingCode::breaksOut : FindingCode::thinWall;
+    finding.places = {shape.id};
+    finding.by = Length::ticks(wanted.ticks() - wall);
+    finding.side = nearest;
+    finding.tool = "end mill";
+    finding.nowToo = now < wanted.ticks();
+    finding.had = Length::ticks(wall);
+    finding.wanted = wanted;
+    findings.push_back(std::move(finding));
+  }
+
   std::vector<Finding> findings;
 
  private:
@@ -247,6 +283,7 @@ std::vector<Finding> checkMilled(const Part& part, const Solution& solution, con
   std::vector<MilledBody> bodies;
   for (const MilledShape& shape : shapes) {
     checker.checkFloor(shape);
+    if (!shape.way.empty()) checker.checkSides(shape);
     bodies.emplace_back(shape, block);
     if (!bodies.back().known()) bodies.pop_back();
   }

@@ -136,7 +136,7 @@ void addShapedWall(const CheckedWork& work, const PlannedHole& hole, std::int64_
 /// Hollows of the outline, and corners of pockets, that no cutter owned goes into.
 void addTightCorners(const CheckedWork& work, const FaceOutlines& shaped,
                      std::vector<Finding>& findings) {
-  const auto& cutters = work.tools.cutters();
+  const auto& cutters = work.tools.cuttersFor(work.job.unit);
   if (cutters.empty()) return;
   const double least = cutters.front().size.value.toInches() / 2;
   for (const Outline& outline : shaped.outlines) {

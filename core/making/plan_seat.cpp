@@ -82,7 +82,7 @@ void HolePlanner::addSeat() {
   }
   // A flat seat may as well be cut by an end mill of its size.
   const OwnedCutter* cutter = nullptr;
-  for (const OwnedCutter& one : tools_.cutters()) {
+  for (const OwnedCutter& one : tools_.cuttersFor(seat.unit)) {
     if (!sink && one.size.value == seat.value) cutter = &one;
   }
   if (owned && !tool && !cutter) {

@@ -81,7 +81,7 @@ std::optional<SlotPlan> planSlot(const SlotWork& work, const ToolsOwned& tools,
                           ? Length::ticks(work.width.ticks() - sixtyFourths(1).ticks())
                           : work.width;
   const OwnedCutter* best = nullptr;
-  for (const OwnedCutter& one : tools.cutters()) {
+  for (const OwnedCutter& one : tools.cuttersFor(work.unit)) {
     const bool fits = one.size.value <= most && (!work.cutter || one.size.value == *work.cutter);
     if (fits && (!best || one.size.value > best->size.value)) best = &one;
   }
@@ -110,7 +110,7 @@ std::optional<SlotPlan> planPocket(const SlotWork& work, const std::vector<PathP
   const double wanted = 2 * std::min(corner, std::min(high.x - low.x, high.y - low.y) / 4) + tick;
   const OwnedCutter* best = nullptr;
   const OwnedCutter* least = nullptr;
-  for (const OwnedCutter& one : tools.cutters()) {
+  for (const OwnedCutter& one : tools.cuttersFor(work.unit)) {
     const double size = one.size.value.toInches();
     if (size > 2 * corner + tick || !insetOf(wall, size / 2)) continue;
     if (!least || one.size.value < least->size.value) least = &one;

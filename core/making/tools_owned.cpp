@@ -50,6 +50,16 @@ std::vector<OwnedCutter> customaryCutters() {
   return all;
 }
 
+std::vector<OwnedCutter> customaryMetricCutters() {
+  std::vector<OwnedCutter> all;
+  for (const int millimetres : {2, 3, 4, 5, 6, 8, 10, 12, 16, 20}) {
+    OwnedCutter cutter;
+    cutter.size = *readLength(std::to_string(millimetres) + " mm");
+    all.push_back(std::move(cutter));
+  }
+  return all;
+}
+
 constexpr Length kThirtySecond = sixtyFourths(2);
 
 Length marginOr(const std::optional<Margins>& margins, std::optional<Lettered> Margins::*which) {
@@ -73,6 +83,7 @@ ToolsOwned::ToolsOwned(const Shop& shop) : shop_(shop) {
   std::stable_sort(
       cutters_.begin(), cutters_.end(),
       [](const OwnedCutter& a, const OwnedCutter& b) { return a.size.value < b.size.value; });
+  metricCutters_ = shop_.cutters ? cutters_ : customaryMetricCutters();
   if (!shop_.taps) return;
   for (const OwnedTap& tap : *shop_.taps) {
     Result<Thread> thread = threadNamed(tap.size);

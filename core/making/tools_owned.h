@@ -45,6 +45,10 @@ class ToolsOwned {
   const DrillAtHand* ownDrillOf(const Thread& thread) const;
   /// Smallest first.
   const std::vector<OwnedCutter>& cutters() const { return cutters_; }
+  /// The same for work of a unit: where nothing is said, its customary sizes.
+  const std::vector<OwnedCutter>& cuttersFor(Unit unit) const {
+    return unit == Unit::millimetre ? metricCutters_ : cutters_;
+  }
 
   bool saysReamers() const { return shop_.reamers.has_value(); }
   bool saysTaps() const { return shop_.taps.has_value(); }
@@ -68,6 +72,7 @@ class ToolsOwned {
   std::vector<DrillAtHand> metric_;
   std::vector<DrillAtHand> tables_;  ///< of every series, where nothing is said
   std::vector<OwnedCutter> cutters_;
+  std::vector<OwnedCutter> metricCutters_;
   std::vector<TapAtHand> taps_;
 };
 

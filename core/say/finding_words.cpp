@@ -85,9 +85,11 @@ class FindingWords {
       return "the wall" + side() + " is " + thin() +
              (finding_.nowToo ? "" : " once that side is cut down");
     }
-    return "it breaks out of the part" + side() + " by " + by() +
-           (finding_.nowToo ? ": an end mill before a bar, which cuts by turns; a drill wanders"
-                            : ": drill it before that side is cut down");
+    const std::string out = "it breaks out of the part" + side() + " by " + by();
+    if (!finding_.tool.empty()) return out;
+    return out + (finding_.nowToo
+                      ? ": an end mill before a bar, which cuts by turns; a drill wanders"
+                      : ": drill it before that side is cut down");
   }
 
   std::string thin() const { return "only " + had() + " thick, " + by() + " too thin"; }

@@ -107,6 +107,29 @@ TEST(MilledChecks, AFloorTooThin) {
   EXPECT_EQ(milledLines(plate), Lines{});
 }
 
+// A pocket that is as large as the plate, and a slot along its edge; one open at an end is meant.
+TEST(MilledChecks, OuterSides) {
+  const auto sides = [](const MilledPlate& plate) {
+    Lines lines;
+    for (const std::string& line : linesOf(plate.findings())) {
+      if (line.starts_with("breaks_out") || line.starts_with("thin_wall")) lines.push_back(line);
+    }
+    return lines;
+  };
+  MilledPlate pocket;
+  pocket.pocket("1/64", "1 1/2", "1/2", "1", "1/4");
+  EXPECT_EQ(sides(pocket), Lines{"thin_wall pocket 0.0156"});
+  MilledPlate out;
+  out.pocket("1/2", "3 5/8", "1/2", "1", "1/4");
+  EXPECT_EQ(sides(out), Lines{"breaks_out pocket 0.1250"});
+  MilledPlate along;
+  along.slot("S", Axis::x, "1/4", "1", "1 1/4", "9/64", "3/16");
+  EXPECT_EQ(sides(along), Lines{"thin_wall S 0.0156"});
+  MilledPlate open;
+  open.slot("S", Axis::x, "1/4", "1", "3/8", "1", "3/16");
+  EXPECT_EQ(sides(open), Lines{});
+}
+
 // A parallel under a through slot that runs askew, a curved one and a through pocket.
 TEST(MilledChecks, WhatLiesUnderThem) {
   const auto found = [](MilledPlate& plate) {

@@ -48,6 +48,26 @@ TEST(SlotPlan, TakesTheLargestThatGoesIn) {
   EXPECT_TRUE(planSlot(asked, ToolsOwned(shop))->passes.empty());
 }
 
+TEST(SlotPlan, TakesCustomaryMetricCuttersForMetricWork) {
+  SlotWork work = slot("6 mm", "3 mm");
+  work.unit = Unit::millimetre;
+  EXPECT_EQ(planSlot(work, ToolsOwned(Shop{}))->tool, "end mill 6 mm");
+}
+
+TEST(SlotPlan, TakesOneUnderACloseSlot) {
+  SlotWork work = slot("1/4", "1/8");
+  work.close = true;
+  const auto made = planSlot(work, ToolsOwned(Shop{}));
+  EXPECT_EQ(made->tool, "end mill 3/16");
+  EXPECT_TRUE(made->opensSides);
+  EXPECT_TRUE(isClose(figure(".250")));
+  EXPECT_FALSE(isClose(figure("1/4")));
+  EXPECT_TRUE(isClose(figure("1/4 +.002 -0")));
+  EXPECT_FALSE(isClose(figure(".250 ±.030")));
+  work.cutter = size("1/4");
+  EXPECT_EQ(planSlot(work, ToolsOwned(Shop{}))->tool, "end mill 1/4") << "the print's own";
+}
+
 // A cutter that is not known to cut over its centre goes into a drilled hole, which stays within
 // the slot and above its floor.
 TEST(SlotPlan, DrillsWhereTheCutterDoesNotPlunge) {
