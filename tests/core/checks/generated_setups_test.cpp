@@ -114,7 +114,8 @@ class WrongSetup {
   }
   void crossing() {
     // From the back face, blind, under a hole of the last row: its tip so far from it.
-    const int left = draw(20, 300), column = draw(0, 4);
+    const int left = draw(20, 300), before = draw(0, 3);
+    const int column = before < 2 ? before : before + 1;  // not under O
     Drilled& made = plate_.hole("X", decimal(10'000 * (column + 1)), "1/2", "1/8", Face::back);
     // The hole begins 8750 from the back; the point of 1/8 is 375.5 long.
     made.depth = {false, lettered(decimal(8'750 - 375 - left))};
