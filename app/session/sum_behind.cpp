@@ -1,12 +1,16 @@
 #include "app/session/sum_behind.h"
 
 #include <algorithm>
+#include <cmath>
+#include <numbers>
 
 #include "app/session/activity.h"
 #include "app/session/desk.h"
 #include "core/plan/why.h"
+#include "core/say/placing_words.h"
 #include "core/say/reading_words.h"
 #include "core/say/stack_words.h"
+#include "core/say/why_words.h"
 
 namespace inchwright::app {
 namespace {
@@ -62,6 +66,25 @@ SumLine lineFor(const Part& part, const WhyStep& one, const Step& step) {
   return line;
 }
 
+HeldTriangle triangleOf(const Part& part, const WhyHeld& held, const Step& step) {
+  HeldTriangle triangle{own(held.place), {}, {}, own(heldText(part, held, step))};
+  for (const WhyHeld::End& end : held.ends) {
+    const double turn = end.degrees * std::numbers::pi / 180;
+    triangle.ends.push_back(
+        {own(end.place), -end.apart.toInches() * QPointF(std::cos(turn), std::sin(turn)),
+         own(showAtStep(end.apart.rational(), step).text), own(degreesText(end.degrees))});
+  }
+  if (held.others.empty() || triangle.ends.size() != 2) return triangle;
+  // Held from two places it has its mirror image beyond the line between them.
+  const QPointF from = triangle.ends[0].at, along = triangle.ends[1].at - from;
+  const double length = QPointF::dotProduct(along, along);
+  if (length > 0) {
+    const QPointF foot = from - along * (QPointF::dotProduct(from, along) / length);
+    triangle.others.push_back(2 * foot);
+  }
+  return triangle;
+}
+
 }  // namespace
 
 Result<SumBehind> sumBehind(const Desk& desk, const Id& place, MachineAxis shownAxis) {
@@ -89,6 +112,9 @@ Result<SumBehind> sumBehind(const Desk& desk, const Id& place, MachineAxis shown
     sum.lines.push_back(lineFor(desk.part(), one, table->step));
   }
   sum.lines.push_back({tr("on the readout %1").arg(shown), {}, {place}});
+  for (const WhyHeld& one : why->held) {
+    sum.held.push_back(triangleOf(desk.part(), one, table->step));
+  }
   if (why->disputed) {
     sum.remark = tr("The print contradicts itself here: by another way it makes something else.");
   }

@@ -12,6 +12,7 @@
 
 #include "app/base/look.h"
 #include "app/base/spoken_english.h"
+#include "app/sheet/triangle_picture.h"
 
 namespace inchwright::app {
 namespace {
@@ -26,11 +27,14 @@ SumSlip::SumSlip(Work& work, QWidget* sheet)
       title_(new QLabel(this)),
       zero_(new QLabel(this)),
       list_(new QListWidget(this)),
+      held_(new QWidget(this)),
+      triangle_(new TrianglePicture(held_)),
+      heldWords_(new QLabel(held_)),
       remark_(new QLabel(this)) {
   setObjectName(QStringLiteral("sum"));
   setAccessibleName(tr("The sum behind a figure"));
   title_->setFont(deskFont(1.25));
-  for (QLabel* label : {title_, zero_, remark_}) {
+  for (QLabel* label : {title_, zero_, heldWords_, remark_}) {
     label->setTextFormat(Qt::PlainText);
     label->setWordWrap(true);
   }
@@ -48,6 +52,11 @@ SumSlip::SumSlip(Work& work, QWidget* sheet)
   column->addLayout(head);
   column->addWidget(zero_);
   column->addWidget(list_, 1);
+  auto* beside = new QHBoxLayout(held_);
+  beside->setContentsMargins(0, 6, 0, 0);
+  beside->addWidget(triangle_);
+  beside->addWidget(heldWords_, 1);
+  column->addWidget(held_);
   column->addWidget(remark_);
   connect(done, &QPushButton::clicked, this, &QWidget::hide);
   connect(list_, &QListWidget::currentRowChanged, this, &SumSlip::light);
@@ -72,6 +81,13 @@ void SumSlip::open(const Id& place, MachineAxis axis) {
   const QSignalBlocker quiet(list_);
   list_->clear();
   for (const SumLine& line : sum_.lines) list_->addItem(line.text);
+  held_->setVisible(!sum_.held.empty());
+  if (!sum_.held.empty()) {
+    triangle_->show(sum_.held.front());
+    QStringList words;
+    for (const HeldTriangle& one : sum_.held) words << one.words;
+    heldWords_->setText(words.join(QStringLiteral("\n\n")));
+  }
   remark_->setText(sum_.remark);
   remark_->setVisible(!sum_.remark.isEmpty());
   QPalette ink = palette();
@@ -114,7 +130,8 @@ void SumSlip::lie() {
   const QRect room =
       parentWidget()->rect().adjusted(kAroundSum, kAroundSum, -kAroundSum, -kAroundSum);
   const int line = QFontMetrics(list_->font()).lineSpacing() + 6;
-  const int wanted = line * (list_->count() + 1) + title_->sizeHint().height() + 90;
+  const int triangle = sum_.held.empty() ? 0 : triangle_->sizeHint().height() + 12;
+  const int wanted = line * (list_->count() + 1) + title_->sizeHint().height() + triangle + 90;
   setGeometry(QRect(room.topLeft(), QSize(room.width(), std::min(room.height(), wanted))));
 }
 

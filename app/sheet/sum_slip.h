@@ -10,6 +10,8 @@ class QListWidget;
 
 namespace inchwright::app {
 
+class TrianglePicture;
+
 /// The sum behind a coordinate, on a slip of paper over my sheet: reading by reading with what it
 /// makes so far. A line that is chosen lights its figure and its places on the print.
 class SumSlip : public QWidget {
@@ -40,6 +42,9 @@ class SumSlip : public QWidget {
   QLabel* title_;
   QLabel* zero_;
   QListWidget* list_;
+  QWidget* held_;  ///< of the first place that is held by a triangle: its picture and its words
+  TrianglePicture* triangle_;
+  QLabel* heldWords_;
   QLabel* remark_;
 };
 

@@ -2,6 +2,8 @@
 
 #include <gtest/gtest.h>
 
+#include <cmath>
+
 #include "tests/support/plate_on_desk.h"
 
 namespace inchwright::app {
@@ -44,6 +46,26 @@ TEST_F(SumBehindTest, AZeroInTheMiddleTakesHalfOff) {
   EXPECT_TRUE(sum->lines[1].text.contains(QStringLiteral("makes -5/8")))
       << qPrintable(sum->lines[1].text);
   EXPECT_EQ(sum->title, "A, X: -0.6250");
+}
+
+TEST_F(SumBehindTest, APlaceHeldByCentreDistancesBringsItsTriangle) {
+  // 3/4 from both, 1 3/16 apart: half of it across, and up by the rest of the triangle.
+  enterLines({"hole C 1/8", "centres A C 3/4", "centres B C 3/4", "way_round A B C anticlockwise"});
+  const auto sum = sumBehind(desk, "C", MachineAxis::x);
+  ASSERT_TRUE(sum.ok()) << sum.error().text;
+  ASSERT_EQ(sum->held.size(), 1u);
+  const HeldTriangle& held = sum->held[0];
+  EXPECT_EQ(held.name, "C");
+  ASSERT_EQ(held.ends.size(), 2u);
+  const double across = 19.0 / 32, up = std::sqrt(0.5625 - across * across);
+  EXPECT_EQ(held.ends[0].name, "A");
+  EXPECT_NEAR(held.ends[0].at.x(), -across, 1e-6);
+  EXPECT_NEAR(held.ends[0].at.y(), -up, 1e-6);
+  EXPECT_NEAR(held.ends[1].at.x(), across, 1e-6);
+  EXPECT_TRUE(held.ends[0].apart.startsWith("0.7500")) << qPrintable(held.ends[0].apart);
+  EXPECT_TRUE(held.words.contains("C is held by")) << qPrintable(held.words);
+  // Of a place that a chain leads to there is none.
+  EXPECT_TRUE(sumBehind(desk, "B", MachineAxis::x)->held.empty());
 }
 
 TEST_F(SumBehindTest, WhatMySheetHasNoRowOfIsRefused) {
