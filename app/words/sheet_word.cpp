@@ -114,6 +114,7 @@ Result<Wanted> wantedOf(const Arguments& arguments) {
   wanted.form = *form;
   wanted.force = arguments.has("--force");
   wanted.options.date = sheetDate();
+  wanted.options.isNoted = false;  // the word leaves the document as it is
   wanted.options.showRounding = arguments.has("--rounding");
   wanted.closeness = arguments.has("--closeness");
   Result<std::vector<PageKind>> kinds =

@@ -175,6 +175,11 @@ std::string newEditionWords(const SheetEdition& edition) {
          std::to_string(edition.before) + (edition.when.empty() ? "" : ", printed " + edition.when);
 }
 
+std::string editionName(const SheetEdition& edition, bool isNoted) {
+  if (isNoted || (edition.before != 0 && !edition.isNew())) return std::to_string(edition.number);
+  return edition.before == 0 ? "none noted" : "after " + std::to_string(edition.before);
+}
+
 std::string changedSinceWords(const SheetEdition& edition) {
   return "CHANGED SINCE EDITION " + std::to_string(edition.before) +
          (edition.when.empty() ? "" : ", printed " + edition.when);

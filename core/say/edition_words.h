@@ -46,6 +46,10 @@ std::vector<PrintedNow> printedNow(const Job& job, const Part& part, const Solut
 /// For the desk: `my sheet is edition 2 now: edition 1, printed 2026-11-20, is to be taken down`.
 std::string newEditionWords(const SheetEdition& edition);
 
+/// What the sheet calls itself: `2`; of one that is not noted in the document, what it is against:
+/// `after 1`, the number itself where nothing changed since, `none noted` where none was printed.
+std::string editionName(const SheetEdition& edition, bool isNoted);
+
 /// For the sheet itself: `CHANGED SINCE EDITION 1, printed 2026-11-20`.
 std::string changedSinceWords(const SheetEdition& edition);
 

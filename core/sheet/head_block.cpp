@@ -101,7 +101,7 @@ std::vector<Cell> cellsOf(const SheetContent& content, std::size_t page, std::si
   std::vector<Cell> cells{{"PRINT", content.job.print}, {"JOB", content.job.title}};
   cells.push_back({"DATE", content.options.date});
   cells.push_back({"SHEET", content.number});
-  cells.push_back({"EDITION", std::to_string(content.edition.number)});
+  cells.push_back({"EDITION", editionName(content.edition, content.options.isNoted)});
   cells.push_back({"PAGE", std::to_string(page) + " of " + std::to_string(pages)});
   return cells;
 }

@@ -24,6 +24,9 @@ struct SheetOptions {
   /// Held to kNearestReading and kFarthestReading.
   double readingDistance = 1000;
   std::string date;  ///< as it is to stand on the sheet, `2026-11-25`; empty leaves it blank
+  /// Whether whoever writes it out notes its edition in the document. Two sheets that nobody noted
+  /// are never named as if they were one edition.
+  bool isNoted = true;
   English english = English::uk;  ///< of our own words; names and notes stay as they were given
   bool showRounding = false;      ///< what rounding to the step cost, beside each figure
   /// Dimensions to be measured directly on the part, each one line; the block is left out when

@@ -67,6 +67,17 @@ TEST_F(Editions, AFigureThatChangedMakesANewOneAndIsNamed) {
   EXPECT_EQ(edition().number, 3);
 }
 
+// Two sheets that nobody noted, with other figures, are never both called edition 1.
+TEST_F(Editions, WhatIsNotNotedSaysWhatItIsAgainst) {
+  EXPECT_EQ(editionName(edition(), true), "1");
+  EXPECT_EQ(editionName(edition(), false), "none noted");
+  print("2026-11-20");
+  EXPECT_EQ(editionName(edition(), false), "1");
+  read("r1", "1.0625");
+  EXPECT_EQ(editionName(edition(), true), "2");
+  EXPECT_EQ(editionName(edition(), false), "after 1");
+}
+
 TEST_F(Editions, PlacesThatCameAndWentAndWhatIsMadeAreNamed) {
   print("2026-11-20");
   plate().features[5].drilled()->make = Make::drill;
