@@ -7,6 +7,7 @@
 #include <utility>
 #include <vector>
 
+#include "core/base/listed.h"
 #include "core/say/doubt_words.h"
 #include "core/say/piece_words.h"
 #include "core/say/plan_words.h"
@@ -52,6 +53,32 @@ void drawBoxMark(Sketch& sketch, PlanePoint centre, double size) {
   drawTickBox(sketch, {centre.x - size / 2, centre.y - size / 2}, size);
 }
 
+/// What nothing places along an axis: one with what would place it, several in one line.
+void addUnplaced(const SheetContent& content, Axis axis, std::vector<std::string>& texts) {
+  std::vector<Id> ids;
+  std::string advice;
+  for (std::size_t i = 0; i < content.table.unplaced.size(); ++i) {
+    if (content.table.unplaced[i].axis != axis) continue;
+    ids.push_back(content.table.unplaced[i].id);
+    advice = content.words.unplaced[i];
+  }
+  if (ids.empty()) return;
+  const bool isOne = ids.size() == 1;
+  std::string letter(nameOf(axis));
+  letter[0] = static_cast<char>(letter[0] - 'a' + 'A');
+  texts.push_back(listed(ids) + (isOne ? " is" : " are") +
+                  " not on this sheet: nothing says where " + (isOne ? "it lies" : "they lie") +
+                  " along the part's " + letter + (isOne && !advice.empty() ? ". " + advice : "."));
+}
+
+bool standsUnderMind(const SheetContent& content, const Doubt& doubt) {
+  const auto& all = content.table.unplaced;
+  return doubt.key.topic == DoubtTopic::loose && !doubt.key.places.empty() &&
+         std::any_of(all.begin(), all.end(), [&](const Loose& one) {
+           return one.id == doubt.key.places.front() && one.axis == doubt.key.axis;
+         });
+}
+
 }  // namespace
 
 Piece titlePiece(const SheetContent& content, const std::string& words, double width) {
@@ -71,15 +98,7 @@ Pieces warningPieces(const SheetContent& content, double width) {
       texts.push_back(inEnglish(wordsOf(finding, content.table.step), content.options.english));
     }
   }
-  for (std::size_t i = 0; i < content.table.unplaced.size(); ++i) {
-    const Loose& loose = content.table.unplaced[i];
-    const std::string& advice = content.words.unplaced[i];
-    std::string axis(nameOf(loose.axis));
-    axis[0] = static_cast<char>(axis[0] - 'a' + 'A');
-    texts.push_back(loose.id +
-                    " is not on this sheet: nothing says where it lies along the part's " + axis +
-                    (advice.empty() ? "." : ". " + advice));
-  }
+  for (const Axis axis : kAxes) addUnplaced(content, axis, texts);
   return marked(content, "MIND", texts, drawMindMark, width);
 }
 
@@ -125,17 +144,26 @@ Pieces queryPieces(const SheetContent& content, double width) {
   std::vector<std::string> open;
   std::vector<std::string> assumed;
   std::vector<std::string> accepted;
+  std::vector<Id> loose;
+  std::size_t count = 0;
   for (const Doubt& doubt : content.solution.doubts) {
+    if (doubt.holdsUp()) ++count;
+    // Each once: what would place it was said above.
+    if (doubt.holdsUp() && standsUnderMind(content, doubt)) {
+      const Id& id = doubt.key.places.front();
+      if (std::find(loose.begin(), loose.end(), id) == loose.end()) loose.push_back(id);
+      continue;
+    }
     std::vector<std::string>& texts = doubt.holdsUp()                          ? open
                                       : doubt.key.topic == DoubtTopic::assumed ? assumed
                                                                                : accepted;
     if (!doubt.holdsUp() && !doubt.accepted) continue;
     texts.push_back(doubtText(content.part, content.solution, doubt, content.options.english));
   }
-  const std::string count = std::to_string(open.size());
-  Pieces pieces =
-      marked(content, "OPEN QUERIES: " + count + " \u00B7 a draft until they are settled", open,
-             drawQueryMark, width);
+  if (!loose.empty()) open.push_back("Not placed yet, as under MIND: " + listed(loose));
+  Pieces pieces = marked(
+      content, "OPEN QUERIES: " + std::to_string(count) + " \u00B7 a draft until they are settled",
+      open, drawQueryMark, width);
   const DrawMark dash = [](Sketch& sketch, PlanePoint centre, double size) {
     sketch.line({centre.x - size / 3, centre.y}, {centre.x + size / 3, centre.y},
                 {Ink::black, kMedium, {}});
