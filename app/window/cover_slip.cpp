@@ -134,8 +134,10 @@ CoverSlip::CoverSlip(Desk& desk, QWidget* parent)
   name_->setAccessibleName(tr("Name of the part"));
   said_->setObjectName(QStringLiteral("said"));
   said_->setWordWrap(true);
+  auto* named = new QHBoxLayout;
+  named->addWidget(name_, 1);
   auto* row = new QHBoxLayout;
-  row->addWidget(name_, 1);
+  row->addStretch(1);
   const std::pair<QString, void (CoverSlip::*)()> acts[] = {
       {tr("&Rename"), &CoverSlip::rename},
       {tr("Begin a &similar one"), &CoverSlip::copy},
@@ -144,7 +146,7 @@ CoverSlip::CoverSlip(Desk& desk, QWidget* parent)
     auto* button = new QPushButton(text, this);
     button->setAutoDefault(false);
     connect(button, &QPushButton::clicked, this, act);
-    row->addWidget(button);
+    (act == &CoverSlip::rename ? named : row)->addWidget(button);
   }
   for (const auto& [text, by] : {std::pair(tr("&Earlier"), -1), std::pair(tr("&Later"), 1)}) {
     auto* button = new QPushButton(text, this);
@@ -161,6 +163,7 @@ CoverSlip::CoverSlip(Desk& desk, QWidget* parent)
   column->setContentsMargins(22, 16, 22, 16);
   column->addWidget(list_, 1);
   column->addWidget(said_);
+  column->addLayout(named);
   column->addLayout(row);
   connect(list_, &QListWidget::itemActivated, this, &CoverSlip::putOnDesk);
   connect(list_, &QListWidget::currentRowChanged, this, [this] {

@@ -10,6 +10,7 @@
 
 #include "app/base/look.h"
 #include "app/render/faces.h"
+#include "app/window/on_screen.h"
 
 namespace inchwright::app {
 namespace {
@@ -118,6 +119,7 @@ void dressApplication(QApplication& application) {
   application.setPalette(Look::now().palette());
   application.setFont(deskFont());
   application.setStyleSheet(rules(Look::now()));
+  keepSlipsOnScreen(application);
 }
 
 }  // namespace inchwright::app

@@ -8,6 +8,7 @@
 #include <QPlainTextEdit>
 #include <QPushButton>
 #include <QSpinBox>
+#include <QVBoxLayout>
 
 #include "app/base/look.h"
 #include "core/document/document.h"
@@ -55,8 +56,10 @@ DetailsSlip::DetailsSlip(Desk& desk, QWidget* parent)
   quantity_->setValue(desk.part().quantity);
   notes_->setTabChangesFocus(true);
   notes_->setMaximumHeight(fontMetrics().lineSpacing() * 4);
-  auto* form = new QFormLayout(this);
-  form->setContentsMargins(26, 20, 26, 18);
+  auto* column = new QVBoxLayout(this);
+  column->setContentsMargins(26, 20, 26, 18);
+  auto* form = new QFormLayout;
+  column->addLayout(form, 1);
   const auto add = [form](const QString& words, QWidget* widget) {
     widget->setAccessibleName(QString(words).remove(QLatin1Char('&')));
     form->addRow(words, widget);
@@ -81,7 +84,7 @@ DetailsSlip::DetailsSlip(Desk& desk, QWidget* parent)
   auto* row = new QHBoxLayout;
   row->addStretch(1);
   row->addWidget(done);
-  form->addRow(row);
+  column->addLayout(row);
   resize(fontMetrics().averageCharWidth() * 80, sizeHint().height());
 }
 
