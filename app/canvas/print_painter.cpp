@@ -19,7 +19,6 @@ namespace inchwright::app {
 namespace {
 
 constexpr qreal kLeastRadius = 4;  // pixels: a small hole can still be seen and hit
-constexpr qreal kTear = 5;         // pixels: the teeth of a torn line
 
 constexpr std::size_t kMostBoxes = 60;  // beyond that one box about all is quicker
 
@@ -28,20 +27,6 @@ QPen pencil(const QColor& colour, qreal width, bool broken = false) {
   pen.setCapStyle(Qt::RoundCap);
   if (broken) pen.setDashPattern({4, 3});
   return pen;
-}
-
-/// A straight line torn across: where a loop does not close.
-QPainterPath torn(const QLineF& line) {
-  QPainterPath path(line.p1());
-  const QPointF along = line.unitVector().p2() - line.p1();
-  const QPointF across(-along.y(), along.x());
-  const qreal length = line.length();
-  int tooth = 0;
-  for (qreal at = kTear; at < length - kTear; at += kTear) {
-    path.lineTo(line.p1() + along * at + across * (++tooth % 2 == 0 ? 2.5 : -2.5));
-  }
-  path.lineTo(line.p2());
-  return path;
 }
 
 template <class... Parts>
@@ -87,6 +72,7 @@ class PrintPainter {
     if (painter_ != nullptr) painter_->setFont(nameFont_);
     for (const DrawnPlace& place : scene_.drawn.places) takeSpot(place);
     for (const DrawnPlace& place : scene_.drawn.places) paintPlace(place);
+    paintWhereabouts();
     for (const PrintScene::Offered& one : scene_.offered) paintOffered(one);
     if (scene_.pending) paintPending();
     for (std::size_t i = 0; i < scene_.marks.size(); ++i) paintMark(i);
@@ -394,6 +380,21 @@ class PrintPainter {
     return QColor::fromRgbF(static_cast<float>(paper.redF() * (1 - a) + wash.redF() * a),
                             static_cast<float>(paper.greenF() * (1 - a) + wash.greenF() * a),
                             static_cast<float>(paper.blueF() * (1 - a) + wash.blueF() * a));
+  }
+
+  void paintWhereabouts() {
+    for (const BrokenMark& one : brokenMarks(scene_.whereabouts, map_, scene_.pane)) {
+      const QSizeF size(widthOf(one.name), one.name.isEmpty() ? 0 : high_);
+      const QRectF name(one.nameAt - QPointF(0, size.height()), size);
+      const QRectF box = one.path.boundingRect().united(name).adjusted(-3, -3, 3, 3);
+      if (!wants(box & scene_.pane, markOf(11, box.x(), box.y(), box.width(), box.height()))) {
+        continue;
+      }
+      painter_->setPen(pencil(look_.pencil, kFirmLine, true));
+      painter_->setBrush(one.name.isEmpty() ? QBrush(Qt::NoBrush) : QBrush(look_.wash));
+      painter_->drawPath(one.path);
+      painter_->drawText(name.topLeft() + QPointF(0, ascent_), one.name);
+    }
   }
 
   void paintOffered(const PrintScene::Offered& one) {

@@ -13,6 +13,7 @@
 #include "app/canvas/drawn_places.h"
 #include "app/canvas/lettering.h"
 #include "app/canvas/print_map.h"
+#include "app/canvas/whereabouts.h"
 
 namespace inchwright::app {
 
@@ -36,6 +37,7 @@ struct PrintScene {
     bool lit = false;
   };
   std::vector<Offered> offered = {};
+  Whereabouts whereabouts = {};  ///< of the place that is chosen and not placed
   /// The second, blind reading: figures are not shown, only where they stand.
   bool hideFigures = false;
 };

@@ -29,7 +29,13 @@ PrintPicture::PrintPicture(Work& work, QObject* parent) : QObject(parent), work_
   connect(&work, &Work::allLeft, this, &PrintPicture::stopOpened);
   connect(&reader_, &PictureReader::progressed, this, &PrintPicture::changed);
   connect(&reader_, &PictureReader::arrived, this, [this](std::shared_ptr<SquaredPicture> picture) {
-    if (picture) take(std::move(*picture));
+    if (picture) take(std::move(picture));
+    // Two pictures are decoded one after the other.
+    behind_.letRead();
+    emit changed();
+  });
+  connect(&behind_, &PicturesBehind::changed, this, [this] {
+    tellError();
     emit changed();
   });
   connect(&work, &Work::offersWanted, this, [this] {
@@ -46,26 +52,51 @@ const Picture* PrintPicture::underFace() const {
   return desk.hasPart() ? pictureUnder(desk.job(), desk.part(), desk.face()) : nullptr;
 }
 
-void PrintPicture::take(SquaredPicture picture) {
-  squaringError_ = picture.lean.value_or(0);
-  if (!wanted_->points.empty()) {
-    const auto squared = inchwright::squareUp(knownPoints(wanted_->points));
-    if (squared.ok()) squaringError_ = std::max(squaringError_, squared->largestResidual);
-  }
-  if (showing_ != Showing::ofAnotherFace) work_.noteAskew(picture.askew);
-  work_.noteSquaringError(squaringError_);
-  layer_.show(std::move(picture));
+void PrintPicture::letRead() {
+  reader_.letRead();
+  if (!reader_.progress()) behind_.letRead();
+}
+
+void PrintPicture::take(std::shared_ptr<const SquaredPicture> picture) {
+  squaringError_ = squaringErrorOf(*picture, *wanted_);
+  if (showing_ != Showing::ofAnotherFace) work_.noteAskew(picture->askew);
+  tellError();
+  layer_.show(*picture);
+  picture_ = std::move(picture);
   // Whoever has just squared it up goes on to what is on it; else it is found when asked for.
   if (squared_ && showing_ == Showing::underFace) findOffers();
+}
+
+double PrintPicture::squaringError() const {
+  return std::max(squaringError_, behind_.squaringError());
+}
+
+void PrintPicture::tellError() {
+  work_.noteSquaringError(squaringError());
+}
+
+const PictureLayer& PrintPicture::layerAt(QPointF inches) const {
+  const PictureLayer* behind = layer_.bounds().contains(inches) ? nullptr : behind_.layerAt(inches);
+  return behind == nullptr ? layer_ : *behind;
+}
+
+bool PrintPicture::paint(QPainter& painter, const PrintMap& map, const QRectF& visible,
+                         bool hurried) {
+  const bool whole = behind_.paint(painter, map, visible, hurried);
+  return layer_.paint(painter, map, visible, hurried) && whole;
+}
+
+QRegion PrintPicture::covered(const PrintMap& map) const {
+  return behind_.covered(map) + layer_.covered(map);
 }
 
 void PrintPicture::findOffers() {
   const Desk& desk = work_.desk();
   const ViewSense sense = viewSense(desk.face());
-  if (!wanted_ || wanted_->points.empty() || isBare() || sense.firstReversed ||
-      sense.secondReversed) {
+  if (!wanted_ || wanted_->points.empty() || wanted_->turn != 0 || isBare() ||
+      sense.firstReversed || sense.secondReversed) {
     emit work_.desk().refused(
-        tr("a picture that is squared up under the top, front or right face "
+        tr("a picture that is squared up and upright under the top, front or right face "
            "offers what is on it"));
     return;
   }
@@ -87,21 +118,40 @@ void PrintPicture::takeOffers(const std::shared_ptr<PictureOffers>& offers,
   emit changed();
 }
 
-std::optional<WantedPicture> PrintPicture::lookUp(QPointF& at) const {
+std::optional<LaidPicture> PrintPicture::laidBy(const PictureView& view) const {
+  const Desk& desk = work_.desk();
+  const Picture* picture = desk.job().picture(view.picture);
+  if (picture == nullptr) return std::nullopt;
+  LaidPicture laid{{picture->data, {}, picture->page, picture->points, 0}, {}, picture->tone};
+  if (!picture->file.empty()) laid.wanted.file = linkedFile(desk.file(), *picture);
+  if (picture->points.empty() || showing_ == Showing::asTaken) {
+    laid.wanted.points.clear();
+    laid.wanted.turn = picture->turn;
+  } else {
+    laid.wanted.turn = uprightTurn(view);
+  }
+  if (showing_ != Showing::asTaken) laid.at = turnedBy(offsetOf(view), laid.wanted.turn);
+  return laid;
+}
+
+std::optional<LaidPicture> PrintPicture::lookUp() const {
   const Desk& desk = work_.desk();
   if (!desk.hasPart()) return std::nullopt;
-  const PictureView* view = showing_ == Showing::ofAnotherFace
-                                ? squaredView(desk.job(), desk.part())
-                                : viewOf(desk.part(), desk.face());
-  const Picture* picture = view == nullptr ? nullptr : desk.job().picture(view->picture);
-  if (picture == nullptr) return std::nullopt;
-  WantedPicture wanted{picture->data, {}, picture->page, {}};
-  if (!picture->file.empty()) wanted.file = linkedFile(desk.file(), *picture);
-  if (showing_ != Showing::asTaken) {
-    wanted.points = picture->points;
-    at = offsetOf(*view);
+  const auto elsewhere = work_.viewShown();
+  const PictureView* view = elsewhere ? &*elsewhere : viewOf(desk.part(), desk.face());
+  return view == nullptr ? std::nullopt : laidBy(*view);
+}
+
+/// Only what is squared up lies where it belongs.
+std::vector<LaidPicture> PrintPicture::lookUpBehind() const {
+  std::vector<LaidPicture> behind;
+  if (isBare() || !work_.desk().hasPart()) return behind;
+  const auto views = viewsOf(work_.desk().part(), work_.desk().face());
+  for (std::size_t i = 1; i < views.size(); ++i) {
+    auto laid = laidBy(*views[i]);
+    if (laid && laid->wanted.points.size() >= 2) behind.push_back(*std::move(laid));
   }
-  return wanted;
+  return behind;
 }
 
 void PrintPicture::follow() {
@@ -111,15 +161,25 @@ void PrintPicture::follow() {
                               : work_.doing() == Doing::placingView ? Showing::ofAnotherFace
                                                                     : Showing::underFace);
   noteSquaring(before);
-  QPointF at;
-  auto wanted = lookUp(at);
-  want(std::move(wanted), at);
+  want(lookUp());
+  behind_.want(lookUpBehind());
   followView();
   const Picture* under = underFace();
   setTone(under != nullptr ? under->tone : PictureTone());
   if (before != showing_ && !bounds().isNull()) emit turned();
-  if (before == Showing::asTaken && squared_ && under != nullptr) emit squaredUp(under->points);
+  if (before == Showing::asTaken && squared_ && under != nullptr) tellSquared();
   if (had != this->wanted()) emit came();
+}
+
+void PrintPicture::tellSquared() {
+  const PictureView& view = *viewOf(work_.desk().part(), work_.desk().face());
+  const Picture& picture = *underFace();
+  std::vector<std::pair<QPointF, QPointF>> points;
+  for (const SquaringPoint& one : picture.points) {
+    points.emplace_back(turnedBy(asTaken(one), picture.turn),
+                        inView({one.x.value.toInches(), one.y.value.toInches()}, view));
+  }
+  emit squaredUp(points);
 }
 
 void PrintPicture::noteSquaring(Showing before) {
@@ -134,26 +194,34 @@ void PrintPicture::noteSquaring(Showing before) {
   }
 }
 
-void PrintPicture::want(std::optional<WantedPicture> wanted, QPointF at) {
+void PrintPicture::want(std::optional<LaidPicture> laid) {
+  const auto wanted = laid ? std::optional(laid->wanted) : std::nullopt;
   const bool same = wanted == wanted_;
   const QRectF lay = bounds();
-  layer_.lieAt(at);
+  layer_.lieAt(laid ? laid->at : QPointF());
   if (same) {
     // The same picture on another part of the sheet need not be read again.
     if (lay != bounds()) emit changed();
     return;
   }
-  wanted_ = std::move(wanted);
+  auto read = std::exchange(picture_, nullptr);
+  // Where there are several, this one is wanted behind another now.
+  const Desk& desk = work_.desk();
+  if (read && desk.hasPart() && viewsOf(desk.part(), desk.face()).size() > 1) {
+    behind_.keep(*wanted_, std::move(read));
+  }
+  wanted_ = wanted;
   layer_.clear();
   stopped_ = false;
   squaringError_ = 0;
   work_.noteAskew({});
   work_.noteSquaringError(0);
   dropOffers();
-  if (wanted_) {
+  reader_.stop();
+  if (read = wanted_ ? behind_.readOf(*wanted_) : nullptr; read) {
+    take(std::move(read));
+  } else if (wanted_) {
     reader_.read(*wanted_);
-  } else {
-    reader_.stop();
   }
   emit changed();
 }
@@ -192,10 +260,24 @@ QString PrintPicture::note() const {
     return tr("The print offers %n place(s) and figure(s): Ctrl+G goes through them", nullptr,
               static_cast<int>(work_.offersWaiting()));
   }
-  if (showing_ == Showing::underFace && squaringError_ > kLeastSaid) {
-    return tr("Squared up to about %1 in").arg(squaringError_, 0, 'f', 2);
-  }
-  return {};
+  if (!behind_.trouble().isEmpty()) return tr("No picture: %1").arg(behind_.trouble());
+  const bool squared = showing_ == Showing::underFace && squaringError() > kLeastSaid;
+  const QString error =
+      squared ? tr("Squared up to about %1 in").arg(squaringError(), 0, 'f', 2) : QString();
+  const QString front = noteInFront();
+  return error.isEmpty() || front.isEmpty() ? error + front : error + QStringLiteral("; ") + front;
+}
+
+/// Which of several pictures lies in front.
+QString PrintPicture::noteInFront() const {
+  const Desk& desk = work_.desk();
+  if (showing_ != Showing::underFace || !desk.hasPart()) return {};
+  const auto views = viewsOf(desk.part(), desk.face());
+  if (views.size() < 2) return {};
+  const QString name = QString::fromStdString(views.front()->picture);
+  return wanted_ && wanted_->points.empty()
+             ? tr("%1 lies in front and is not squared up yet: Ctrl+U").arg(name)
+             : tr("%1 lies in front; Ctrl+Shift+F brings the next one").arg(name);
 }
 
 void PrintPicture::cancel() {

@@ -6,6 +6,7 @@
 #include <vector>
 
 #include "app/canvas/picture_layer.h"
+#include "app/canvas/pictures_behind.h"
 #include "app/picture/offer_reader.h"
 #include "app/picture/picture_reader.h"
 #include "app/session/work.h"
@@ -14,25 +15,30 @@ class QMimeData;
 
 namespace inchwright::app {
 
-/// The picture under the face that is looked at: which one it is, how far its reading and squaring
-/// up have come, and how one is laid down. The view paints `layer()` and asks for the rest.
+/// The pictures under the face that is looked at: which they are, how far the reading and squaring
+/// up of the one in front have come, and how one is laid down.
 class PrintPicture : public QObject {
   Q_OBJECT
 
  public:
   explicit PrintPicture(Work& work, QObject* parent = nullptr);
 
+  /// The one in front.
   const PictureLayer& layer() const { return layer_; }
-  PictureLayer& layer() { return layer_; }
-  /// Inches of the view, y up; null while there is nothing to show.
-  QRectF bounds() const { return layer_.bounds(); }
+  /// The foremost that shows a place; the one in front where none does.
+  const PictureLayer& layerAt(QPointF inches) const;
+  /// Paint all of them, and what of the pane they leave nothing of: as those of PictureLayer.
+  bool paint(QPainter& painter, const PrintMap& map, const QRectF& visible, bool hurried);
+  QRegion covered(const PrintMap& map) const;
+  /// Of all of them: inches of the view, y up; null while there is nothing to show.
+  QRectF bounds() const { return layer_.bounds().united(behind_.bounds()); }
   /// Whether the face has a picture, be it ready or not.
   bool wanted() const { return wanted_.has_value(); }
   /// Only the picture is seen: what is traced does not lie on it as it is shown.
   bool isBare() const { return showing_ != Showing::underFace; }
   /// How far places may lie from where it shows them, in inches: by its own lines and by points to
   /// spare; 0 where nothing tells.
-  double squaringError() const { return squaringError_; }
+  double squaringError() const;
   /// What is to be said on the print about it; empty when there is nothing.
   QString note() const;
   void setTone(const PictureTone& tone);
@@ -42,7 +48,7 @@ class PrintPicture : public QObject {
   /// Whether what is wanted was stopped, and not begun again since.
   bool stopped() const { return stopped_; }
   /// Pictures may be read from now on. Until then nothing runs beside what is painted first.
-  void letRead() { reader_.letRead(); }
+  void letRead();
   /// Squares up the picture under the face: goes on where that was stopped, else asks what is
   /// known.
   void squareUp();
@@ -68,8 +74,8 @@ class PrintPicture : public QObject {
   void turned();   ///< it lies elsewhere now, or another way of showing it began
   void came();     ///< the face has a picture now, or none any more
   void laid();     ///< a new one was laid down
-  /// It was squared up by these points, known on it as it was taken.
-  void squaredUp(const std::vector<SquaringPoint>& points);
+  /// It was squared up by these points: where each was shown as it was taken, and is shown now.
+  void squaredUp(const std::vector<std::pair<QPointF, QPointF>>& points);
 
  private:
   /// What of the pictures is to be seen: the one under this face, that one as it was taken while it
@@ -78,9 +84,14 @@ class PrintPicture : public QObject {
 
   void follow();
   void noteSquaring(Showing before);
-  std::optional<WantedPicture> lookUp(QPointF& at) const;
-  void want(std::optional<WantedPicture> wanted, QPointF at);
-  void take(SquaredPicture picture);
+  std::optional<LaidPicture> lookUp() const;
+  std::optional<LaidPicture> laidBy(const PictureView& view) const;
+  std::vector<LaidPicture> lookUpBehind() const;
+  void want(std::optional<LaidPicture> laid);
+  void take(std::shared_ptr<const SquaredPicture> picture);
+  void tellSquared();
+  void tellError();
+  QString noteInFront() const;
   void followView();
   void dropOffers();
   void takeOffers(const std::shared_ptr<PictureOffers>& offers, const QString& trouble);
@@ -97,11 +108,13 @@ class PrintPicture : public QObject {
   std::optional<PictureView> offersView_;  ///< as it lay when they were looked for
   bool offersAsked_ = false;               ///< they are gone through as soon as they are there
   PictureLayer layer_;
+  std::shared_ptr<const SquaredPicture> picture_;  ///< that it shows
+  PicturesBehind behind_;
   Showing showing_ = Showing::underFace;
   std::optional<WantedPicture> wanted_;
   std::function<bool()> mayLay_ = [] { return true; };
   bool stopped_ = false;
-  double squaringError_ = 0;
+  double squaringError_ = 0;                 ///< of the one in front
   std::vector<SquaringPoint> pointsBefore_;  ///< of the picture, as its squaring up began
   std::optional<Job> squared_;               ///< the work as the last squaring up left it
 };

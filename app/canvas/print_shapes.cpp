@@ -71,4 +71,18 @@ std::vector<QLineF> rowLines(const DrawnFace& drawn, const PrintMap& map) {
   return lines;
 }
 
+QPainterPath torn(const QLineF& line) {
+  constexpr qreal kTear = 5;  // pixels: its teeth
+  QPainterPath path(line.p1());
+  const QPointF along = line.unitVector().p2() - line.p1();
+  const QPointF across(-along.y(), along.x());
+  const qreal length = line.length();
+  int tooth = 0;
+  for (qreal at = kTear; at < length - kTear; at += kTear) {
+    path.lineTo(line.p1() + along * at + across * (++tooth % 2 == 0 ? 2.5 : -2.5));
+  }
+  path.lineTo(line.p2());
+  return path;
+}
+
 }  // namespace inchwright::app

@@ -16,4 +16,7 @@ QPainterPath outlineOf(const DrawnPlace& place, const PrintMap& map);
 /// The lines on which the holes of rows stand, end to end; pixels.
 std::vector<QLineF> rowLines(const DrawnFace& drawn, const PrintMap& map);
 
+/// A straight line torn across, in pixels: where a loop does not close.
+QPainterPath torn(const QLineF& line);
+
 }  // namespace inchwright::app

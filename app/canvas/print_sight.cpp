@@ -136,20 +136,17 @@ void PrintSight::fitToSelection() {
   fitted_ = false;
 }
 
-void PrintSight::stayStill(const std::vector<SquaringPoint>& points) {
+void PrintSight::stayStill(const std::vector<std::pair<QPointF, QPointF>>& points) {
   QPointF here, there;  // their middle on the pane, and in inches
   const auto count = static_cast<qreal>(points.size());
-  std::vector<std::pair<QPointF, QPointF>> pairs;
-  for (const SquaringPoint& one : points) {
-    const QPointF taken(one.pixelX / kAsTakenPixelsPerInch, -one.pixelY / kAsTakenPixelsPerInch);
-    pairs.emplace_back(map_.toWidget(taken),
-                       QPointF(one.x.value.toInches(), one.y.value.toInches()));
-    here += pairs.back().first / count;
-    there += pairs.back().second / count;
+  for (const auto& [taken, inch] : points) {
+    here += map_.toWidget(taken) / count;
+    there += inch / count;
   }
   qreal pixels = 0, inches = 0;
-  for (const auto& [pixel, inch] : pairs) {
-    pixels += std::hypot(pixel.x() - here.x(), pixel.y() - here.y());
+  for (const auto& [taken, inch] : points) {
+    const QPointF pixel = map_.toWidget(taken) - here;
+    pixels += std::hypot(pixel.x(), pixel.y());
     inches += std::hypot(inch.x() - there.x(), inch.y() - there.y());
   }
   if (!(pixels > 0) || !(inches > 0)) return;

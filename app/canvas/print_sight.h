@@ -53,7 +53,7 @@ class PrintSight : public QObject {
 
  private:
   /// The print stays where it was to the eye, as nearly as one scale can do it.
-  void stayStill(const std::vector<SquaringPoint>& points);
+  void stayStill(const std::vector<std::pair<QPointF, QPointF>>& points);
   QRectF content() const;
   PrintMap fittedMap() const;
   void enlarge(const std::vector<Id>& places);

@@ -111,7 +111,8 @@ bool PrintView::aimsAtPicture() const {
 }
 
 QPointF PrintView::aimed(QPointF at) const {
-  return map().toWidget(picture_.layer().snapped(map().toInches(at), kSnap / map().scale()));
+  const QPointF inches = map().toInches(at);
+  return map().toWidget(picture_.layerAt(inches).snapped(inches, kSnap / map().scale()));
 }
 
 void PrintView::moveLoupe(std::optional<QPointF> at) {
@@ -160,6 +161,7 @@ void PrintView::refresh() {
   const auto now = [this] {
     refreshing_ = false;
     if (std::exchange(inkedFor_, work_.doing()) != work_.doing()) {
+      loupe_.reset();  // what comes next may lie below it
       update();
       return;
     }
@@ -200,6 +202,7 @@ PrintScene PrintView::sceneNow() const {
   scene.chosenReadings.insert(shownReadings_.begin(), shownReadings_.end());
   if (const auto pending = work_.pending()) scene.pending = asViewed(*pending, desk.face());
   scene.offered = offeredMarks(work_);
+  scene.whereabouts = whereaboutsOf(desk, layout.drawn());
   for (const QPointF& mark : work_.marks()) scene.marks.push_back(asViewed(mark, desk.face()));
   scene.hideFigures = work_.doing() == Doing::rereading;
   return scene;
@@ -207,12 +210,11 @@ PrintScene PrintView::sceneNow() const {
 
 void PrintView::paintEvent(QPaintEvent* event) {
   const Look& look = Look::now();
-  PictureLayer& layer = picture_.layer();
   QPainter painter(this);
-  for (const QRect& bare : QRegion(event->rect()) - layer.covered(map())) {
+  for (const QRect& bare : QRegion(event->rect()) - picture_.covered(map())) {
     painter.fillRect(bare, look.print);
   }
-  if (!layer.paint(painter, map(), event->rect(), sight_.isMoving())) {
+  if (!picture_.paint(painter, map(), event->rect(), sight_.isMoving())) {
     QTimer::singleShot(0, this, qOverload<>(&QWidget::update));
   }
   const PrintScene scene = sceneNow();
@@ -230,7 +232,9 @@ void PrintView::paintEvent(QPaintEvent* event) {
     painter.setBrush(Qt::NoBrush);
     painter.drawRect(QRectF(rect()).adjusted(1, 1, -1, -1));
   }
-  if (loupe_) Loupe::paint(painter, layer, map(), *loupe_, aimed(*loupe_), size());
+  if (!loupe_) return;
+  const PictureLayer& layer = picture_.layerAt(map().toInches(*loupe_));
+  Loupe::paint(painter, layer, map(), *loupe_, aimed(*loupe_), size());
 }
 
 void PrintView::paintNote(QPainter& painter) {
@@ -305,7 +309,15 @@ void PrintView::click(QPointF at, Qt::KeyboardModifiers with) {
   pointed.extend = with.testFlag(Qt::ShiftModifier);
   pointed.reach = kSameSpot / map().scale();
   shownReadings_.clear();
-  work_.point(pointed);
+  // One of the spots where the chosen place may lie is chosen by pointing at it.
+  const bool looks = work_.doing() == Doing::looking && !picture_.isBare() && !pointed.extend;
+  const Whereabouts all =
+      looks ? whereaboutsOf(work_.desk(), sight_.layout().drawn()) : Whereabouts();
+  if (const auto spot = spotAt(all, at, map())) {
+    work_.takeAnswer(all.answers, *spot);
+  } else {
+    work_.point(pointed);
+  }
 }
 
 void PrintView::mousePressEvent(QMouseEvent* event) {

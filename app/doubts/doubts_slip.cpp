@@ -12,9 +12,10 @@
 #include "app/base/look.h"
 #include "app/base/spoken_english.h"
 #include "app/session/activity.h"
-#include "core/measure/writing.h"
-#include "core/part/edit.h"
+#include "app/session/doubt_edits.h"
+#include "app/session/picture_edits.h"
 #include "core/say/doubt_words.h"
+#include "core/say/placing_words.h"
 #include "core/say/reading_words.h"
 #include "core/say/setup_words.h"
 #include "core/say/source_words.h"
@@ -125,7 +126,7 @@ void DoubtsSlip::addDoubt(int index) {
     const bool reasoned = doubt.accepted && one.key == doubt.key.text() && !one.reason.empty();
     if (reasoned) words += QStringLiteral(" (%1)").arg(ownWords(one.reason));
   }
-  add(words, {index, -1, -1}, contradicts(doubt));
+  add(words, {index}, contradicts(doubt));
 }
 
 /// Places that nothing fixes along one axis, in one line: `A, B, C and 4 more: not placed yet along
@@ -143,7 +144,7 @@ void DoubtsSlip::addLoose(const std::vector<int>& loose) {
   const auto more = loose.size() - static_cast<std::size_t>(names.size());
   const QString listed = names.join(QStringLiteral(", "));
   const QString axis = wordFor(*solution.doubts[loose[0]].key.axis);
-  Entry entry{loose[0], -1, -1};
+  Entry entry{loose[0]};
   entry.alike = loose;
   add(QStringLiteral("? ") +
           (more == 0
@@ -163,7 +164,7 @@ void DoubtsSlip::addClash(int doubt, int index) {
             .arg(ownWords(member.from), ownWords(member.to),
                  ownWords(figure == nullptr ? label : figure->text),
                  ownWords(spoken(member.running, unit))),
-        {doubt, index, -1, label}, false);
+        {doubt, Choice::none, 0, 0, label}, false);
   }
   const std::vector<Suspect>& suspects = solution.suspects[index];
   for (std::size_t i = 0; i < suspects.size(); ++i) {
@@ -172,14 +173,40 @@ void DoubtsSlip::addClash(int doubt, int index) {
                                                                       : tr("   ▸ %1 may be %2: %3");
     add(text.arg(ownWords(readingWords(part, suspect.reading)),
                  ownWords(wouldBeText(part, suspect)), ownWords(reasonText(part, suspect))),
-        {doubt, index, static_cast<int>(i)}, false);
+        {doubt, Choice::suspect, static_cast<std::size_t>(index), i}, false);
+  }
+}
+
+void DoubtsSlip::addCentres(int doubt, const CentresClash& clash, std::size_t index) {
+  const Part& part = work_.desk().part();
+  for (const std::uint32_t member : clash.members) {
+    const Reading& reading = part.readings[member];
+    add(QStringLiteral("      ") + ownWords(readingWords(part, reading)) + QStringLiteral(": ") +
+            ownWords(reading.figure.text),
+        {doubt, Choice::none, 0, 0, reading.id}, false);
+  }
+  const auto& suspects = work_.desk().solution().centreSuspects[index];
+  for (std::size_t i = 0; i < suspects.size(); ++i) {
+    add(QStringLiteral("   ▸ ") + ownWords(suspectText(part, suspects[i])),
+        {doubt, Choice::centreSuspect, index, i}, false);
+  }
+}
+
+void DoubtsSlip::addAnswers(int doubt, const SeveralAnswers& several, std::size_t index) {
+  if (several.answers.size() < 2) return;
+  for (std::size_t i = 0; i < several.answers.size(); ++i) {
+    add(tr("   ▸ %1: the print shows %2 at %3")
+            .arg(i + 1)
+            .arg(ownWords(several.place), ownWords(pointText(several.answers[i]))),
+        {doubt, Choice::answer, index, i}, false);
   }
 }
 
 void DoubtsSlip::addRounding(int doubt, std::size_t index) {
   const Rounding& rounding = work_.desk().solution().roundings[index];
   if (rounding.fractions.empty()) return;
-  add(tr("   ▸ read all of them as fractions; the print's text stays"), {doubt, -1, 0}, false);
+  add(tr("   ▸ read all of them as fractions; the print's text stays"),
+      {doubt, Choice::fractions, index}, false);
 }
 
 void DoubtsSlip::fill() {
@@ -199,6 +226,14 @@ void DoubtsSlip::fill() {
 
 void DoubtsSlip::sayWhatComesFirst() {
   heading_->setText(tr("&Doubts: nothing to check yet"));
+  const Desk& desk = work_.desk();
+  if (desk.hasPart() && pictureUnder(desk.job(), desk.part(), desk.face()) != nullptr) {
+    add(tr("Nothing is traced yet, so nothing can be right or wrong. First the picture is squared "
+           "up, as the line on the left asks (Ctrl+U); then trace an edge or a hole on it (Alt+T), "
+           "and read: two places and the figure between them."),
+        {}, false);
+    return;
+  }
   add(tr("Nothing is on the print yet, so nothing can be right or wrong. First lay a picture of "
          "their print underneath (Ctrl+L), or trace an edge or a hole (Alt+T). Then read: two "
          "places and the figure between them."),
@@ -231,6 +266,12 @@ int DoubtsSlip::addAll() {
     addDoubt(number);
     if (doubt.key.topic == DoubtTopic::clash) addClash(number, static_cast<int>(doubt.index));
     if (doubt.key.topic == DoubtTopic::rounded) addRounding(number, doubt.index);
+    if (doubt.placing == PlacingDoubt::clashes) {
+      addCentres(number, solution.beyond.clashes[doubt.index], doubt.index);
+    }
+    if (doubt.placing == PlacingDoubt::answers) {
+      addAnswers(number, solution.beyond.answers[doubt.index], doubt.index);
+    }
   }
   if (const SheetEdition* edition = desk.edition(); edition != nullptr && edition->isNew()) {
     add(QStringLiteral("! ") + ownWords(newEditionWords(*edition)), {}, true);
@@ -256,35 +297,56 @@ const DoubtsSlip::Entry* DoubtsSlip::chosen() const {
   return row >= 0 && row < static_cast<int>(entries_.size()) ? &entries_[row] : nullptr;
 }
 
-const Suspect* DoubtsSlip::meant() const {
+DoubtsSlip::Entry DoubtsSlip::meant() const {
   const Desk& desk = work_.desk();
-  if (desk.isBare()) return nullptr;
-  const Solution& solution = desk.solution();
+  if (desk.isBare()) return {};
   const Entry* entry = chosen();
-  if (entry != nullptr && entry->suspect >= 0) {
-    return entry->clash < 0 ? nullptr : &solution.suspects[entry->clash][entry->suspect];
-  }
+  if (entry != nullptr && entry->choice != Choice::none) return *entry;
   // Else the reading that is chosen, here among the sums or on the print, where it is blamed.
   const std::vector<Id>& readings = desk.selection().readings;
-  if (readings.size() != 1) return nullptr;
-  for (const std::vector<Suspect>& suspects : solution.suspects) {
-    for (const Suspect& suspect : suspects) {
-      if (suspect.reading == readings[0]) return &suspect;
-    }
+  if (readings.size() != 1) return {};
+  for (const Entry& one : entries_) {
+    if (readingOf(one) == readings[0]) return one;
   }
-  return nullptr;
+  return {};
+}
+
+Id DoubtsSlip::readingOf(const Entry& entry) const {
+  const Solution& solution = work_.desk().solution();
+  if (entry.choice == Choice::suspect) return solution.suspects[entry.list][entry.number].reading;
+  if (entry.choice != Choice::centreSuspect) return {};
+  const CentreSuspect& suspect = solution.centreSuspects[entry.list][entry.number];
+  return work_.desk().part().readings[suspect.reading].id;
+}
+
+QString DoubtsSlip::wordsOf(const Entry& entry) const {
+  const Part& part = work_.desk().part();
+  const Solution& solution = work_.desk().solution();
+  switch (entry.choice) {
+    case Choice::none:
+      break;
+    case Choice::suspect: {
+      const Suspect& suspect = solution.suspects[entry.list][entry.number];
+      return tr("Reads %1 as %2")
+          .arg(ownWords(readingWords(part, suspect.reading)), ownWords(wouldBeText(part, suspect)));
+    }
+    case Choice::centreSuspect:
+      return ownWords(suspectText(part, solution.centreSuspects[entry.list][entry.number]));
+    case Choice::fractions:
+      return tr("Reads all of them as fractions; the print's text stays");
+    case Choice::answer:
+      return tr("Writes down that the print shows %1 there")
+          .arg(ownWords(solution.beyond.answers[entry.list].place));
+  }
+  return tr("Enter on a suspected figure reads it so");
 }
 
 void DoubtsSlip::showChoices() {
   const Entry* entry = chosen();
-  const Suspect* suspect = meant();
-  const bool fractions = entry != nullptr && entry->suspect >= 0 && entry->clash < 0;
-  take_->setEnabled(suspect != nullptr || fractions);
-  take_->setToolTip(suspect == nullptr
-                        ? tr("Enter on a suspected figure reads it so")
-                        : tr("Reads %1 as %2")
-                              .arg(ownWords(suspect->reading),
-                                   ownWords(wouldBeText(work_.desk().part(), *suspect))));
+  const Entry wanted = meant();
+  take_->setEnabled(wanted.choice != Choice::none);
+  take_->setText(wanted.choice == Choice::answer ? tr("It lie&s there") : tr("Read it &so"));
+  take_->setToolTip(work_.desk().isBare() ? QString() : wordsOf(wanted));
   accept_->setEnabled(entry != nullptr && entry->doubt >= 0);
   const bool accepted = entry != nullptr && entry->doubt >= 0 &&
                         work_.desk().solution().doubts[entry->doubt].accepted;
@@ -303,9 +365,8 @@ void DoubtsSlip::showChosen() {
     auto& ids = reading ? selection.readings : selection.places;
     if (std::find(ids.begin(), ids.end(), id) == ids.end()) ids.push_back(id);
   };
-  const bool suspected = entry->clash >= 0 && entry->suspect >= 0;
-  const Id named =
-      suspected ? solution.suspects[entry->clash][entry->suspect].reading : entry->member;
+  const Id suspected = readingOf(*entry);
+  const Id named = suspected.empty() ? entry->member : suspected;
   if (const Reading* reading = work_.desk().part().reading(named)) {
     for (const Id& id : {reading->id, reading->from, reading->to}) point(id);
   } else if (!entry->alike.empty()) {
@@ -320,52 +381,33 @@ void DoubtsSlip::showChosen() {
 }
 
 bool DoubtsSlip::takeSuspect() {
-  const Entry* entry = chosen();
-  if (entry != nullptr && entry->suspect >= 0 && entry->clash < 0) {
-    return takeFractions(entry->doubt);
-  }
-  const Suspect* wanted = meant();
-  if (wanted == nullptr) return false;
+  const Entry wanted = meant();
+  if (wanted.choice == Choice::none) return false;
   Desk& desk = work_.desk();
-  const Suspect suspect = *wanted;
-  const Reading* before = desk.part().reading(suspect.reading);
-  if (before == nullptr) return false;
-  Reading reading = *before;
-  if (suspect.reason.look == Likeness::endsSwapped) {
-    std::swap(reading.from, reading.to);
-  } else {
-    auto figure = readLength(suspect.wouldBeText, {desk.job().unit});
-    if (!figure.ok()) return false;
-    reading.figure = std::move(*figure);
-    reading.figure.reference = before->figure.reference;
-    reading.meant.clear();
-    reading.offered.clear();
-  }
-  const QString said = ownWords(wouldBeText(desk.part(), suspect));
-  desk.endMerge();
-  const bool done =
-      desk.applyPart(replaceReading(desk.part(), reading.id, reading),
-                     tr("Read %1 as %2").arg(ownWords(readingWords(desk.part(), *before)), said));
-  if (done) emit settled();
-  return done;
-}
-
-// All decimals of the loop at once: their text stays, and what it stands for is kept beside it.
-bool DoubtsSlip::takeFractions(int doubt) {
-  Desk& desk = work_.desk();
-  const Rounding rounding = desk.solution().roundings[desk.solution().doubts[doubt].index];
-  Part part = desk.part();
-  for (const MeantFraction& one : rounding.fractions) {
-    for (Reading& reading : part.readings) {
-      if (reading.id != one.reading) continue;
-      reading.meant = writeFraction(one.meant);
-      reading.figure.value = one.meant;
-      reading.figure.exact = true;
+  const Part& part = desk.part();
+  const Solution& solution = desk.solution();
+  const auto settle = [&]() -> Result<Settled> {
+    switch (wanted.choice) {
+      case Choice::none:
+      case Choice::suspect:
+        return readSo(part, solution.suspects[wanted.list][wanted.number], desk.job().unit);
+      case Choice::centreSuspect:
+        return readSo(part, solution.centreSuspects[wanted.list][wanted.number], desk.job().unit);
+      case Choice::fractions:
+        return readAsFractions(part, solution.roundings[wanted.list]);
+      case Choice::answer:
+        break;
     }
+    return takeAnswer(part, solution.beyond.answers[wanted.list], wanted.number);
+  };
+  auto settled = settle();
+  if (!settled.ok()) {
+    emit desk.refused(ownWords(settled.error().text));
+    return false;
   }
   desk.endMerge();
-  const bool done = desk.applyPart(std::move(part), tr("Read rounded decimals as fractions"));
-  if (done) emit settled();
+  const bool done = desk.applyPart(std::move(settled->part), settled->title);
+  if (done) emit this->settled();
   return done;
 }
 
@@ -399,7 +441,8 @@ bool DoubtsSlip::eventFilter(QObject* watched, QEvent* event) {
     if (press->key() == Qt::Key_Return || press->key() == Qt::Key_Enter) {
       // Only on the suspected figure itself, and not by a key that is still held down.
       const Entry* entry = chosen();
-      if (entry != nullptr && entry->suspect >= 0 && !press->isAutoRepeat()) takeSuspect();
+      if (entry != nullptr && entry->choice != Choice::none && !press->isAutoRepeat())
+        takeSuspect();
       return true;
     }
   }

@@ -40,13 +40,17 @@ class DoubtsSlip : public QWidget {
   bool eventFilter(QObject* watched, QEvent* event) override;
 
  private:
+  /// What of the solution can be taken to settle a doubt.
+  enum class Choice { none, suspect, centreSuspect, fractions, answer };
+
   /// What a line of the list stands for.
   struct Entry {
-    int doubt = -1;               ///< index into Solution::doubts
-    int clash = -1;               ///< index into Solution::clashes, for its sums and suspects
-    int suspect = -1;             ///< index into the clash's suspects
-    Id member = {};               ///< of a running sum: the reading, or what else is summed there
-    std::vector<int> alike = {};  ///< all the doubts that are said in this one line, if several
+    int doubt = -1;                ///< index into Solution::doubts
+    Choice choice = Choice::none;  ///< what Enter on the line, or `Read it so`, takes
+    std::size_t list = 0;          ///< where its choices stand: of clashes, roundings, answers …
+    std::size_t number = 0;        ///< which of them
+    Id member = {};                ///< of a running sum: the reading, or what else is summed there
+    std::vector<int> alike = {};   ///< all the doubts that are said in this one line, if several
   };
 
   void fill();
@@ -57,10 +61,15 @@ class DoubtsSlip : public QWidget {
   void addClash(int doubt, int index);
   void addRounding(int doubt, std::size_t index);
   void add(const QString& text, const Entry& entry, bool inDoubt);
-  bool takeFractions(int doubt);
+  void addCentres(int doubt, const CentresClash& clash, std::size_t index);
+  void addAnswers(int doubt, const SeveralAnswers& several, std::size_t index);
   const Entry* chosen() const;
-  const Suspect* meant() const;  ///< null: none
-  void showChoices();            ///< what can be done with the chosen line
+  /// The line that is chosen where it has something to take; else what blames the reading that is
+  /// chosen elsewhere. `Choice::none`: nothing.
+  Entry meant() const;
+  QString wordsOf(const Entry& entry) const;
+  Id readingOf(const Entry& entry) const;  ///< the one suspected; empty where none is
+  void showChoices();                      ///< what can be done with the chosen line
   void showChosen();
 
   Work& work_;

@@ -23,7 +23,8 @@ std::shared_ptr<SquaredPicture> squaredUp(const WantedPicture& wanted, WorkUnder
     return nullptr;
   }
   auto squared = squarePicture(std::move(image).value(), wanted.points, work);
-  return squared ? std::make_shared<SquaredPicture>(*std::move(squared)) : nullptr;
+  if (!squared) return nullptr;
+  return std::make_shared<SquaredPicture>(turnedBy(*std::move(squared), wanted.turn));
 }
 
 }  // namespace

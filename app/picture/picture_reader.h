@@ -19,6 +19,7 @@ struct WantedPicture {
   QString file;  ///< read when `bytes` are empty; empty itself: a link that leads away
   int page = 1;
   std::vector<SquaringPoint> points;
+  int turn = 0;  ///< how it is turned to be shown: degrees anticlockwise, a quarter turn
 
   bool operator==(const WantedPicture&) const = default;
 };

@@ -141,6 +141,10 @@ std::optional<QImage> warped(const QImage& source, const Squaring& squaring, Wor
 
 }  // namespace
 
+QPointF asTaken(const SquaringPoint& point) {
+  return {point.pixelX / kAsTakenPixelsPerInch, -point.pixelY / kAsTakenPixelsPerInch};
+}
+
 std::vector<KnownPoint> knownPoints(const std::vector<SquaringPoint>& points) {
   std::vector<KnownPoint> known;
   for (const SquaringPoint& one : points) {
@@ -159,6 +163,31 @@ Result<Homography> pixelsToFace(const std::vector<SquaringPoint>& points, PlaneP
   const Result<SquaredUp> squared = squareUp(known);
   if (!squared.ok()) return squared.error();
   return squared->pixelToInches;
+}
+
+QPointF turnedBy(QPointF at, int degrees) {
+  switch (degrees) {
+    case 90:
+      return {-at.y(), at.x()};
+    case 180:
+      return -at;
+    case 270:
+      return {at.y(), -at.x()};
+    default:
+      return at;
+  }
+}
+
+SquaredPicture turnedBy(SquaredPicture picture, int degrees) {
+  if (degrees == 0) return picture;
+  const QRectF box = picture.bounds();
+  const QRectF turned =
+      QRectF(turnedBy(box.topLeft(), degrees), turnedBy(box.bottomRight(), degrees)).normalized();
+  // On the screen, whose y runs down, a rotation is the other way round.
+  for (QImage& level : picture.levels) level = level.transformed(QTransform().rotate(-degrees));
+  picture.left = turned.left();
+  picture.top = turned.bottom();
+  return picture;
 }
 
 QRectF SquaredPicture::bounds() const {

@@ -17,8 +17,14 @@ namespace inchwright::app {
 /// from its top left corner to the right and, negative, downwards.
 inline constexpr double kAsTakenPixelsPerInch = 100;
 
+/// Where a known point lies on the picture as it was taken, upright; inches as above.
+QPointF asTaken(const SquaringPoint& point);
+
 /// The points a picture is squared up by, as the squaring up takes them.
 std::vector<KnownPoint> knownPoints(const std::vector<SquaringPoint>& points);
+
+/// A place turned about zero by quarter turns, anticlockwise, y up: 1, 0 by 90 is 0, 1.
+QPointF turnedBy(QPointF at, int degrees);
 
 /// From pixels of a picture to inches of a face whose zero lies at `zero` on the squared-up print.
 /// Errors: `badRequest` where no points say where it lies, and as squareUp.
@@ -43,6 +49,9 @@ struct WorkUnderWay {
   std::atomic<int> percent{0};
   std::atomic<bool> cancelled{false};
 };
+
+/// The same picture turned about zero by quarter turns, anticlockwise.
+SquaredPicture turnedBy(SquaredPicture picture, int degrees);
 
 /// Squares a picture up by its points, on two threads; without points, or when they do not serve,
 /// it comes as it was taken (kAsTakenPixelsPerInch, top left corner at 0, 0). Empty when cancelled.

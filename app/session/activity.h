@@ -85,6 +85,10 @@ class Activity {
   virtual bool choose(int) { return false; }
   /// On to the next of what is offered; false when nothing is.
   virtual bool pass() { return false; }
+  /// Turns what is shown by a quarter, anticlockwise; false when nothing is to be turned here.
+  virtual bool turn() { return false; }
+  /// How a picture is shown on which a face is looked for.
+  virtual std::optional<PictureView> viewShown() const { return {}; }
   virtual std::vector<Id> chosen() const { return {}; }
   /// Features that are offered and come with the lit reading.
   virtual std::vector<std::size_t> alongside() const { return {}; }

@@ -1,5 +1,6 @@
 #include "app/session/chosen_edit.h"
 
+#include "app/session/doubt_edits.h"
 #include "core/part/edit.h"
 #include "core/say/reading_words.h"
 
@@ -8,22 +9,23 @@ namespace {
 
 std::optional<ChosenEdit> readingEdit(const Hands& hands, const Reading& before,
                                       const QString& text) {
-  if (before.kind == ReadingKind::angle) return std::nullopt;
-  const auto figure = readLength(text.toStdString(), {hands.desk.job().unit});
-  if (!figure.ok()) return std::nullopt;
-  Reading reading = before;
-  reading.figure = *figure;
-  reading.again.clear();  // it was a second look at another figure
-  if (figure->text != before.figure.text) reading.offered.clear();
-  auto part = replaceReading(hands.part(), before.id, reading);
+  const Unit unit = hands.desk.job().unit;
+  const auto reading = withFigure(before, text.toStdString(), unit);
+  if (!reading.ok()) return std::nullopt;
+  auto part = replaceReading(hands.part(), before.id, *reading);
   if (!part.ok()) return std::nullopt;
-  ChosenEdit edit{*std::move(part), {}, echoFigure(text, hands.desk.job().unit)};
+  ChosenEdit edit{*std::move(part), {}, {}};
+  if (reading->angle) {
+    edit.echo.text = tr("%1 degrees").arg(reading->angle->value.toDegrees());
+  } else {
+    edit.echo = echoFigure(text, unit);
+  }
   edit.title =
       tr("Read %1 as %2").arg(QString::fromStdString(readingWords(hands.part(), before)), text);
   edit.echo.text.prepend(tr("%1 was %2, now ")
                              .arg(QString::fromStdString(endsWords(hands.part(), before)),
                                   QString::fromStdString(before.figure.text)));
-  addObjection(hands, reading, edit.echo);
+  addObjection(hands, *reading, edit.echo);
   return edit;
 }
 

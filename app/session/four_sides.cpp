@@ -34,7 +34,7 @@ std::optional<FourSides> fourSides(const Hands& hands) {
   const Face face = hands.desk.face();
   const PictureView* view = viewOf(hands.part(), face);
   const Picture* picture = pictureUnder(hands.desk.job(), hands.part(), face);
-  const bool seenStraight = face == Face::top && view->at.empty();
+  const bool seenStraight = face == Face::top && view->at.empty() && view->turn == 0;
   const bool fresh =
       std::none_of(hands.part().features.begin(), hands.part().features.end(),
                    [](const Feature& feature) { return feature.is(FeatureKind::edge); });

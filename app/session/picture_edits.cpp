@@ -7,6 +7,7 @@
 #include <optional>
 #include <set>
 
+#include "app/picture/squared_picture.h"
 #include "core/part/plain_decimal.h"
 
 namespace inchwright::app {
@@ -32,11 +33,22 @@ void dropUnused(Job& job) {
             all.end());
 }
 
-void dropViews(Part& part, Face face) {
-  auto& views = part.views;
-  views.erase(std::remove_if(views.begin(), views.end(),
-                             [&](const PictureView& view) { return view.face == face; }),
-              views.end());
+/// The view in front; the end when there is none.
+template <class Views>
+auto inFront(Views& views, Face face) {
+  return std::find_if(views.begin(), views.end(),
+                      [&](const PictureView& view) { return view.face == face; });
+}
+
+template <class Change>
+Result<Job> changePicture(const Job& job, const std::string& picture, const Change& change) {
+  Job next = job;
+  for (Picture& one : next.pictures) {
+    if (one.name != picture) continue;
+    change(one);
+    return next;
+  }
+  return Error{ErrorCode::notFound, "there is no picture `" + picture + "`", picture};
 }
 
 }  // namespace
@@ -53,9 +65,16 @@ QString linkedFile(const QString& document, const Picture& picture) {
 }
 
 const PictureView* viewOf(const Part& part, Face face) {
-  const auto found = std::find_if(part.views.begin(), part.views.end(),
-                                  [&](const PictureView& view) { return view.face == face; });
+  const auto found = inFront(part.views, face);
   return found == part.views.end() ? nullptr : &*found;
+}
+
+std::vector<const PictureView*> viewsOf(const Part& part, Face face) {
+  std::vector<const PictureView*> views;
+  for (const PictureView& view : part.views) {
+    if (view.face == face) views.push_back(&view);
+  }
+  return views;
 }
 
 const Picture* pictureUnder(const Job& job, const Part& part, Face face) {
@@ -63,18 +82,34 @@ const Picture* pictureUnder(const Job& job, const Part& part, Face face) {
   return view == nullptr ? nullptr : job.picture(view->picture);
 }
 
-const PictureView* squaredView(const Job& job, const Part& part) {
-  const auto found =
-      std::find_if(part.views.begin(), part.views.end(), [&](const PictureView& view) {
-        const Picture* picture = job.picture(view.picture);
-        return picture != nullptr && picture->points.size() >= 2;
-      });
-  return found == part.views.end() ? nullptr : &*found;
+std::vector<const PictureView*> squaredViews(const Job& job, const Part& part) {
+  std::vector<const PictureView*> views;
+  for (const PictureView& view : part.views) {
+    const Picture* picture = job.picture(view.picture);
+    if (picture == nullptr || picture->points.size() < 2) continue;
+    const bool again = std::any_of(views.begin(), views.end(), [&](const PictureView* one) {
+      return one->picture == view.picture;
+    });
+    if (!again) views.push_back(&view);
+  }
+  return views;
 }
 
 QPointF offsetOf(const PictureView& view) {
   if (view.at.size() != 2) return {};
   return {plainDecimal(view.at[0]).value_or(0), plainDecimal(view.at[1]).value_or(0)};
+}
+
+int uprightTurn(const PictureView& view) {
+  return (360 - view.turn) % 360;
+}
+
+QPointF onPrint(QPointF inView, const PictureView& view) {
+  return offsetOf(view) + turnedBy(inView, view.turn);
+}
+
+QPointF inView(QPointF onPrint, const PictureView& view) {
+  return turnedBy(onPrint - offsetOf(view), uprightTurn(view));
 }
 
 ViewSense viewSense(Face face) {
@@ -98,15 +133,13 @@ Result<Job> layPicture(const Job& job, int part, Face face, const QString& name,
     part = 0;
   }
   Part& under = next.parts[static_cast<std::size_t>(part)];
-  dropViews(under, face);
-  dropUnused(next);
   Picture picture;
   picture.name = freeName(next, name.toStdString());
   picture.data = PictureBytes(bytes.toStdString());
   PictureView view;
   view.face = face;
   view.picture = picture.name;
-  under.views.push_back(std::move(view));
+  under.views.insert(inFront(under.views, face), std::move(view));
   next.pictures.push_back(std::move(picture));
   return next;
 }
@@ -114,20 +147,30 @@ Result<Job> layPicture(const Job& job, int part, Face face, const QString& name,
 Job liftPicture(const Job& job, int part, Face face) {
   Job next = job;
   if (next.parts.empty()) return next;
-  dropViews(next.parts[static_cast<std::size_t>(part)], face);
+  auto& views = next.parts[static_cast<std::size_t>(part)].views;
+  if (const auto front = inFront(views, face); front != views.end()) views.erase(front);
   dropUnused(next);
   return next;
 }
 
+Job nextInFront(const Job& job, int part, Face face) {
+  Job next = job;
+  auto& views = next.parts[static_cast<std::size_t>(part)].views;
+  const auto front = inFront(views, face);
+  if (front == views.end()) return next;
+  PictureView behind = *front;
+  views.erase(front);
+  views.push_back(std::move(behind));
+  return next;
+}
+
+Result<Job> turnAsTaken(const Job& job, const std::string& picture) {
+  return changePicture(job, picture, [](Picture& one) { one.turn = (one.turn + 90) % 360; });
+}
+
 Result<Job> setPicturePoints(const Job& job, const std::string& picture,
                              const std::vector<SquaringPoint>& points) {
-  Job next = job;
-  for (Picture& one : next.pictures) {
-    if (one.name != picture) continue;
-    one.points = points;
-    return next;
-  }
-  return Error{ErrorCode::notFound, "there is no picture `" + picture + "`", picture};
+  return changePicture(job, picture, [&](Picture& one) { one.points = points; });
 }
 
 Result<std::pair<Lettered, Lettered>> readTwoLengths(const std::string& text, Unit unit) {

@@ -16,16 +16,23 @@ namespace inchwright::app {
 /// else has no business to.
 QString linkedFile(const QString& document, const Picture& picture);
 
-/// The view that gives a face its picture; null when there is none.
+/// The view that gives a face its picture, of several the one in front; null when there is none.
 const PictureView* viewOf(const Part& part, Face face);
-/// The picture under a face; null when there is none.
+/// All views of a face, the one in front first.
+std::vector<const PictureView*> viewsOf(const Part& part, Face face);
+/// The picture under a face, of several the one in front; null when there is none.
 const Picture* pictureUnder(const Job& job, const Part& part, Face face);
 
-/// The first view whose picture is squared up, such as one that shows other faces as well; null
-/// when there is none.
-const PictureView* squaredView(const Job& job, const Part& part);
+/// The views whose pictures are squared up and may show other faces as well, one a picture.
+std::vector<const PictureView*> squaredViews(const Job& job, const Part& part);
 /// Where the zero of the view's face lies on the squared-up print, inches.
 QPointF offsetOf(const PictureView& view);
+/// From a place of the view as drawn upright, inches about the face's zero, to the squared-up print
+/// and back.
+QPointF onPrint(QPointF inView, const PictureView& view);
+QPointF inView(QPointF onPrint, const PictureView& view);
+/// How a view's picture is turned for the view to stand upright.
+int uprightTurn(const PictureView& view);
 
 /// Whether the view of a face shows its first or second axis reversed: the back and the left side
 /// are seen with the part's axis running to the left, the bottom with Y running down.
@@ -41,12 +48,17 @@ QPointF asViewed(QPointF inFace, Face face);
 /// can point.
 std::string tracedText(double inches);
 
-/// A picture kept in the document and laid under a face, in place of the one before. A job without
+/// A picture kept in the document and laid under a face, in front of what lies there. A job without
 /// parts gets one of the picture's name. Requires: `part` is an index of a part, if there are any.
 Result<Job> layPicture(const Job& job, int part, Face face, const QString& name,
                        const QByteArray& bytes);
-/// Takes the picture from under a face; from the document too, when it lies nowhere else.
+/// Takes the picture in front from under a face; from the document too, when it lies nowhere else.
 Job liftPicture(const Job& job, int part, Face face);
+/// Of several pictures under a face the next one in front, and what was in front behind all others.
+/// Requires: `part` is an index of a part.
+Job nextInFront(const Job& job, int part, Face face);
+/// Turns a picture as it was taken by a quarter, anticlockwise. Errors: `notFound`.
+Result<Job> turnAsTaken(const Job& job, const std::string& picture);
 /// Errors: `notFound`.
 Result<Job> setPicturePoints(const Job& job, const std::string& picture,
                              const std::vector<SquaringPoint>& points);

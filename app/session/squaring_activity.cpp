@@ -1,6 +1,7 @@
 // Squaring a picture up: point at places that are known, say where they are, then Enter.
 
 #include <algorithm>
+#include <array>
 #include <cmath>
 #include <numbers>
 
@@ -35,7 +36,9 @@ class SquaringActivity : public Activity {
           "another place");
     }
     if (pending_ && points_.empty()) {
-      return tr("Where on the print is this point? Across and up, such as 3 7/8, 0");
+      const QString asked = tr("Where on the print is this point? Across and up, such as 3 7/8, 0");
+      const QString traced = tracedExample();
+      return traced.isEmpty() ? asked : asked + tr("; or what is traced there: %1").arg(traced);
     }
     if (pending_) {
       return tr(
@@ -81,12 +84,12 @@ class SquaringActivity : public Activity {
 
   void point(const Pointed& pointed) override {
     reach_ = pointed.reach;
-    pending_ = pointed.at;
+    pending_ = upright(pointed.at);
   }
 
   bool clickTakes(const QString& typed, const Pointed& pointed) const override {
     if (!pending_ || (typed.isEmpty() && offer().isEmpty())) return false;
-    const QPointF by = pointed.at - *pending_;
+    const QPointF by = upright(pointed.at) - *pending_;
     return std::hypot(by.x(), by.y()) > std::max(reach_, pointed.reach);
   }
 
@@ -118,18 +121,66 @@ class SquaringActivity : public Activity {
   std::optional<FeatureKind> next() const override {
     return fourSides(hands_) ? std::optional(FeatureKind::edge) : std::nullopt;
   }
-  std::optional<QPointF> pending() const override { return pending_; }
+  std::optional<QPointF> pending() const override {
+    return pending_ ? std::optional(turnedBy(*pending_, turned())) : std::nullopt;
+  }
 
   std::vector<QPointF> marks() const override {
     std::vector<QPointF> marks;
     for (const SquaringPoint& one : points_) {
-      marks.emplace_back(one.pixelX / kAsTakenPixelsPerInch, -one.pixelY / kAsTakenPixelsPerInch);
+      marks.push_back(turnedBy(asTaken(one), turned()));
     }
     return marks;
   }
 
  private:
   using TwoLengths = std::pair<Lettered, Lettered>;
+
+  const Picture* picture() const {
+    return hands_.desk.hasPart()
+               ? pictureUnder(hands_.desk.job(), hands_.part(), hands_.desk.face())
+               : nullptr;
+  }
+  int turned() const { return picture() == nullptr ? 0 : picture()->turn; }
+  /// Where a place of the picture lies that is turned to be looked at, once it stands upright.
+  QPointF upright(QPointF shown) const { return turnedBy(shown, (360 - turned()) % 360); }
+
+  /// Where a place or two edges that are traced already lie on the print, as `A` or `L, F`; another
+  /// picture of the print is squared up by them.
+  std::optional<QPointF> tracedAt(const QString& text) const {
+    const PictureView* view =
+        picture() == nullptr ? nullptr : viewOf(hands_.part(), hands_.desk.face());
+    if (view == nullptr) return std::nullopt;
+    const QStringList names = text.split(QLatin1Char(','));
+    const auto axes = axesIn(hands_.desk.face());
+    std::array<std::optional<double>, 2> at;
+    for (std::size_t i = 0; i < 2; ++i) {
+      const QString& name = names.size() == 2 ? names[static_cast<qsizetype>(i)] : names[0];
+      const Feature* feature = hands_.part().feature(name.trimmed().toStdString());
+      const bool here = feature != nullptr &&
+                        (feature->is(FeatureKind::edge) || feature->face == hands_.desk.face());
+      if (here) at[i] = tracedAlong(*feature, axes[i]);
+    }
+    if (names.size() > 2 || !at[0] || !at[1]) return std::nullopt;
+    return onPrint(asViewed({*at[0], *at[1]}, hands_.desk.face()), *view);
+  }
+
+  /// Of what could be named so: `A`, else `L, F`; empty where nothing is.
+  QString tracedExample() const {
+    QString edges[2];
+    const auto axes = axesIn(hands_.desk.face());
+    for (const Feature& feature : hands_.part().features) {
+      const QString name = QString::fromStdString(feature.id);
+      if (!feature.is(FeatureKind::edge) && tracedAt(name)) return name;
+      for (std::size_t i = 0; i < 2; ++i) {
+        if (edges[i].isEmpty() && feature.is(FeatureKind::edge) && tracedAlong(feature, axes[i])) {
+          edges[i] = name;
+        }
+      }
+    }
+    const QString both = edges[0] + QStringLiteral(", ") + edges[1];
+    return tracedAt(both) ? both : QString();
+  }
 
   static QString written(Length x, Length y) {
     const auto inches = [](Length length) {
@@ -179,6 +230,11 @@ class SquaringActivity : public Activity {
   /// Two lengths are a place; one is a way from the last.
   Result<TwoLengths> placeNamed(const QString& text) const {
     const Unit unit = hands_.desk.job().unit;
+    if (const auto traced = tracedAt(text)) {
+      // A trace is kept in inches, whatever the print's own unit is.
+      const std::string x = tracedText(traced->x()), y = tracedText(traced->y());
+      return readTwoLengths(x + " in, " + y + " in", unit);
+    }
     const auto way = wayNamed(text);
     if (!way) return readTwoLengths(text.toStdString(), unit);
     Length x = points_.back().x.value, y = points_.back().y.value;
@@ -240,10 +296,9 @@ class SquaringActivity : public Activity {
 
   bool finish() {
     const Job& job = hands_.desk.job();
-    const Picture* picture =
-        hands_.desk.hasPart() ? pictureUnder(job, hands_.part(), hands_.desk.face()) : nullptr;
     const auto squared = squareUp(knownPoints(points_));
-    auto next = setPicturePoints(job, picture == nullptr ? std::string() : picture->name, points_);
+    auto next =
+        setPicturePoints(job, picture() == nullptr ? std::string() : picture()->name, points_);
     const Error* refused = !squared.ok() ? &squared.error() : !next.ok() ? &next.error() : nullptr;
     if (refused != nullptr) {
       emit hands_.desk.refused(QString::fromStdString(refused->text));

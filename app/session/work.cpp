@@ -4,6 +4,7 @@
 #include <utility>
 
 #include "app/session/activity.h"
+#include "app/session/doubt_edits.h"
 #include "app/session/offer_walk.h"
 #include "app/session/picture_edits.h"
 
@@ -218,7 +219,7 @@ void Work::squareUp() {
 bool Work::canPlaceView() const {
   const Desk& on = desk();
   return on.hasPart() && viewOf(on.part(), on.face()) == nullptr &&
-         squaredView(on.job(), on.part()) != nullptr;
+         !squaredViews(on.job(), on.part()).empty();
 }
 
 void Work::placeView() {
@@ -228,6 +229,64 @@ void Work::placeView() {
   }
   state_->begin(placingView(state_->hands));
   tell();
+}
+
+void Work::turnPicture() {
+  Desk& on = desk();
+  const Picture* under = on.hasPart() ? pictureUnder(on.job(), on.part(), on.face()) : nullptr;
+  if (doing() != Doing::placingView && under == nullptr) {
+    emit on.refused(tr("There is no picture under this face"));
+    return;
+  }
+  if (doing() != Doing::placingView) {
+    if (doing() == Doing::squaring || under->points.empty()) {
+      on.endMerge();
+      if (auto next = turnAsTaken(on.job(), under->name); next.ok()) {
+        on.apply(*std::move(next), tr("Turn the picture by a quarter"));
+      }
+      return;
+    }
+    state_->begin(placingView(state_->hands));
+  }
+  state_->activity->turn();
+  tell();
+}
+
+void Work::nextPictureInFront() {
+  Desk& on = desk();
+  if (!on.hasPart() || viewsOf(on.part(), on.face()).size() < 2) {
+    emit on.refused(tr("No other picture lies under this face; Ctrl+L lays one"));
+    return;
+  }
+  if (doing() == Doing::squaring) look();
+  on.endMerge();
+  on.apply(nextInFront(on.job(), on.partIndex(), on.face()), tr("The next picture in front"));
+}
+
+bool Work::takeAnswer(std::size_t answers, std::size_t index) {
+  Desk& on = desk();
+  auto settled = app::takeAnswer(on.part(), on.solution().beyond.answers[answers], index);
+  if (!settled.ok()) {
+    emit on.refused(QString::fromStdString(settled.error().text));
+    return false;
+  }
+  on.endMerge();
+  return on.applyPart(std::move(settled->part), settled->title);
+}
+
+std::optional<PictureView> Work::viewShown() const {
+  return state_->activity->viewShown();
+}
+
+/// A second picture that is not squared up would put places elsewhere than the first does.
+bool Work::tracesAside() const {
+  const Desk& on = desk();
+  if (doing() != Doing::tracing || state_->hands.drawnToScale() || !on.hasPart()) return false;
+  const auto views = viewsOf(on.part(), on.face());
+  return std::any_of(views.begin(), views.end(), [&](const PictureView* view) {
+    const Picture* picture = on.job().picture(view->picture);
+    return picture != nullptr && picture->points.size() >= 2;
+  });
 }
 
 /// Whoever turns to a face that has no picture most likely has it on the same sheet.
@@ -257,7 +316,11 @@ void Work::noteTyped(const QString& text) {
 
 void Work::point(const Pointed& pointed) {
   state_->ended.invalidate();
-  if (takeTyped(pointed)) {
+  if (tracesAside()) {
+    emit desk().refused(tr(
+        "The picture in front is not squared up, so this would not lie where the others show it: "
+        "Ctrl+U squares it up, Ctrl+Shift+F brings the next one in front"));
+  } else if (takeTyped(pointed)) {
     state_->activity->point(pointed);
     endIfOver();
   }

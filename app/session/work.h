@@ -15,6 +15,7 @@
 #include "app/session/stacked.h"
 #include "core/part/axis.h"
 #include "core/part/feature.h"
+#include "core/part/picture.h"
 #include "core/part/reading.h"
 
 namespace inchwright::app {
@@ -102,6 +103,16 @@ class Work : public QObject {
   /// a picture is turned to. Refused when there is no such picture, or one lies here already.
   /// Meanwhile places are pointed at on that other view, as it is drawn.
   void placeView();
+  /// Turns the picture in front by a quarter, anticlockwise. As long as it is not squared up, as it
+  /// was taken; else the view is turned, and placed again by pointing at its corner.
+  void turnPicture();
+  /// Of several pictures under this face the next one comes in front.
+  void nextPictureInFront();
+  /// Says which of several answers it is: both counted from 0 (`BeyondChains::answers`). False when
+  /// that can't be said; the desk has told why.
+  bool takeAnswer(std::size_t answers, std::size_t index);
+  /// How a picture is shown on which this face is looked for; empty else.
+  std::optional<PictureView> viewShown() const;
 
   Axis axis() const;  ///< the axis chains run along
   void setAxis(Axis axis);
@@ -153,6 +164,7 @@ class Work : public QObject {
   bool takeTyped(const Pointed& pointed);
   void endIfOver();
   bool canPlaceView() const;
+  bool tracesAside() const;
   void followFace();
 
   struct State;

@@ -197,6 +197,10 @@ void DeskMenus::addPrint() {
   add(menu, tr("T&one of the picture …"), QKeySequence(Qt::CTRL | Qt::Key_T),
       [this] { window_.tone().open(); });
   Desk& desk = window_.desk();
+  add(menu, tr("T&urn the picture by a quarter"), QKeySequence(Qt::CTRL | Qt::SHIFT | Qt::Key_R),
+      [this] { window_.work().turnPicture(); });
+  add(menu, tr("Th&e next picture in front"), QKeySequence(Qt::CTRL | Qt::SHIFT | Qt::Key_F),
+      [this] { window_.work().nextPictureInFront(); });
   add(menu, tr("&Take the picture away"), QKeySequence(Qt::CTRL | Qt::SHIFT | Qt::Key_L), [&desk] {
     if (!desk.hasPart()) return;
     desk.endMerge();

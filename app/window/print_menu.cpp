@@ -6,6 +6,7 @@
 #include <functional>
 
 #include "app/canvas/print_view.h"
+#include "app/session/picture_edits.h"
 #include "app/window/desk_window.h"
 #include "core/part/edit.h"
 
@@ -118,7 +119,13 @@ void addForPaper(QMenu& menu, DeskWindow& window) {
   menu.addSeparator();
   add(menu, choiceWords("&Lay a picture underneath …"), [&window] { window.layPicture(); });
   if (print.picture().wanted()) {
+    Work& work = window.work();
     add(menu, choiceWords("S&quare the picture up"), [&print] { print.picture().squareUp(); });
+    add(menu, choiceWords("&Turn it by a quarter"), [&work] { work.turnPicture(); });
+    const Desk& desk = window.desk();
+    if (viewsOf(desk.part(), desk.face()).size() > 1) {
+      add(menu, choiceWords("The &next picture in front"), [&work] { work.nextPictureInFront(); });
+    }
   }
 }
 

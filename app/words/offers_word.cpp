@@ -75,6 +75,10 @@ Result<Chosen> chosenPicture(const Arguments& arguments, const Job& job, const P
                        : "no picture lies under the part; say which: --picture NAME",
                  "--picture"};
   }
+  if (under != nullptr && under->turn != 0) {
+    return Error{ErrorCode::badRequest,
+                 "the view is drawn turned, and only upright lettering is looked at", "--picture"};
+  }
   if (under != nullptr && under->at.size() == 2) {
     out.zero = {plainDecimal(under->at[0]).value_or(0), plainDecimal(under->at[1]).value_or(0)};
   }

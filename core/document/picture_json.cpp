@@ -75,6 +75,7 @@ Picture readPicture(const JsonValue& value, const Where& where, Trouble& trouble
   object.read("name", picture.name);
   object.read("file", picture.file);
   object.read("page", picture.page);
+  object.read("turn", picture.turn);
   object.each("points", [&](const JsonValue& item, const Where& here) {
     picture.points.push_back(readPoint(item, here, trouble));
   });
@@ -95,6 +96,7 @@ void writePicture(std::string& out, const Picture& picture) {
   object.text("name", picture.name);
   object.textIfAny("file", picture.file);
   if (picture.page != 1) object.whole("page", picture.page);
+  if (picture.turn != 0) object.whole("turn", picture.turn);
   const auto tone = [&object](std::string_view name, int value) {
     if (value != 0) object.whole(name, value);
   };
@@ -128,6 +130,7 @@ PictureView readPictureView(const JsonValue& value, const Where& where, Trouble&
   object.readWord("face", view.face, faceNamed, 6);
   object.read("picture", view.picture);
   object.read("at", view.at);
+  object.read("turn", view.turn);
   view.extra = object.rest();
   return view;
 }
@@ -137,6 +140,7 @@ void writePictureView(std::string& out, const PictureView& view) {
   object.text("face", nameOf(view.face));
   object.text("picture", view.picture);
   object.textsIfAny("at", view.at);
+  if (view.turn != 0) object.whole("turn", view.turn);
   object.rest(view.extra);
   object.close();
 }

@@ -8,6 +8,8 @@
 namespace inchwright {
 namespace {
 
+constexpr const char* kQuarterTurns = "a picture is turned by 0, 90, 180 or 270";
+
 bool isTone(const PictureTone& tone) {
   const auto within = [](int value, int low) { return value >= low && value <= 100; };
   return within(tone.brightness, -100) && within(tone.contrast, -100) && within(tone.fade, 0);
@@ -22,6 +24,7 @@ Fault checkPicture(const Picture& picture, const Pointer& pointer) {
     return faultAt(pointer, "brightness and contrast go from -100 to 100, fade from 0 to 100");
   }
   if (picture.page < 1) return faultAt(pointer / "page", "pages are counted from 1");
+  if (!isQuarterTurn(picture.turn)) return faultAt(pointer / "turn", kQuarterTurns);
   for (std::size_t i = 0; i < picture.points.size(); ++i) {
     const SquaringPoint& point = picture.points[i];
     if (!std::isfinite(point.pixelX) || !std::isfinite(point.pixelY)) {
@@ -39,6 +42,7 @@ Fault checkView(const PictureView& view, const std::set<std::string_view>& pictu
   const bool plain = view.at.empty() ||
                      (view.at.size() == 2 && plainDecimal(view.at[0]) && plainDecimal(view.at[1]));
   if (!plain) return faultAt(pointer / "at", "give two plain decimals, in inches");
+  if (!isQuarterTurn(view.turn)) return faultAt(pointer / "turn", kQuarterTurns);
   return std::nullopt;
 }
 

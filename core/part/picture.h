@@ -53,12 +53,18 @@ struct PictureTone {
   bool operator==(const PictureTone&) const = default;
 };
 
+/// Whether it is 0, 90, 180 or 270: degrees, anticlockwise.
+constexpr bool isQuarterTurn(int degrees) {
+  return degrees >= 0 && degrees < 360 && degrees % 90 == 0;
+}
+
 /// A photo, scan or PDF page of the print. It only says where things are drawn, and never a size.
 struct Picture {
   std::string name;
   std::string file;   ///< linked: a path, relative to the document's folder; or else
   PictureBytes data;  ///< kept in the document
   int page = 1;       ///< of a file that has several
+  int turn = 0;       ///< by how much it is turned to be looked at as it was taken: isQuarterTurn
   std::vector<SquaringPoint> points;  ///< what it is squared up by; none: as it was taken
   PictureTone tone;
   Extra extra;
@@ -66,13 +72,17 @@ struct Picture {
   bool operator==(const Picture&) const = default;
 };
 
-/// Which picture lies under a face of the part.
+/// Which picture lies under a face of the part. Of several under one face, such as the halves of a
+/// long print, the first lies in front.
 struct PictureView {
   Face face = Face::top;
   std::string picture;
   /// Where the face's own zero lies on the squared-up print: two plain decimals, inches; empty for
   /// its zero.
   std::vector<std::string> at;
+  /// How far the print draws the view turned from upright, as a view from the side beside a plan
+  /// is: isQuarterTurn. A place p of the face is drawn at `at` + p turned so far.
+  int turn = 0;
   Extra extra;
 
   bool operator==(const PictureView&) const = default;

@@ -160,14 +160,16 @@ std::string assumedText(const Understanding& what) {
          (what.side ? ", on its " + std::string(nameOf(*what.side)) + " side" : std::string());
 }
 
-std::string wrongWayText(const Understanding& what) {
+std::string wrongWayText(const Understanding& what, bool isTraced) {
+  const std::string found = isTraced ? "the tracing" : "the readings";
   if (what.kind == UnderstandingKind::beside) {
     return listed(what.of) + isOrAre(what) + "said to lie beside " + what.about + ", on its " +
-           std::string(nameOf(*what.side)) + " side, and the readings put " +
-           (what.of.size() == 1 ? "it" : "them") + " on the other";
+           std::string(nameOf(*what.side)) + " side, and " + found +
+           (isTraced ? " puts " : " put ") + (what.of.size() == 1 ? "it" : "them") +
+           " on the other";
   }
-  return listed(what.of) + " are said to go round " + senseText(what) +
-         ", and the readings have them the other way round";
+  return listed(what.of) + " are said to go round " + senseText(what) + ", and " + found +
+         (isTraced ? " has" : " have") + " them the other way round";
 }
 
 // ---- readings and features ----
@@ -336,9 +338,12 @@ std::string textOf(const Part& part, const Solution& solution, const Doubt& doub
       return orderText(doubt);
     case DoubtTopic::swappedEnds:
     case DoubtTopic::offTrace:
+      if (doubt.source->kind == SourceKind::understanding) {
+        return wrongWayText(part.understood[doubt.source->index], true);
+      }
       return tracedText(part, doubt);
     case DoubtTopic::wrongWay:
-      return wrongWayText(part.understood[doubt.source->index]);
+      return wrongWayText(part.understood[doubt.source->index], false);
     case DoubtTopic::oddSizes:
       return oddSizesText(part, doubt);
     case DoubtTopic::misspelt:

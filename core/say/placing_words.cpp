@@ -15,10 +15,6 @@ std::string toTenthsOfAThou(Length length) {
   return showAtStep(length.rational(), Step{Length::ticks(254'000), Unit::inch}).text;
 }
 
-std::string pointText(const std::array<Length, 2>& at) {
-  return "(" + toTenthsOfAThou(at[0]) + ", " + toTenthsOfAThou(at[1]) + ")";
-}
-
 std::string answersText(const SeveralAnswers& several) {
   std::vector<std::string> others;
   for (const auto& at : several.answers) others.push_back(pointText(at));
@@ -56,6 +52,10 @@ std::string clashText(const Part& part, const CentresClash& clash) {
 }
 
 }  // namespace
+
+std::string pointText(const std::array<Length, 2>& at) {
+  return "(" + toTenthsOfAThou(at[0]) + ", " + toTenthsOfAThou(at[1]) + ")";
+}
 
 std::string degreesText(double degrees) {
   const auto hundredths = std::llround(degrees * 100);

@@ -6,6 +6,8 @@
 
 namespace inchwright {
 
+/// Two coordinates to a tenth of a thou: `(2.0000, 2.0729)`.
+std::string pointText(const std::array<Length, 2>& at);
 /// An angle as shown, to a hundredth of a degree at most: `55°`, `33.69°`.
 std::string degreesText(double degrees);
 

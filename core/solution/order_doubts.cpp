@@ -76,7 +76,8 @@ class OrderDoubts {
   bool shareACentre(const Feature& a, const Feature& b) const;
   void checkFaces();
   void checkWay(std::uint32_t understanding);
-  bool liesOtherwise(const Understanding& what) const;
+  template <class At>
+  bool liesOtherwise(const Understanding& what, const At& at, double margin) const;
   void add(DoubtTopic topic, std::optional<Axis> axis, std::vector<Id> places, std::int64_t by = 0);
 
   const Part& part_;
@@ -290,40 +291,60 @@ void OrderDoubts::checkFaces() {
 }
 
 // Whether places that are all there lie the other way round, or on the other side, than is said.
-bool OrderDoubts::liesOtherwise(const Understanding& what) const {
+// `at` says where a place lies along an axis, where it is known; what lies within `margin` of the
+// line between both ways tells nothing.
+template <class At>
+bool OrderDoubts::liesOtherwise(const Understanding& what, const At& at, double margin) const {
   if (what.kind == UnderstandingKind::beside) {
     const Feature* about = part_.feature(what.about);
     const auto* edge = about == nullptr ? nullptr : about->as<kind::Edge>();
     if (edge == nullptr || !what.side || edge->axis != axisAcross(*what.side)) return false;
-    const auto line = placedAt(solution_, what.about, edge->axis);
+    const auto line = at(what.about, edge->axis);
     return line && std::any_of(what.of.begin(), what.of.end(), [&](const Id& id) {
-             const auto at = placedAt(solution_, id, edge->axis);
-             return at && (*at - *line) * outward(*what.side) < 0;
+             const auto point = at(id, edge->axis);
+             return point && (*point - *line) * outward(*what.side) < -margin;
            });
   }
   const Feature* owner = what.of.empty() ? nullptr : part_.feature(what.of[0]);
   if (owner == nullptr || what.of.size() != 3 || !what.sense) return false;
   const auto axes = axesIn(owner->face);
   const auto own = ownDirections(owner->face);
-  std::array<std::array<long double, 2>, 3> at{};
-  for (std::size_t i = 0; i < at.size(); ++i) {
+  std::array<std::array<long double, 2>, 3> points{};
+  for (std::size_t i = 0; i < points.size(); ++i) {
     for (const std::size_t k : {0u, 1u}) {
-      const auto ticks = placedAt(solution_, what.of[i], axes[k]);
-      if (!ticks) return false;
-      at[i][k] = static_cast<long double>(*ticks) * own[k];
+      const auto along = at(what.of[i], axes[k]);
+      if (!along) return false;
+      points[i][k] = *along * own[k];
     }
   }
-  const long double turned =
-      (at[1][0] - at[0][0]) * (at[2][1] - at[0][1]) - (at[1][1] - at[0][1]) * (at[2][0] - at[0][0]);
-  return *what.sense == Sense::clockwise ? turned > 0 : turned < 0;
+  const auto& [a, b, c] = points;
+  const long double across = b[0] - a[0], up = b[1] - a[1];
+  const long double turned = across * (c[1] - a[1]) - up * (c[0] - a[0]);
+  const long double least = margin * std::hypot(across, up);
+  return *what.sense == Sense::clockwise ? turned > least : turned < -least;
 }
 
 void OrderDoubts::checkWay(std::uint32_t understanding) {
   const Understanding& what = part_.understood[understanding];
   const bool isChoice =
       what.kind == UnderstandingKind::wayRound || what.kind == UnderstandingKind::beside;
-  if (!isChoice || !liesOtherwise(what)) return;
-  Doubt doubt{{DoubtTopic::wrongWay, what.kind, {}, {}, what.of}};
+  if (!isChoice) return;
+  const auto placed = [&](const Id& id, Axis axis) -> std::optional<long double> {
+    const auto ticks = placedAt(solution_, id, axis);
+    return ticks ? std::optional(static_cast<long double>(*ticks)) : std::nullopt;
+  };
+  const auto traced = [&](const Id& id, Axis axis) -> std::optional<long double> {
+    const Feature* feature = part_.feature(id);
+    const auto at = feature == nullptr ? std::nullopt : tracedAlong(*feature, axis);
+    return at ? std::optional<long double>(*at) : std::nullopt;
+  };
+  // Inches: three deviations of where two places are traced.
+  constexpr double kTracedAside = 0.06;
+  const bool isWrong = liesOtherwise(what, placed, 0);
+  // The choice alone puts them there, and nothing else would tell that it is the mirror image.
+  if (!isWrong && !liesOtherwise(what, traced, kTracedAside)) return;
+  Doubt doubt{{isWrong ? DoubtTopic::wrongWay : DoubtTopic::offTrace, {}, {}, {}, what.of}};
+  if (isWrong) doubt.key.kind = what.kind;
   doubt.source = Source{SourceKind::understanding, understanding};
   if (!what.about.empty()) doubt.nearby = {what.about};
   doubts_.push_back(std::move(doubt));

@@ -274,7 +274,8 @@ TEST_F(PrintViewTest, APrintPhotographedSidewaysComesUpright) {
       std::vector<SquaringPoint> points{known(100, 280, "0", "0"), known(400, 80, "3", "2"),
                                         known(400, 280, "3", "0"), known(100, 80, "0", "2")};
       points.resize(count);
-      const Job laid = *layPicture(desk.job(), 0, Face::top, "sheet", bytes);
+      const Job bare = liftPicture(desk.job(), 0, Face::top);
+      const Job laid = *layPicture(bare, 0, Face::top, "sheet", bytes);
       desk.apply(*setPicturePoints(laid, laid.pictures.front().name, points), "square up");
       ASSERT_TRUE(QTest::qWaitFor([&] { return !view->picture().progress(); }));
       view->fit();

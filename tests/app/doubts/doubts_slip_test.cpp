@@ -9,6 +9,7 @@
 
 #include "app/base/look.h"
 #include "core/document/document.h"
+#include "core/part/edit.h"
 #include "tests/support/plate_on_desk.h"
 
 namespace inchwright::app {
@@ -167,6 +168,51 @@ TEST_F(DoubtsSlipTest, EscapeLeavesADoubtAsItIs) {
   work.back();
   EXPECT_EQ(work.doing(), Doing::looking);
   EXPECT_TRUE(desk.part().accepted.empty());
+}
+
+/// Holes whose centre distances and an angle do not meet, and one with two answers.
+class SlantedDoubtsTest : public DoubtsSlipTest {
+ protected:
+  void SetUp() override {
+    PlateOnDesk::SetUp();
+    enterLines({"edge L left", "edge F front", "hole A 1/4", "hole B 1/4", "L A 1/2", "y F A 3/4",
+                "A B 3", "in line y A B stated", "hole C 1/8", "hole D 1/8"});
+    slip = std::make_unique<DoubtsSlip>(work);
+    slip->show();
+  }
+};
+
+TEST_F(SlantedDoubtsTest, EachSuspectOfAContradictionIsReadSoInOneStep) {
+  // 41° 25' at 2 and 2 over 3; 35 for the angle from the other axis.
+  enterLines({"centres A C 2", "centres B C 2", "angle A C 48.6"});
+  desk.applyPart(moveTrace(desk.part(), "C", {"2", "2.07"}), "trace");
+  const int row = rowWith(QStringLiteral("▸ 48.6"));
+  ASSERT_GE(row, 0);
+  EXPECT_TRUE(slip->list()->item(row)->text().contains(QStringLiteral("41.4°")))
+      << qPrintable(slip->list()->item(row)->text());
+  slip->list()->setCurrentRow(row);
+  const Job before = desk.job();
+  QTest::keyClick(slip->list(), Qt::Key_Return);
+  EXPECT_EQ(desk.part().reading("r6")->figure.text, "41.4°");
+  EXPECT_NEAR(desk.part().reading("r6")->angle->value.toDegrees(), 41.4, 1e-9);
+  EXPECT_TRUE(desk.solution().beyond.clashes.empty());
+  desk.undo();
+  EXPECT_EQ(desk.job(), before);
+}
+
+TEST_F(SlantedDoubtsTest, OfTwoAnswersOneIsChosen) {
+  enterLines({"centres A C 2", "centres B C 2"});
+  const int row = rowWith(QStringLiteral("▸ 2: the print shows C at"));
+  ASSERT_GE(row, 0);
+  slip->list()->setCurrentRow(row);
+  auto* take = slip->findChild<QPushButton*>();
+  EXPECT_EQ(take->text().remove('&'), "It lies there");
+  const auto wanted = desk.solution().beyond.answers[0].answers[1];
+  QTest::mouseClick(take, Qt::LeftButton);
+  ASSERT_EQ(desk.part().understood.size(), 2u);
+  EXPECT_TRUE(desk.solution().beyond.answers.empty());
+  EXPECT_NEAR(desk.solution().between("F", "C", Axis::y)->toDouble(),
+              static_cast<double>(wanted[1].ticks()), 100);
 }
 
 }  // namespace

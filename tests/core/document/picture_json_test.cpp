@@ -80,6 +80,20 @@ TEST(PictureJson, ALinkedPictureWithItsPointsIsReadAndWritten) {
   EXPECT_EQ(readDocument(writeDocument(*job)).value(), *job);
 }
 
+TEST(PictureJson, TurnsAndTheOrderOfSeveralUnderOneFaceAreKept) {
+  const auto job = readDocument(documentWith(
+      R"([{"name": "left", "file": "a.png", "turn": 270}, {"name": "right", "file": "b.png"}])",
+      R"([{"face": "top", "picture": "right"}, {"face": "right", "picture": "left", "turn": 90},
+          {"face": "top", "picture": "left"}])"));
+  ASSERT_TRUE(job.ok()) << job.error().text;
+  EXPECT_EQ(job->pictures[0].turn, 270);
+  EXPECT_EQ(job->pictures[1].turn, 0);
+  ASSERT_EQ(job->parts[0].views.size(), 3u);
+  EXPECT_EQ(job->parts[0].views[0].picture, "right");
+  EXPECT_EQ(job->parts[0].views[1].turn, 90);
+  EXPECT_EQ(readDocument(writeDocument(*job)).value(), *job);
+}
+
 TEST(PictureJson, ToneIsKeptAndLeftOutWhereThereIsNone) {
   const auto job = readDocument(documentWith(
       R"([{"name": "sheet", "file": "a.png", "brightness": -20, "contrast": 35, "fade": 60}])"));
@@ -138,6 +152,11 @@ TEST(PictureJson, WhatIsRefusedAndWhere) {
       {kSheet, R"([{"face": "top", "picture": "sheet", "at": ["1"]}])", "/parts/0/views/0/at"},
       {kSheet, R"([{"face": "top", "picture": "sheet", "at": ["1/2", "0"]}])",
        "/parts/0/views/0/at"},
+      {kSheet, R"([{"face": "top", "picture": "sheet", "turn": 45}])", "/parts/0/views/0/turn"},
+      {kSheet, R"([{"face": "top", "picture": "sheet", "turn": 360}])", "/parts/0/views/0/turn"},
+      {kSheet, R"([{"face": "top", "picture": "sheet", "turn": "90"}])", "/parts/0/views/0/turn"},
+      {R"([{"name": "a", "file": "b", "turn": -90}])", "[]", "/pictures/0/turn"},
+      {R"([{"name": "a", "file": "b", "turn": 90.5}])", "[]", "/pictures/0/turn"},
   };
   for (const BadPictureRow& row : rows) {
     SCOPED_TRACE(std::string(row.pictures) + " " + row.views);

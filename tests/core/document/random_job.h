@@ -326,6 +326,7 @@ class RandomJob {
       picture.points.push_back({pixel, -below(4000) / 3.0, *readLength("3 7/8", {Unit::inch}),
                                 *readLength("12.7 mm", {Unit::inch})});
     }
+    picture.turn = 90 * below(4);
     picture.extra = extra();
     return picture;
   }
@@ -334,6 +335,7 @@ class RandomJob {
     PictureView view;
     view.face = static_cast<Face>(below(6));
     view.picture = picture;
+    view.turn = 90 * below(4);
     if (coin()) view.at = {decimal(), decimal()};
     view.extra = extra();
     return view;

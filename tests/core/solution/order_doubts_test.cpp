@@ -103,6 +103,28 @@ TEST(OrderDoubts, AWayRoundThatTheReadingsContradict) {
   EXPECT_TRUE(doubtsOn(part, DoubtTopic::wrongWay).empty()) << "C is loose";
 }
 
+// Only the choice puts C there: nothing else would tell that it is the mirror image of the drawn
+// one.
+TEST(OrderDoubts, AWayRoundThatTheTracingContradicts) {
+  const std::string holes =
+      "hole A 1/8\nhole B 1/8\nhole C 1/8\nr3 x L A 1\nr4 y F A 1\nr5 x L B 3\nr6 y F B 1\n"
+      "r7 centres A C 1 1/4\nr8 centres B C 1 1/4\ntraced A 1 1\ntraced B 3 1\n";
+  Understanding what;
+  what.kind = UnderstandingKind::wayRound;
+  what.of = {"A", "B", "C"};
+  what.sense = Sense::anticlockwise;
+  what.stated = true;
+  for (const bool isMirrored : {false, true}) {
+    Part part = partFrom(kSides + holes + (isMirrored ? "traced C 2 0.25\n" : "traced C 2 1.75\n"));
+    part.understood.push_back(what);
+    EXPECT_EQ(saidOf(part, DoubtTopic::offTrace),
+              isMirrored
+                  ? "A, B and C are said to go round anticlockwise, and the tracing has them "
+                    "the other way round\n"
+                  : "");
+  }
+}
+
 TEST(OrderDoubts, ASideThatTheReadingsContradict) {
   Part part = partFrom(kSides + std::string("edge M y\nr3 y F M 1\nhole A 1/8\nr4 y F A 1/2\n"));
   Understanding what;
