@@ -227,10 +227,16 @@ void DoubtsSlip::fill() {
 void DoubtsSlip::sayWhatComesFirst() {
   heading_->setText(tr("&Doubts: nothing to check yet"));
   const Desk& desk = work_.desk();
-  if (desk.hasPart() && pictureUnder(desk.job(), desk.part(), desk.face()) != nullptr) {
-    add(tr("Nothing is traced yet, so nothing can be right or wrong. First the picture is squared "
-           "up, as the line on the left asks (Ctrl+U); then trace an edge or a hole on it (Alt+T), "
-           "and read: two places and the figure between them."),
+  const Picture* picture =
+      desk.hasPart() ? pictureUnder(desk.job(), desk.part(), desk.face()) : nullptr;
+  if (picture != nullptr) {
+    add(picture->points.empty()
+            ? tr("Nothing is traced yet, so nothing can be right or wrong. First the picture is "
+                 "squared up, as the line on the left asks (Ctrl+U); then trace an edge or a hole "
+                 "on it (Alt+T), and read: two places and the figure between them.")
+            : tr("Nothing is traced yet, so nothing can be right or wrong. Trace an edge or a hole "
+                 "on the picture (Alt+T), or look at what it offers (Ctrl+G). Then read: two "
+                 "places and the figure between them."),
         {}, false);
     return;
   }

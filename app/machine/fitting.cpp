@@ -14,6 +14,10 @@ QFont fitting(QFont font, const QString& text, QSizeF room) {
   return font;
 }
 
+int mostFor(const QRectF& box) {
+  return std::max(44, static_cast<int>(box.height() / 9));
+}
+
 QFont fittingLines(QFont font, const QString& text, const QRectF& box, int most) {
   for (int size = most; size > 10; --size) {
     font.setPixelSize(size);

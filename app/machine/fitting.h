@@ -10,6 +10,9 @@ namespace inchwright::app {
 /// The largest font in which `text` fits into a width and a height.
 QFont fitting(QFont font, const QString& text, QSizeF room);
 
+/// The most pixels for running words in a box: larger on a larger screen.
+int mostFor(const QRectF& box);
+
 /// The largest font, up to a size in pixels, in which lines broken between words fit into a box.
 QFont fittingLines(QFont font, const QString& text, const QRectF& box, int most);
 

@@ -1,13 +1,10 @@
 #include "app/machine/lathe_view.h"
 
 #include <QHBoxLayout>
-#include <QKeyEvent>
 #include <QLabel>
 #include <QLocale>
-#include <QMouseEvent>
 #include <QPainter>
 #include <QPushButton>
-#include <QVBoxLayout>
 #include <algorithm>
 #include <tuple>
 
@@ -30,59 +27,19 @@ QString asTyped(const std::string& text) {
 }  // namespace
 
 LatheView::LatheView(Desk& desk, QWidget* parent)
-    : QWidget(parent, Qt::Window),
-      desk_(desk),
-      head_(new QLabel(this)),
-      said_(new QLabel(this)),
-      tick_(new QPushButton(this)),
-      made_(new QPushButton(tr("&Size, pins, ways out …"), this)),
-      back_(new QPushButton(tr("◂ &Back"), this)),
-      next_(new QPushButton(tr("&Next ▸"), this)),
-      leave_(new QPushButton(tr("&Leave the machine"), this)) {
+    : StepwiseView(desk, tr("At the lathe"), parent), tick_(new QPushButton(low_)) {
   setObjectName(QStringLiteral("atLathe"));
-  setWindowTitle(tr("At the lathe"));
-  setAccessibleName(windowTitle());
-  setFocusPolicy(Qt::StrongFocus);
-  layOut();
-  connect(back_, &QPushButton::clicked, this, [this] { go(cut_ - 1); });
-  connect(next_, &QPushButton::clicked, this, [this] { go(cut_ + 1); });
+  tick_->setCheckable(true);
+  layOut(nullptr, [this](QHBoxLayout& low) {
+    low.addWidget(tick_);
+    low.addSpacing(24);
+  });
   connect(tick_, &QPushButton::clicked, this, &LatheView::tickNext);
-  connect(made_, &QPushButton::clicked, this, &LatheView::showMade);
-  connect(leave_, &QPushButton::clicked, this, &QWidget::close);
   connect(&desk, &Desk::edited, this, &LatheView::follow);
   connect(&desk, &Desk::viewChanged, this, &LatheView::follow);
   cut_ = whereLeftOff();
   follow();
   setFocus();
-}
-
-void LatheView::layOut() {
-  head_->setFont(deskFont(1.4));
-  said_->setFont(deskFont(1.4));
-  said_->setWordWrap(true);
-  auto* top = new QHBoxLayout;
-  top->addWidget(head_, 1);
-  top->addWidget(leave_);
-  auto* bottom = new QHBoxLayout;
-  bottom->addWidget(back_);
-  bottom->addStretch(1);
-  bottom->addWidget(tick_);
-  bottom->addSpacing(24);
-  bottom->addWidget(made_);
-  bottom->addStretch(1);
-  bottom->addWidget(next_);
-  tick_->setCheckable(true);
-  for (QPushButton* button : {back_, next_, leave_, made_, tick_}) {
-    button->setFont(deskFont(1.5));
-    button->setFocusPolicy(Qt::TabFocus);
-    button->setAccessibleName(button->text().remove(QLatin1Char('&')));
-  }
-  auto* column = new QVBoxLayout(this);
-  column->setContentsMargins(36, 22, 36, 22);
-  column->addLayout(top);
-  column->addStretch(1);
-  column->addWidget(said_);
-  column->addLayout(bottom);
 }
 
 int LatheView::cutCount() const {
@@ -202,12 +159,6 @@ void LatheView::showMade() {
   setFocus();
 }
 
-QRectF LatheView::figuresBox() const {
-  const qreal top = head_->geometry().bottom() + 14;
-  const qreal bottom = std::min(said_->geometry().top(), back_->geometry().top()) - 14;
-  return {36, top, width() - 72.0, std::max(60.0, bottom - top)};
-}
-
 void LatheView::paintEvent(QPaintEvent*) {
   QPainter painter(this);
   painter.setRenderHint(QPainter::Antialiasing);
@@ -223,7 +174,7 @@ void LatheView::paintEvent(QPaintEvent*) {
 void LatheView::paintFirst(QPainter& painter) const {
   const QRectF box = figuresBox();
   const QString lines = firstLines().join(QLatin1Char('\n'));
-  painter.setFont(fittingLines(deskFont(), lines, box, 44));
+  painter.setFont(fittingLines(deskFont(), lines, box, mostFor(box)));
   painter.drawText(box, static_cast<int>(Qt::AlignLeft | Qt::AlignTop | Qt::TextWordWrap), lines);
 }
 
@@ -257,43 +208,23 @@ void LatheView::paintCut(QPainter& painter, const Cut& cut) const {
     font.setPixelSize(std::min(font.pixelSize(), one.pixelSize()));
   }
   painter.setFont(font);
+  // A figure stands beside its letter, however wide the screen is.
+  const QFontMetricsF metrics(font);
+  qreal letters = 0, wide = 0;
+  for (const auto& [letter, figure] : lines) {
+    letters = std::max(letters, metrics.horizontalAdvance(letter));
+    wide = std::max(wide, metrics.horizontalAdvance(figure));
+  }
+  const qreal gap = metrics.horizontalAdvance(QStringLiteral("0"));
+  const qreal taken = std::min(rest.width(), letters + gap + wide);
   qreal top = rest.top();
   for (const auto& [letter, figure] : lines) {
-    const QRectF line(rest.left(), top, rest.width(), each);
+    const QRectF line(rest.left(), top, taken, each);
     painter.setPen(letter.isEmpty() ? Look::now().red : Look::now().pencil);
     painter.drawText(line, Qt::AlignLeft | Qt::AlignVCenter, letter);
     painter.drawText(line, Qt::AlignRight | Qt::AlignVCenter, figure);
     top += each;
   }
-}
-
-void LatheView::keyPressEvent(QKeyEvent* event) {
-  switch (event->key()) {
-    case Qt::Key_Space:
-      return tickNext();
-    case Qt::Key_Right:
-    case Qt::Key_Down:
-    case Qt::Key_PageDown:
-      return go(cut_ + 1);
-    case Qt::Key_Left:
-    case Qt::Key_Up:
-    case Qt::Key_PageUp:
-      return go(cut_ - 1);
-    case Qt::Key_Home:
-      return go(-1);
-    case Qt::Key_Escape:
-      close();
-      return;
-    default:
-      QWidget::keyPressEvent(event);
-  }
-  if (event->matches(QKeySequence::Undo)) desk_.undo();
-  if (event->matches(QKeySequence::Redo)) desk_.redo();
-}
-
-void LatheView::mouseReleaseEvent(QMouseEvent* event) {
-  if (!figuresBox().contains(event->position())) return;
-  go(cut_ + (event->position().x() < width() / 2.0 ? -1 : 1));
 }
 
 }  // namespace inchwright::app

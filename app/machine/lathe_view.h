@@ -1,8 +1,6 @@
 #pragma once
 
-#include <QWidget>
-
-#include "app/session/desk.h"
+#include "app/machine/stepwise_view.h"
 
 class QLabel;
 class QPushButton;
@@ -15,7 +13,7 @@ namespace inchwright::app {
 /// Space ticks the cut and goes on; arrows, and a click on the left or right half of the figures,
 /// go back and on. Ticks are kept in the document at the figures they were made at: a cut that has
 /// other figures now is not done. It opens at the first cut that is not done.
-class LatheView : public QWidget {
+class LatheView : public StepwiseView {
   Q_OBJECT
 
  public:
@@ -24,37 +22,28 @@ class LatheView : public QWidget {
 
   /// The cut in sight; −1 for what comes first.
   int cut() const { return cut_; }
-  void go(int cut);
+  void go(int cut) override;
   /// Ticks the cut in sight and goes on to the next.
-  void tickNext();
+  void tickNext() override;
 
  protected:
   void paintEvent(QPaintEvent* event) override;
-  void keyPressEvent(QKeyEvent* event) override;
-  void mouseReleaseEvent(QMouseEvent* event) override;
+  int step() const override { return cut_; }
+  int firstStep() const override { return -1; }
+  void showMade() override;
 
  private:
-  void layOut();
   void follow();
   int cutCount() const;
   const Cut* current() const;
   int whereLeftOff() const;
   QStringList firstLines() const;
   QStringList noteLines(const Cut& cut) const;
-  void showMade();
-  QRectF figuresBox() const;
   void paintFirst(QPainter& painter) const;
   void paintCut(QPainter& painter, const Cut& cut) const;
 
-  Desk& desk_;
   int cut_ = -1;
-  QLabel* head_;
-  QLabel* said_;
   QPushButton* tick_;
-  QPushButton* made_;
-  QPushButton* back_;
-  QPushButton* next_;
-  QPushButton* leave_;
 };
 
 }  // namespace inchwright::app

@@ -11,11 +11,6 @@
 #include "app/machine/place_picture.h"
 
 namespace inchwright::app {
-QRectF MachineView::figuresBox() const {
-  const qreal top = head_->geometry().bottom() + 14;
-  const qreal bottom = std::min(tools_->geometry().top(), bottom_->geometry().top()) - 14;
-  return QRectF(36, top, width() - 72, std::max(60.0, bottom - top));
-}
 
 void MachineView::paintEvent(QPaintEvent*) {
   const Look& look = Look::now();
@@ -39,7 +34,7 @@ void MachineView::paintFirst(QPainter& painter, const FirstStep& step) const {
   const QRectF rest(box.left(), heading.bottom() + 8, box.width(),
                     box.bottom() - heading.bottom() - 8);
   const QString lines = step.lines.join(QStringLiteral("\n"));
-  painter.setFont(fittingLines(deskFont(), lines, rest, 44));
+  painter.setFont(fittingLines(deskFont(), lines, rest, mostFor(rest)));
   painter.drawText(rest, static_cast<int>(Qt::AlignLeft | Qt::AlignTop | Qt::TextWordWrap), lines);
 }
 

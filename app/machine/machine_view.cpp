@@ -1,12 +1,9 @@
 #include "app/machine/machine_view.h"
 
 #include <QHBoxLayout>
-#include <QKeyEvent>
 #include <QLabel>
 #include <QLineEdit>
-#include <QMouseEvent>
 #include <QPushButton>
-#include <QVBoxLayout>
 #include <algorithm>
 #include <tuple>
 
@@ -33,28 +30,13 @@ QString ownWords(const std::string& text) {
 }  // namespace
 
 MachineView::MachineView(Desk& desk, QWidget* parent)
-    : QWidget(parent, Qt::Window),
-      desk_(desk),
-      head_(new QLabel(this)),
-      said_(new QLabel(this)),
+    : StepwiseView(desk, tr("At the machine"), parent),
       tools_(new QWidget(this)),
       toolRow_(new QHBoxLayout(tools_)),
-      bottom_(new QWidget(this)),
-      measuredX_(new QLineEdit(bottom_)),
-      measuredY_(new QLineEdit(bottom_)),
-      made_(new QPushButton(tr("&Size, pins, ways out …"), bottom_)),
-      back_(new QPushButton(tr("◂ &Back"), this)),
-      next_(new QPushButton(tr("&Next ▸"), this)),
-      leave_(new QPushButton(tr("&Leave the machine"), this)) {
+      measuredX_(new QLineEdit(low_)),
+      measuredY_(new QLineEdit(low_)) {
   setObjectName(QStringLiteral("atMachine"));
-  setWindowTitle(tr("At the machine"));
-  setAccessibleName(windowTitle());
-  setFocusPolicy(Qt::StrongFocus);
-  layOut();
-  connect(back_, &QPushButton::clicked, this, [this] { go(row_ - 1); });
-  connect(next_, &QPushButton::clicked, this, [this] { go(row_ + 1); });
-  connect(made_, &QPushButton::clicked, this, &MachineView::showMade);
-  connect(leave_, &QPushButton::clicked, this, &QWidget::close);
+  layOut(tools_, [this](QHBoxLayout& low) { addMeasured(low); });
   connect(&desk, &Desk::edited, this, &MachineView::follow);
   connect(&desk, &Desk::viewChanged, this, &MachineView::follow);
   readSteps();
@@ -71,19 +53,9 @@ MachineView::~MachineView() {
   hide();
 }
 
-void MachineView::layOut() {
-  head_->setFont(deskFont(1.4));
-  said_->setFont(deskFont(1.4));
-  said_->setWordWrap(true);
+void MachineView::addMeasured(QHBoxLayout& low) {
   measuredX_->setAccessibleName(tr("Measured X"));
   measuredY_->setAccessibleName(tr("Measured Y"));
-  auto* top = new QHBoxLayout;
-  top->addWidget(head_, 1);
-  top->addWidget(leave_);
-  auto* bottom = new QHBoxLayout(bottom_);
-  bottom->setContentsMargins(0, 0, 0, 0);
-  bottom->addWidget(back_);
-  bottom->addStretch(1);
   for (const auto& [field, text] :
        {std::pair{measuredX_, tr("measured &X")}, std::pair{measuredY_, tr("measured &Y")}}) {
     field->setFont(figures(1.6));
@@ -91,9 +63,9 @@ void MachineView::layOut() {
     auto* label = new QLabel(text, this);
     label->setFont(deskFont(1.2));
     label->setBuddy(field);
-    bottom->addWidget(label);
-    bottom->addWidget(field);
-    bottom->addSpacing(24);
+    low.addWidget(label);
+    low.addWidget(field);
+    low.addSpacing(24);
     // Enter and leaving the field are told apart, so that one Enter can't answer its own question.
     connect(field, &QLineEdit::returnPressed, this, [this] {
       if (takeMeasured()) setFocus();
@@ -102,21 +74,6 @@ void MachineView::layOut() {
       if (!field->hasFocus()) takeMeasured();
     });
   }
-  bottom->addWidget(made_);
-  bottom->addStretch(1);
-  bottom->addWidget(next_);
-  for (QPushButton* button : {back_, next_, leave_, made_}) {
-    button->setFont(deskFont(1.5));
-    button->setFocusPolicy(Qt::TabFocus);
-    button->setAccessibleName(button->text().remove(QLatin1Char('&')));
-  }
-  auto* column = new QVBoxLayout(this);
-  column->setContentsMargins(36, 22, 36, 22);
-  column->addLayout(top);
-  column->addStretch(1);
-  column->addWidget(tools_);
-  column->addWidget(said_);
-  column->addWidget(bottom_);
 }
 
 QString MachineView::sizeOf(const TableRow& row) const {
@@ -332,39 +289,6 @@ bool MachineView::takeMeasured() {
   }
   if (!trouble.isEmpty()) said_->setText(trouble);
   return true;
-}
-
-void MachineView::keyPressEvent(QKeyEvent* event) {
-  switch (event->key()) {
-    case Qt::Key_Space:
-      tickNext();
-      return;
-    case Qt::Key_Right:
-    case Qt::Key_Down:
-    case Qt::Key_PageDown:
-      go(row_ + 1);
-      return;
-    case Qt::Key_Left:
-    case Qt::Key_Up:
-    case Qt::Key_PageUp:
-      go(row_ - 1);
-      return;
-    case Qt::Key_Home:
-      go(-firstCount());
-      return;
-    case Qt::Key_Escape:
-      close();
-      return;
-    default:
-      QWidget::keyPressEvent(event);
-  }
-  if (event->matches(QKeySequence::Undo)) desk_.undo();
-  if (event->matches(QKeySequence::Redo)) desk_.redo();
-}
-
-void MachineView::mouseReleaseEvent(QMouseEvent* event) {
-  if (!figuresBox().contains(event->position())) return;
-  go(row_ + (event->position().x() < width() / 2.0 ? -1 : 1));
 }
 
 void MachineView::resizeEvent(QResizeEvent*) {

@@ -1,17 +1,14 @@
 #pragma once
 
-#include <QWidget>
 #include <algorithm>
 #include <vector>
 
 #include "app/machine/first_steps.h"
-#include "app/session/desk.h"
+#include "app/machine/stepwise_view.h"
 
 class QCheckBox;
-class QLabel;
 class QLineEdit;
 class QHBoxLayout;
-class QPushButton;
 
 namespace inchwright::app {
 
@@ -23,7 +20,7 @@ namespace inchwright::app {
 /// stands beside it. Ticks and measures are kept in the document, and with them where one left off:
 /// it opens at the first place that is not done. A place that was ticked at other figures than it
 /// has now is not done.
-class MachineView : public QWidget {
+class MachineView : public StepwiseView {
   Q_OBJECT
 
  public:
@@ -33,18 +30,19 @@ class MachineView : public QWidget {
   /// The place in sight, as an index into the rows of the table; negative for what comes first,
   /// beyond them for what is milled.
   int row() const { return row_; }
-  void go(int row);
+  void go(int row) override;
   /// Ticks the first open tool of this place; goes on when none is left.
-  void tickNext();
+  void tickNext() override;
 
  protected:
   void paintEvent(QPaintEvent* event) override;
-  void keyPressEvent(QKeyEvent* event) override;
-  void mouseReleaseEvent(QMouseEvent* event) override;
   void resizeEvent(QResizeEvent* event) override;
+  int step() const override { return row_; }
+  int firstStep() const override { return -firstCount(); }
+  void showMade() override;
 
  private:
-  void layOut();
+  void addMeasured(QHBoxLayout& low);
   void follow();
   void followFirst(const FirstStep& step);
   void followPlace(const TableRow& row);
@@ -52,8 +50,6 @@ class MachineView : public QWidget {
   void setTick(int step, bool on);
   /// Takes what was typed. False while a question about it stands.
   bool takeMeasured();
-  /// The slip with the size as found, the pins, and the ways out.
-  void showMade();
   void sayDifference(const TableRow& row, const MadePlace& made);
   int whereLeftOff() const;
   int rowCount() const;
@@ -64,30 +60,21 @@ class MachineView : public QWidget {
   QString sizeOf(const TableRow& row) const;
   const FirstStep* currentFirst() const;
 
-  QRectF figuresBox() const;
   void paintFirst(QPainter& painter, const FirstStep& step) const;
   void paintPlace(QPainter& painter, const TableRow& row) const;
   void paintFigures(QPainter& painter, const QRectF& box, const TableRow& row) const;
 
-  Desk& desk_;
   std::vector<FirstStep> first_;
   std::vector<FirstStep> milled_;
   int row_ = 0;
   bool filling_ = false;
   bool mayAsk_ = true;
   QString questioned_;  ///< what was typed when its sign was asked about
-  QLabel* head_;
-  QLabel* said_;
   QWidget* tools_;
   QHBoxLayout* toolRow_;
-  QWidget* bottom_;
   std::vector<QCheckBox*> ticks_;
   QLineEdit* measuredX_;
   QLineEdit* measuredY_;
-  QPushButton* made_;
-  QPushButton* back_;
-  QPushButton* next_;
-  QPushButton* leave_;
 };
 
 }  // namespace inchwright::app

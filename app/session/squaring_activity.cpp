@@ -47,7 +47,11 @@ class SquaringActivity : public Activity {
     }
     switch (points_.size()) {
       case 0:
-        return tr("Square up: point at a corner or centre whose place you know");
+        return tracedExample().isEmpty()
+                   ? tr("Square up: point at a corner or centre whose place you know")
+                   : tr("Square up: point at a place you know, or at one that is traced already, "
+                        "such as %1")
+                         .arg(tracedExample());
       case 1:
         return needed() > 2 ? tr("%1. Point at a second known place").arg(askewWords())
                             : tr("Point at a second known place; a photo needs four");
@@ -65,7 +69,8 @@ class SquaringActivity : public Activity {
 
   QString offer() const override {
     if (!pending_) return {};
-    if (points_.empty()) return QStringLiteral("0, 0");
+    // Of a further picture nobody begins at the corner as a matter of course.
+    if (points_.empty()) return tracedExample().isEmpty() ? QStringLiteral("0, 0") : QString();
     return points_.size() == 3 ? fourthCorner() : QString();
   }
 
@@ -220,11 +225,10 @@ class SquaringActivity : public Activity {
     // `3 7/8` could be two lengths as well; behind the first point it is one.
     auto far = readLength(text.toStdString(), {hands_.desk.job().unit});
     if (!far.ok()) return std::nullopt;
-    const SquaringPoint& last = points_.back();
-    const double across = pending_->x() * kAsTakenPixelsPerInch - last.pixelX;
-    const double up = pending_->y() * kAsTakenPixelsPerInch + last.pixelY;
-    const bool sideways = std::abs(across) > std::abs(up);
-    return Way{*std::move(far), sideways, sideways ? across > 0 : up > 0};
+    // As one looks at it, which a photo taken sideways is turned for.
+    const QPointF way = turnedBy(*pending_ - asTaken(points_.back()), turned());
+    const bool sideways = std::abs(way.x()) > std::abs(way.y());
+    return Way{*std::move(far), sideways, sideways ? way.x() > 0 : way.y() > 0};
   }
 
   /// Two lengths are a place; one is a way from the last.
@@ -294,14 +298,47 @@ class SquaringActivity : public Activity {
             -1, squared->largestResidual > 1.0 / 16};
   }
 
+  /// Why no picture is taken so; empty where one may be. By a wrong place a print is stretched and
+  /// leans as none is that was photographed, or comes mirrored.
+  QString implausible(const Homography& map) const {
+    constexpr double kMostLean = 30, kMostStretch = 1.7;  // degrees; how many times
+    QPointF middle;
+    for (const SquaringPoint& one : points_)
+      middle += QPointF(one.pixelX, one.pixelY) / points_.size();
+    const auto at = [&](double x, double y) {
+      const PlanePoint to = map.map({middle.x() + x, middle.y() + y});
+      return QPointF(to.x, to.y);
+    };
+    // One pixel to the right and one up.
+    const QPointF right = at(1, 0) - at(0, 0), up = at(0, -1) - at(0, 0);
+    const double across = std::hypot(right.x(), right.y()), high = std::hypot(up.x(), up.y());
+    const double turned = right.x() * up.y() - right.y() * up.x();
+    if (!(across > 0) || !(high > 0)) return {};
+    if (turned < 0) {
+      return tr(
+          "by these places the print would come mirrored: one of them lies elsewhere, or "
+          "across and up are exchanged");
+    }
+    const double lean =
+        90 - std::asin(std::min(1.0, turned / (across * high))) * 180 / std::numbers::pi;
+    const double stretch = std::max(across / high, high / across);
+    if (lean <= kMostLean && stretch <= kMostStretch) return {};
+    return tr("by these places the print would lean by %1° and be %2 times as long one way as the "
+              "other: one of them lies elsewhere")
+        .arg(lean, 0, 'f', 0)
+        .arg(stretch, 0, 'f', 1);
+  }
+
   bool finish() {
     const Job& job = hands_.desk.job();
     const auto squared = squareUp(knownPoints(points_));
     auto next =
         setPicturePoints(job, picture() == nullptr ? std::string() : picture()->name, points_);
     const Error* refused = !squared.ok() ? &squared.error() : !next.ok() ? &next.error() : nullptr;
-    if (refused != nullptr) {
-      emit hands_.desk.refused(QString::fromStdString(refused->text));
+    const QString wrong = refused != nullptr ? QString::fromStdString(refused->text)
+                                             : implausible(squared->pixelToInches);
+    if (!wrong.isEmpty()) {
+      emit hands_.desk.refused(wrong);
       return false;
     }
     hands_.squaredBy = points_;

@@ -25,15 +25,18 @@ class ViewActivity : public Activity {
 
   QString prompt() const override {
     const auto sides = lowSides();
-    const QString prompt =
-        tr("The %1 face: where is it on this print? Point at the corner of its %2 and %3 sides, "
-           "which are traced there; Escape when it has a sheet of its own")
-            .arg(QString::fromStdString(std::string(nameOf(hands_.desk.face()))),
-                 QString::fromStdString(std::string(nameOf(sides[0]))),
-                 QString::fromStdString(std::string(nameOf(sides[1]))));
-    const QString turn = tr(". Ctrl+Shift+R turns it by a quarter");
-    return pictures().size() < 2 || again_ ? prompt + turn
-                                           : prompt + turn + tr(", Tab shows the next picture");
+    const QString asked =
+        again_
+            ? tr("The %1 face, turned: point at the corner of its %2 and %3 sides; Escape leaves "
+                 "it as it was. ")
+            : tr("The %1 face: where is it on this print? Point at the corner of its %2 and %3 "
+                 "sides, which are traced there; Escape when it has a sheet of its own. ");
+    const QString turn = tr("Ctrl+Shift+R turns it by a quarter");
+    const bool isMore = pictures().size() > 1 && !again_;
+    return asked.arg(QString::fromStdString(std::string(nameOf(hands_.desk.face()))),
+                     QString::fromStdString(std::string(nameOf(sides[0]))),
+                     QString::fromStdString(std::string(nameOf(sides[1])))) +
+           (isMore ? turn + tr(", Tab shows the next picture") : turn);
   }
 
   void point(const Pointed& pointed) override {

@@ -4,6 +4,7 @@
 #include <QBoxLayout>
 #include <QDialog>
 #include <QFileDialog>
+#include <QPushButton>
 #include <QScreen>
 #include <QScrollArea>
 #include <QScrollBar>
@@ -18,6 +19,12 @@ constexpr QSize kFrame(8, 36);  // pixels: what a window manager puts about a wi
 void scroll(QDialog& slip) {
   auto* column = qobject_cast<QVBoxLayout*>(slip.layout());
   if (column == nullptr || column->count() < 2) return;
+  // Both are lost to what moves.
+  QWidget* focused = slip.focusWidget();
+  QPushButton* byEnter = nullptr;
+  for (auto* button : slip.findChildren<QPushButton*>()) {
+    if (button->isDefault()) byEnter = button;
+  }
   const QMargins margins = column->contentsMargins();
   QLayout* foot = column->itemAt(column->count() - 1)->layout();
   if (foot != nullptr) column->removeItem(foot);
@@ -35,10 +42,16 @@ void scroll(QDialog& slip) {
   auto* all = new QVBoxLayout(&slip);
   all->setContentsMargins(0, 0, 0, margins.bottom());
   all->addWidget(area, 1);
-  if (foot == nullptr) return;
-  foot->setParent(nullptr);
-  foot->setContentsMargins(margins.left(), 0, margins.right(), 0);
-  all->addLayout(foot);
+  if (foot != nullptr) {
+    foot->setParent(nullptr);
+    foot->setContentsMargins(margins.left(), 0, margins.right(), 0);
+    all->addLayout(foot);
+  }
+  if (byEnter != nullptr) byEnter->setDefault(true);
+  if (focused != nullptr) focused->setFocus();
+  // What the old layout held it to.
+  slip.setMinimumSize(0, 0);
+  all->activate();
 }
 
 class OnScreen : public QObject {

@@ -53,22 +53,34 @@ void drawBoxMark(Sketch& sketch, PlanePoint centre, double size) {
   drawTickBox(sketch, {centre.x - size / 2, centre.y - size / 2}, size);
 }
 
-/// What nothing places along an axis: one with what would place it, several in one line.
-void addUnplaced(const SheetContent& content, Axis axis, std::vector<std::string>& texts) {
-  std::vector<Id> ids;
-  std::string advice;
-  for (std::size_t i = 0; i < content.table.unplaced.size(); ++i) {
-    if (content.table.unplaced[i].axis != axis) continue;
-    ids.push_back(content.table.unplaced[i].id);
-    advice = content.words.unplaced[i];
-  }
-  if (ids.empty()) return;
+std::string notOnSheet(const std::vector<Id>& ids, Axis axis, const std::string& advice) {
   const bool isOne = ids.size() == 1;
   std::string letter(nameOf(axis));
   letter[0] = static_cast<char>(letter[0] - 'a' + 'A');
-  texts.push_back(listed(ids) + (isOne ? " is" : " are") +
-                  " not on this sheet: nothing says where " + (isOne ? "it lies" : "they lie") +
-                  " along the part's " + letter + (isOne && !advice.empty() ? ". " + advice : "."));
+  return listed(ids) + (isOne ? " is" : " are") + " not on this sheet: nothing says where " +
+         (isOne ? "it lies" : "they lie") + " along the part's " + letter +
+         (advice.empty() ? "." : ". " + advice);
+}
+
+/// What nothing places along an axis: several that only lack a distance in one line, else each with
+/// what would place it.
+void addUnplaced(const SheetContent& content, Axis axis, std::vector<std::string>& texts) {
+  std::vector<Id> together;
+  std::string advice;
+  for (std::size_t i = 0; i < content.table.unplaced.size(); ++i) {
+    const Loose& one = content.table.unplaced[i];
+    if (one.axis != axis) continue;
+    const bool isPlain =
+        !one.free && (one.lacks == Loose::Lacks::distance || one.lacks == Loose::Lacks::anything);
+    if (isPlain) {
+      together.push_back(one.id);
+      advice = content.words.unplaced[i];
+    } else {
+      texts.push_back(notOnSheet({one.id}, axis, content.words.unplaced[i]));
+    }
+  }
+  if (together.empty()) return;
+  texts.push_back(notOnSheet(together, axis, together.size() == 1 ? advice : std::string()));
 }
 
 bool standsUnderMind(const SheetContent& content, const Doubt& doubt) {

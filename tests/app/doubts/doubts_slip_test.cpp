@@ -183,18 +183,18 @@ class SlantedDoubtsTest : public DoubtsSlipTest {
 };
 
 TEST_F(SlantedDoubtsTest, EachSuspectOfAContradictionIsReadSoInOneStep) {
-  // 41° 25' at 2 and 2 over 3; 35 for the angle from the other axis.
-  enterLines({"centres A C 2", "centres B C 2", "angle A C 48.6"});
+  // 2 and 2 over 3 make 41.41°; 48.59 is measured from the other axis.
+  enterLines({"centres A C 2", "centres B C 2", "angle A C 48.59"});
   desk.applyPart(moveTrace(desk.part(), "C", {"2", "2.07"}), "trace");
-  const int row = rowWith(QStringLiteral("▸ 48.6"));
+  const int row = rowWith(QStringLiteral("▸ 48.59"));
   ASSERT_GE(row, 0);
-  EXPECT_TRUE(slip->list()->item(row)->text().contains(QStringLiteral("41.4°")))
+  EXPECT_TRUE(slip->list()->item(row)->text().contains(QStringLiteral("41.41°")))
       << qPrintable(slip->list()->item(row)->text());
   slip->list()->setCurrentRow(row);
   const Job before = desk.job();
   QTest::keyClick(slip->list(), Qt::Key_Return);
-  EXPECT_EQ(desk.part().reading("r6")->figure.text, "41.4°");
-  EXPECT_NEAR(desk.part().reading("r6")->angle->value.toDegrees(), 41.4, 1e-9);
+  EXPECT_EQ(desk.part().reading("r6")->figure.text, "41.41°");
+  EXPECT_NEAR(desk.part().reading("r6")->angle->value.toDegrees(), 41.41, 1e-9);
   EXPECT_TRUE(desk.solution().beyond.clashes.empty());
   desk.undo();
   EXPECT_EQ(desk.job(), before);

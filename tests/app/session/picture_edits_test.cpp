@@ -194,6 +194,39 @@ TEST_F(TwoPictures, APhotoTakenSidewaysIsTurnedToBeLookedAtAndItsPixelsStay) {
   EXPECT_EQ(points()[1].pixelY, 500);
 }
 
+TEST_F(TwoPictures, AWayFromTheLastPointRunsAsItIsSeenOnATurnedPhoto) {
+  lay("right");
+  work.turnPicture();
+  point(1, 1, "0, 0");
+  point(4, 1, "3");  // to the right as it is shown: along the pixels' own columns
+  EXPECT_TRUE(work.echo({}).text.isEmpty());
+  point(4, 3, "2");
+  ASSERT_TRUE(work.enter({}));
+  ASSERT_EQ(points().size(), 3u);
+  EXPECT_EQ(points()[1].x.value, readLength("3")->value);
+  EXPECT_EQ(points()[1].y.value, Length());
+  EXPECT_EQ(points()[2].x.value, readLength("3")->value);
+  EXPECT_EQ(points()[2].y.value, readLength("2")->value);
+}
+
+// What was named wrongly would put every trace wrong: no photo is stretched so, nor mirrored.
+TEST_F(TwoPictures, PlacesThatNoPhotoCanShowSoAreRefused) {
+  lay("right");
+  point(0, -3, "0, 0");
+  point(3, -3, "3, 0");
+  point(0, 0, "0, -3");
+  EXPECT_FALSE(work.enter({}));
+  EXPECT_TRUE(refused.contains(QStringLiteral("mirrored"))) << qPrintable(refused);
+  EXPECT_EQ(work.doing(), Doing::squaring);
+  work.back();
+  point(0, 0, "2, 1");
+  EXPECT_FALSE(work.enter({}));
+  EXPECT_TRUE(refused.contains(QStringLiteral("would lean"))) << qPrintable(refused);
+  work.back();
+  point(0, 0, "0, 3");
+  EXPECT_TRUE(work.enter({}));
+}
+
 TEST_F(TwoPictures, AViewThatThePrintDrawsTurnedIsPlacedSo) {
   const Job before = desk.job();
   desk.chooseFace(Face::right);
