@@ -1,5 +1,6 @@
 #include "app/sheet/triangle_picture.h"
 
+#include <QLineF>
 #include <QPainter>
 #include <algorithm>
 
@@ -10,14 +11,22 @@ namespace {
 
 constexpr qreal kSpot = 3;  // pixels
 
-/// Words near a spot, moved to stay within the picture.
-void letter(QPainter& painter, QPointF at, const QString& text, const QRectF& pane) {
+/// Words about a spot, on a patch of paper, moved to stay within the picture.
+void letter(QPainter& painter, QPointF about, const QString& text, const QRectF& pane) {
   const QFontMetricsF metrics(painter.font());
-  QRectF box(at, QSizeF(metrics.horizontalAdvance(text) + 2, metrics.height()));
+  QRectF box(QPointF(), QSizeF(metrics.horizontalAdvance(text) + 4, metrics.height()));
+  box.moveCenter(about);
   box.translate(std::min(0.0, pane.right() - box.right()),
                 std::min(0.0, pane.bottom() - box.bottom()));
   box.translate(std::max(0.0, pane.left() - box.left()), std::max(0.0, pane.top() - box.top()));
+  painter.fillRect(box, Look::now().slip);
   painter.drawText(box, Qt::AlignCenter, text);
+}
+
+/// So far on from `at`, away from `other`.
+QPointF awayFrom(QPointF other, QPointF at, qreal far) {
+  const QLineF way(other, at);
+  return way.length() > 0 ? at + (way.p2() - way.p1()) * (far / way.length()) : at;
 }
 
 }  // namespace
@@ -69,25 +78,27 @@ void TrianglePicture::paintEvent(QPaintEvent*) {
       painter.drawLine(shown(end.at), shown(other));
     painter.drawEllipse(shown(other), kSpot * 1.5, kSpot * 1.5);
   }
+  QPointF ends;
   for (const HeldTriangle::End& end : triangle_.ends) {
     const QPointF at = shown(end.at);
+    ends += at / static_cast<qreal>(triangle_.ends.size());
     painter.setPen(QPen(look.blue, kFirmLine));
     painter.drawLine(at, place);
     painter.setBrush(look.pencil);
     painter.setPen(Qt::NoPen);
     painter.drawEllipse(at, kSpot, kSpot);
     painter.setPen(look.pencil);
-    letter(painter, at + QPointF(-line * 1.2, line * 0.2), end.name, pane);
+    letter(painter, awayFrom(place, at, line * 0.9), end.name, pane);
     const QPointF middle = (at + place) / 2;
-    letter(painter, middle + QPointF(6, -line), end.apart, pane);
+    letter(painter, middle - QPointF(0, line * 0.5), end.apart, pane);
     painter.setPen(look.faint);
-    letter(painter, middle + QPointF(6, 0), end.angle, pane);
+    letter(painter, middle + QPointF(0, line * 0.5), end.angle, pane);
   }
   painter.setBrush(look.blue);
   painter.setPen(Qt::NoPen);
   painter.drawEllipse(place, kSpot * 1.4, kSpot * 1.4);
   painter.setPen(look.blue);
-  letter(painter, place + QPointF(-line * 0.3, -line * 1.3), triangle_.name, pane);
+  letter(painter, awayFrom(ends, place, line * 0.9), triangle_.name, pane);
 }
 
 }  // namespace inchwright::app
