@@ -84,46 +84,44 @@ void addSpots(const Sought& sought, Whereabouts& out) {
   }
 }
 
-/// The distance lettered between two places, in inches.
-std::optional<double> distanceRead(const Part& part, const Id& a, const Id& b) {
-  for (const Reading& one : part.readings) {
-    const bool joins = (one.from == a && one.to == b) || (one.from == b && one.to == a);
-    if (one.kind == ReadingKind::centres && joins) return one.figure.value.toInches();
-  }
-  return std::nullopt;
+/// The direction lettered by an angle, as its face is seen; empty for one from another line.
+std::optional<QPointF> directionOf(const Reading& angle) {
+  if (!angle.against.empty() || !angle.angle) return std::nullopt;
+  const double turn = angle.angle->value.toRadians();
+  const bool clockwise = angle.sense == Sense::clockwise;
+  return QPointF(std::cos(turn), clockwise ? -std::sin(turn) : std::sin(turn));
 }
 
-/// The direction lettered from one place to another or back, in the axes of the face.
-std::optional<QPointF> directionRead(const Part& part, const Id& a, const Id& b) {
-  for (const Reading& one : part.readings) {
-    const bool joins = (one.from == a && one.to == b) || (one.from == b && one.to == a);
-    if (one.kind != ReadingKind::angle || !joins || !one.against.empty() || !one.angle) continue;
-    const double turn = one.angle->value.toRadians();
-    const bool clockwise = one.sense == Sense::clockwise;
-    return QPointF(std::cos(turn), clockwise ? -std::sin(turn) : std::sin(turn));
+/// What each centre distance and angle from a placed place leaves: a ring, a straight way.
+void addFromPlaced(const Sought& sought, Whereabouts& out) {
+  for (const Reading& one : sought.part.readings) {
+    const bool isFrom = one.from == sought.place.id;
+    if (!isFrom && one.to != sought.place.id) continue;
+    const DrawnPlace* about = sought.drawn.find(isFrom ? one.to : one.from);
+    if (about == nullptr || about->parked || about->across ||
+        !sought.isPlaced(about->id, sought.axes[0]) ||
+        !sought.isPlaced(about->id, sought.axes[1])) {
+      continue;
+    }
+    if (one.kind == ReadingKind::centres) {
+      out.rings.push_back({about->at, one.figure.value.toInches()});
+    } else if (one.kind == ReadingKind::angle) {
+      if (const auto way = directionOf(one)) {
+        out.ways.emplace_back(about->at, about->at + *way);
+      }
+    }
   }
-  return std::nullopt;
 }
 
-void addFree(const Sought& sought, Whereabouts& out) {
-  const auto& all = sought.solution.beyond.free;
-  const auto free = std::find_if(
-      all.begin(), all.end(), [&](const FreePlace& one) { return one.place == sought.place.id; });
-  if (free == all.end()) return;
-  const DrawnPlace* about = sought.drawn.find(free->about);
-  if (about == nullptr || about->parked) return;
-  const auto length = distanceRead(sought.part, free->about, free->place);
-  if (free->way == FreeWay::swings && length) out.rings.push_back({about->at, *length});
-  if (free->way != FreeWay::slides) return;
-  if (const auto way = directionRead(sought.part, free->about, free->place)) {
-    out.ways.emplace_back(about->at, about->at + asViewed(*way, sought.drawn.face));
-  }
+bool isLoose(const Sought& sought) {
+  return !sought.isPlaced(sought.place.id, sought.axes[0]) ||
+         !sought.isPlaced(sought.place.id, sought.axes[1]);
 }
 
 void addAlongAxis(const Sought& sought, Whereabouts& out) {
   const bool first = sought.isPlaced(sought.place.id, sought.axes[0]);
   const bool second = sought.isPlaced(sought.place.id, sought.axes[1]);
-  if (first == second || sought.place.across) return;
+  if (first == second) return;
   const Axis known = sought.axes[first ? 0 : 1];
   const auto at = sought.drawnAt(sought.inches(sought.place.id, known), known);
   if (!at) return;
@@ -179,8 +177,9 @@ Whereabouts whereaboutsOf(const Desk& desk, const DrawnFace& drawn) {
   if (place == nullptr) return out;
   const Sought sought{desk.part(), desk.solution(), drawn, *place, axesIn(drawn.face)};
   addSpots(sought, out);
-  if (out.isEmpty()) addFree(sought, out);
-  if (out.isEmpty()) addAlongAxis(sought, out);
+  if (!out.isEmpty() || place->across || !isLoose(sought)) return out;
+  addFromPlaced(sought, out);
+  addAlongAxis(sought, out);
   return out;
 }
 

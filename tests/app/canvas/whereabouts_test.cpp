@@ -52,6 +52,14 @@ TEST_F(WhereaboutsTest, OnACircleWhereADistanceHoldsItAlone) {
   EXPECT_TRUE(all.ways.empty() && all.spots.empty());
 }
 
+// D hangs on C, so that neither swings by itself; C is on its circle all the same.
+TEST_F(WhereaboutsTest, OnACircleAlsoWhereOthersHangOnIt) {
+  enterLines({"hole C 1/8", "hole D 1/8", "centres A C 1 1/4", "centres C D 1", "angle C D 120"});
+  ASSERT_EQ(of("C").rings.size(), 1u);
+  EXPECT_EQ(of("C").rings[0].radius, 1.25);
+  EXPECT_TRUE(of("D").isEmpty()) << "what it hangs on is not placed";
+}
+
 TEST_F(WhereaboutsTest, OnAStraightWayWhereAnAngleHoldsItAlone) {
   enterLines({"hole C 1/8", "angle A C 30"});
   const Whereabouts all = of("C");
