@@ -57,9 +57,9 @@ std::string notOnSheet(const std::vector<Id>& ids, Axis axis, const std::string&
   const bool isOne = ids.size() == 1;
   std::string letter(nameOf(axis));
   letter[0] = static_cast<char>(letter[0] - 'a' + 'A');
-  return listed(ids) + (isOne ? " is" : " are") + " not on this sheet: nothing says where " +
-         (isOne ? "it lies" : "they lie") + " along the part's " + letter +
-         (advice.empty() ? "." : ". " + advice);
+  return inchwright::listed(ids) + (isOne ? " is" : " are") +
+         " not on this sheet: nothing says where " + (isOne ? "it lies" : "they lie") +
+         " along the part's " + letter + (advice.empty() ? "." : ". " + advice);
 }
 
 /// What nothing places along an axis: several that only lack a distance in one line, else each with
@@ -172,7 +172,7 @@ Pieces queryPieces(const SheetContent& content, double width) {
     if (!doubt.holdsUp() && !doubt.accepted) continue;
     texts.push_back(doubtText(content.part, content.solution, doubt, content.options.english));
   }
-  if (!loose.empty()) open.push_back("Not placed yet, as under MIND: " + listed(loose));
+  if (!loose.empty()) open.push_back("Not placed yet, as under MIND: " + inchwright::listed(loose));
   Pieces pieces = marked(
       content, "OPEN QUERIES: " + std::to_string(count) + " \u00B7 a draft until they are settled",
       open, drawQueryMark, width);
