@@ -142,8 +142,8 @@ TEST_F(TwoPictures, TheSecondIsSquaredUpByWhatIsTracedOnTheFirst) {
 TEST_F(TwoPictures, TwoEdgesAreACornerAndTwoLengthsWhatTheyWere) {
   lay("right");
   point(1, -3, "L, F");
-  point(3, 1, "2 1/2, 1 3/4");
-  point(1, 1, "L, B");
+  point(3.5, -1.25, "2 1/2, 1 3/4");
+  point(1, -1.25, "L, B");
   ASSERT_TRUE(work.enter({}));
   EXPECT_EQ(points()[2].x.value, Length());
   EXPECT_EQ(points()[2].y.value, readLength("1.75")->value);
@@ -186,12 +186,12 @@ TEST_F(TwoPictures, APhotoTakenSidewaysIsTurnedToBeLookedAtAndItsPixelsStay) {
   EXPECT_EQ(work.marks(), std::vector<QPointF>{QPointF(3, 1)});
   work.turnPicture();
   EXPECT_EQ(work.marks(), std::vector<QPointF>{QPointF(-1, 3)});
-  point(-2, 5, "2, 1");
+  point(-0.5, 2, "1/2, -1");
   ASSERT_TRUE(work.enter({}));
   EXPECT_EQ(points()[0].pixelX, 100);
   EXPECT_EQ(points()[0].pixelY, 300);
-  EXPECT_EQ(points()[1].pixelX, 200);
-  EXPECT_EQ(points()[1].pixelY, 500);
+  EXPECT_EQ(points()[1].pixelX, 50);
+  EXPECT_EQ(points()[1].pixelY, 200);
 }
 
 TEST_F(TwoPictures, AWayFromTheLastPointRunsAsItIsSeenOnATurnedPhoto) {
