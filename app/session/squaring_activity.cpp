@@ -304,7 +304,7 @@ class SquaringActivity : public Activity {
     constexpr double kMostLean = 30, kMostStretch = 1.7;  // degrees; how many times
     QPointF middle;
     for (const SquaringPoint& one : points_)
-      middle += QPointF(one.pixelX, one.pixelY) / points_.size();
+      middle += QPointF(one.pixelX, one.pixelY) / static_cast<qreal>(points_.size());
     const auto at = [&](double x, double y) {
       const PlanePoint to = map.map({middle.x() + x, middle.y() + y});
       return QPointF(to.x, to.y);

@@ -15,10 +15,13 @@ namespace {
 
 constexpr QSize kFrame(8, 36);  // pixels: what a window manager puts about a window
 
-/// Everything of a slip but its last row goes onto a part that is scrolled.
+/// Everything of a slip but the row at its foot goes onto a part that is scrolled; one without such
+/// a row stays as it is.
 void scroll(QDialog& slip) {
   auto* column = qobject_cast<QVBoxLayout*>(slip.layout());
   if (column == nullptr || column->count() < 2) return;
+  QLayout* foot = column->itemAt(column->count() - 1)->layout();
+  if (foot == nullptr) return;
   // Both are lost to what moves.
   QWidget* focused = slip.focusWidget();
   QPushButton* byEnter = nullptr;
@@ -26,8 +29,7 @@ void scroll(QDialog& slip) {
     if (button->isDefault()) byEnter = button;
   }
   const QMargins margins = column->contentsMargins();
-  QLayout* foot = column->itemAt(column->count() - 1)->layout();
-  if (foot != nullptr) column->removeItem(foot);
+  column->removeItem(foot);
   auto* area = new QScrollArea(&slip);
   auto* content = new QWidget(area);
   area->setFrameShape(QFrame::NoFrame);
@@ -42,11 +44,9 @@ void scroll(QDialog& slip) {
   auto* all = new QVBoxLayout(&slip);
   all->setContentsMargins(0, 0, 0, margins.bottom());
   all->addWidget(area, 1);
-  if (foot != nullptr) {
-    foot->setParent(nullptr);
-    foot->setContentsMargins(margins.left(), 0, margins.right(), 0);
-    all->addLayout(foot);
-  }
+  foot->setParent(nullptr);
+  foot->setContentsMargins(margins.left(), 0, margins.right(), 0);
+  all->addLayout(foot);
   if (byEnter != nullptr) byEnter->setDefault(true);
   if (focused != nullptr) focused->setFocus();
   // What the old layout held it to.
