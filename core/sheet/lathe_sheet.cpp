@@ -107,8 +107,9 @@ class LatheComposer {
     if (part_.quantity > 1) held += " · make " + std::to_string(part_.quantity);
     const Sketch::Look small{style_.body()};
     const std::string which = job_.print + (job_.print.empty() ? "" : " · ") + job_.title + " · " +
-                              options_.date + " · edition " + editionName(edition_, options_.isNoted) +
-                              " · page " + std::to_string(page) + " of " + std::to_string(pages);
+                              options_.date + " · edition " +
+                              editionName(edition_, options_.isNoted) + " · page " +
+                              std::to_string(page) + " of " + std::to_string(pages);
     return joined({name, bar, space(0.8),
                    textPiece({{"SETUP " + work_.setup, strong}, {said(held), plain}}),
                    textPiece({{which, small}})});
