@@ -76,8 +76,8 @@ void sizeByNotes(const LookedAt& seen, const std::vector<Circle>& circles, const
     const Circle& c = circles[note.circle];
     Reads reads{note.box, false, false, note.size};
     const Weighed w =
-        weigh({{&reads, 0, false}}, {2 * c.radius / frame.perInch, kSigma / sheet + kPicturing}, false,
-              options.unit, {});
+        weigh({{&reads, 0, false}}, {2 * c.radius / frame.perInch, kSigma / sheet + kPicturing},
+              false, options.unit, {});
     if (w.candidates.empty()) continue;
     const PlanePoint at = frame.inches(c.x, c.y);
     for (FeatureOffer& f : features) {
