@@ -10,6 +10,9 @@ namespace {
 
 using Spatial = std::array<double, 3>;
 
+/// As deep as anything goes where nothing says how thick the work is, inches.
+constexpr double kBottomless = 1e4;
+
 double apart(const Spatial& a, const Spatial& b) {
   return std::hypot(a[0] - b[0], a[1] - b[1], a[2] - b[2]);
 }
@@ -25,16 +28,18 @@ class MilledBody {
     across_ = static_cast<std::size_t>(axisAcross(shape.face));
     const auto face = block.finished(shape.face);
     const auto thick = block.sizeFinished(axisAcross(shape.face));
-    known_ = face && (shape.depth || thick) && !shape.way.empty();
-    if (!known_) return;
-    const double at = face->toInches();
-    const double deep = (shape.depth ? *shape.depth : *thick).toInches();
+    adrift_ = !face;
+    const double at = face ? face->toInches() : 0;
+    const double deep = shape.depth ? shape.depth->toInches()
+                        : thick     ? thick->toInches()
+                                    : kBottomless;
     const double floor = at - outward(shape.face) * deep;
     low_ = std::min(at, floor);
     high_ = std::max(at, floor);
   }
 
-  bool known() const { return known_; }
+  /// Nothing says where its face is: what other faces have beside it can't be told.
+  bool isAdrift() const { return adrift_; }
   const MilledShape& shape() const { return shape_; }
   double low() const { return low_; }
   double high() const { return high_; }
@@ -68,7 +73,7 @@ class MilledBody {
   const MilledShape& shape_;
   SeenFrame frame_;
   std::size_t across_ = 2;
-  bool known_ = false;
+  bool adrift_ = false;
   double low_ = 0;
   double high_ = 0;
 };
@@ -284,8 +289,7 @@ std::vector<Finding> checkMilled(const Part& part, const Solution& solution, con
   for (const MilledShape& shape : shapes) {
     checker.checkFloor(shape);
     if (!shape.way.empty()) checker.checkSides(shape);
-    bodies.emplace_back(shape, block);
-    if (!bodies.back().known()) bodies.pop_back();
+    if (!shape.way.empty()) bodies.emplace_back(shape, block);
   }
   const double margin = tools.marginWall().toInches();
   const std::vector<HoleBody> drilled = holeBodies(holes, block);
@@ -294,6 +298,8 @@ std::vector<Finding> checkMilled(const Part& part, const Solution& solution, con
     std::vector<double> walls(holes.size(), margin);
     for (const HoleBody& body : drilled) {
       const PlannedHole& hole = holes[body.hole];
+      const bool isLost = bodies[i].isAdrift() || body.adrift;
+      if (isLost && hole.face != shape.face) continue;
       if (!boxesMeet(bodies[i], body, margin) || isMeant(shape, hole) || liesWithin(shape, hole)) {
         continue;
       }
@@ -304,6 +310,8 @@ std::vector<Finding> checkMilled(const Part& part, const Solution& solution, con
     }
     for (std::size_t j = i + 1; j < bodies.size(); ++j) {
       const MilledShape& other = bodies[j].shape();
+      const bool isLost = bodies[i].isAdrift() || bodies[j].isAdrift();
+      if (isLost && other.face != shape.face) continue;
       if (shape.isNamedBy(other.meets) || other.isNamedBy(shape.meets)) continue;
       checker.add({shape.id, other.id}, std::min(margin, wallTo(bodies[i], bodies[j])));
     }

@@ -55,6 +55,8 @@ constexpr double kAfterRows = 3;
 constexpr double kLeastBelowPicture = 60;
 /// The picture gives way down to this share of its column, so that finding zero stays on one page.
 constexpr double kLeastPicture = 0.3;
+/// A picture is drawn again where it comes out so many times larger.
+constexpr double kWorthAgain = 1.3;
 constexpr std::size_t kMostPages = 9999;
 
 PaperSize sizeOf(Paper paper, bool landscape) {
@@ -192,6 +194,18 @@ std::optional<SheetLayout> Composer::sideBySide() const {
   }
   layout.lastRows = lastRows;
   layout.pictureScale = pictureScale(content_, left, mostPicture);
+  // And a larger one beside words that end on a page of their own.
+  const double room = bottom - kMargin;
+  const bool isFree = beside.pages.size() > lastRows + 1 &&
+                      std::none_of(beside.pages.back().begin(), beside.pages.back().end(),
+                                   [&](const Laid& laid) { return laid.left >= rowsLeft; });
+  if (isFree && content_.picture &&
+      pictureScale(content_, widths->right, room) > kWorthAgain * layout.pictureScale) {
+    const Pieces& large =
+        layout.pieces.emplace_back(Pieces{picturePiece(content_, widths->right, room)});
+    pictures.resize(beside.pages.size());
+    pictures.back().push_back({&large.front(), rowsLeft, kMargin});
+  }
   layout.streams.push_back(std::move(pictures));
   layout.streams.push_back(std::move(beside.pages));
   layout.streams.push_back(std::move(rows.pages));

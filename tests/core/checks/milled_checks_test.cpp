@@ -51,6 +51,36 @@ TEST(MilledChecks, ASlotAgainstAHole) {
   EXPECT_EQ(milledLines(within), Lines{}) << "it goes down from the slot's floor";
 }
 
+// A print without a thickness: what runs into each other in one face does so at any.
+TEST(MilledChecks, WithoutAThickness) {
+  const auto thin = [](MilledPlate plate) {
+    std::erase_if(plate.part.features,
+                  [](const Feature& one) { return one.id == "U" || one.id == "T"; });
+    std::erase_if(plate.part.readings, [](const Reading& one) { return one.axis == Axis::z; });
+    return plate;
+  };
+  for (const char* depth : {"", "3/16"}) {
+    MilledPlate plate;
+    plate.slot("S", Axis::x, "1/4", "1", "1 1/4", "2 1/4", depth);
+    MilledPlate clear = plate;
+    clear.hole("A", "1 1/4", "2.5313", "1/4");
+    EXPECT_EQ(milledLines(thin(clear)), Lines{}) << depth;
+    MilledPlate across = plate;
+    across.hole("A", "1 1/4", "2 3/8", "1/4");
+    EXPECT_EQ(milledLines(thin(across)), Lines{"breaks_into S A 0.1563"}) << depth;
+    MilledPlate slots = plate;
+    slots.slot("W", Axis::y, "1/4", "1", "1 1/4", "2", depth);
+    EXPECT_EQ(milledLines(thin(slots)).size(), 1u) << depth;
+    // Nobody knows how high this one lies.
+    MilledPlate side = plate;
+    side.part.features.push_back(Feature());
+    side.part.features.back().id = "B";
+    side.part.features.back().face = Face::front;
+    side.part.features.back().shape = kind::Hole{{.diameter = lettered("1/4")}};
+    EXPECT_EQ(milledLines(thin(side)), Lines{}) << depth;
+  }
+}
+
 TEST(MilledChecks, HolesOfOtherFaces) {
   // From the front, its upper side 1/64 below the slot's floor.
   MilledPlate under = slotted();
