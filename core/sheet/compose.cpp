@@ -10,6 +10,7 @@
 #include "core/sheet/flow.h"
 #include "core/sheet/head_block.h"
 #include "core/sheet/kit_block.h"
+#include "core/sheet/milled_block.h"
 #include "core/sheet/notes_block.h"
 #include "core/sheet/picture_block.h"
 #include "core/sheet/places_block.h"

@@ -124,11 +124,6 @@ Pieces curvePieces(const SheetContent& content, double width) {
   return marked(content, "ROUNDS AND CURVES", content.words.curves, drawBoxMark, width);
 }
 
-Pieces milledPieces(const SheetContent& content, double width) {
-  return marked(content, "SLOTS AND POCKETS: WHERE THE CUTTER'S CENTRE GOES", content.words.milled,
-                drawBoxMark, width);
-}
-
 Pieces stopPieces(const SheetContent& content, double width) {
   if (!content.held) return {};
   std::vector<std::string> texts;

@@ -13,7 +13,6 @@ Pieces editionPieces(const SheetContent& content, double width);
 /// Rounds and arcs to be cut, and how; empty when the setup asks for none.
 Pieces curvePieces(const SheetContent& content, double width);
 Pieces stopPieces(const SheetContent& content, double width);
-Pieces milledPieces(const SheetContent& content, double width);
 
 /// Dimensions to be measured directly on the part, such as `A to B along X: 1 3/16, 1.1860 to
 /// 1.1890`; empty when there are none.
