@@ -240,7 +240,7 @@ class MilledChecker {
     std::optional<Side> nearest;
     std::int64_t wall = tools_.marginWall().ticks(), now = 0;
     for (const std::size_t k : {0U, 1U}) {
-      const auto [a, b] = std::minmax(frame.along(k, low), frame.along(k, high));
+      const auto [a, b] = std::minmax({frame.along(k, low), frame.along(k, high)});
       for (const bool upper : {false, true}) {
         const Side side = sideAt(frame.axes[k], upper);
         const auto at = block_.finished(side), stands = block_.now(side);
