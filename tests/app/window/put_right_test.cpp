@@ -161,8 +161,9 @@ TEST_F(PutRightTest, AClickOnAFigureOpensItsSumWithItsPlacesLit) {
 TEST_F(PutRightTest, ARowAndItsPlaceLightUpTogether) {
   auto* sheet = window->findChild<SheetView*>();
   Id onPrint, onSheet;
-  QObject::connect(sheet, &SheetView::hovered, sheet, [&](const Id& id) { onPrint = id; });
-  QObject::connect(&window->print(), &PrintView::hovered, sheet,
+  QObject here;  // listens no longer than the two are there
+  QObject::connect(sheet, &SheetView::hovered, &here, [&](const Id& id) { onPrint = id; });
+  QObject::connect(&window->print(), &PrintView::hovered, &here,
                    [&](const Id& id) { onSheet = id; });
   QTest::mouseMove(sheet->viewport(), sheet->whereIsFigure("A", MachineAxis::y)->toPoint());
   EXPECT_EQ(onPrint, "A");
