@@ -56,7 +56,7 @@ std::vector<FirstStep> milledSteps(const Desk& desk) {
     steps.push_back(std::move(notes));
     for (const CutterRun& run : cut.runs) {
       steps.push_back(
-          {QString::fromStdString(cut.id) + QLatin1Char(' ') + said(whatWords(run.what)),
+          {QString::fromStdString(cut.id) + QLatin1Char(' ') + said(purposeOf(cut, run)),
            {said(runWords(run))}});
     }
   }

@@ -124,6 +124,7 @@ Json milledAsJson(const MilledCut& cut, const Step& step) {
     for (const Length off : cut.about->spindle) about["spindle"].push_back(lengthAt(off, step));
     entry["about"] = std::move(about);
   }
+  entry["disputed"] = cut.disputed;
   entry["words"] = milledWords(cut, step);
   return entry;
 }

@@ -45,6 +45,9 @@ class Milling {
     cut_ = {};
     cut_.id = planned.id;
     cut_.isPocket = planned.shape.isPocket;
+    cut_.disputed = planned.shape.disputed;
+    cut_.assumed = planned.shape.assumed;
+    cut_.depthUnsaid = planned.shape.depthUnsaid;
     cut_.tool = planned.plan->tool;
     cut_.cutter = planned.plan->size;
     cut_.passes = planned.plan->passes;

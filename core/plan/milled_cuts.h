@@ -77,6 +77,9 @@ struct MilledCut {
   };
   std::optional<About> about;
   bool offCircle = false;  ///< a curved slot whose ends do not lie equally far from its centre
+  bool disputed = false;   ///< as of `MilledShape`, and so the two below
+  bool assumed = false;
+  bool depthUnsaid = false;
 
   bool operator==(const MilledCut&) const = default;
 };

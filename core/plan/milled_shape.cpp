@@ -29,6 +29,18 @@ void setCurvedWay(const Part& part, const Solution& solution, const Feature& slo
   shape.way = {{a, b, PlaneCircle{*centre, radius}, sense, false}};
 }
 
+/// What is to be said of the places that a shape goes by.
+void tellPlaces(const Solution& solution, const std::vector<Id>& places, MilledShape& shape) {
+  for (const Id& place : places) {
+    for (const Axis axis : axesIn(shape.face)) {
+      const Position* position = solution.position(place, axis);
+      if (!position) continue;
+      shape.disputed = shape.disputed || position->disputed;
+      shape.assumed = shape.assumed || position->assumed;
+    }
+  }
+}
+
 MilledShape shapeOfSlot(const Part& part, const Solution& solution, const Feature& feature) {
   const kind::Slot& slot = *feature.as<kind::Slot>();
   MilledShape shape;
@@ -36,6 +48,7 @@ MilledShape shapeOfSlot(const Part& part, const Solution& solution, const Featur
   shape.face = feature.face;
   shape.radius = slot.width->value.toInches() / 2;
   shape.meets = slot.meets;
+  tellPlaces(solution, {feature.id + "1", feature.id + "2", slot.about}, shape);
   if (!slot.depth.through && slot.depth.length) shape.depth = slot.depth.length->value;
   const SeenFrame frame(feature.face);
   const auto a = frame.at(solution, feature.id + "1"), b = frame.at(solution, feature.id + "2");
@@ -99,6 +112,8 @@ void addPockets(const Part& part, const Solution& solution, std::vector<MilledSh
     shape.face = given.face;
     shape.isPocket = true;
     shape.follows = given.follows;
+    shape.depthUnsaid = !given.depth;
+    tellPlaces(solution, given.follows, shape);
     if (given.depth && !given.depth->through && given.depth->length) {
       shape.depth = given.depth->length->value;
     }

@@ -39,6 +39,9 @@ struct MilledShape {
   std::vector<Id> meets;        ///< what it is meant to run into
   /// A curved slot whose ends do not lie equally far from its centre: it has no way.
   bool offCircle = false;
+  bool disputed = false;     ///< some place that it goes by lies on a loop that does not close
+  bool assumed = false;      ///< some place that it goes by rests on an assumption
+  bool depthUnsaid = false;  ///< an opening without a depth: taken to go through
 
   /// How far a place lies from its edge, inches; below 0 inside. Requires: it has a way.
   double edgeFrom(PlanePoint p) const;

@@ -14,7 +14,10 @@ std::string placeText(const CutterStands& at) {
 }
 
 std::string beginningText(const MilledCut& cut, const Step& shown) {
-  std::string text = cut.id + ": " + cut.tool;
+  std::string text = cut.id + ": ";
+  if (cut.disputed) text += "IN DISPUTE, a loop it lies on does not close; ";
+  if (cut.assumed) text += "its place rests on an assumption; ";
+  text += cut.tool;
   if (cut.passes.size() == 1) text += ", " + atStep(cut.passes.front(), shown) + " deep";
   if (cut.passes.size() > 1) {
     std::vector<std::string> depths;
@@ -22,6 +25,7 @@ std::string beginningText(const MilledCut& cut, const Step& shown) {
     text += ", all of it at each depth in turn: " + joined(depths, ", ");
   }
   if (cut.passes.empty()) text += "; how deep is not known";
+  if (cut.depthUnsaid) text += ". No depth is said: taken right through";
   if (cut.drillFirst) {
     text += ". It is not known to cut over its centre: first drill " + cut.drill + " at " +
             placeText(*cut.drillFirst) + " and go in there";
@@ -101,6 +105,10 @@ std::string whatWords(CutterRun::What what) {
   return "round, to size";
 }
 
+std::string purposeOf(const MilledCut& cut, const CutterRun& run) {
+  return whatWords(run.what) + (cut.disputed ? ", IN DISPUTE" : "");
+}
+
 std::string runWords(const CutterRun& run) {
   const auto fromTo = [](const char* letter, const Coordinate& from, const Coordinate& to) {
     return letter + signedText(from) + " to " + signedText(to);
@@ -138,7 +146,7 @@ std::vector<std::string> milledWords(const MilledCut& cut, const Step& shown) {
   std::vector<std::string> lines = milledNotes(cut, shown);
   std::vector<std::string> runs;
   for (const CutterRun& run : cut.runs) {
-    runs.push_back(cut.id + " " + whatWords(run.what) + ": " + runWords(run));
+    runs.push_back(cut.id + " " + purposeOf(cut, run) + ": " + runWords(run));
   }
   lines.insert(lines.begin() + 1, runs.begin(), runs.end());
   return lines;

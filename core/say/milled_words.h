@@ -20,5 +20,7 @@ std::vector<std::string> milledNotes(const MilledCut& cut, const Step& shown);
 std::string runWords(const CutterRun& run);
 /// What a run is for: `down the middle`.
 std::string whatWords(CutterRun::What what);
+/// The same with what is to be said of its cut: `clearing, IN DISPUTE`.
+std::string purposeOf(const MilledCut& cut, const CutterRun& run);
 
 }  // namespace inchwright

@@ -86,7 +86,7 @@ Piece runPiece(const SheetContent& content, const MilledCut& cut, const CutterRu
     row.figure("X", run.to.x);
     row.figure("Y", run.to.y);
   }
-  row.words(whatWords(run.what));
+  row.words(purposeOf(cut, run));
   return row.take();
 }
 

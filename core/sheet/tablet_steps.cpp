@@ -104,7 +104,7 @@ class StepGatherer {
     }
     for (const std::string& line : milledNotes(cut, table_.step)) step.lines.push_back(line);
     for (const CutterRun& run : cut.runs) {
-      add(run.from, whatWords(run.what) + ", from here");
+      add(run.from, purposeOf(cut, run) + ", from here");
       add(run.to, "to here");
     }
     if (!cut.about) return;

@@ -42,6 +42,32 @@ TEST(MilledWords, OfOneThatIsOpenedUp) {
   EXPECT_EQ(notes.size() + plate.cuts().at(0).runs.size(), lines.size());
 }
 
+TEST(MilledWords, OfOneThatIsInDispute) {
+  MilledPlate plate;
+  plate.pocket("1", "1", "1", "1", "1/4", "1/4");
+  EXPECT_FALSE(says(milledWords(plate.cuts().at(0), kStep), "DISPUTE"));
+  plate.read(Axis::x, "L", "PR", "2 1/4");
+  for (const std::string& line : milledWords(plate.cuts().at(0), kStep)) {
+    const bool isFigure = line.find(": X ") != std::string::npos ||
+                          line.find(": Y ") != std::string::npos ||
+                          line.find("end mill") != std::string::npos;
+    EXPECT_EQ(line.find("IN DISPUTE") != std::string::npos, isFigure) << line;
+  }
+  MilledPlate slot;
+  slot.slot("S", Axis::x, "1/4", "1", "1 1/4", "2 1/4", "1/4");
+  slot.read(Axis::x, "S", "R", "2 1/2");
+  EXPECT_TRUE(says(milledWords(slot.cuts().at(0), kStep), "S: IN DISPUTE, a loop"));
+}
+
+TEST(MilledWords, OfAnOpeningWithoutADepth) {
+  MilledPlate plate;
+  plate.pocket("1", "1", "1", "1", "1/4", "1/4");
+  EXPECT_FALSE(says(milledWords(plate.cuts().at(0), kStep), "No depth is said"));
+  plate.part.outlines.back().depth.reset();
+  EXPECT_TRUE(
+      says(milledWords(plate.cuts().at(0), kStep), "No depth is said: taken right through"));
+}
+
 TEST(MilledWords, OfWhatIsTurned) {
   MilledPlate plate;
   plate.curvedSlot("1/4", "2", "1/8");
