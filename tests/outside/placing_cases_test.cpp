@@ -2,9 +2,11 @@
 
 #include <algorithm>
 #include <cmath>
+#include <numbers>
 
 #include "core/place/curve.h"
 #include "core/solution/solution.h"
+#include "tests/support/csv_table.h"
 #include "tests/support/part_text.h"
 #include "tests/support/solved_part.h"
 
@@ -226,16 +228,21 @@ TEST(PlacingCases, TaperOverTwoDiscs) {
   EXPECT_NEAR(std::abs(half) * 24, 1.201503, 5e-7);
 }
 
-// Circles of radius 1 that touch in a ring, in a circle of (encyclopaedia, Circle packing in a
-// circle; from memory, cut to three places): 2.154 for 3, 2.414 for 4, 2.701 for 5, 3 for 6.
+// Circles of radius 1 that touch in a ring, in a circle of the radius that
+// tables/circles_in_circle.csv gives (encyclopaedia, Circle packing in a circle; from memory, cut
+// to three places): 2.154 for 3, 2.414 for 4. Seven are six about one; eight and more are no ring
+// of touching ones.
 TEST(PlacingCases, CirclesInACircle) {
-  const std::pair<const char*, const char*> rings[] = {
-      {"3", "2.308"}, {"4", "2.828"}, {"5", "3.402"}, {"6", "4"}};  // less one radius, twice
-  for (const auto& [count, pitch] : rings) {
+  for (const CsvRow& row : publishedTable("circles_in_circle")) {
+    const int circles = std::stoi(row.at("circles"));
+    if (circles > 7) continue;
+    const double about = std::stod(row.at("outer_over_inner_radius_3dp_truncated"));
+    const std::string pitch = std::to_string(2 * (about - 1)).substr(0, 5);
+    const int count = std::min(circles, 6);
     const double gap =
-        apart(solvedText(std::string("ring E ") + count + " " + pitch + " 0\n"), "E1", "E2");
-    EXPECT_LE(gap, 2 + 1e-9) << count;
-    EXPECT_GT(gap, 2 - 0.002) << count;
+        apart(solvedText("ring E " + std::to_string(count) + " " + pitch + " 0\n"), "E1", "E2");
+    EXPECT_LE(gap, 2 + 1e-9) << circles;
+    EXPECT_GT(gap, 2 - 0.002) << circles;
   }
 }
 
@@ -254,14 +261,15 @@ TEST(PlacingCases, Segments) {
   EXPECT_NEAR(circleOf(arc.solution(), "C").radius, 25.0 / 3, 1e-8);
 }
 
-// Segments of circles of radius 1 (computed): the chord of 60° is 1.00000, that of 90° 1.41421.
+// Segments of circles of radius 1 (tables/circle_segments.csv, computed): the chord of each angle.
 TEST(PlacingCases, ChordsSteppedOff) {
-  for (const auto& [angle, chord] : {std::pair("60", 1.0), std::pair("90", 1.41421)}) {
-    const Solution solution =
-        solvedText(std::string("hole A 1/4\nhole P 1/4\nhole Q 1/4\nr1 x A P 1\nin_line y A P\n"
-                               "r2 centres A Q 1\nr3 angle A Q ") +
-                   angle + "\n");
-    EXPECT_NEAR(apart(solution, "P", "Q"), chord, 5e-6);
+  for (const CsvRow& row : publishedTable("circle_segments")) {
+    const Solution solution = solvedText(
+        "hole A 1/4\nhole P 1/4\nhole Q 1/4\nr1 x A P 1\nin_line y A P\n"
+        "r2 centres A Q 1\nr3 angle A Q " +
+        row.at("angle_deg") + "\n");
+    EXPECT_NEAR(apart(solution, "P", "Q"), std::stod(row.at("chord")), 5.1e-6)
+        << row.at("angle_deg");
   }
 }
 
@@ -271,8 +279,61 @@ TEST(PlacingCases, ADiscOnTheRotaryTable) {
   EXPECT_EQ(spindleDistance({{{0, 0}, 3}, 0, 360}, 0.75), 3.375);
 }
 
-// Not held here: centre distances of gears from teeth and pitch, and indexing by hole circles
-// (Machinery's Handbook 1916; OD1644), which nothing in this program works out.
+// Wheels by their pitch circles. US Navy, Machinery Repairman 14345, appendix III, p. AIII-2: the
+// centre distance is half the sum of the pitch diameters; A. F. Collins, Inventing for Boys, 1916:
+// half the sum of the teeth over the diametral pitch (figures computed). 60 and 20 teeth of 16 DP
+// stand 2.500 in apart, 60 and 8 of module 1 34 mm; exactly, wherever the pinion stands.
+TEST(PlacingCases, WheelsByTheirPitchCircles) {
+  const Solution inch = solvedText(
+      "hole W 60/16\nhole P 20/16\nin_line y W P\ntangent W P\ntraced W 0 0\ntraced P 2.5 0\n");
+  const auto level = inch.between("W", "P", Axis::x);
+  ASSERT_TRUE(level);
+  EXPECT_EQ(nearestTick(*level), Length::ticks(5 * Length::kTicksPerInch / 2));
+  const Solution metric = solvedText(
+      "hole W 60mm\nhole P 8mm\nr1 x W P 30mm\ntangent W P\ntraced W 0 0\ntraced P 1.18 0.63\n");
+  const auto up = metric.between("W", "P", Axis::y);
+  ASSERT_TRUE(up);
+  EXPECT_EQ(nearestTick(*up), Length::ticks(16 * Length::kTicksPerMillimetre));
+  EXPECT_NEAR(apart(metric, "W", "P"), 34 / 25.4, 1e-9);
+}
+
+/// What an index plate of a 40 : 1 head, 9 degrees a turn, makes of whole turns and holes.
+Angle indexed(std::int64_t turns, std::int64_t holes, std::int64_t ofCircle) {
+  const std::int64_t turn = Angle::degrees(9).microArcseconds();
+  EXPECT_EQ(turn * holes % ofCircle, 0);
+  return Angle::microArcseconds(turn * turns + turn * holes / ofCircle);
+}
+
+Angle angleRead(const char* text) {
+  const auto read = readAngle(text);
+  EXPECT_TRUE(read) << text;
+  return read ? read->value : Angle();
+}
+
+// Machinery's Handbook 1916, indexing for angles: 35° is 3 turns and 16 holes of 18, 11 1/2° 1 and
+// 5 of 18, 20' 1 of 27; 48°40' (computed) 5 and 11 of 27. An angle as lettered is held so finely
+// that each of them is exact. How to divide (which plate, which circle) is not worked out here:
+// dial readings are given in degrees.
+TEST(PlacingCases, AnglesOfAnIndexingTable) {
+  EXPECT_EQ(angleRead("35"), indexed(3, 16, 18));
+  EXPECT_EQ(angleRead("11 1/2"), indexed(1, 5, 18));
+  EXPECT_EQ(angleRead("20'"), indexed(0, 1, 27));
+  EXPECT_EQ(angleRead("48°40'"), indexed(5, 11, 27));
+}
+
+// US Army OD1644 ed. 8: 24' would want a circle of 22.5 holes; the 23 is taken and makes 23.478'
+// (computed). What is made is known to the tick where the ring is given by its number: 40 · 23
+// divisions against the 900 that 24' would be.
+TEST(PlacingCases, AnAngleThatNoCircleOfHolesMakes) {
+  EXPECT_NE(angleRead("9").microArcseconds() % angleRead("24'").microArcseconds(), 0);
+  for (const auto& [count, minutes] : {std::pair("920", 23.478261), std::pair("900", 24.0)}) {
+    const Solution ring = solvedText(std::string("ring E ") + count + " 20 0\n");
+    const auto x = ring.between("E", "E2", Axis::x), y = ring.between("E", "E2", Axis::y);
+    ASSERT_TRUE(x && y);
+    const double angle = std::atan2(y->toDouble(), x->toDouble()) * 180 / std::numbers::pi;
+    EXPECT_NEAR(angle * 60, minutes, 5e-6) << count;
+  }
+}
 
 }  // namespace
 }  // namespace inchwright::test
