@@ -324,8 +324,12 @@ bool isFirm(const Equations& equations, const Block& block, std::span<const doub
     return greatest > 0 && product >= kFirm * greatest * greatest;
   }
   if (block.variables.size() > kMostDense) {
-    const Blocks again = divide(equations, block.rows, block.variables, at, kFirm);
-    return again.spare.empty() && again.loose.empty();
+    if (block.rows.size() < block.variables.size()) return false;
+    const std::vector<std::uint32_t> columns = columnsOf(equations, block.variables);
+    Echelon echelon(block.variables.size());
+    return std::all_of(block.rows.begin(), block.rows.end(), [&](std::uint32_t row) {
+      return echelon.take(slopesOf(equations, row, at, columns), kFirm);
+    });
   }
   const Eigen::MatrixXd slopes = slopeMatrix(equations, block.rows, block.variables, at);
   if (slopes.rows() == 1 && slopes.cols() == 1) return std::abs(slopes(0, 0)) >= kFirm;

@@ -18,8 +18,10 @@ struct Way {
 Way wayBetween(double ax, double ay, double bx, double by) {
   const double dx = bx - ax;
   const double dy = by - ay;
-  const double length = std::hypot(dx, dy);
-  if (length < 1e-300) return {0, 1, 0};
+  // Inches of one print: no square of them leaves the range, and a root is far cheaper than a
+  // hypot.
+  const double length = std::sqrt(dx * dx + dy * dy);
+  if (length == 0) return {0, 1, 0};
   return {length, dx / length, dy / length};
 }
 
@@ -162,26 +164,6 @@ RowValue valueOfRow(const Row& row, const Operands& v, bool atRest) {
 
 }  // namespace
 
-std::size_t operandsOf(RowKind kind) {
-  switch (kind) {
-    case RowKind::distance:
-      return 7;
-    case RowKind::turn:
-      return 9;
-    case RowKind::same:
-      return 3;
-    case RowKind::across:
-      return 5;
-    case RowKind::direction:
-    case RowKind::off:
-    case RowKind::inLine:
-    case RowKind::spacing:
-    case RowKind::halved:
-      break;
-  }
-  return 6;
-}
-
 Equations::Equations() : firstTerm_{0} {
   addQuantity(0);
 }
@@ -196,17 +178,6 @@ std::uint32_t Equations::addQuantity(double constant, std::span<const Term> term
 std::uint32_t Equations::addRow(const Row& row) {
   rows_.push_back(row);
   return static_cast<std::uint32_t>(rows_.size() - 1);
-}
-
-std::span<const Term> Equations::termsOf(std::uint32_t quantity) const {
-  return std::span(terms_).subspan(firstTerm_[quantity],
-                                   firstTerm_[quantity + 1] - firstTerm_[quantity]);
-}
-
-double Equations::valueOf(std::uint32_t quantity, std::span<const double> variables) const {
-  double value = constants_[quantity];
-  for (const Term& term : termsOf(quantity)) value += term.factor * variables[term.variable];
-  return value;
 }
 
 RowValue Equations::evaluate(const Row& row, std::span<const double> variables) const {

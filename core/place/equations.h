@@ -27,7 +27,25 @@ enum class RowKind : std::uint8_t {
 inline constexpr std::size_t kMostOperands = 9;
 
 /// How many quantities a kind of row takes.
-std::size_t operandsOf(RowKind kind);
+constexpr std::size_t operandsOf(RowKind kind) {
+  switch (kind) {
+    case RowKind::distance:
+      return 7;
+    case RowKind::turn:
+      return 9;
+    case RowKind::same:
+      return 3;
+    case RowKind::across:
+      return 5;
+    case RowKind::direction:
+    case RowKind::off:
+    case RowKind::inLine:
+    case RowKind::spacing:
+    case RowKind::halved:
+      break;
+  }
+  return 6;
+}
 
 /// One equation. Its residual is a length in inches: an angle counts times the distance.
 struct Row {
@@ -74,8 +92,15 @@ class Equations {
   std::uint32_t variableCount() const { return variables_; }
   const std::vector<Row>& rows() const { return rows_; }
   Row& row(std::uint32_t index) { return rows_[index]; }
-  std::span<const Term> termsOf(std::uint32_t quantity) const;
-  double valueOf(std::uint32_t quantity, std::span<const double> variables) const;
+  std::span<const Term> termsOf(std::uint32_t quantity) const {
+    return std::span(terms_).subspan(firstTerm_[quantity],
+                                     firstTerm_[quantity + 1] - firstTerm_[quantity]);
+  }
+  double valueOf(std::uint32_t quantity, std::span<const double> variables) const {
+    double value = constants_[quantity];
+    for (const Term& term : termsOf(quantity)) value += term.factor * variables[term.variable];
+    return value;
+  }
 
   /// NaN-free for finite variables: where a direction is not defined, since two points lie on each
   /// other, that along X is taken.

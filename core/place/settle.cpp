@@ -28,7 +28,8 @@ class Search {
         variables_(variables),
         options_(options),
         gradient_(size()),
-        diagonal_(size()),
+        undamped_(size()),
+        diagonal_(Eigen::VectorXd::Zero(size())),
         before_(open.size()) {
     if constexpr (Dense) {
       // A small block of many variables: looked up among its own.
@@ -50,6 +51,7 @@ class Search {
   double squares(double& greatest) const;
   void linearise();
   void keepPattern();
+  double& onDiagonal(Eigen::Index i);
   bool solveStep(double damping);
 
   const Equations& equations_;
@@ -59,7 +61,8 @@ class Search {
   const SettleOptions& options_;
   std::vector<std::pair<std::uint32_t, std::uint32_t>> columns_;
   std::vector<std::uint32_t> columnOf_;
-  Eigen::VectorXd gradient_, diagonal_, step_;
+  Eigen::VectorXd gradient_, undamped_, step_;
+  Eigen::VectorXd diagonal_;  // the greatest so far
   std::vector<double> before_;
 
   using Matrix = std::conditional_t<Dense, Eigen::MatrixXd, Eigen::SparseMatrix<double>>;
@@ -136,9 +139,8 @@ void Search<Dense>::linearise() {
   if constexpr (!Dense) {
     if (slots_.empty()) keepPattern();
   }
-  for (Eigen::Index i = 0; i < size(); ++i) {
-    diagonal_[i] = std::max(diagonal_[i], normal_.coeff(i, i));
-  }
+  for (Eigen::Index i = 0; i < size(); ++i) undamped_[i] = onDiagonal(i);
+  diagonal_ = diagonal_.cwiseMax(undamped_);
 }
 
 // The same entries come in the same order every time: where each goes is looked up once.
@@ -159,19 +161,28 @@ void Search<Dense>::keepPattern() {
 }
 
 template <bool Dense>
+double& Search<Dense>::onDiagonal(Eigen::Index i) {
+  if constexpr (Dense) {
+    return normal_(i, i);
+  } else {
+    // The first of its column in a lower half.
+    return normal_.valuePtr()[normal_.outerIndexPtr()[i]];
+  }
+}
+
+template <bool Dense>
 bool Search<Dense>::solveStep(double damping) {
   // A variable that no row feels at this point is held rather than divided by.
   const double least = 1e-12 * std::max(diagonal_.maxCoeff(), 1e-12);
-  Matrix damped = normal_;
   for (Eigen::Index i = 0; i < size(); ++i) {
-    damped.coeffRef(i, i) += damping * std::max(diagonal_[i], least) + 1e-30;
+    onDiagonal(i) = undamped_[i] + damping * std::max(diagonal_[i], least) + 1e-30;
   }
   if constexpr (Dense) {
-    solver_.compute(damped);
+    solver_.compute(normal_);
   } else {
-    if (!analysed_) solver_.analyzePattern(damped);
+    if (!analysed_) solver_.analyzePattern(normal_);
     analysed_ = true;
-    solver_.factorize(damped);
+    solver_.factorize(normal_);
   }
   if (solver_.info() != Eigen::Success) return false;
   step_ = solver_.solve(-gradient_);
@@ -185,7 +196,6 @@ SettleSummary Search<Dense>::run() {
   double sum = squares(greatest);
   double damping = options_.firstDamping;
   double growth = 2;
-  diagonal_.setZero();
   bool fresh = true;
   for (; summary.steps < options_.mostSteps && greatest > options_.enough; ++summary.steps) {
     if (fresh) linearise();
