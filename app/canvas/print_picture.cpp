@@ -334,7 +334,7 @@ bool PrintPicture::lay(const QString& name, const QByteArray& bytes) {
     return false;
   }
   if (!mayLay_()) return false;
-  auto next = layPicture(desk.job(), desk.partIndex(), desk.face(), name, *kept);
+  auto next = layPicture(desk.job(), desk.partIndex(), desk.face(), name, kept->bytes);
   if (!next.ok()) {
     emit desk.refused(QString::fromStdString(next.error().text));
     return false;

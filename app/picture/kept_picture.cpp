@@ -25,18 +25,19 @@ QImage scaledBy(const QImage& image, double scale) {
 
 }  // namespace
 
-Result<QByteArray> keptPicture(const QByteArray& bytes) {
-  if (bytes.size() <= kMostKeptPicture) return bytes;
-  Result<QImage> decoded = decodePicture(bytes);
+Result<KeptPicture> keptPicture(const QByteArray& bytes, int page) {
+  if (bytes.size() <= kMostKeptPicture) return KeptPicture{bytes, page};
+  Result<QImage> decoded = decodePicture(bytes, page);
   if (!decoded.ok()) return decoded.error();
   QImage image = std::move(decoded).value();
-  const double pixels = static_cast<double>(image.width()) * image.height();
+  const QSizeF own = image.size();
+  const double pixels = own.width() * own.height();
   if (pixels > kMostKeptPixels) image = scaledBy(image, std::sqrt(kMostKeptPixels / pixels));
   if (image.allGray()) image.convertTo(QImage::Format_Grayscale8);
   QByteArray kept;
   for (const int quality : {85, 75, 65}) {
     kept = asJpeg(image, quality);
-    if (!kept.isEmpty() && kept.size() <= kMostKeptPicture) return kept;
+    if (!kept.isEmpty() && kept.size() <= kMostKeptPicture) break;
   }
   while (kept.size() > kMostKeptPicture && image.width() > 1000) {
     image = scaledBy(image, 0.8);
@@ -45,7 +46,7 @@ Result<QByteArray> keptPicture(const QByteArray& bytes) {
   if (kept.isEmpty() || kept.size() > kMostKeptPicture) {
     return Error{ErrorCode::tooLarge, "the picture is too large to be kept", {}};
   }
-  return kept;
+  return KeptPicture{kept, 1, {image.width() / own.width(), image.height() / own.height()}};
 }
 
 }  // namespace inchwright::app

@@ -7,6 +7,7 @@
 #include <optional>
 #include <set>
 
+#include "app/picture/kept_picture.h"
 #include "app/picture/squared_picture.h"
 #include "core/part/plain_decimal.h"
 
@@ -62,6 +63,20 @@ QString linkedFile(const QString& document, const Picture& picture) {
   const bool outside = QDir::isAbsolutePath(link) || link == QStringLiteral("..") ||
                        link.startsWith(QStringLiteral("../"));
   return outside ? QString() : QFileInfo(document).absoluteDir().absoluteFilePath(link);
+}
+
+Result<Picture> keptInside(const Picture& linked, const QByteArray& bytes) {
+  const auto kept = keptPicture(bytes, linked.page);
+  if (!kept.ok()) return kept.error();
+  Picture inside = linked;
+  inside.file.clear();
+  inside.data = PictureBytes(kept->bytes.toStdString());
+  inside.page = kept->page;
+  for (SquaringPoint& point : inside.points) {
+    point.pixelX *= kept->scale.width();
+    point.pixelY *= kept->scale.height();
+  }
+  return inside;
 }
 
 const PictureView* viewOf(const Part& part, Face face) {

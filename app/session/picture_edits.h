@@ -16,6 +16,10 @@ namespace inchwright::app {
 /// else has no business to.
 QString linkedFile(const QString& document, const Picture& picture);
 
+/// A linked picture with the bytes of its file kept inside: the same page, squared up by the same
+/// points, also where it is kept with fewer pixels. Errors: as keptPicture.
+Result<Picture> keptInside(const Picture& linked, const QByteArray& bytes);
+
 /// The view that gives a face its picture, of several the one in front; null when there is none.
 const PictureView* viewOf(const Part& part, Face face);
 /// All views of a face, the one in front first.

@@ -8,7 +8,6 @@
 #include <QLocale>
 #include <utility>
 
-#include "app/picture/kept_picture.h"
 #include "app/picture/picture_decoder.h"
 #include "app/session/job_difference.h"
 #include "app/session/picture_edits.h"
@@ -188,10 +187,13 @@ void DeskFiles::bringLinkedPictures(const QString& path) {
     const QString linked = linkedFile(desk_.file(), picture);
     const auto bytes = readWholeFile(linked.toStdString(), kLargestPictureFile);
     if (!bytes.ok() || bytes->empty()) continue;  // it is missing here as well
-    const auto kept = keptPicture(QByteArray::fromStdString(*bytes));
-    if (!kept.ok()) continue;
-    picture.data = PictureBytes(kept->toStdString());
-    picture.file.clear();
+    auto inside = keptInside(picture, QByteArray::fromStdString(*bytes));
+    if (inside.ok()) {
+      picture = std::move(inside).value();
+    } else {
+      emit desk_.refused(tr("%1 could not be brought along: %2")
+                             .arg(nameOf(linked), coreWords(inside.error().text)));
+    }
   }
   desk_.apply(std::move(job), tr("Bring the pictures along"));
 }

@@ -6,7 +6,10 @@
 #include <QImageReader>
 #include <QPainter>
 #include <QPdfWriter>
+#include <QRandomGenerator>
 
+#include "app/picture/kept_picture.h"
+#include "app/session/picture_edits.h"
 #include "tests/support/desk_application.h"
 
 namespace inchwright::app {
@@ -113,6 +116,42 @@ TEST_F(PdfDecoder, DrawsAPage) {
   EXPECT_TRUE(dark(*second, 600, 200));
   EXPECT_TRUE(checkPicture(bytes).ok());
   EXPECT_EQ(decodePicture(bytes, 3).error().text, "the PDF has 2 pages");
+}
+
+// A file too large to be kept whole, of which a document shows the second page.
+TEST_F(PdfDecoder, OfALargeFileThePageThatIsShownIsKept) {
+  QImage noise(4000, 3000, QImage::Format_RGB32);
+  for (int y = 0; y < noise.height(); ++y) {
+    auto* pixel = reinterpret_cast<quint32*>(noise.scanLine(y));
+    QRandomGenerator(static_cast<quint32>(y)).fillRange(pixel, noise.width());
+  }
+  QByteArray bytes;
+  {
+    QBuffer buffer(&bytes);
+    buffer.open(QIODevice::WriteOnly);
+    QPdfWriter writer(&buffer);
+    writer.setPageSize(QPageSize(QSizeF(20, 15), QPageSize::Inch));
+    writer.setPageMargins({});
+    writer.setResolution(200);
+    QPainter painter(&writer);
+    painter.fillRect(QRectF(0, 0, 20, 20), Qt::black);
+    writer.newPage();
+    painter.drawImage(QRectF(0, 0, 4000, 3000), noise);
+    painter.fillRect(QRectF(0, 0, 2000, 3000), Qt::white);
+  }
+  ASSERT_GT(bytes.size(), kMostKeptPicture);
+  Picture linked;
+  linked.file = "print.pdf";
+  linked.page = 2;
+  const auto inside = keptInside(linked, bytes);
+  ASSERT_TRUE(inside.ok()) << inside.error().text;
+  EXPECT_TRUE(inside->file.empty());
+  const auto image = decodePicture(QByteArray::fromStdString(inside->data.get()), inside->page);
+  ASSERT_TRUE(image.ok()) << image.error().text;
+  EXPECT_GT(qGray(image->pixel(500, 1000)), 230);
+  int dark = 0;
+  for (int x = 2100; x < 2900; ++x) dark += qGray(image->pixel(x, 1000)) < 100 ? 1 : 0;
+  EXPECT_GT(dark, 50) << "the noise of the second page";
 }
 
 TEST(PictureDecoder, WhatShowsThroughIsWhite) {

@@ -4,6 +4,7 @@
 #include <gtest/gtest.h>
 #include <sys/stat.h>
 
+#include <QImage>
 #include <QTemporaryDir>
 
 #include "app/session/file_guard.h"
@@ -332,6 +333,50 @@ TEST_F(FilesTest, LinkedPicturesComeAlongIntoAnotherFolder) {
   EXPECT_TRUE(saved->pictures[0].file.empty());
   EXPECT_EQ(QByteArray::fromStdString(saved->pictures[0].data.get()),
             bytesOf(QStringLiteral(INCHWRIGHT_SOURCE_DIR "/samples/prints/front_plate.png")));
+}
+
+// Of 48 megapixels it is kept with fewer.
+TEST_F(FilesTest, ALargePictureThatComesAlongStaysSquaredUp) {
+  ASSERT_TRUE(QDir(folder.path()).mkdir(QStringLiteral("from")));
+  QImage scan(8000, 6000, QImage::Format_Grayscale8);
+  scan.fill(Qt::white);
+  ASSERT_TRUE(scan.save(at("from/print.bmp")));
+  Job job = jobWithPoint("A");
+  Picture print;
+  print.name = "print";
+  print.file = "print.bmp";
+  print.points = {{800, 600, *readLength("0"), *readLength("0")},
+                  {7200, 600, *readLength("8"), *readLength("0")}};
+  job.pictures.push_back(print);
+  job.parts[0].views.push_back({Face::top, "print", {}, 0, {}});
+  ASSERT_TRUE(saveDocument(job, at("from/plate.inchwright").toStdString()).ok());
+  ASSERT_TRUE(window->files().open(at("from/plate.inchwright")));
+  toSave = at("plate.inchwright");
+  ASSERT_TRUE(window->files().saveAs());
+  const auto saved = loadDocument(toSave.toStdString());
+  ASSERT_TRUE(saved.ok()) << saved.error().text;
+  const Picture& kept = saved->pictures[0];
+  EXPECT_TRUE(kept.file.empty());
+  const auto image = QImage::fromData(QByteArray::fromStdString(kept.data.get()));
+  ASSERT_FALSE(image.isNull());
+  ASSERT_LT(image.width(), 8000);
+  ASSERT_EQ(kept.points.size(), 2U);
+  EXPECT_NEAR(kept.points[0].pixelX / image.width(), 0.1, 1e-9);
+  EXPECT_NEAR(kept.points[0].pixelY / image.height(), 0.1, 1e-9);
+  EXPECT_NEAR(kept.points[1].pixelX / image.width(), 0.9, 1e-9);
+}
+
+// A folder that is reached by a link, and a file that is not there yet.
+TEST_F(FilesTest, ANewFileInALinkedFolderIsHeldUnderItsOneName) {
+  ASSERT_TRUE(QDir(folder.path()).mkdir(QStringLiteral("real")));
+  ASSERT_TRUE(QFile::link(at("real"), at("link")));
+  ASSERT_TRUE(window->files().newJob());
+  type(QStringLiteral("point P"));
+  toSave = at("link/plate.inchwright");
+  ASSERT_TRUE(window->files().saveAs());
+  FileGuard another;
+  EXPECT_FALSE(another.take(at("real/plate.inchwright")));
+  EXPECT_FALSE(another.take(at("link/plate.inchwright")));
 }
 
 TEST_F(FilesTest, APictureThatIsAPipeOrADeviceIsRefusedAtOnce) {
