@@ -22,8 +22,11 @@ QString openFolder() {
 
 QString ownName(const QString& file) {
   const QFileInfo info(file);
-  return file.isEmpty()  ? QString()
-         : info.exists() ? info.canonicalFilePath()
+  if (file.isEmpty()) return {};
+  if (info.exists()) return info.canonicalFilePath();
+  // Not there yet: its folder may still be reached by a link.
+  const QFileInfo folder(info.absolutePath());
+  return folder.exists() ? QDir(folder.canonicalFilePath()).filePath(info.fileName())
                          : info.absoluteFilePath();
 }
 
