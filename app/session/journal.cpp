@@ -103,8 +103,10 @@ void Journal::write() {
   writer_->threads.start([this, job = desk_.job(), path = path_.toStdString(),
                           note = noteOf(path_).toStdString(),
                           about = (known_ + '\n').toStdString() + desk_.file().toStdString()] {
-    auto done = replaceFile(note, about);
-    if (done.ok()) done = replaceFile(path, writeDocument(job));
+    // What could not be offered again must not take the place of what can.
+    const auto text = savableDocument(job);
+    auto done = text.ok() ? replaceFile(note, about) : text.error();
+    if (done.ok()) done = replaceFile(path, *text);
     const QString trouble = done.ok() ? QString() : QString::fromStdString(done.error().text);
     // The journal outlives its threads, which its destructor waits for.
     QMetaObject::invokeMethod(

@@ -5,6 +5,7 @@
 #include <sys/wait.h>
 #include <unistd.h>
 
+#include <QCoreApplication>
 #include <QDir>
 #include <QFile>
 #include <QLockFile>
@@ -13,6 +14,7 @@
 #include "app/base/headless.h"
 #include "app/session/file_guard.h"
 #include "app/session/preferences.h"
+#include "core/document/document.h"
 #include "core/part/edit.h"
 #include "tests/support/private_home.h"
 
@@ -74,6 +76,28 @@ TEST_F(JournalTest, LeftWorkIsOfferedOnceItsProcessIsGone) {
   EXPECT_TRUE(next.leftWork().empty()) << "offered once only";
   next.forget(left[0]);
   EXPECT_FALSE(QFile::exists(left[0].journal));
+}
+
+TEST_F(JournalTest, WhatIsTooLargeToBeOfferedAgainDoesNotReplaceWhatCanBe) {
+  QStringList trouble;
+  {
+    Journal died(desk);
+    QObject::connect(&died, &Journal::failed, [&](const QString& why) { trouble << why; });
+    addPoint("P");
+    died.flush();
+    Job grown = desk.job();
+    grown.notes = std::string(kLargestDocument, 'x');
+    desk.apply(std::move(grown), QStringLiteral("notes"));
+    died.flush();
+    QCoreApplication::processEvents();
+  }
+  ASSERT_EQ(trouble.size(), 1);
+  EXPECT_TRUE(trouble[0].contains(QStringLiteral("100 MB"))) << qPrintable(trouble[0]);
+  Desk other;
+  const auto left = Journal(other).leftWork();
+  ASSERT_EQ(left.size(), 1u);
+  EXPECT_NE(left[0].job.parts[0].feature("P"), nullptr);
+  EXPECT_TRUE(left[0].job.notes.empty());
 }
 
 TEST_F(JournalTest, SpoiltJournalIsPassedOverAndKept) {
