@@ -42,6 +42,12 @@ void tellLack(const Part& part, const Feature& feature, Loose& loose) {
 
 }  // namespace
 
+bool isWithoutPlace(const Part& part, const AxisNetwork& network, std::size_t place) {
+  const Feature& owner = part.features[network.owners[place]];
+  const auto* slot = owner.as<kind::Slot>();
+  return slot != nullptr && !slot->about.empty() && network.places[place] == owner.id;
+}
+
 std::vector<Loose> looseAlong(const Part& part, const AxisNetwork& network,
                               const std::vector<Position>& positions) {
   std::vector<Loose> all;
@@ -55,7 +61,8 @@ std::vector<Loose> looseAlong(const Part& part, const AxisNetwork& network,
   for (std::size_t i = 0; i < positions.size(); ++i) {
     const int group = positions[i].group;
     const std::uint32_t owner = network.owners[i];
-    if (group == 0 || !told.insert({owner, group}).second) continue;
+    if (group == 0 || isWithoutPlace(part, network, i) || !told.insert({owner, group}).second)
+      continue;
     Loose loose{network.places[i], network.axis};
     loose.fixed = fixed;
     for (const std::size_t one : kin[group]) {

@@ -21,7 +21,7 @@ std::vector<Id> placedFeatures(const Part& part, const std::array<AxisSystem, 3>
     for (std::size_t i = 0; i < positions.size(); ++i) {
       const std::uint32_t owner = system.network().owners[i];
       seen[owner] = true;
-      if (positions[i].group != 0) open[owner] = true;
+      if (positions[i].group != 0 && !isWithoutPlace(part, system.network(), i)) open[owner] = true;
     }
   }
   std::vector<Id> placed;

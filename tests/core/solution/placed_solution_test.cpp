@@ -82,5 +82,45 @@ TEST(PlacedSolution, ASpareReadingThatAgreesChecksTheOthers) {
   EXPECT_EQ(statusOf(solution, "b1"), ReadingStatus::alone);
 }
 
+// Its ends say all of a curved slot: nothing is left to be given of its middle.
+TEST(PlacedSolution, ACurvedSlotIsPlacedByItsEnds) {
+  Part part = partFrom(R"(
+edge L x left
+edge F y front
+point E0
+point E1
+point E2
+r1 x L E0 2
+r2 y F E0 1
+r3 x E0 E1 3/4
+r4 y F E1 1
+r5 x L E2 2
+r6 y E0 E2 3/4
+)");
+  Feature slot;
+  slot.id = "V";
+  kind::Slot shape;
+  shape.width = *readLength("1/4");
+  shape.ends = {"E1", "E2"};
+  shape.about = "E0";
+  slot.shape = shape;
+  part.features.push_back(slot);
+  const auto whole = solve(part);
+  ASSERT_TRUE(whole.ok());
+  EXPECT_TRUE(whole->loose.empty());
+  EXPECT_FALSE(whole->isDraft());
+  EXPECT_EQ(whole->placed.size(), part.features.size());
+  EXPECT_EQ(whole->position("V2", Axis::y)->ticks, Rational(7 * Length::kTicksPerInch / 4));
+
+  // With one end unplaced the end is told, not the middle.
+  part.readings.pop_back();
+  const auto half = solve(part);
+  ASSERT_TRUE(half.ok());
+  ASSERT_EQ(half->loose.size(), 2U);
+  EXPECT_EQ(half->loose[0].id, "E2");
+  EXPECT_EQ(half->loose[1].id, "V2");
+  EXPECT_EQ(half->placed.size(), part.features.size() - 2);
+}
+
 }  // namespace
 }  // namespace inchwright::test
