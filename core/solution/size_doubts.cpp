@@ -123,15 +123,24 @@ std::optional<Length> thicknessBelow(const Part& part, const Solution& solution,
   return thick && thick->ticks() > 0 ? thick : std::nullopt;
 }
 
-// Holes are drilled where the checks before cutting look at their depth.
-void checkSlotDepth(const Part& part, const Solution& solution, const Feature& feature,
-                    std::vector<SizeOddity>& odd) {
+// How deep a slot or a hole's seat goes; holes are drilled where the checks before cutting look at
+// their depth.
+const Lettered* depthOfCut(const Feature& feature) {
+  if (const Drilled* drilled = feature.drilled()) {
+    return drilled->seatDepth ? &*drilled->seatDepth : nullptr;
+  }
   const auto* slot = feature.as<kind::Slot>();
-  if (slot == nullptr || slot->depth.through || !slot->depth.length) return;
+  const bool said = slot != nullptr && !slot->depth.through && slot->depth.length;
+  return said ? &*slot->depth.length : nullptr;
+}
+
+void checkDepth(const Part& part, const Solution& solution, const Feature& feature,
+                std::vector<SizeOddity>& odd) {
+  const Lettered* depth = depthOfCut(feature);
+  if (depth == nullptr) return;
   const auto thick = thicknessBelow(part, solution, feature.face);
-  if (!thick || slot->depth.length->value < *thick) return;
-  addOddity(odd, What::deeperThanPart, slot->depth.length->text,
-            writePlain(*thick, slot->depth.length->unit));
+  if (!thick || depth->value < *thick) return;
+  addOddity(odd, What::deeperThanPart, depth->text, writePlain(*thick, depth->unit));
 }
 
 void checkRing(const Feature& feature, std::vector<SizeOddity>& odd) {
@@ -223,7 +232,7 @@ void addSizeDoubts(const Part& part, const Solution& solution, std::vector<Doubt
       checkLimits(*drilled, odd);
     }
     checkRing(feature, odd);
-    checkSlotDepth(part, solution, feature, odd);
+    checkDepth(part, solution, feature, odd);
     if (odd.empty()) continue;
     addOdd(std::move(odd), {DoubtTopic::oddSizes, {}, {}, {}, {feature.id}},
            Source{SourceKind::feature, i}, doubts);

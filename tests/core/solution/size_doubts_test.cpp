@@ -118,6 +118,15 @@ TEST(OddSizes, OfSlotsRingsAndTheTitleBlock) {
             (std::vector<SizeOddity>{{SizeOddity::What::deeperThanPart, "1/4", "1/4"}}));
   depth = {true, std::nullopt};
   EXPECT_TRUE(oddities(slotted).empty());
+  Part seated = test::partFrom(plate + "hole A 1/4");
+  auto& drilled = *seated.features.back().drilled();
+  drilled.make = Make::counterbore;
+  drilled.seatDiameter = lettered("3/8");
+  drilled.seatDepth = lettered("15/64");
+  EXPECT_TRUE(oddities(seated).empty());
+  drilled.seatDepth = lettered("1/4");
+  EXPECT_EQ(oddities(seated),
+            (std::vector<SizeOddity>{{SizeOddity::What::deeperThanPart, "1/4", "1/4"}}));
   EXPECT_TRUE(oddities(test::partFrom("ring E 2 1 359")).empty());
   EXPECT_EQ(oddities(test::partFrom("ring E 2 1 360"))[0].what, SizeOddity::What::pastFullTurn);
   EXPECT_EQ(oddities(test::partFrom("ring E 1 1 0"))[0].what, SizeOddity::What::oneHole);
