@@ -20,6 +20,8 @@ std::string figuresOf(const SeveralAnswers& several) {
     if (!text.empty()) text += " or ";
     text += toTenths(first.toInches()) + ", " + toTenths(second.toInches());
   }
+  if (several.mayHaveMore) text += " or more";
+  if (!several.isTaken) text += ", none taken";
   return text;
 }
 
