@@ -63,8 +63,10 @@ Json holeAsJson(const PlannedHole& hole, const Step& step) {
     const SizeLimits& limits = *hole.plan->limits;
     entry["limits"] = {lengthAt(limits.least, step), lengthAt(limits.greatest, step)};
     entry["limits_ticks"] = {limits.least.ticks(), limits.greatest.ticks()};
-    put(entry, "go", hole.plan->pins->go, step);
-    put(entry, "no_go", hole.plan->pins->noGo, step);
+  }
+  if (const auto& pins = hole.plan->pins) {
+    put(entry, "go", pins->go, step);
+    put(entry, "no_go", pins->noGo, step);
   }
   entry["notes"] = Json::array();
   for (const HoleNote note : hole.plan->notes)
