@@ -77,6 +77,9 @@ std::string DoubtKey::text() const {
       if (kind) return key + ":" + std::string(nameOf(*kind)) + ":" + joinedIds(places);
       [[fallthrough]];
     case DoubtTopic::question:
+      if (!readings.empty() && !places.empty()) {
+        return key + ":reading:" + joinedIds(readings) + ":" + joinedIds(places);
+      }
       return key + ":" + (readings.empty() ? "feature:" + joinedIds(places) : joinedIds(readings));
     case DoubtTopic::readTwice:
       return key + ":" + joinedIds(readings);
@@ -111,6 +114,9 @@ std::optional<DoubtKey> DoubtKey::read(std::string_view text) {
     case DoubtTopic::question:
       if (members.size() == 2) {
         key.readings = member(1);
+      } else if (members.size() == 4) {
+        key.readings = member(2);
+        key.places = member(3);
       } else {
         key.kind = understandingKindNamed(word(member(1)));
         key.places = member(2);

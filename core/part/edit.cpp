@@ -69,6 +69,8 @@ void renameInKey(const Feature& feature, std::string& text, std::string_view new
   std::optional<DoubtKey> key = DoubtKey::read(text);
   if (!key) return;
   for (Id& place : key->places) place = renamed(feature, place, newId);
+  // Of holes that meet either may be told first: it goes by their names.
+  if (key->topic == DoubtTopic::holesMeet) std::sort(key->places.begin(), key->places.end());
   text = key->text();
 }
 

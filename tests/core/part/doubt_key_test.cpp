@@ -17,6 +17,7 @@ TEST(DoubtKey, TextsOfDocuments) {
       {{DoubtTopic::notPlaced, {}, {}, {}, {"M"}}, "kind:feature:M"},
       {{DoubtTopic::question, {}, {}, {"r5"}, {}}, "question:r5"},
       {{DoubtTopic::question, {}, {}, {}, {"r5"}}, "question:feature:r5"},
+      {{DoubtTopic::question, {}, {}, {"r5"}, {"A"}}, "question:reading:r5:A"},
       {{DoubtTopic::readTwice, {}, {}, {"r5"}, {}}, "readtwice:r5"},
       {{DoubtTopic::size, {}, {}, {"r5"}, {"A"}}, "size::r5:A"},
       {{DoubtTopic::outside, {}, Axis::x, {}, {"A+B", "C:y", "D\\"}},
