@@ -3,6 +3,7 @@
 #include <gtest/gtest.h>
 
 #include <fstream>
+#include <set>
 #include <string>
 #include <vector>
 
@@ -57,6 +58,15 @@ inline std::vector<Deceit> linesOfTable(const std::string& name, std::size_t cel
 
 inline std::vector<Deceit> allDeceits() {
   return linesOfTable("cases.txt", 4);
+}
+
+/// The sound documents of a table, in order.
+inline std::vector<std::string> documentsNamedIn(const std::string& table, std::size_t cells) {
+  std::set<std::string> names;
+  for (const Deceit& one : linesOfTable(table, cells)) {
+    if (one.document != "-") names.insert(one.document);
+  }
+  return {names.begin(), names.end()};
 }
 
 inline test::Json soundDocument(const std::string& name) {

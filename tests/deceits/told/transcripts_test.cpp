@@ -2,67 +2,17 @@
 // holes of every kind in shops of every kind, and of each deceit what is said of it beside the word
 // that `cases.txt` asks for. To renew them after a wanted change, run this test with
 // INCHWRIGHT_RENEW_GOLDEN=1, read what differs, and commit it.
+#include "tests/deceits/told/transcripts.h"
+
 #include <gtest/gtest.h>
 
 #include <algorithm>
-#include <cstdlib>
 #include <filesystem>
-#include <fstream>
 #include <map>
 #include <set>
 
-#include "tests/app/words/spoken.h"
-#include "tests/deceits/told/cases.h"
-
 namespace inchwright::app {
 namespace {
-
-using Texts = std::vector<std::string>;
-
-class Transcripts : public testing::Test {
- protected:
-  /// What is answered to a call about a document, without the name of the folder it lies in.
-  std::string answerTo(const std::string& document, Texts call) {
-    const std::string file = folder_.write("job.inchwright", document);
-    call.insert(call.begin() + 1, file);
-    const Spoken spoken = say(call);
-    std::string text = spoken.out + spoken.err;
-    for (std::size_t at = text.find(file); at != std::string::npos; at = text.find(file)) {
-      text.replace(at, file.size(), "job.inchwright");
-    }
-    return text + "= " + std::to_string(spoken.status) + "\n";
-  }
-
-  std::string transcript(const std::string& document, const std::vector<Texts>& calls) {
-    std::string text;
-    for (const Texts& call : calls) {
-      text += "$";
-      for (const std::string& word : call) text += " " + word;
-      text += "\n" + answerTo(document, call);
-    }
-    return text;
-  }
-
-  void expectKept(const std::string& name, const std::string& text) {
-    const std::string path = INCHWRIGHT_SOURCE_DIR "/tests/golden/told/" + name + ".txt";
-    if (std::getenv("INCHWRIGHT_RENEW_GOLDEN") != nullptr) {
-      std::ofstream(path, std::ios::binary) << text;
-      return;
-    }
-    ASSERT_TRUE(std::filesystem::exists(path)) << path;
-    const std::string kept = Scratch::read(path);
-    std::istringstream was(kept), is(text);
-    std::string oldLine, newLine;
-    for (int line = 1; std::getline(was, oldLine); ++line) {
-      std::getline(is, newLine);
-      ASSERT_EQ(newLine, oldLine) << path << ":" << line;
-    }
-    EXPECT_EQ(text, kept);
-  }
-
- private:
-  Scratch folder_;
-};
 
 /// The calls that a part answers.
 void addCalls(const nlohmann::json& part, std::vector<Texts>& calls) {
@@ -91,23 +41,31 @@ void addCalls(const nlohmann::json& part, std::vector<Texts>& calls) {
   }
 }
 
-TEST_F(Transcripts, OfEverySample) {
-  int samples = 0;
+std::vector<std::string> samplesThere() {
+  std::vector<std::string> names;
   for (const auto& file : std::filesystem::directory_iterator(INCHWRIGHT_SOURCE_DIR "/samples")) {
-    if (file.path().extension() != ".inchwright") continue;
-    const std::string document = Scratch::read(file.path().string());
-    std::vector<Texts> calls{{"check"}, {"plan"},    {"table"}, {"table", "--unit", "mm"},
-                             {"made"},  {"outline"}, {"curve"}};
-    const auto job = nlohmann::json::parse(document);
-    for (const auto& part : job["parts"]) addCalls(part, calls);
-    for (const auto& gap : job.value("gaps", nlohmann::json::array())) {
-      calls.push_back({"stack", "--gap", gap["name"], "--runs", "1000"});
-    }
-    expectKept(file.path().stem().string(), transcript(document, calls));
-    ++samples;
+    if (file.path().extension() == ".inchwright") names.push_back(file.path().stem().string());
   }
-  EXPECT_GE(samples, 8);
+  std::sort(names.begin(), names.end());
+  return names;
 }
+
+class TranscriptOf : public Transcripts, public testing::WithParamInterface<std::string> {};
+
+TEST_P(TranscriptOf, TheSample) {
+  const std::string document = Scratch::read(sample(GetParam()));
+  std::vector<Texts> calls{{"check"}, {"plan"},    {"table"}, {"table", "--unit", "mm"},
+                           {"made"},  {"outline"}, {"curve"}};
+  const auto job = nlohmann::json::parse(document);
+  for (const auto& part : job["parts"]) addCalls(part, calls);
+  for (const auto& gap : job.value("gaps", nlohmann::json::array())) {
+    calls.push_back({"stack", "--gap", gap["name"], "--runs", "1000"});
+  }
+  expectKept(GetParam(), transcript(document, calls));
+}
+
+INSTANTIATE_TEST_SUITE_P(Samples, TranscriptOf, testing::ValuesIn(samplesThere()),
+                         [](const auto& one) { return one.param; });
 
 TEST_F(Transcripts, OfHolesOfEveryKindInShopsOfEveryKind) {
   const std::vector<std::pair<std::string, test::Json>> shops{
@@ -161,60 +119,102 @@ void addWays(const test::Json& here, const test::Json::json_pointer& way, const 
 
 // Each member negative, another thing's name, an odd figure, of another kind, and gone: the first
 // line that is said of it.
-TEST_F(Transcripts, OfEveryMemberSpoilt) {
+class Spoilt : public Transcripts, public testing::WithParamInterface<std::string> {};
+
+TEST_P(Spoilt, InEveryMember) {
   const std::vector<test::Json> spoilt{"-1", "zz", "1/46", 7, nullptr};
   std::string text;
-  for (const char* name : {"bracket", "click_work", "end_shake"}) {
-    const test::Json document = soundDocument(name);
-    const Texts sound = linesOf(answerTo(document.dump(), {"check"}));
-    std::set<std::string> seen;
-    std::vector<test::Json::json_pointer> ways;
-    addWays(document, test::Json::json_pointer(), "", seen, ways);
-    for (const test::Json::json_pointer& way : ways) {
-      for (const test::Json& value : spoilt) {
-        test::Json changed = document;
-        if (value.is_null()) {
-          changed[way.parent_pointer()].erase(way.back());
-        } else {
-          changed[way] = value;
-        }
-        text += name + std::string(" ") + way.to_string() + " " + value.dump() + "\n";
-        for (const std::string& line : linesOf(answerTo(changed.dump(), {"check"}))) {
-          if (std::find(sound.begin(), sound.end(), line) != sound.end()) continue;
-          text += "    " + line + "\n";
-          break;
-        }
+  const std::string name = GetParam();
+  const test::Json document = soundDocument(name);
+  const Texts sound = linesOf(answerTo(document.dump(), {"check"}));
+  std::set<std::string> seen;
+  std::vector<test::Json::json_pointer> ways;
+  addWays(document, test::Json::json_pointer(), "", seen, ways);
+  for (const test::Json::json_pointer& way : ways) {
+    for (const test::Json& value : spoilt) {
+      test::Json changed = document;
+      if (value.is_null()) {
+        changed[way.parent_pointer()].erase(way.back());
+      } else {
+        changed[way] = value;
+      }
+      text += name + " " + way.to_string() + " " + value.dump() + "\n";
+      for (const std::string& line : linesOf(answerTo(changed.dump(), {"check"}))) {
+        if (std::find(sound.begin(), sound.end(), line) != sound.end()) continue;
+        text += "    " + line + "\n";
+        break;
       }
     }
   }
-  expectKept("spoilt", text);
+  expectKept("spoilt_" + GetParam(), text);
 }
 
-TEST_F(Transcripts, OfWhatIsAsked) {
-  std::string text;
-  for (const Deceit& one : linesOfTable("asked.txt", 3)) {
-    text += one.line + "\n" + answerTo(changedDocument(one), one.asked);
-  }
-  expectKept("asked", text);
-}
+INSTANTIATE_TEST_SUITE_P(Documents, Spoilt, testing::Values("bracket", "click_work", "end_shake"),
+                         [](const auto& one) { return std::string(one.param); });
 
-TEST_F(Transcripts, OfEveryDeceit) {
-  std::string text;
-  std::map<std::pair<std::string, Texts>, std::set<std::string>> sound;
-  for (const Deceit& one : allDeceits()) {
-    if (one.document == "-") continue;
-    const auto [found, isNew] = sound.try_emplace({one.document, one.asked});
-    if (isNew) {
-      const Texts lines = linesOf(answerTo(soundDocument(one.document).dump(), one.asked));
-      found->second.insert(lines.begin(), lines.end());
+class AnswersAbout : public Transcripts, public testing::WithParamInterface<std::string> {
+ protected:
+  std::vector<Deceit> mine(const std::vector<Deceit>& all) const {
+    std::vector<Deceit> found;
+    for (const Deceit& one : all) {
+      if (one.document == GetParam()) found.push_back(one);
     }
+    return found;
+  }
+
+  const Texts& soundAnswer(const Texts& asked) {
+    const auto [found, isNew] = sound_.try_emplace(asked);
+    if (isNew) found->second = linesOf(answerTo(soundDocument(GetParam()).dump(), asked));
+    return found->second;
+  }
+
+ private:
+  std::map<Texts, Texts> sound_;
+};
+
+class AskedAbout : public AnswersAbout {};
+class DeceitsAbout : public AnswersAbout {};
+
+// Of a changed document what is answered otherwise than of the sound one, so that it can be read.
+TEST_P(AskedAbout, ADocument) {
+  std::string text;
+  for (const Deceit& one : mine(linesOfTable("asked.txt", 3))) {
+    text += one.line + "\n";
+    const std::string answer = answerTo(changedDocument(one), one.asked);
+    if (one.changes == "-") {
+      text += answer;
+      continue;
+    }
+    Texts gone = soundAnswer(one.asked);
+    for (const std::string& line : linesOf(answer)) {
+      const auto as = std::find(gone.begin(), gone.end(), line);
+      if (as == gone.end()) {
+        text += "    + " + line + "\n";
+      } else {
+        gone.erase(as);
+      }
+    }
+    for (const std::string& line : gone) text += "    - " + line + "\n";
+  }
+  expectKept("asked_" + GetParam(), text);
+}
+
+TEST_P(DeceitsAbout, ADocument) {
+  std::string text;
+  for (const Deceit& one : mine(allDeceits())) {
+    const Texts& sound = soundAnswer(one.asked);
     text += one.line + "\n";
     for (const std::string& line : linesOf(answerTo(changedDocument(one), one.asked))) {
-      if (found->second.count(line) == 0) text += "    " + line + "\n";
+      if (std::find(sound.begin(), sound.end(), line) == sound.end()) text += "    " + line + "\n";
     }
   }
-  expectKept("deceits", text);
+  expectKept("deceits_" + GetParam(), text);
 }
+
+INSTANTIATE_TEST_SUITE_P(Told, AskedAbout, testing::ValuesIn(documentsNamedIn("asked.txt", 3)),
+                         [](const auto& one) { return one.param; });
+INSTANTIATE_TEST_SUITE_P(Told, DeceitsAbout, testing::ValuesIn(documentsNamedIn("cases.txt", 4)),
+                         [](const auto& one) { return one.param; });
 
 }  // namespace
 }  // namespace inchwright::app
