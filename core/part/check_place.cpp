@@ -61,8 +61,13 @@ Fault checkStraight(const Id& id, const Id& beside, const PlaceIndex& index,
   }
   if (!point) return std::nullopt;
   const auto axes = axesIn(entry.feature->face);
-  const bool together =
-      edge ? point->axes.has(edge->axis) : point->axes.has(axes[0]) && point->axes.has(axes[1]);
+  // A line has no place of its own, but lies in its face.
+  const auto own = axesIn(point->feature->face);
+  const auto has = [&](Axis axis) {
+    return point->feature->is(FeatureKind::line) ? axis == own[0] || axis == own[1]
+                                                 : point->axes.has(axis);
+  };
+  const bool together = edge ? has(edge->axis) : has(axes[0]) && has(axes[1]);
   if (together) return std::nullopt;
   return faultAt(pointer, "`" + id + "` does not lie in the face of `" + beside + "`");
 }

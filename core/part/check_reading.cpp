@@ -42,6 +42,9 @@ Fault checkAgainst(const Reading& reading, const PlaceIndex& index, const Pointe
     case 0:
       break;
     case 1:
+      if (reading.against[0] == reading.from) {
+        return faultAt(here, "`" + reading.from + "` is named twice here");
+      }
       return checkStraight(reading.against[0], reading.from, index, here);
     case 2:
       if (reading.against[0] == reading.against[1]) {

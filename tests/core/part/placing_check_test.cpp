@@ -72,6 +72,21 @@ TEST(CheckPlacing, TakesOneOfEach) {
   EXPECT_TRUE(result.ok()) << result.error().place << " " << result.error().text;
 }
 
+TEST(CheckPlacing, ALineIsMeasuredAgainstAnEdgeOrAnotherLineOfItsFace) {
+  Part part = placingPart();
+  part.features.push_back(onTop("U2", FeatureKind::line));
+  part.features.back().traced = {"0", "0", "1", "0.5"};
+  for (const char* other : {"L", "U2"}) {
+    part.readings[2].against = {other};
+    EXPECT_TRUE(checkPart(part).ok()) << other << ": " << checkPart(part).error().text;
+  }
+  part.readings[2].against = {"V"};
+  EXPECT_EQ(checkPart(part).error().text, "`V` is named twice here");
+  part.readings[2].against = {"U2"};
+  part.features.back().face = Face::left;
+  EXPECT_EQ(checkPart(part).error().place, "/readings/2/against");
+}
+
 TEST(CheckPlacing, Readings) {
   const BadPlacing rows[] = {
       {"/readings/0/from", "no `Q`", [](Part& p) { p.readings[0].from = "Q"; }},
