@@ -179,7 +179,7 @@ std::string notPlacedText(const Part& part, const Doubt& doubt) {
   switch (source.kind) {
     case SourceKind::understanding:
       return listed(doubt.key.places) + ": that they are " +
-             std::string(nameOf(part.understood[source.index].kind)) +
+             kindWords(part.understood[source.index].kind) +
              " is kept but does not place anything yet";
     case SourceKind::reading:
       return readingWords(part, part.readings[source.index]) +

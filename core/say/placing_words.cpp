@@ -43,6 +43,14 @@ std::string clashText(const Part& part, const CentresClash& clash) {
   for (const std::uint32_t member : clash.members) {
     names.push_back(readingWords(part, part.readings[member]));
   }
+  // Where no figure is in it, what is understood contradicts itself.
+  for (std::size_t i = 0; clash.members.empty() && i < clash.understood.size(); ++i) {
+    const Understanding& what = part.understood[clash.understood[i]];
+    const bool isOnOne = what.kind == UnderstandingKind::on;
+    names.push_back("that " + listed(what.of) + (what.of.size() == 1 ? " is " : " are ") +
+                    kindWords(what.kind) + (isOnOne ? " " + what.about : ""));
+  }
+  if (names.empty()) names.push_back("the sizes as entered");
   const auto miss = std::llround(std::abs(clash.missesBy) * Length::kTicksPerInch);
   const std::string by = toTenthsOfAThou(Length::ticks(miss));
   if (!clash.spare) return listed(names) + " do not meet: they miss each other by " + by;
@@ -52,6 +60,12 @@ std::string clashText(const Part& part, const CentresClash& clash) {
 }
 
 }  // namespace
+
+std::string kindWords(UnderstandingKind kind) {
+  std::string words(nameOf(kind));
+  std::replace(words.begin(), words.end(), '_', ' ');
+  return words;
+}
 
 std::string pointText(const std::array<Length, 2>& at) {
   return "(" + toTenthsOfAThou(at[0]) + ", " + toTenthsOfAThou(at[1]) + ")";

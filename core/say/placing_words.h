@@ -10,6 +10,8 @@ namespace inchwright {
 std::string pointText(const std::array<Length, 2>& at);
 /// An angle as shown, to a hundredth of a degree at most: `55°`, `33.69°`.
 std::string degreesText(double degrees);
+/// A kind of understanding in a sentence: `in line`, `tangent`.
+std::string kindWords(UnderstandingKind kind);
 
 /// What placing has to ask: `C may lie at (1.0000, 1.5000) or (1.0000, 0.0000); say which way round
 /// it lies, or on which side`. Coordinates from the outer sides at the lower ends, at a step of a

@@ -81,6 +81,11 @@ void addPlacingDoubts(const Part& part, const BeyondChains& beyond, std::vector<
       doubt.key.readings.push_back(part.readings[member].id);
     }
     std::sort(doubt.key.readings.begin(), doubt.key.readings.end());
+    // Of understandings alone it is told by their places.
+    for (std::size_t k = 0; clash.members.empty() && k < clash.understood.size(); ++k) {
+      const std::vector<Id>& of = part.understood[clash.understood[k]].of;
+      doubt.key.places.insert(doubt.key.places.end(), of.begin(), of.end());
+    }
     for (const Id& id : doubt.key.readings) {
       doubt.about += id + " " + part.reading(id)->figure.text + ", ";
     }
