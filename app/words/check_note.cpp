@@ -150,7 +150,8 @@ void printCheckNote(const Part& part, const Solution& solution, Unit unit, const
     printList(streams, "Nothing checks these readings; read them twice:", aloneLines(part, alone));
   // Readings off the chains that contradict each other are among the queries.
   const bool noClash = std::find(solution.status.begin(), solution.status.end(),
-                                 ReadingStatus::clashes) == solution.status.end();
+                                 ReadingStatus::clashes) == solution.status.end() &&
+                       solution.beyond.clashes.empty();
   const bool fine = noClash && solution.loose.empty() && findings.empty();
   const bool all = notLookedAt.empty();
   // A line, or a stretch of turned work, has no place of its own.
