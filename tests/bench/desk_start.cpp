@@ -32,7 +32,7 @@ class FirstPaint : public QObject {
 Asking unattended() {
   Asking asking;
   asking.unsavedWork = [](const QString&) { return Asking::Answer::leave; };
-  asking.yes = [](const QString&) { return false; };
+  asking.choose = [](const Asking::Question& question) { return question.escape; };
   asking.tell = [](const QString&) { _exit(1); };
   return asking;
 }
