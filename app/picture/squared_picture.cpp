@@ -145,14 +145,6 @@ QPointF asTaken(const SquaringPoint& point) {
   return {point.pixelX / kAsTakenPixelsPerInch, -point.pixelY / kAsTakenPixelsPerInch};
 }
 
-std::vector<KnownPoint> knownPoints(const std::vector<SquaringPoint>& points) {
-  std::vector<KnownPoint> known;
-  for (const SquaringPoint& one : points) {
-    known.push_back({{one.pixelX, one.pixelY}, {one.x.value.toInches(), one.y.value.toInches()}});
-  }
-  return known;
-}
-
 Result<Homography> pixelsToFace(const std::vector<SquaringPoint>& points, PlanePoint zero) {
   if (points.empty()) {
     return Error{

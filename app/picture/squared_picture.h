@@ -9,6 +9,7 @@
 #include "app/picture/askew.h"
 #include "core/base/result.h"
 #include "core/geometry/homography.h"
+#include "core/part/crooked_picture.h"
 #include "core/part/picture.h"
 
 namespace inchwright::app {
@@ -19,9 +20,6 @@ inline constexpr double kAsTakenPixelsPerInch = 100;
 
 /// Where a known point lies on the picture as it was taken, upright; inches as above.
 QPointF asTaken(const SquaringPoint& point);
-
-/// The points a picture is squared up by, as the squaring up takes them.
-std::vector<KnownPoint> knownPoints(const std::vector<SquaringPoint>& points);
 
 /// A place turned about zero by quarter turns, anticlockwise, y up: 1, 0 by 90 is 0, 1.
 QPointF turnedBy(QPointF at, int degrees);

@@ -12,6 +12,7 @@
 #include "core/base/checked.h"
 #include "core/geometry/homography.h"
 #include "core/measure/writing.h"
+#include "core/say/source_words.h"
 
 namespace inchwright::app {
 namespace {
@@ -300,33 +301,9 @@ class SquaringActivity : public Activity {
 
   /// Why no picture is taken so; empty where one may be. By a wrong place a print is stretched and
   /// leans as none is that was photographed, or comes mirrored.
-  QString implausible(const Homography& map) const {
-    constexpr double kMostLean = 30, kMostStretch = 1.7;  // degrees; how many times
-    QPointF middle;
-    for (const SquaringPoint& one : points_)
-      middle += QPointF(one.pixelX, one.pixelY) / static_cast<qreal>(points_.size());
-    const auto at = [&](double x, double y) {
-      const PlanePoint to = map.map({middle.x() + x, middle.y() + y});
-      return QPointF(to.x, to.y);
-    };
-    // One pixel to the right and one up.
-    const QPointF right = at(1, 0) - at(0, 0), up = at(0, -1) - at(0, 0);
-    const double across = std::hypot(right.x(), right.y()), high = std::hypot(up.x(), up.y());
-    const double turned = right.x() * up.y() - right.y() * up.x();
-    if (!(across > 0) || !(high > 0)) return {};
-    if (turned < 0) {
-      return tr(
-          "by these places the print would come mirrored: one of them lies elsewhere, or "
-          "across and up are exchanged");
-    }
-    const double lean =
-        90 - std::asin(std::min(1.0, turned / (across * high))) * 180 / std::numbers::pi;
-    const double stretch = std::max(across / high, high / across);
-    if (lean <= kMostLean && stretch <= kMostStretch) return {};
-    return tr("by these places the print would lean by %1° and be %2 times as long one way as the "
-              "other: one of them lies elsewhere")
-        .arg(lean, 0, 'f', 0)
-        .arg(stretch, 0, 'f', 1);
+  QString implausible() const {
+    const auto crooked = crookedBy(points_);
+    return crooked ? QString::fromStdString(crookedText(*crooked)) : QString();
   }
 
   bool finish() {
@@ -335,8 +312,8 @@ class SquaringActivity : public Activity {
     auto next =
         setPicturePoints(job, picture() == nullptr ? std::string() : picture()->name, points_);
     const Error* refused = !squared.ok() ? &squared.error() : !next.ok() ? &next.error() : nullptr;
-    const QString wrong = refused != nullptr ? QString::fromStdString(refused->text)
-                                             : implausible(squared->pixelToInches);
+    const QString wrong =
+        refused != nullptr ? QString::fromStdString(refused->text) : implausible();
     if (!wrong.isEmpty()) {
       emit hands_.desk.refused(wrong);
       return false;

@@ -1,9 +1,12 @@
 #include "core/lines/callout_items.h"
 
+#include <algorithm>
 #include <cctype>
+#include <iterator>
 #include <utility>
 
 #include "core/base/ascii.h"
+#include "core/base/near_word.h"
 
 namespace inchwright {
 namespace {
@@ -275,6 +278,23 @@ class Cutter {
 
 std::vector<CalloutItem> calloutItems(std::string_view text) {
   return Cutter(text).cut();
+}
+
+std::string_view calloutWordMeantBy(std::string_view raw) {
+  const std::string word = normal(raw);
+  const Spelling* meant = nullptr;
+  std::size_t least = 0;
+  for (const Spelling& one : kSpellings) {
+    const auto apart = nearness(word, one.text);
+    if (!apart || (meant && *apart >= least)) continue;
+    meant = &one;
+    least = *apart;
+  }
+  if (!meant) return {};
+  // The first spelling of each is the plain one.
+  return std::find_if(std::begin(kSpellings), std::end(kSpellings),
+                      [&](const Spelling& one) { return one.word == meant->word; })
+      ->text;
 }
 
 bool tellsOfSlotEnds(std::string_view word) {

@@ -54,6 +54,10 @@ struct CalloutItem {
 /// The pieces of a callout, in order. Never fails: what nobody knows is an unknown word.
 std::vector<CalloutItem> calloutItems(std::string_view text);
 
+/// The plain spelling of what an unknown word is probably a slip for: `REEM` → `REAM`, `DRIIL` →
+/// `DRILL`; empty where nothing is near. Only ever suggested.
+std::string_view calloutWordMeantBy(std::string_view raw);
+
 /// Whether the word only says how a slot ends, or by what it is cut: `BOTH ENDS ROUND`, `END MILL`.
 bool tellsOfSlotEnds(std::string_view word);
 

@@ -258,8 +258,10 @@ void CalloutReader::takeUnknown(const CalloutItem& item) {
     callout_.more = std::string(text_);
     return;
   }
-  fail("`" + std::string(text) +
-           "` is not understood here: leave out what tells neither size, depth nor number",
+  const std::string_view meant = calloutWordMeantBy(text);
+  const std::string ask = meant.empty() ? "" : "is " + std::string(meant) + " meant? Else ";
+  fail("`" + std::string(text) + "` is not understood here: " + ask +
+           "leave out what tells neither size, depth nor number",
        item.at);
 }
 

@@ -6,6 +6,7 @@
 #include <optional>
 #include <utility>
 
+#include "core/lines/callout_items.h"
 #include "core/lines/feature_callout.h"
 #include "core/lines/line_words.h"
 #include "core/lines/lines.h"
@@ -368,6 +369,14 @@ Error further(const Error& one, const Error& other) {
   return other.at.value_or(0) > one.at.value_or(0) ? other : one;
 }
 
+/// Whether the callout was refused at a word that is probably a slip for one that it knows; the
+/// refusal then asks about that.
+bool isAtSlip(const Error& error, std::string_view tail) {
+  if (!error.at || *error.at >= tail.size()) return false;
+  const std::string_view from = tail.substr(*error.at);
+  return !calloutWordMeantBy(from.substr(0, from.find_first_of(" \t"))).empty();
+}
+
 Result<FeatureLine> readTail(Feature feature, const LineWords& words, std::string_view tail,
                              const LineContext& context) {
   if (isTurned(feature.kind())) {
@@ -382,13 +391,14 @@ Result<FeatureLine> readTail(Feature feature, const LineWords& words, std::strin
     auto line = asLettered(feature, words, context);
     if (line || line.error().code == ErrorCode::badRequest) return line;
     auto own = inOwnWords(std::move(feature), words, context);
-    return own ? own : Result<FeatureLine>(further(line.error(), own.error()));
+    if (own) return own;
+    return isAtSlip(line.error(), tail) ? line.error() : further(line.error(), own.error());
   }
   auto own = inOwnWords(feature, words, context);
   if (own || !lettered) return own;
   auto line = asLettered(std::move(feature), words, context);
   if (line || line.error().code == ErrorCode::badRequest) return line;
-  return further(own.error(), line.error());
+  return isAtSlip(line.error(), tail) ? line.error() : further(own.error(), line.error());
 }
 
 }  // namespace

@@ -4,6 +4,7 @@
 #include <utility>
 
 #include "core/base/listed.h"
+#include "core/base/near_word.h"
 #include "core/lines/found_line.h"
 #include "core/lines/line_words.h"
 #include "core/part/common_axis.h"
@@ -17,6 +18,19 @@ std::string upper(Axis axis) {
   std::string name(nameOf(axis));
   name[0] = static_cast<char>(name[0] - 'a' + 'A');
   return name;
+}
+
+/// The word a line may begin with that another is probably a slip for: `hoel` → `hole`.
+std::string_view firstWordMeantBy(std::string_view word) {
+  std::vector<std::string_view> known{"zero", "stock", "delete", "rename", "found", "locate"};
+  for (int i = 0; i < kFeatureKinds; ++i) known.push_back(nameOf(static_cast<FeatureKind>(i)));
+  for (int i = 0; i < kReadingKinds; ++i) known.push_back(nameOf(static_cast<ReadingKind>(i)));
+  for (int i = 0; i < kUnderstandingKinds; ++i) {
+    known.push_back(nameOf(static_cast<UnderstandingKind>(i)));
+  }
+  // Its line says `in line`.
+  std::erase(known, nameOf(UnderstandingKind::inLine));
+  return nearestWord(word, known).value_or(std::string_view());
 }
 
 /// Everything one line can do, over a copy of the part.
@@ -66,11 +80,14 @@ class LineReader {
   Result<LineOutcome> readNamedReading() {
     const auto axis = axisNamed(words_.peek(1));
     const std::size_t ends = axis ? 2 : 1;
-    if (!isPlace(words_.peek(ends)) || !isPlace(words_.peek(ends + 1))) {
-      const bool known = isPlace(words_.peek());
-      return words_.refuse(known ? "a reading names two features and then the figure: `L A 3/8`"
-                                 : "there is no feature and no word `" +
-                                       std::string(words_.peek()) + "`");
+    // `centrse A B 5/8` is a slip, and no reading of that name along an axis.
+    const std::string_view meant = firstWordMeantBy(words_.peek());
+    if (!meant.empty() || !isPlace(words_.peek(ends)) || !isPlace(words_.peek(ends + 1))) {
+      if (isPlace(words_.peek())) {
+        return words_.refuse("a reading names two features and then the figure: `L A 3/8`");
+      }
+      return words_.refuse("there is no feature and no word `" + std::string(words_.peek()) + "`" +
+                           (meant.empty() ? "" : "; is `" + std::string(meant) + "` meant?"));
     }
     Id id(words_.take());
     if (axis) words_.take();

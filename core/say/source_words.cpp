@@ -1,5 +1,8 @@
 #include "core/say/source_words.h"
 
+#include <algorithm>
+#include <cmath>
+
 #include "core/base/listed.h"
 
 namespace inchwright {
@@ -36,6 +39,17 @@ std::vector<std::string> labelsOf(const Part& part, const std::vector<Source>& s
   std::vector<std::string> labels;
   for (const Source& source : sources) labels.push_back(labelOf(part, source));
   return labels;
+}
+
+std::string crookedText(const CrookedPicture& crooked) {
+  if (crooked.mirrored) {
+    return "by its points the print comes mirrored: one of them lies elsewhere, or across and up "
+           "are exchanged";
+  }
+  const auto tenths = static_cast<long>(std::lround(std::min(crooked.stretch, 1e6) * 10));
+  return "by its points the print leans by " + std::to_string(std::lround(crooked.lean)) +
+         "° and is " + std::to_string(tenths / 10) + "." + std::to_string(tenths % 10) +
+         " times as long one way as the other: one of them lies elsewhere";
 }
 
 }  // namespace inchwright

@@ -26,6 +26,23 @@ Part plate() {
                "hole B 3/16", "point P"});
 }
 
+TEST(Lines, ASlipOfTheKeysIsAskedAboutAndNeverTaken) {
+  for (const auto& [line, meant] : std::vector<std::pair<std::string, std::string>>{
+           {"hoel C 1/4", "is `hole` meant?"},
+           {"zerro x L", "is `zero` meant?"},
+           {"midwya y A F K", "is `midway` meant?"},
+           {"centrse A B 5/8", "is `centres` meant?"},
+           {"hole C 1/4 reem", "is REAM meant?"},
+           {"hole C 1/4 driill 3/8 deep", "is DRILL meant?"}}) {
+    const auto outcome = applyLine(plate(), line, {});
+    ASSERT_FALSE(outcome.ok()) << line;
+    EXPECT_NE(outcome.error().text.find(meant), std::string::npos) << outcome.error().text;
+  }
+  const auto strange = applyLine(plate(), "Frobnicate A", {});
+  ASSERT_FALSE(strange.ok());
+  EXPECT_EQ(strange.error().text, "there is no feature and no word `Frobnicate`");
+}
+
 TEST(Lines, AReadingIsTwoEndsAndAFigure) {
   const auto outcome = applyLine(plate(), "L A 3/8", {});
   ASSERT_TRUE(outcome.ok()) << outcome.error().text;
