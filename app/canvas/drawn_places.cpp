@@ -117,9 +117,11 @@ QRectF spanned(const std::vector<DrawnPlace>& places) {
     if (!place.across || place.alongViewX) take(place.at.x(), place.radius, left, right, anyX);
     if (!place.across || !place.alongViewX) take(place.at.y(), place.radius, low, high, anyY);
   }
-  // A sheet with nothing on it yet still has a size one can click into.
-  if (right - left < 1) right = left + 3;
-  if (high - low < 1) high = low + 3;
+  // A sheet with nothing on it yet still has a size one can click into; a part may be small.
+  constexpr double kNothing = 1.0 / 64, kSheet = 3;
+  const bool isWide = right - left >= kNothing, isHigh = high - low >= kNothing;
+  if (!isWide) right = left + (isHigh ? high - low : kSheet);
+  if (!isHigh) high = low + (isWide ? right - left : kSheet);
   return {QPointF(left, low), QPointF(right, high)};
 }
 

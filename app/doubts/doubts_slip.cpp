@@ -254,9 +254,22 @@ int DoubtsSlip::addAll() {
     ++open;
   }
   const Solution& solution = desk.solution();
+  // What may not go together comes before what only wants a second look.
+  std::optional<int> apart;
+  const auto tellApart = [&] {
+    if (apart) return;
+    apart = static_cast<int>(desk.kitDoubts().size());
+    for (const std::string& one : desk.kitDoubts()) {
+      add(QStringLiteral("≠ ") + ownWords(one), {}, true);
+    }
+  };
   for (std::size_t i = 0; i < solution.doubts.size(); ++i) {
     const Doubt& doubt = solution.doubts[i];
-    if (doubt.holdsUp()) ++open;
+    if (doubt.holdsUp()) {
+      ++open;
+    } else {
+      tellApart();
+    }
     const auto number = static_cast<int>(i);
     if (isLoose(doubt)) {
       // All along one axis at the first of them.
@@ -279,15 +292,23 @@ int DoubtsSlip::addAll() {
       addAnswers(number, solution.beyond.answers[doubt.index], doubt.index);
     }
   }
+  tellApart();
+  open += *apart;
+  for (const PictureView& view : desk.part().views) {
+    const auto picture = std::find_if(desk.job().pictures.begin(), desk.job().pictures.end(),
+                                      [&](const Picture& one) { return one.name == view.picture; });
+    if (picture == desk.job().pictures.end()) continue;
+    if (const auto crooked = crookedBy(picture->points)) {
+      add(tr("! the picture %1: %2").arg(ownWords(view.picture), ownWords(crookedText(*crooked))),
+          {}, true);
+      ++open;
+    }
+  }
   if (const SheetEdition* edition = desk.edition(); edition != nullptr && edition->isNew()) {
     add(QStringLiteral("! ") + ownWords(newEditionWords(*edition)), {}, true);
     for (const std::string& one : edition->changes) {
       add(QStringLiteral("      ") + ownWords(one), {}, false);
     }
-  }
-  for (const std::string& one : desk.kitDoubts()) {
-    add(QStringLiteral("≠ ") + ownWords(one), {}, true);
-    ++open;
   }
   if (const SetupTable* table = desk.table()) {
     for (const SetupWarning& one : table->warnings) {

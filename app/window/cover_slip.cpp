@@ -51,20 +51,6 @@ QString wordFor(PartState state) {
   return CoverSlip::tr("came out wrong: see its ways out");
 }
 
-bool isMended(const Part& part, const MadeRow& row) {
-  return std::any_of(part.mended.begin(), part.mended.end(), [&](const Mended& one) {
-    return one.place == row.place && one.piece == row.piece;
-  });
-}
-
-bool cameOutWrong(const Part& part, const AsMade& made) {
-  return std::any_of(made.rows.begin(), made.rows.end(), [&](const MadeRow& row) {
-    const bool wrong =
-        row.has(Verdict::over) || row.has(Verdict::under) || row.has(Verdict::offPlace);
-    return row.part == part.name && wrong && !isMended(part, row);
-  });
-}
-
 bool isBegun(const Part& part) {
   return std::any_of(part.made.begin(), part.made.end(),
                      [](const MadePlace& one) { return !one.ticks.empty() || one.measured(); });
@@ -108,7 +94,7 @@ std::vector<PartState> partStates(const Job& job, std::span<const Solution> solu
                                       [](const PrintedNow& one) { return one.edition.isNew(); });
     const bool all = sheets.size() >= std::max<std::size_t>(1, part.setups.size());
     states.push_back(part.features.empty()                    ? PartState::notBegun
-                     : made.ok() && cameOutWrong(part, *made) ? PartState::wrong
+                     : made.ok() && hasOpen(*made, part.name) ? PartState::wrong
                      : isMade(job, part, solutions[i])        ? PartState::made
                      : solutions[i].isDraft()                 ? PartState::inDoubt
                      : outdated                               ? PartState::outdated

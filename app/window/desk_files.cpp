@@ -310,11 +310,24 @@ bool DeskFiles::mayLeave() {
   return false;
 }
 
+QString DeskFiles::sheetName() const {
+  const bool saved = !desk_.file().isEmpty();
+  QStringList words;
+  if (saved) words << QFileInfo(desk_.file()).completeBaseName();
+  // Each part and setup has a sheet of its own, and none is to take the place of another.
+  if (desk_.hasPart() && (!saved || desk_.job().parts.size() > 1)) {
+    words << QString::fromStdString(desk_.part().name);
+  }
+  if (desk_.hasPart() && desk_.part().setups.size() > 1) {
+    words << tr("setup %1").arg(QString::fromStdString(desk_.setup().name));
+  }
+  if (words.isEmpty()) return QStringLiteral("sheet");
+  return words.join(QStringLiteral(", ")).replace(QLatin1Char('/'), QLatin1Char('-'));
+}
+
 bool DeskFiles::writeSheet(const QString& ending) {
   const bool saved = !desk_.file().isEmpty();
-  const QString name = saved             ? QFileInfo(desk_.file()).completeBaseName()
-                       : desk_.hasPart() ? QString::fromStdString(desk_.part().name)
-                                         : QStringLiteral("sheet");
+  const QString name = sheetName();
   const QString folder = saved ? QFileInfo(desk_.file()).path() : QDir::homePath();
   QString file = asking_.fileForSheet(folder + QLatin1Char('/') + name + QLatin1Char('.') + ending);
   if (file.isEmpty()) return false;

@@ -81,6 +81,9 @@ class DeskFiles : public QObject {
   bool mayReplace(const QString& path);
   /// Where to save instead of over what somebody else changed; empty: nowhere.
   QString placeAfterChange();
+  /// What to call my sheet, without an ending: by the file, and where there are several by part and
+  /// setup.
+  QString sheetName() const;
   void opened(Job job, const QString& file, const QByteArray& mark);
   void goOnWith(LeftWork work);
   void bringLinkedPictures(const QString& path);

@@ -99,7 +99,9 @@ void LedgerLine::showDoubt() {
   const bool draft = any && (desk_.solution().isDraft() || !desk_.isWorkedOut());
   // Each part may be as its print wants it, and they still don't go together.
   const bool apart = any && !draft && !desk_.kitDoubts().empty();
+  const bool wrong = apart && hasOpen(*desk_.asMade(), desk_.part().name);
   doubt_->setText(draft   ? tr("DRAFT")
+                  : wrong ? tr("CAME OUT WRONG")
                   : apart ? tr("MAY NOT GO TOGETHER")
                           : tr("✓ nothing in doubt"));
   doubt_->setVisible(any);

@@ -3,6 +3,7 @@
 #include <QFileInfo>
 #include <QImageReader>
 #include <QPainter>
+#include <algorithm>
 
 #include "app/base/look.h"
 #include "app/machine/place_picture.h"
@@ -11,6 +12,7 @@
 #include "core/document/document.h"
 #include "core/plan/table.h"
 #include "core/solution/solution.h"
+#include "core/turned/turned_shape.h"
 
 namespace inchwright::app {
 namespace {
@@ -39,6 +41,38 @@ QPixmap pageOf(const QString& file, const QSize& size, qreal density) {
       page->scaled(size * density, Qt::KeepAspectRatio, Qt::SmoothTransformation));
 }
 
+/// A turned part from the side, its centre line level: what is placed of it and has a diameter.
+void paintTurned(QPainter& painter, const QRectF& box, const TurnedShape& shape) {
+  constexpr double kRim = 8;
+  QRectF all;
+  const auto quad = [](const TurnedStretch& one) {
+    const double left = one.left->toDouble() / Length::kTicksPerInch;
+    const double right = one.right->toDouble() / Length::kTicksPerInch;
+    const double first = one.atLeft->toInches() / 2, second = one.atRight->toInches() / 2;
+    return QPolygonF({{left, -first}, {right, -second}, {right, second}, {left, first}});
+  };
+  std::vector<std::pair<QPolygonF, bool>> quads;  // those inside last
+  for (const bool inner : {false, true}) {
+    for (const TurnedStretch& one : shape.stretches) {
+      if (one.inner != inner || !one.left || !one.right || !one.atLeft || !one.atRight) continue;
+      quads.emplace_back(quad(one), inner);
+      all = all.united(quads.back().first.boundingRect());
+    }
+  }
+  if (all.isEmpty()) return;
+  const double scale =
+      std::min((box.width() - 2 * kRim) / all.width(), (box.height() - 2 * kRim) / all.height());
+  const auto move = QTransform::fromTranslate(box.center().x(), box.center().y())
+                        .scale(scale, scale)
+                        .translate(-all.center().x(), -all.center().y());
+  for (const auto& [outline, inner] : quads) {
+    const Look& look = Look::now();
+    painter.setPen(QPen(look.pencil, 1, inner ? Qt::DashLine : Qt::SolidLine));
+    painter.setBrush(inner ? QBrush(Qt::NoBrush) : QBrush(look.print));
+    painter.drawPolygon(move.map(outline));
+  }
+}
+
 }  // namespace
 
 QPixmap drawingOf(const Job& job, const Part& part, const Solution& solution, const QSize& size,
@@ -47,11 +81,15 @@ QPixmap drawingOf(const Job& job, const Part& part, const Solution& solution, co
   drawing.setDevicePixelRatio(density);
   drawing.fill(Look::now().print);
   if (part.features.empty()) return drawing;
+  QPainter painter(&drawing);
+  painter.setRenderHint(QPainter::Antialiasing);
+  if (part.turned) {
+    paintTurned(painter, QRectF(QPointF(), size), turnedShape(part, solution));
+    return drawing;
+  }
   const Setup setup = part.setups.empty() ? defaultSetup(part, solution) : part.setups.front();
   const auto work = workAt(job, part, solution, setup);
   if (!work.ok()) return drawing;
-  QPainter painter(&drawing);
-  painter.setRenderHint(QPainter::Antialiasing);
   paintPlacePicture(painter, QRectF(QPointF(), size), *work, {});
   return drawing;
 }

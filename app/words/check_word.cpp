@@ -237,8 +237,11 @@ struct OfTheJob {
   std::vector<Error> faults;       ///< gaps that can't be added up
   std::vector<std::string> apart;  ///< what stands in the way of going together
   std::vector<Misspelt> misspelt;
+  std::vector<std::string> crooked;  ///< pictures that no print was taken by
 
-  bool any() const { return !faults.empty() || !apart.empty() || !misspelt.empty(); }
+  bool any() const {
+    return !faults.empty() || !apart.empty() || !misspelt.empty() || !crooked.empty();
+  }
 };
 
 Result<OfTheJob> ofTheJob(const Arguments& arguments, const OpenedJob& opened, const Step& step) {
@@ -246,6 +249,10 @@ Result<OfTheJob> ofTheJob(const Arguments& arguments, const OpenedJob& opened, c
   if (arguments.has("--part")) return all;
   all.faults = gapFaults(opened.job);
   all.misspelt = misspeltOutsideParts(opened.job);
+  for (const Picture& picture : opened.job.pictures) {
+    const auto crooked = crookedBy(picture.points);
+    if (crooked) all.crooked.push_back("Picture " + picture.name + ": " + crookedText(*crooked));
+  }
   std::vector<Solution> solutions;
   for (const OpenedJob::Solved& one : opened.solved) solutions.push_back(one.solution);
   const Result<AsMade> made = asMade(opened.job, solutions);
@@ -374,6 +381,7 @@ int runCheck(std::span<const std::string> args, Streams& streams) {
       all["misspelt"].push_back(
           Json{{"object", one.object}, {"name", one.name}, {"meant", one.meant}});
     }
+    all["pictures"] = whole->crooked;
     all["setups"] = setups;
     all["lathe"] = lathe;
     if (!opened->ownTools.empty()) all["own_tools"] = opened->ownTools;
@@ -387,6 +395,9 @@ int runCheck(std::span<const std::string> args, Streams& streams) {
     }
     for (const Misspelt& one : whole->misspelt) {
       streams.out << toned(streams, Tone::doubt, oneLine(misspeltText(one))) << '\n';
+    }
+    for (const std::string& line : whole->crooked) {
+      streams.out << toned(streams, Tone::doubt, oneLine(line)) << '\n';
     }
     for (const std::string& line : setups) {
       streams.out << toned(streams, Tone::doubt, oneLine(line)) << '\n';

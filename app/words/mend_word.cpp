@@ -6,6 +6,7 @@
 #include "app/words/tolerance_job.h"
 #include "app/words/way_figures.h"
 #include "app/words/words.h"
+#include "core/document/json_text.h"
 #include "core/kit/as_made.h"
 #include "core/kit/ways_out.h"
 #include "core/say/kit_words.h"
@@ -140,7 +141,8 @@ int runMend(std::span<const std::string> args, Streams& streams) {
 }  // namespace
 
 std::string figuresText(const Way& way, const Step& step) {
-  return figuresAsJson(way, step).dump();
+  // As the document would give them back, else a job with a way chosen differed from its own file.
+  return JsonText::parse(figuresAsJson(way, step).dump()).value().root().oneLine();
 }
 
 extern const Word kMendWord{"mend", "ways out of a hole that came out wrong", kMendHelp, runMend};

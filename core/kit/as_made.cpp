@@ -179,6 +179,7 @@ MateState stateOf(const Job& job, const Mate& mate) {
                         shaft = sizeOf(job, mate.shaft, false);
   state.tightAsLettered = hole && shaft && hole->nominal < shaft->nominal && wanted->least &&
                           *wanted->least >= Length();
+  state.toBeSuited = state.measured && state.verdict != Verdict::in && isToBeSuited(job, mate);
   // What the drawn limits leave open is told by measuring, not by an instrument.
   if (!state.measured && state.verdict == Verdict::cannotTell) state.verdict = Verdict::notMeasured;
   return state;
@@ -300,8 +301,14 @@ Result<AsMade> asMade(const Job& job, std::span<const Solution> solutions) {
     if (!added) return added.error();
   }
   all.rows = std::move(rows).take();
-  for (const MadeRow& row : all.rows) {
-    const CameOut one = cameOut(job, *job.part(row.part), row);
+  for (MadeRow& row : all.rows) {
+    const Part& part = *job.part(row.part);
+    const bool isChosen = std::any_of(
+        part.mended.begin(), part.mended.end(),
+        [&](const Mended& one) { return one.place == row.place && one.piece == row.piece; });
+    row.open = !isChosen &&
+               (row.has(Verdict::over) || row.has(Verdict::under) || row.has(Verdict::offPlace));
+    const CameOut one = cameOut(job, part, row);
     if (one.changed) {
       all.changed.push_back({row.part, row.place, one.chosen->way, one.chosen->chosen});
     }
@@ -310,6 +317,11 @@ Result<AsMade> asMade(const Job& job, std::span<const Solution> solutions) {
   const FoundFigures found = foundFigures(job, solutions);
   for (const Gap& gap : job.gaps) all.gaps.push_back(stateOf(job, gap, found));
   return all;
+}
+
+bool hasOpen(const AsMade& made, std::string_view part) {
+  return std::any_of(made.rows.begin(), made.rows.end(),
+                     [&](const MadeRow& row) { return row.part == part && row.open; });
 }
 
 AsMade concerning(const Job& job, const AsMade& all, std::string_view part) {

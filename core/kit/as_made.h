@@ -33,6 +33,8 @@ struct MadeRow {
   /// One of the size; `offPlace` beside it where a coordinate is off by more than its budget.
   std::vector<Verdict> verdicts;
   bool unlikely = false;  ///< the size: see `isUnlikely`
+  /// It came out over, under or off its place, and no way out is chosen for it; of `asMade` alone.
+  bool open = false;
 
   bool has(Verdict verdict) const;
   bool operator==(const MadeRow&) const = default;
@@ -48,6 +50,7 @@ struct MateState {
   bool measured = false;  ///< one of the two was
   /// As lettered the hole is smaller than what is to run in it.
   bool tightAsLettered = false;
+  bool toBeSuited = false;     ///< see `isToBeSuited`: nothing stands in the way then
   std::optional<Error> fault;  ///< why it can't be worked out; then the rest says nothing
 
   bool operator==(const MateState&) const = default;
@@ -100,6 +103,9 @@ struct AsMade {
 /// longer there are left out of `rows`, and told in `nowhere` with those of setups. A mate or gap
 /// that can't be worked out says why. Errors: `outOfRange`, and those of a setup's table.
 Result<AsMade> asMade(const Job& job, std::span<const Solution> solutions);
+
+/// Whether a place of this part came out wrong, with no way out chosen.
+bool hasOpen(const AsMade& made, std::string_view part);
 
 /// What of it touches one part: its own rows, and the mates and gaps it is a member of.
 /// `all` is `asMade(job, …)`.

@@ -3,6 +3,7 @@
 #include <algorithm>
 #include <numeric>
 
+#include "core/kit/effects.h"
 #include "core/turned/lathe_readout.h"
 
 namespace inchwright {
@@ -10,6 +11,21 @@ namespace {
 
 bool fits(const FoundSize& found, const SizeLimits& limits) {
   return verdictOf(found, {limits.least, limits.greatest}) == Verdict::in;
+}
+
+/// Whether the shaft that was chosen to suit a hole is still called for by a hole that is as its
+/// own print wants it: a fraction's limits are far wider than what a mate asks.
+bool asksForItsShaft(const Job& job, const Part& part, const Id& place) {
+  const Mended* const chosen = chosenWay(part, place);
+  if (!chosen || chosen->way != WayOut::shaft) return false;
+  for (const Mate* mate : matesOfHole(job, part.name, place)) {
+    const Result<FoundSize> wanted = wantedClearance(job, *mate);
+    const Result<SizeNow> hole = sizeNow(job, PartPlace{part.name, place, {}});
+    const Result<SizeNow> shaft = sizeNow(job, mate->shaft);
+    if (!wanted || !hole || !shaft) continue;
+    if (verdictOf(clearanceOf(hole->size, shaft->size), *wanted) != Verdict::in) return true;
+  }
+  return false;
 }
 
 /// A place as it is now or, where a way out was chosen that is not yet done, as it will be.
@@ -28,7 +44,10 @@ std::optional<SideNow> sideNow(const Job& job, const SizeOrPlace& side) {
   const Result<SizeNow> drawn = sizeAsDrawn(job, side);
   const Mended* const chosen = chosenWay(*part, at->place);
   if (!drawn || !chosen) return all;
-  if (fits(now->size, {*drawn->size.least, *drawn->size.greatest})) return all;
+  if (fits(now->size, {*drawn->size.least, *drawn->size.greatest})) {
+    if (asksForItsShaft(job, *part, at->place)) all.chosen = *chosen;
+    return all;
+  }
   if (const auto next = chosenNextSize(*part, at->place, now->size, job.unit)) {
     if (isOpenedTo(*next, now->size)) return all;
     all.now.size = {next->limits.least, next->limits.greatest};
@@ -111,7 +130,8 @@ class Suiting {
 
 CameOut cameOut(const Job& job, const Part& part, MadeRow row) {
   CameOut one{std::move(row), {}, {}, false};
-  const Mended* const chosen = one.isWrong() ? chosenWay(part, one.row.place) : nullptr;
+  const bool counts = one.isWrong() || asksForItsShaft(job, part, one.row.place);
+  const Mended* const chosen = counts ? chosenWay(part, one.row.place) : nullptr;
   if (!chosen) return one;
   one.chosen = *chosen;
   const Result<std::vector<Way>> ways = waysWithoutEffects(job, part, one.row);
@@ -124,6 +144,16 @@ CameOut cameOut(const Job& job, const Part& part, MadeRow row) {
   }
   one.changed = isOtherThanChosen(chosen->chosen, figuresOf(*one.way));
   return one;
+}
+
+bool isToBeSuited(const Job& job, const Mate& mate) {
+  const auto* at = std::get_if<PartPlace>(&mate.shaft);
+  const Part* const part = at ? job.part(at->part) : nullptr;
+  if (!part) return false;
+  const std::vector<Suits> all = Suiting(job, *part).take();
+  return std::any_of(all.begin(), all.end(), [&](const Suits& one) {
+    return one.mate == mate.name && !one.isHole && one.replaces();
+  });
 }
 
 Result<KitOfPart> kitOfPart(const Job& job, const Part& part, const Solution& solution) {

@@ -63,6 +63,10 @@ struct KitOfPart {
   bool operator==(const KitOfPart&) const = default;
 };
 
+/// Whether it was chosen to make the mate's shaft to suit the hole as found, and that is still to
+/// be done: its own sheet says the size.
+bool isToBeSuited(const Job& job, const Mate& mate);
+
 /// A bush of .3131 to .3135 for a plate whose hole came out .3145 to .3151 and was chosen to be
 /// suited, clearance −.0010 to 0 → make it .3151 to .3155.
 /// A hole whose way out is a bush or a plug counts as drawn, one of the next size as that size,

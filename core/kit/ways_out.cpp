@@ -32,13 +32,15 @@ class Finding {
     hole_ = wrongHole(*row_.wantedSize, row_.foundSize, row_.offX, row_.offY, job_.unit);
     // Metal is still there to be cut: nothing is lined.
     const bool onlyUnder = row_.has(Verdict::under) && !offPlace();
+    // What is as its print wants it is not cut again: only what goes into it can follow it.
+    const bool well = row_.has(Verdict::in) && !offPlace();
     if (row_.has(Verdict::under)) addOpening();
     addShafts();
     for (const auto add : {&Finding::addBush, &Finding::addPlug, &Finding::addEccentric}) {
-      if (onlyUnder) break;
+      if (onlyUnder || well) break;
       if (const Result<Done> added = (this->*add)(); !added) return added.error();
     }
-    addNextSize();
+    if (!well) addNextSize();
     add(begun(WayOut::leave), {row_.foundSize, true, {}});
     return std::move(ways_);
   }
@@ -170,13 +172,13 @@ Result<const Drilled*> drilledAt(const Part& part, std::string_view place) {
 
 ChosenFigures figuresOf(const Way& way) {
   ChosenFigures figures;
-  figures.exact = true;
   if (way.bushing) figures.bore = way.bushing->bore;
   if (way.size) figures.least = figures.greatest = way.size;
   if (way.shaft) {
     figures.least = way.shaft->least;
     figures.greatest = way.shaft->greatest;
   }
+  figures.exact = figures.bore || figures.least || figures.greatest;
   return figures;
 }
 

@@ -112,18 +112,19 @@ std::string mateLine(const MateState& mate, const Step& coarse) {
   line += "clearance " + ends(mate.clearance, step);
   if (mate.measured) line += " (as drawn " + ends(mate.clearanceAsDrawn, step) + ")";
   line += ", wanted " + asked(mate.wanted, step) + "; ";
+  const std::string then = mate.toBeSuited ? "; its shaft is still to be made to suit" : "";
   switch (mate.verdict) {
     case Verdict::in:
       return line + "goes together";
     case Verdict::over:
-      return line + "too loose";
+      return line + "too loose" + then;
     case Verdict::under:
-      return line + "too tight";
+      return line + "too tight" + then;
     case Verdict::notMeasured:
       return line + (mate.tightAsLettered ? "the hole is lettered smaller than what runs in it"
                                           : "hangs on what is made: not measured");
     default:
-      return line + "can't tell";
+      return line + "can't tell" + then;
   }
 }
 
@@ -216,11 +217,11 @@ KitLine cameOutLine(const CameOut& one, const Step& step) {
   line.place = one.row.place;
   line.words = rowLine(one.row, step).substr((one.row.part + ", " + one.row.place).size());
   if (line.words.starts_with(": ")) line.words.erase(0, 2);
-  line.found = !one.isWrong();
+  line.found = !one.isWrong() && !one.chosen;
   line.mind = one.isWrong() && !one.chosen;
   if (line.mind) line.words += ". No way out is chosen yet";
   if (!one.chosen) return line;
-  if (one.row.wantedSize && one.chosen->way != WayOut::leave) {
+  if (one.isWrong() && one.row.wantedSize && one.chosen->way != WayOut::leave) {
     line.struckOut = asked(sizeOf(one.row.wantedSize->limits), step);
   }
   line.words += ". " + (one.way ? wayLine(*one.way, step) : std::string("Put right otherwise"));
@@ -347,13 +348,18 @@ std::vector<std::string> kitDoubtLines(const AsMade& made, const Step& readout) 
   const Step step = finer(readout);
   std::vector<std::string> lines = nowhereLines(made);
   for (std::string& line : unlikelyLines(made.rows, readout)) lines.push_back(std::move(line));
+  for (const MadeRow& row : made.rows) {
+    if (row.open && !row.unlikely)
+      lines.push_back(rowLine(row, step) + ". No way out is chosen yet");
+  }
   for (const ChangedChoice& one : made.changed) {
     lines.push_back(one.part + ", " + one.place + ": " + wayWords(one.way) + ". " +
                     changedWords(one.was, step));
   }
   for (const MateState& mate : made.mates) {
     const bool open = mate.verdict == Verdict::notMeasured;
-    const bool fine = mate.verdict == Verdict::in || (open && !mate.tightAsLettered);
+    const bool fine =
+        mate.verdict == Verdict::in || mate.toBeSuited || (open && !mate.tightAsLettered);
     if (mate.fault || !fine) lines.push_back(mateLine(mate, step));
   }
   for (const GapState& gap : made.gaps) {

@@ -25,7 +25,8 @@ std::vector<std::string> madeLines(const AsMade& made, const Step& step);
 /// `Plate, A: size 3.1477 to 3.1483, wanted 0.3125 to 0.3131; over size; so far off: is the …`.
 std::vector<std::string> unlikelyLines(const std::vector<MadeRow>& rows, const Step& step);
 
-/// What stands in the way of going together, a line each: mates too tight, too loose or not to be
+/// What stands in the way of going together, a line each: what came out wrong with no way out
+/// chosen, mates too tight, too loose or not to be
 /// worked out, and gaps that may not keep to their limits at worst. Gaps that can't be added up are
 /// told by `gapFaults`. Empty where all is well.
 /// `Gap end shake: at worst -0.0110 to 0.0370, has to be 0.0015 to 0.0250; may not keep to it`.

@@ -153,16 +153,6 @@ std::vector<std::string> cameOutWrong(const JobOnPaper& job, const PartInJob& in
   return cameOutLines(*kit, readoutStep(job));
 }
 
-/// Whether a mate's shaft was chosen to be made to suit, which is still to be done.
-bool isSuited(const JobOnPaper& job, const std::string& mate) {
-  return std::any_of(job.parts.begin(), job.parts.end(), [&](const PartInJob& in) {
-    const Result<KitOfPart> kit = kitOfPart(job.job, in.part, in.solution);
-    if (!kit) return false;
-    return std::any_of(kit->suits.begin(), kit->suits.end(),
-                       [&](const Suits& one) { return one.mate == mate && one.replaces(); });
-  });
-}
-
 /// What may not go together, under a heading of its own.
 void addKitDoubts(const JobOnPaper& job, Pieces& pieces) {
   if (job.parts.size() != job.job.parts.size()) return;
@@ -171,9 +161,7 @@ void addKitDoubts(const JobOnPaper& job, Pieces& pieces) {
   const Result<AsMade> made = asMade(job.job, solutions);
   std::vector<std::string> lines;
   if (made) {
-    AsMade open = *made;
-    std::erase_if(open.mates, [&](const MateState& one) { return isSuited(job, one.name); });
-    lines = kitDoubtLines(open, readoutStep(job));
+    lines = kitDoubtLines(*made, readoutStep(job));
   } else {
     lines.push_back(made.error().text);
   }

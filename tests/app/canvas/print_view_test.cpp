@@ -12,6 +12,7 @@
 #include <QWheelEvent>
 #include <tuple>
 
+#include "app/canvas/drawn_places.h"
 #include "app/session/picture_edits.h"
 #include "core/document/document.h"
 #include "tests/support/desk_application.h"
@@ -205,6 +206,17 @@ TEST_F(PrintViewTest, FiguresStandAboveTheirLinesAndNeverOnOneAnother) {
     boxes.push_back(thing.box);
   }
   EXPECT_EQ(boxes.size(), 5u);
+}
+
+TEST_F(PrintViewTest, ALittlePartIsDrawnAsLargeAsItIs) {
+  type({"edge L left", "edge R right", "edge F front", "edge K back", "L R 1", "F K 3/8"});
+  QRectF drawn = drawFace(desk.part(), desk.solution(), Face::top, false).bounds;
+  EXPECT_DOUBLE_EQ(drawn.width(), 1);
+  EXPECT_DOUBLE_EQ(drawn.height(), 3.0 / 8);
+  // With one side alone there is still paper to click into.
+  type({"delete R", "delete K"});
+  drawn = drawFace(desk.part(), desk.solution(), Face::top, false).bounds;
+  EXPECT_GE(std::min(drawn.width(), drawn.height()), 1);
 }
 
 TEST_F(PrintViewTest, LettersGoToTheStrip) {

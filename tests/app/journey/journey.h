@@ -51,8 +51,11 @@ class Journey : public testing::Test {
   void printToPdf(std::size_t rows) {
     hand.inDialog([&] { hand.key(Qt::Key_E, Qt::ControlModifier); },
                   [&] { hand.key(Qt::Key_Return); });
-    const QString file =
-        hand.homeFile(QString::fromStdString(part().name) + QStringLiteral(".pdf"));
+    QString name = QString::fromStdString(part().name);
+    if (part().setups.size() > 1) {
+      name += QStringLiteral(", setup ") + QString::fromStdString(hand.window->desk().setup().name);
+    }
+    const QString file = hand.homeFile(name + QStringLiteral(".pdf"));
     QPdfDocument pdf;
     ASSERT_EQ(pdf.load(file), QPdfDocument::Error::None) << file.toStdString();
     QString text;

@@ -112,6 +112,33 @@ TEST_F(FilesTest, NoOutputReplacesAnythingUnasked) {
   }
 }
 
+TEST_F(FilesTest, EachPartAndSetupHasASheetOfItsOwnName) {
+  const auto suggested = [&] {
+    toWrite.clear();
+    EXPECT_FALSE(window->files().writeSheet(QStringLiteral("pdf")));
+    return QFileInfo(suggestedSheet).fileName();
+  };
+  ASSERT_TRUE(QFile::copy(QStringLiteral(INCHWRIGHT_SOURCE_DIR "/samples/click_work.inchwright"),
+                          at("kit.inchwright")));
+  ASSERT_TRUE(window->files().open(at("kit.inchwright")));
+  Desk& desk = window->desk();
+  EXPECT_EQ(suggested(), QStringLiteral("kit, Click plate.pdf"));
+  desk.choosePart(1);
+  EXPECT_EQ(suggested(), QStringLiteral("kit, Front click.pdf"));
+  Job job = desk.job();
+  job.parts.erase(job.parts.begin() + 1, job.parts.end());
+  job.mates.clear();
+  job.gaps.clear();
+  desk.apply(job, QStringLiteral("one part"));
+  EXPECT_EQ(suggested(), QStringLiteral("kit.pdf"));
+  job.parts[0].setups.push_back(job.parts[0].setups[0]);
+  job.parts[0].setups[1].name = "2/b";
+  desk.apply(job, QStringLiteral("two setups"));
+  desk.chooseSetup(1);
+  EXPECT_EQ(suggested(), QStringLiteral("kit, setup 2-b.pdf"));
+  desk.markSaved(desk.file());
+}
+
 TEST_F(FilesTest, WhatCannotBeOpenedAgainIsNotSaved) {
   toSave = at("plate.inchwright");
   ASSERT_TRUE(window->files().openSample());

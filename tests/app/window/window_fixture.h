@@ -38,7 +38,10 @@ class WindowTest : public testing::Test {
       ++askedForUnsaved;
       return answer;
     };
-    asking.fileForSheet = [this](const QString&) { return toWrite; };
+    asking.fileForSheet = [this](const QString& suggested) {
+      suggestedSheet = suggested;
+      return toWrite;
+    };
     asking.choose = [this](const Asking::Question& question) {
       questions << question.text;
       for (qsizetype i = 0; i < question.answers.size(); ++i) {
@@ -64,7 +67,7 @@ class WindowTest : public testing::Test {
   }
 
   std::unique_ptr<DeskWindow> window;
-  QString toOpen, toSave, toWrite, pictureToOpen;
+  QString toOpen, toSave, toWrite, suggestedSheet, pictureToOpen;
   QString pick;  ///< how the answer begins that is given to a question; none: as Escape
   Asking::Answer answer = Asking::Answer::leave;
   int askedForUnsaved = 0;

@@ -118,6 +118,44 @@ TEST(KitOfPart, AHoleThatCameOutWellChoosesNothing) {
   EXPECT_FALSE(kitOf(kit, 0).cameOut.at(0).chosen.has_value());
 }
 
+// A fraction lets a hole pass that is far too large for its mate: what was chosen is followed there
+// as well, and until it is done nothing stands in the way.
+TEST(KitOfPart, AShaftIsMadeToSuitAHoleThatItsOwnPrintLetsPass) {
+  KitJob kit(kOverA);
+  kit.job.parts[0].features[4].drilled()->limits.clear();
+  kit.solutions[0] = *solve(kit.job.parts[0]);
+  EXPECT_FALSE(kitOf(kit, 0).cameOut.at(0).isWrong());
+  const auto loose = asMade(kit.job, kit.solutions);
+  ASSERT_TRUE(loose.ok());
+  EXPECT_EQ(loose->mates[0].verdict, Verdict::over);
+  EXPECT_FALSE(loose->mates[0].toBeSuited);
+  // Only what is followed can be chosen: no bush is planned for a hole that is well.
+  const auto ways = waysOut(kit.job, kit.solutions, "Plate", "A");
+  ASSERT_TRUE(ways.ok());
+  ASSERT_EQ(ways->size(), 2u);
+  EXPECT_EQ(ways->front().way, WayOut::shaft);
+  EXPECT_EQ(ways->back().way, WayOut::leave);
+
+  kit.job.parts[0].mended.push_back({"A", {}, WayOut::shaft, {}, "not turned yet", {}, {}});
+  EXPECT_TRUE(kitOf(kit, 1).suits[0].replaces());
+  EXPECT_EQ(kitOf(kit, 1).suits[0].make, tenths(2505, 2508));
+  EXPECT_TRUE(kitOf(kit, 0).cameOut.at(0).chosen.has_value());
+  const auto work =
+      latheWorkToSuit(kit.job, kit.job.parts[1], kit.solutions[1], kit.job.parts[1].setups[0]);
+  ASSERT_TRUE(work.ok());
+  EXPECT_TRUE(work->rows[0].struckOut.has_value());
+  EXPECT_TRUE(asMade(kit.job, kit.solutions)->mates[0].toBeSuited);
+  // Once the shaft is turned and measured, it is the mate that counts again.
+  kit.job.parts[1].made.push_back({});
+  kit.job.parts[1].made[0].place = "D";
+  kit.job.parts[1].made[0].setup = "1";
+  kit.job.parts[1].made[0].size = readLength(".2507").value();
+  EXPECT_EQ(asMade(kit.job, kit.solutions)->mates[0].verdict, Verdict::in);
+  kit.job.parts[1].made[0].size = readLength(".2492").value();
+  EXPECT_EQ(asMade(kit.job, kit.solutions)->mates[0].verdict, Verdict::over);
+  EXPECT_FALSE(asMade(kit.job, kit.solutions)->mates[0].toBeSuited);
+}
+
 // The middle of .2505 to .2508 stands at the readout's step of .001 as .251; exactly .25065.
 TEST(KitOfPart, TheLatheTurnsToWhatWasChosen) {
   const KitJob kit = chosen("shaft");
