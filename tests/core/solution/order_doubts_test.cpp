@@ -59,6 +59,35 @@ TEST(OrderDoubts, StepsOfOneBoreDoNotRunIntoEachOther) {
       << "in line is no word for one centre";
 }
 
+TEST(OrderDoubts, AHoleWiderThanThePartIsToldByHowMuch) {
+  const auto wide = doubtsOn("hole A 2.125\nr3 x L A 2\nr4 y F A 1\n", DoubtTopic::breaksEdge);
+  ASSERT_EQ(wide.size(), 1u);
+  EXPECT_EQ(wide[0].key.axis, Axis::y);
+  EXPECT_EQ(wide[0].by, Length::ticks(Length::kTicksPerInch / 8));
+  EXPECT_TRUE(doubtsOn("hole A 2\nr3 x L A 2\nr4 y F A 1\n", DoubtTopic::breaksEdge).empty());
+}
+
+// Whole 64ths of an inch in millimetres, from 1/16 in on.
+TEST(OrderDoubts, DecimalsThatAreFractionsInMillimetres) {
+  for (const auto& [text, isOdd] : {std::pair{"12.7", true},
+                                    {"25.4", true},
+                                    {"3.175", true},
+                                    {"1.5875", true},
+                                    {"6.35", true},
+                                    {"1.190625", false},
+                                    {"0.79375", false},
+                                    {"12.71", false},
+                                    {"2.54", false},
+                                    {"12.75", false},
+                                    {"12.7 mm", false},
+                                    {"1/2", false},
+                                    {"127", false}}) {
+    const auto found =
+        doubtsOn("hole A 1/4\nr3 x L A " + std::string(text) + "\n", DoubtTopic::millimetres);
+    EXPECT_EQ(!found.empty(), isOdd) << text;
+  }
+}
+
 TEST(OrderDoubts, RoundsOnCornersHaveToFitTheirSides) {
   EXPECT_TRUE(doubtsOn("round Q 2 corner L F\n", DoubtTopic::breaksEdge).empty());
   const auto larger = doubtsOn("round Q 2.125 corner L F\n", DoubtTopic::breaksEdge);

@@ -56,5 +56,29 @@ TEST(ThreeJaw, AgreesWithThreePointsOfContact) {
   }
 }
 
+// One tick, or one tooth, is enough; none is not.
+TEST(LatheFormulas, TheLeastThatIsTaken) {
+  const Length inch = Length::ticks(Length::kTicksPerInch), tick = Length::ticks(1), none;
+  EXPECT_TRUE(tailstockSetOver(inch, none, tick, inch).ok());
+  EXPECT_TRUE(tailstockSetOver(inch, none, inch, tick).ok());
+  EXPECT_FALSE(tailstockSetOver(inch, none, none, inch).ok());
+  EXPECT_FALSE(tailstockSetOver(inch, none, inch, none).ok());
+  const auto threads = [](int driver, int driven) {
+    return threadsPerInchOf({{driver, driven}}, Rational(8));
+  };
+  EXPECT_EQ(*threads(1, 1), Rational(8));
+  EXPECT_EQ(*threads(1, 3), Rational(24));
+  for (const auto& [driver, driven] : {std::pair{0, 1}, {1, 0}, {-1, 1}, {1, -1}}) {
+    EXPECT_FALSE(threads(driver, driven).ok()) << driver << " " << driven;
+  }
+  EXPECT_TRUE(threeJawPacking(tick, inch).ok());
+  EXPECT_TRUE(threeJawPacking(tick, tick).ok());
+  EXPECT_FALSE(threeJawPacking(none, inch).ok());
+  EXPECT_FALSE(threeJawPacking(tick, none).ok());
+  // 2 r over the root of 3 is the most: 1.1547 in of a radius of 1 in.
+  EXPECT_TRUE(threeJawPacking(Length::ticks(2'932'938'000), inch).ok());
+  EXPECT_FALSE(threeJawPacking(Length::ticks(2'932'940'000), inch).ok());
+}
+
 }  // namespace
 }  // namespace inchwright
