@@ -4,6 +4,7 @@
 
 #include "core/kit/effects.h"
 #include "core/part/name_table.h"
+#include "core/shop/threads.h"
 
 namespace inchwright {
 namespace {
@@ -89,7 +90,8 @@ class Finding {
   void addOpening() {
     Way way = begun(WayOut::openToSize);
     way.size = hole_.nominal;
-    way.sizeName = sizeName(hole_.nominal, hole_.unit);
+    const Result<Thread> thread = threadNamed(drilled_.thread);
+    way.sizeName = thread ? thread->tapDrill : sizeName(hole_.nominal, hole_.unit);
     setCentre(way, false);
     add(std::move(way), {asWanted(), true, {}});
   }

@@ -4,6 +4,7 @@
 #include <string>
 
 #include "core/shop/fits.h"
+#include "core/shop/thread_work.h"
 #include "core/shop/threads.h"
 
 namespace inchwright {
@@ -37,7 +38,25 @@ Result<DrawnSize> ofThread(const std::string& name) {
   return DrawnSize{thread->major, {thread->major, thread->major}};
 }
 
+Result<DrawnSize> ofTapped(const std::string& name) {
+  const Result<Thread> thread = threadNamed(name);
+  if (!thread) return thread.error();
+  const std::optional<SizeLimits> limits = tappedLimits(*thread);
+  if (!limits) return Error{ErrorCode::outOfRange, "this thread can't be held"};
+  return DrawnSize{thread->tapDrillDiameter, *limits};
+}
+
 }  // namespace
+
+std::optional<SizeLimits> tappedLimits(const Thread& thread) {
+  const auto deep = thread.pitch.times(fullDepthInPitches(thread.series));
+  const auto full = deep ? nearestTick(*deep) : std::nullopt;
+  if (!full) return std::nullopt;
+  const auto least = thread.major.minus(*full);
+  const auto greatest = thread.major.minus(Length::ticks(full->ticks() / 2));
+  if (!least || !greatest) return std::nullopt;
+  return SizeLimits{*least, *greatest};
+}
 
 Result<DrawnSize> drawnSize(const Part& part, std::string_view place) {
   const auto found = std::find_if(part.features.begin(), part.features.end(),
@@ -49,7 +68,7 @@ Result<DrawnSize> drawnSize(const Part& part, std::string_view place) {
   }
   if (const Drilled* drilled = found->drilled()) {
     if (!drilled->limits.empty()) return byLimits(drilled->limits, drilled->diameter);
-    if (!drilled->diameter && !drilled->thread.empty()) return ofThread(drilled->thread);
+    if (!drilled->thread.empty()) return ofTapped(drilled->thread);
   }
   if (const auto* screwed = found->as<kind::Screwed>()) return ofThread(screwed->thread);
   const auto* slot = found->as<kind::Slot>();

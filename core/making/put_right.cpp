@@ -29,7 +29,9 @@ std::optional<NextSize> nextThread(const Drilled& drilled, const WrongHole& hole
     next = &one;
   }
   if (!next) return std::nullopt;
-  NextSize size{next->major, next->name, {next->major, next->major}, drilled, hole.unit};
+  const std::optional<SizeLimits> limits = tappedLimits(*next);
+  if (!limits) return std::nullopt;
+  NextSize size{next->major, next->name, *limits, drilled, hole.unit};
   size.drilled.thread = next->name;
   return size;
 }
@@ -105,6 +107,7 @@ std::optional<NextSize> chosenNextSize(const Part& part, std::string_view place,
 }
 
 bool isOpenedTo(const NextSize& next, const FoundSize& found) {
+  if (next.drilled.make == Make::tap) return found.least && *found.least >= next.limits.least;
   const auto least = next.size.minus(nearTo(next.unit));
   return found.least && least && *found.least >= std::max(*least, next.limits.least);
 }

@@ -2,8 +2,10 @@
 
 #include <gtest/gtest.h>
 
+#include "core/making/drawn_size.h"
 #include "core/making/hole_plan.h"
 #include "core/shop/fits.h"
+#include "core/shop/threads.h"
 #include "tests/support/ticks.h"
 
 namespace inchwright {
@@ -210,6 +212,32 @@ TEST(PutRight, ABoreWithoutABarIsSaidToLackOne) {
   ASSERT_EQ(plan.lacking.size(), 1u);
   EXPECT_EQ(plan.lacking[0].why, Lacking::Why::noBar);
   EXPECT_TRUE(plan.steps.empty());  // nothing is pressed into a hole that was not bored
+}
+
+// A tapped hole is measured where the thread is: its own tap drill's size is as wanted, and it is
+// never opened to the outside of the thread.
+TEST(DrawnSize, OfATappedHoleIsWhatIsLeftOfTheThread) {
+  Part part;
+  Feature hole;
+  hole.id = "A";
+  Drilled drilled;
+  drilled.make = Make::tap;
+  drilled.thread = "1/4-20 UNC";
+  hole.shape = kind::Hole{drilled};
+  part.features.push_back(hole);
+  const auto size = drawnSize(part, "A");
+  ASSERT_TRUE(size.ok()) << size.error().text;
+  // .250 less 1.299038/20, and less half of it.
+  EXPECT_NEAR(size->limits.least.toInches(), 0.18505, 1e-5);
+  EXPECT_NEAR(size->limits.greatest.toInches(), 0.21752, 1e-5);
+  EXPECT_NEAR(size->nominal.toInches(), 0.201, 1e-9) << "#7";
+  for (const Thread& thread : threads()) {
+    const auto limits = tappedLimits(thread);
+    ASSERT_TRUE(limits.has_value()) << thread.name;
+    EXPECT_GT(thread.tapDrillDiameter, limits->least) << thread.name;
+    EXPECT_LE(thread.tapDrillDiameter, limits->greatest) << thread.name;
+    EXPECT_LT(limits->greatest, thread.major) << thread.name;
+  }
 }
 
 }  // namespace
