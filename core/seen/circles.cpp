@@ -9,6 +9,8 @@ namespace inchwright::seen {
 namespace {
 
 constexpr double kLeastRadius = 0.04, kMostRadius = 0.5;  // radii, inches of the sheet
+constexpr double kWide = 0.12;  // those wider are looked for twice as coarsely
+constexpr float kLeastVotes = 0.75F;
 constexpr int kRays = 96;
 constexpr std::size_t kMostPeaks = 600;
 constexpr std::size_t kMostSlopes = 1500000;  // what has more of them is no print
@@ -36,9 +38,11 @@ std::vector<Slope> slopesOf(const Grey& h, const Stop& stop) {
   return out;
 }
 
+/// A centre that many slopes point at, and between which radii, pixels.
 struct Peak {
   float votes;
   double x, y;
+  double least, most;
 };
 
 /// For each pixel the votes of the radius that has most, a pixel of rim counting one over radius.
@@ -72,32 +76,45 @@ Plane<float> votesOf(const std::vector<Slope>& slopes, int width, int height, in
 
 std::vector<Peak> peaksOf(const Plane<float>& votes, int reach, const Stop& stop) {
   Plane<float> sum(votes.width, votes.height, 0.0F);
+  std::vector<std::pair<int, int>> high;
   for (int y = 1; y + 1 < votes.height && !stop.asked(); ++y) {
     for (int x = 1; x + 1 < votes.width; ++x) {
       float s = 0;
       for (int v = y - 1; v <= y + 1; ++v)
         s += votes.row(v)[x - 1] + votes.row(v)[x] + votes.row(v)[x + 1];
       sum.row(y)[x] = s / 9;
+      if (s / 9 > kLeastVotes) high.emplace_back(x, y);
     }
   }
   std::vector<Peak> out;
-  for (int y = 1; y + 1 < sum.height && !stop.asked(); ++y) {
-    for (int x = 1; x + 1 < sum.width; ++x) {
-      const float own = sum.row(y)[x];
-      if (own <= 0.75F) continue;
-      bool top = true;
-      for (int v = std::max(0, y - reach); v <= std::min(sum.height - 1, y + reach) && top; ++v) {
-        for (int u = std::max(0, x - reach); u <= std::min(sum.width - 1, x + reach) && top; ++u) {
-          top = sum.row(v)[u] <= own;
-        }
+  for (std::size_t n = 0; n < high.size() && !stop.askedAt(n); ++n) {
+    const auto [x, y] = high[n];
+    const float own = sum.row(y)[x];
+    bool top = true;
+    for (int v = std::max(0, y - reach); v <= std::min(sum.height - 1, y + reach) && top; ++v) {
+      for (int u = std::max(0, x - reach); u <= std::min(sum.width - 1, x + reach) && top; ++u) {
+        top = sum.row(v)[u] <= own;
       }
-      if (top) out.push_back({own, x * 2 + 0.5, y * 2 + 0.5});
     }
+    if (top) out.push_back({own, double(x), double(y), 0, 0});
   }
-  std::stable_sort(out.begin(), out.end(),
-                   [](const Peak& a, const Peak& b) { return a.votes > b.votes; });
-  if (out.size() > kMostPeaks) out.resize(kMostPeaks);
   return out;
+}
+
+/// Where circles of radii from `from` to `past` (inches of the sheet) may have their centres, as a
+/// cover shows it that has been shrunk `by` so much.
+void addPeaks(const Grey& cover, int by, double from, double past, double inch, const Stop& stop,
+              std::vector<Peak>& all) {
+  if (cover.width < 8 || cover.height < 8) return;
+  const std::vector<Slope> slopes = slopesOf(cover, stop);
+  if (slopes.size() > kMostSlopes) return;
+  const int least = std::max(3, static_cast<int>(from * inch / by)),
+            most = static_cast<int>(past * inch / by) + 1;
+  const Plane<float> votes = votesOf(slopes, cover.width, cover.height, least, most, stop);
+  for (Peak p : peaksOf(votes, std::max(1, static_cast<int>(0.03 * inch / by)), stop)) {
+    p = {p.votes, (p.x + 0.5) * by - 0.5, (p.y + 0.5) * by - 0.5, from * inch, past * inch};
+    all.push_back(p);
+  }
 }
 
 /// Looks along rays from a centre for the rim, and moves the centre to where it fits.
@@ -113,11 +130,15 @@ class Rim {
       radius_.push_back(r);
   }
 
-  bool fit(double x, double y, Circle& out) {
-    double spread = 0;
+  bool fit(const Peak& peak, Circle& out) {
+    double x = peak.x, y = peak.y, spread = 0;
     std::size_t hit = 0;
     for (int round = 0; round < 3; ++round) {
-      look(x, y, round == 0 ? 0 : out.radius);
+      if (round == 0) {
+        look(x, y, 0.85 * peak.least - 3, 1.15 * peak.most + 3);
+      } else {
+        look(x, y, 0.8 * out.radius - 3, 1.2 * out.radius + 3);
+      }
       const double r = best();
       std::vector<int> rays;
       std::vector<double> at;
@@ -148,14 +169,12 @@ class Rim {
   }
 
  private:
-  /// The cover along every ray; near a radius already known only round it.
-  void look(double x, double y, double known) {
+  /// The cover along every ray between two radii.
+  void look(double x, double y, double least, double most) {
     first_ = 0;
     last_ = static_cast<int>(radius_.size());
-    if (known > 0) {
-      while (first_ < last_ && radius_[first_] < known * 0.8 - 3) ++first_;
-      while (last_ > first_ && radius_[last_ - 1] > known * 1.2 + 3) --last_;
-    }
+    while (first_ < last_ && radius_[first_] < least) ++first_;
+    while (last_ > first_ && radius_[last_ - 1] > most) --last_;
     cover_at_.assign(ray_.size() * radius_.size(), 0);
     for (std::size_t i = 0; i < ray_.size(); ++i) {
       for (int k = first_; k < last_; ++k) {
@@ -277,18 +296,18 @@ class Rim {
 
 std::vector<Circle> circlesOf(const Grey& cover, double inch, const Stop& stop) {
   const Grey half = shrunk(cover, 2);
-  if (half.width < 8 || half.height < 8) return {};
-  const std::vector<Slope> slopes = slopesOf(half, stop);
-  if (slopes.size() > kMostSlopes) return {};
-  const int least = std::max(3, static_cast<int>(kLeastRadius * inch / 2)),
-            most = static_cast<int>(kMostRadius * inch / 2) + 1;
-  const Plane<float> votes = votesOf(slopes, half.width, half.height, least, most, stop);
+  std::vector<Peak> peaks;
+  addPeaks(half, 2, kLeastRadius, kWide, inch, stop, peaks);
+  addPeaks(shrunk(half, 2), 4, 0.9 * kWide, kMostRadius, inch, stop, peaks);
+  std::stable_sort(peaks.begin(), peaks.end(),
+                   [](const Peak& a, const Peak& b) { return a.votes > b.votes; });
+  if (peaks.size() > kMostPeaks) peaks.resize(kMostPeaks);
   Rim rim(cover, inch);
   std::vector<Circle> found;
-  for (const Peak& p : peaksOf(votes, std::max(1, static_cast<int>(0.015 * inch)), stop)) {
+  for (const Peak& p : peaks) {
     if (stop.asked()) return {};
     Circle c;
-    if (rim.fit(p.x, p.y, c)) found.push_back(c);
+    if (rim.fit(p, c)) found.push_back(c);
   }
   std::stable_sort(found.begin(), found.end(), [](const Circle& a, const Circle& b) {
     return std::tuple(a.cross > 0.6, a.round, a.radius) >

@@ -152,6 +152,30 @@ void settleOwners(std::vector<Line>& lines, const LookedAt& seen, Unit unit) {
   }
 }
 
+/// A head belongs to one line. What has no figure goes where a line that has one, drawn the other
+/// way, ends on its end: it is the line that carries that end out.
+void dropCarriers(std::vector<Line>& lines, double near) {
+  const auto reads = [](const Line& l) {
+    return l.reading.witnesses.plain || l.reading.witnesses.unsure;
+  };
+  const auto meet = [&](const ReadingOffer& a, const ReadingOffer& b) {
+    for (const PlanePoint p : {a.from, a.to}) {
+      for (const PlanePoint q : {b.from, b.to}) {
+        if (std::hypot(p.x - q.x, p.y - q.y) < near) return true;
+      }
+    }
+    return false;
+  };
+  std::vector<bool> gone;
+  for (const Line& l : lines) {
+    gone.push_back(!reads(l) && std::any_of(lines.begin(), lines.end(), [&](const Line& o) {
+      return o.reading.kind != l.reading.kind && reads(o) && meet(l.reading, o.reading);
+    }));
+  }
+  std::size_t at = 0;
+  std::erase_if(lines, [&](const Line&) { return gone[at++]; });
+}
+
 /// Inches of the face that a drawn distance strays by.
 double sigma(const LookedAt& seen) {
   return kSigma * seen.inch / seen.squared.frame.perInch + kPicturing;
@@ -258,6 +282,7 @@ std::vector<ReadingOffer> dimensionLines(const LookedAt& seen, const Outlines& o
     read(line, seen, options.unit);
   }
   settleOwners(lines, seen, options.unit);
+  dropCarriers(lines, 0.04 * seen.inch / seen.squared.frame.perInch);
   std::vector<ReadingOffer> out;
   for (Line& line : lines) {
     if (stands(line)) out.push_back(std::move(line.reading));

@@ -15,6 +15,7 @@ constexpr double kLongSide = 0.35;        // of a view's box: its longest side
 constexpr double kMostlyDrawn = 0.8;      // of a side: the feet of letters in a row are not
 constexpr double kCorner = 0.025;         // how near sides come to their corner, likewise
 constexpr double kWhole = 0.97;           // of an edge that one Enter may take
+constexpr double kBrokenBy = 0.8;         // a figure, inches of the sheet
 constexpr double kRound = 0.9;            // and of a hole's rim
 constexpr double kBeyond = 0.7;           // and of its centre lines outside it
 constexpr double kWidest = 0.1;  // lettering has no circles wider than this, inches of the sheet
@@ -79,6 +80,28 @@ std::vector<Thick> thickOf(const View& view, bool plumb, const std::vector<Circl
       out.push_back({s, plumb, drawnThick(view.cover, s, kOutline * view.inch)});
   }
   return out;
+}
+
+/// A figure that is given room in a side breaks it: two that lie on one line of a view with loose
+/// ends towards one another, not further apart than `gap`, are one side.
+void joinBroken(std::vector<Outlines::Side>& sides, double gap, double stray) {
+  for (std::size_t i = 0; i < sides.size(); ++i) {
+    for (std::size_t k = 0; k < sides.size(); ++k) {
+      Outlines::Side& a = sides[i];
+      const Outlines::Side& b = sides[k];
+      const double apart = b.stroke.x0 - a.stroke.x1;
+      if (i == k || a.plumb != b.plumb || a.view != b.view || a.cornerPast || b.cornerFrom ||
+          apart < 0 || apart > gap || std::abs(b.stroke.y0 - a.stroke.y1) > stray)
+        continue;
+      const double drawn = a.whole * a.stroke.length() + b.whole * b.stroke.length();
+      a.stroke = through({a.stroke, b.stroke});
+      a.whole = drawn / a.stroke.length();
+      a.cornerPast = b.cornerPast;
+      sides.erase(sides.begin() + static_cast<std::ptrdiff_t>(k));
+      i -= k < i;
+      k = static_cast<std::size_t>(-1);  // it may go on further
+    }
+  }
 }
 
 double gapTo(const ViewBox& v, double x, double y) {
@@ -171,9 +194,10 @@ Outlines outlinesOf(const View& level, const View& plumb, const std::vector<Circ
         });
       };
       out.sides.push_back(
-          {all[i].stroke, all[i].plumb, view, all[i].whole, meets(false) && meets(true)});
+          {all[i].stroke, all[i].plumb, view, all[i].whole, meets(false), meets(true)});
     }
   }
+  joinBroken(out.sides, kBrokenBy * inch, 0.02 * inch + 1);
   return out;
 }
 
@@ -207,7 +231,7 @@ std::vector<FeatureOffer> featuresOf(const Outlines& outlines, const std::vector
     f.alongX = s.plumb;
     f.view = s.view;
     f.sure = s.whole;
-    f.ready = s.cornered && s.whole > kWhole;
+    f.ready = s.cornerFrom && s.cornerPast && s.whole > kWhole;
     out.push_back(f);
   }
   for (const Circle& c : circles) {

@@ -25,8 +25,9 @@ struct Outlines {
     Stroke stroke;  ///< of its view: x runs down for a plumb one
     bool plumb = false;
     int view = 0;
-    double whole = 0;       ///< how much of it is drawn, and as thick as an outline, 0 … 1
-    bool cornered = false;  ///< both its ends meet other sides of its outline
+    double whole = 0;         ///< how much of it is drawn, and as thick as an outline, 0 … 1
+    bool cornerFrom = false;  ///< its first end meets another side of its outline
+    bool cornerPast = false;  ///< and its last
   };
   std::vector<Side> sides;
 };

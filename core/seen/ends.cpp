@@ -7,6 +7,8 @@ namespace inchwright::seen {
 namespace {
 
 constexpr std::size_t kMostLines = 4000;  // either way; what has more of them is no print
+/// A line that carries a place out, inches of the sheet: longer than any letter is high.
+constexpr double kLeastCarried = 0.25;
 
 /// Places, none nearer than a pen's breadth to another.
 class Places {
@@ -46,30 +48,41 @@ void addCrossings(const std::vector<Stroke>& thin, const std::vector<Stroke>& pl
       if (x < t.x0 - 0.1 * inch || x > t.x1 + 0.1 * inch) continue;
       const double y = t.yAt(x);
       x = v.yAt(y);
-      if (y >= v.x0 - 0.3 * inch && y <= v.x1 + 0.3 * inch) places.add(x, y, true);
+      if (y >= v.x0 - 0.3 * inch && y <= v.x1 + 0.3 * inch)
+        places.add(x, y, v.length() > kLeastCarried * inch);
     }
   }
 }
 
-/// Where ink stands on one side of a plumb line, a head's length out: heads whose own line is too
-/// short to be seen.
+/// How far there is ink on one side of a plumb line all the way between two distances, pixels.
+double inkAside(const Grey& cover, double x, double y, double near, double far) {
+  double least = 255;
+  for (int k = 0; k < 4; ++k)
+    least = std::min(least, sampled(cover, x + near + (far - near) * k / 3, y));
+  return least;
+}
+
+/// How far the ink at a plumb line looks like a head whose own line is too short to be seen: there
+/// is some a head's length or a tail's out on one side, or a dot's on both.
+double inkOfHead(const View& view, double x, double y) {
+  const double inch = view.inch;
+  double most = 0, both = 255;
+  for (const int side : {-1, 1}) {
+    most = std::max({most, inkAside(view.cover, x, y, side * 0.030 * inch, side * 0.075 * inch),
+                     inkAside(view.cover, x, y, side * 0.018 * inch, side * 0.045 * inch)});
+    both = std::min(both, inkAside(view.cover, x, y, side * 0.014 * inch, side * 0.021 * inch));
+  }
+  return std::max(most, both);
+}
+
+/// Where ink stands beside a plumb line as a head's does.
 void addBeside(const View& view, const Stroke& v, Places& places) {
   const double inch = view.inch;
   const int from = std::max(0, static_cast<int>(v.x0 - 0.3 * inch));
   const int past = std::min(view.cover.height - 1, static_cast<int>(v.x1 + 0.3 * inch));
   if (past - from < 8) return;
   std::vector<double> ink(static_cast<std::size_t>(past - from));
-  for (int y = from; y < past; ++y) {
-    const double x = v.yAt(y);
-    double most = 0;
-    for (const int side : {-1, 1}) {
-      double least = 255;
-      for (int k = 0; k < 4; ++k)
-        least = std::min(least, sampled(view.cover, x + side * (0.03 + 0.015 * k) * inch, y));
-      most = std::max(most, least);
-    }
-    ink[y - from] = most;
-  }
+  for (int y = from; y < past; ++y) ink[y - from] = inkOfHead(view, v.yAt(y), y);
   std::vector<double> smooth(ink.size());
   const int last = static_cast<int>(ink.size()) - 1;
   for (int i = 0; i <= last; ++i) {
@@ -81,7 +94,13 @@ void addBeside(const View& view, const Stroke& v, Places& places) {
     bool top = true;
     for (int k = std::max(0, i - reach); k <= std::min(last, i + reach); ++k)
       top = top && smooth[k] <= smooth[i];
-    if (top) places.add(v.yAt(from + i), from + i, true);
+    if (!top) continue;
+    // Of a stretch that is all as dark, its middle.
+    int level = i;
+    while (level < last && smooth[level + 1] == smooth[i]) ++level;
+    const double y = from + (i + level) / 2.0;
+    places.add(v.yAt(y), y, v.length() > kLeastCarried * inch);
+    i = level;
   }
 }
 

@@ -27,7 +27,7 @@ struct View {
 struct End {
   double x = 0;
   double y = 0;
-  bool crossed = false;  ///< a line crosses here
+  bool crossed = false;  ///< a line that carries a place out crosses here, longer than a letter
   float left = 0;        ///< 0 … 1: a dimension line runs on to the left
   float right = 0;
 };

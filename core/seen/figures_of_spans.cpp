@@ -186,6 +186,14 @@ std::vector<NearFigure> FigureShelf::near(bool plumb, double from, double to, do
     }
   }
   const double mid = (from + to) / 2, half = (to - from) / 2;
+  // Beyond both arrows that point at one another, or across an end: an end amid a figure is a
+  // stroke of its own, more likely.
+  const auto astray = [&](const Box& b) {
+    const double off = std::abs((plumb ? b.midY() : b.midX()) - mid),
+                 halfU = (plumb ? b.h : b.w) / 2.0;
+    return off + std::min(halfU, half) - half > 0.05 * inch_ &&
+           (!inside || off - halfU < half - 0.05 * inch_);
+  };
   std::vector<Scored> found;
   for (std::size_t i = 0; i < places_.size(); ++i) {
     const Box& b = places_[i].block.box;
@@ -197,7 +205,7 @@ std::vector<NearFigure> FigureShelf::near(bool plumb, double from, double to, do
     const bool beside = to - from < inch_ && std::abs(u - mid) < half + halfU + 0.55 * inch_;
     if (out > 0.05 * inch_ && !beside) continue;
     found.push_back({(out + 0.4 * off + 0.15 * std::abs(u - mid)) / inch_,
-                     !inside && out > 0.05 * inch_,
+                     astray(b),
                      {static_cast<int>(i)},
                      b});
   }
@@ -220,7 +228,7 @@ std::vector<NearFigure> FigureShelf::near(bool plumb, double from, double to, do
       std::sort(places.begin(), places.end());
       const bool had = std::any_of(found.begin(), found.end(),
                                    [&](const Scored& s) { return s.places == places; });
-      if (!had) found.push_back({found[i].far + 0.02, found[i].beside, places, both});
+      if (!had) found.push_back({found[i].far + 0.02, astray(both), places, both});
     }
   }
   std::vector<NearFigure> out;

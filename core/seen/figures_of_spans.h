@@ -23,7 +23,8 @@ struct Reads {
 struct NearFigure {
   const Reads* reads = nullptr;
   double far = 0;  ///< inches of the sheet, weighted
-  /// It stands beyond both arrows, which point at one another: it may be a neighbour's.
+  /// It stands beyond both arrows, which point at one another, or across an end of the line: it may
+  /// be a neighbour's.
   bool beside = false;
 };
 

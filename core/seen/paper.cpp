@@ -43,43 +43,66 @@ int fullInk(const Grey& fall) {
   return tone;
 }
 
+/// How far a tone falls below the paper's, of 255: `255 / max(paper, 30)` of it without a division.
+class Fall {
+ public:
+  Fall() {
+    for (int paper = 0; paper < 256; ++paper) {
+      const int d = std::max(paper, 30);
+      part_[paper] = static_cast<std::uint32_t>(((1 << 24) + d - 1) / d);
+    }
+  }
+  std::uint8_t of(int paper, int tone) const {
+    const auto below = static_cast<std::uint32_t>(std::max(0, paper - tone) * 255);
+    return static_cast<std::uint8_t>(std::min<std::uint32_t>(
+        255, static_cast<std::uint32_t>(std::uint64_t{below} * part_[paper] >> 24)));
+  }
+
+ private:
+  std::array<std::uint32_t, 256> part_{};
+};
+
+/// The paper's tone along one row of the picture, 256 times as fine: blended of two coarse rows.
+void blendRows(const Grey& paper, int y, std::vector<int>& out) {
+  const double v = std::clamp((y - 1.5) / kCoarse, 0.0, paper.height - 1.0);
+  const int j = std::min(static_cast<int>(v), std::max(0, paper.height - 2));
+  const int fy = paper.height < 2 ? 0 : static_cast<int>((v - j) * 256);
+  const std::uint8_t* upper = paper.row(j);
+  const std::uint8_t* lower = paper.row(std::min(j + 1, paper.height - 1));
+  for (int x = 0; x < paper.width; ++x) out[x] = upper[x] * (256 - fy) + lower[x] * fy;
+}
+
 }  // namespace
 
 Ink inkOf(const Grey& grey, double inch, const Stop& stop) {
-  Grey tone = grey;
-  Grey coarse = shrunk(tone, kCoarse);
+  Grey coarse = shrunk(grey, kCoarse);
   const int half = std::max(2, static_cast<int>(inch * 0.25 / kCoarse));
   Ink out;
-  out.lightOnDark = inkIsLight(tone, blurred(coarse, half));
-  if (out.lightOnDark) {
-    for (auto& v : tone.at) v = static_cast<std::uint8_t>(255 - v);
-    for (auto& v : coarse.at) v = static_cast<std::uint8_t>(255 - v);
-  }
+  out.lightOnDark = inkIsLight(grey, blurred(coarse, half));
+  const int turned = out.lightOnDark ? 255 : 0;
+  for (auto& v : coarse.at) v = static_cast<std::uint8_t>(v ^ turned);
   if (stop.asked()) return out;
   const int stroke = std::max(1, static_cast<int>(inch * 0.03));
   const Grey paper = blurred(narrowed(widened(coarse, stroke), stroke), half);
-  for (int y = 0; y < tone.height && !stop.asked(); ++y) {
-    const double v = std::clamp((y - 1.5) / kCoarse, 0.0, paper.height - 1.0);
-    const int j = std::min(static_cast<int>(v), std::max(0, paper.height - 2));
-    const int fy = paper.height < 2 ? 0 : static_cast<int>((v - j) * 256);
-    const std::uint8_t* upper = paper.row(j);
-    const std::uint8_t* lower = paper.row(std::min(j + 1, paper.height - 1));
-    std::uint8_t* row = tone.row(y);
-    for (int x = 0; x < tone.width; ++x) {
+  static const Fall fall;
+  out.cover = Grey(grey.width, grey.height);
+  std::vector<int> blend(static_cast<std::size_t>(paper.width));
+  for (int y = 0; y < grey.height && !stop.asked(); ++y) {
+    blendRows(paper, y, blend);
+    const std::uint8_t* from = grey.row(y);
+    std::uint8_t* to = out.cover.row(y);
+    for (int x = 0; x < grey.width; ++x) {
       const int at = std::clamp(x * 64 - 96, 0, (paper.width - 1) * 256);
-      const int i = std::min(at >> 8, std::max(0, paper.width - 2)),
-                fx = paper.width < 2 ? 0 : at - i * 256;
-      const int k = std::min(i + 1, paper.width - 1);
-      const int here = ((upper[i] * (256 - fx) + upper[k] * fx) * (256 - fy) +
-                        (lower[i] * (256 - fx) + lower[k] * fx) * fy + 32768) >>
-                       16;
-      const int fall = (here - row[x]) * 255 / std::max(here, 30);
-      row[x] = static_cast<std::uint8_t>(std::clamp(fall, 0, 255));
+      const int i = at >> 8, fx = at & 255, k = std::min(i + 1, paper.width - 1);
+      const int here = (blend[i] * (256 - fx) + blend[k] * fx + 32768) >> 16;
+      to[x] = fall.of(here, from[x] ^ turned);
     }
   }
-  const int full = fullInk(tone);
-  for (auto& v : tone.at) v = static_cast<std::uint8_t>(std::min(255, v * 255 / full));
-  out.cover = std::move(tone);
+  const int full = fullInk(out.cover);
+  std::array<std::uint8_t, 256> darker{};
+  for (int v = 0; v < 256; ++v)
+    darker[v] = static_cast<std::uint8_t>(std::min(255, v * 255 / full));
+  for (auto& v : out.cover.at) v = darker[v];
   return out;
 }
 

@@ -1,5 +1,7 @@
 #include "core/seen/plane.h"
 
+#include <numeric>
+
 namespace inchwright::seen {
 namespace {
 
@@ -52,6 +54,24 @@ void meanOfRow(const std::uint8_t* from, std::uint8_t* to, int n, int reach) {
   }
 }
 
+/// Means over squares of a side known beforehand, which is several times as fast.
+template <int kSide>
+Grey meansOf(const Grey& from) {
+  Grey to(from.width / kSide, from.height / kSide);
+  for (int y = 0; y < to.height; ++y) {
+    std::uint8_t* row = to.row(y);
+    for (int x = 0; x < to.width; ++x) {
+      int sum = kSide * kSide / 2;
+      for (int j = 0; j < kSide; ++j) {
+        const std::uint8_t* p = from.row(y * kSide + j) + x * kSide;
+        for (int i = 0; i < kSide; ++i) sum += p[i];
+      }
+      row[x] = static_cast<std::uint8_t>(sum / (kSide * kSide));
+    }
+  }
+  return to;
+}
+
 }  // namespace
 
 Grey transposed(const Grey& from) {
@@ -70,22 +90,19 @@ Grey transposed(const Grey& from) {
 
 Grey shrunk(const Grey& from, int by) {
   if (by <= 1 || from.empty()) return from;
+  if (by == 2 && std::min(from.width, from.height) >= 2) return meansOf<2>(from);
+  if (by == 4 && std::min(from.width, from.height) >= 4) return meansOf<4>(from);
   Grey to(std::max(1, from.width / by), std::max(1, from.height / by));
-  std::vector<std::uint32_t> sums(static_cast<std::size_t>(to.width));
+  const int rows = std::min(by, from.height), columns = std::min(by, from.width);
+  const int count = rows * columns;
   for (int y = 0; y < to.height; ++y) {
-    std::fill(sums.begin(), sums.end(), 0U);
-    const int rows = std::min(by, from.height), columns = std::min(by, from.width);
-    for (int j = 0; j < rows; ++j) {
-      const std::uint8_t* row = from.row(std::min(y * by + j, from.height - 1));
-      for (int x = 0; x < to.width; ++x) {
-        std::uint32_t sum = 0;
-        for (int i = 0; i < columns; ++i) sum += row[x * by + i];
-        sums[x] += sum;
-      }
-    }
-    const auto count = static_cast<std::uint32_t>(rows * columns);
     for (int x = 0; x < to.width; ++x) {
-      to.row(y)[x] = static_cast<std::uint8_t>((sums[x] + count / 2) / count);
+      int sum = 0;
+      for (int j = 0; j < rows; ++j) {
+        const std::uint8_t* row = from.row(y * by + j) + x * by;
+        sum = std::accumulate(row, row + columns, sum);
+      }
+      to.row(y)[x] = static_cast<std::uint8_t>((sum + count / 2) / count);
     }
   }
   return to;

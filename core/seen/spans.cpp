@@ -1,5 +1,6 @@
 #include "core/seen/spans.h"
 
+#include <array>
 #include <cmath>
 #include <optional>
 
@@ -16,6 +17,19 @@ double middle(const Lane& lane) {
   for (const End& e : lane) y.push_back(e.y);
   std::nth_element(y.begin(), y.begin() + static_cast<std::ptrdiff_t>(y.size() / 2), y.end());
   return y[y.size() / 2];
+}
+
+/// Two places of one end. Of those on a line that carries it out, the tip of a head is the one
+/// further from its own line.
+End together(const End& a, const End& b) {
+  const float left = std::max(a.left, b.left), right = std::max(a.right, b.right);
+  const auto sure = [](const End& e) { return std::pair(e.crossed, std::max(e.left, e.right)); };
+  bool first = sure(a) >= sure(b);
+  if (a.crossed && b.crossed) {
+    if (std::min(a.right, b.right) > 0.5F && left < 0.5F) first = true;
+    if (std::min(a.left, b.left) > 0.5F && right < 0.5F) first = false;
+  }
+  return {first ? a.x : b.x, (a.y + b.y) / 2, a.crossed || b.crossed, left, right};
 }
 
 std::vector<Lane> lanesOf(std::vector<End> ends, double inch, const Stop& stop) {
@@ -43,11 +57,7 @@ std::vector<Lane> lanesOf(std::vector<End> ends, double inch, const Stop& stop) 
         once.push_back(e);
         continue;
       }
-      End& a = once.back();
-      const bool first = std::pair(a.crossed, std::max(a.left, a.right)) >=
-                         std::pair(e.crossed, std::max(e.left, e.right));
-      a = {first ? a.x : e.x, (a.y + e.y) / 2, a.crossed || e.crossed, std::max(a.left, e.left),
-           std::max(a.right, e.right)};
+      once.back() = together(once.back(), e);
     }
     lane = std::move(once);
   }
@@ -92,10 +102,43 @@ Inked drawnBetween(const View& view, const End& a, const End& b) {
 constexpr double kSurest = 4;     // logarithm of the odds that one end can bring
 constexpr double kLettering = 1;  // what lettering in the right place brings
 constexpr double kNothing = -100;
+/// What it costs that nothing carries an end out: so much that no line is cut in two at a bracket.
+constexpr double kUncrossed = 4.5;
+constexpr float kPlainSide = 0.7F;  // odds of one side that need no other
+constexpr double kPassedBy = 0.5;   // of what an end would have brought: a line runs over it
 
 double logit(float odds) {
   const double p = std::clamp<double>(odds, 1e-6, 1 - 1e-6);
   return std::clamp(std::log(p / (1 - p)), -kSurest, kSurest);
+}
+
+/// Of an end whose line runs to the right, or to the left. Where two lines share one it is plain
+/// that it is an end, but less so of which: either side speaks for the other then.
+double odds(const End& e, bool right) {
+  const float own = right ? e.right : e.left;
+  const float shared = std::max(e.left, e.right) < kPlainSide ? std::min(e.left, e.right) : 0;
+  return logit(own + shared) - (e.crossed ? 0 : kUncrossed);
+}
+
+/// How a line ends at a place: none does, or one with its heads inside or outside, which takes the
+/// head on the left of the place or on the right.
+enum Ended : std::uint8_t { kNone, kInside, kOutside };
+
+/// The likeliest lines up to a place.
+struct Way {
+  double sum = -1e9;
+  std::size_t from = 0;  ///< where the last of them begins, or the place before
+  Ended how = kNone;
+  std::optional<Span> span;
+};
+
+/// Of the ways to a place the likeliest that leaves the head free with which a next line begins.
+const Way& likeliest(const std::array<Way, 3>& ways, Ended next) {
+  const Way* best = &ways[kNone];
+  for (const Ended how : {kInside, kOutside}) {
+    if ((next == kNone || next == how) && ways[how].sum > best->sum) best = &ways[how];
+  }
+  return *best;
 }
 
 /// The dimension lines of a lane that together are likeliest. None overlaps another, but one may
@@ -106,27 +149,36 @@ class Pairing {
       : view_(view), lettered_(lettered), stop_(stop) {}
 
   void pair(const Lane& lane, double least) {
-    std::vector<double> best(lane.size(), 0);
-    std::vector<std::optional<Span>> last(lane.size());
-    std::vector<std::size_t> before(lane.size(), 0);
+    std::vector<double> passed(lane.size(), 0);  // what it costs to run over all so far
+    for (std::size_t i = 0; i < lane.size(); ++i) {
+      passed[i] = (i > 0 ? passed[i - 1] : 0) +
+                  (lane[i].crossed ? kPassedBy : 0) *
+                      std::max({0.0, odds(lane[i], false), odds(lane[i], true)});
+    }
+    std::vector<std::array<Way, 3>> best(lane.size());
+    for (auto& way : best.front()) way.sum = 0;
     for (std::size_t j = 1; j < lane.size(); ++j) {
       if (stop_.asked()) return;
-      best[j] = best[j - 1];
-      before[j] = j - 1;
+      best[j][kNone] = {likeliest(best[j - 1], kNone).sum, j - 1, kNone, {}};
       for (std::size_t i = 0; i < j; ++i) {
-        for (const bool out : {false, true}) {
-          const double score = out ? outside(lane[i], lane[j]) : inside(lane[i], lane[j]);
-          if (score <= least || best[i] + score <= best[j]) continue;
-          best[j] = best[i] + score;
-          before[j] = i;
-          last[j] = Span{lane[i].x, lane[j].x, (lane[i].y + lane[j].y) / 2, out,
-                         1 / (1 + std::exp(-score))};
+        for (const Ended how : {kInside, kOutside}) {
+          const double score =
+              (how == kOutside ? outside(lane[i], lane[j]) : inside(lane[i], lane[j])) -
+              passed[j - 1] + passed[i];
+          const double sum = likeliest(best[i], how).sum + score;
+          if (score <= least || sum <= best[j][how].sum) continue;
+          best[j][how] = {sum, i, how,
+                          Span{lane[i].x, lane[j].x, (lane[i].y + lane[j].y) / 2, how == kOutside,
+                               1 / (1 + std::exp(-score))}};
         }
       }
     }
-    for (std::size_t j = lane.size(); j > 1 && j - 1 > 0;) {
-      if (last[j - 1]) found.push_back(*last[j - 1]);
-      j = before[j - 1] + 1;
+    Ended next = kNone;
+    for (std::size_t j = lane.size() - 1; j > 0;) {
+      const Way& way = likeliest(best[j], next);
+      if (way.span) found.push_back(*way.span);
+      j = way.from;
+      next = way.how;
     }
   }
 
@@ -135,12 +187,12 @@ class Pairing {
  private:
   /// A line drawn from one to the other, but for a gap with its figure in it.
   double inside(const End& a, const End& b) const {
-    const double inch = view_.inch, y = (a.y + b.y) / 2, ends = logit(a.right) + logit(b.left);
+    const double inch = view_.inch, y = (a.y + b.y) / 2, ends = odds(a, true) + odds(b, false);
     if (ends < -2 || b.x - a.x <= 0.1 * inch) return kNothing;
     const Inked drawn = drawnBetween(view_, a, b);
     if (drawn.share <= 0.15) return kNothing;
     // Two tails with nothing between them are no dimension line.
-    if (drawn.bare() > 0.12 * inch) {
+    if (drawn.bare() > 0.16 * inch) {
       return lettered_(drawn.from, drawn.past, y, 0.06) ? ends + kLettering : kNothing;
     }
     if (lettered_(a.x, b.x, y, 0.28)) return ends + kLettering;
@@ -150,10 +202,10 @@ class Pairing {
 
   /// Two arrows that point at one another, with the figure between or beside them.
   double outside(const End& a, const End& b) const {
-    const double inch = view_.inch, y = (a.y + b.y) / 2, ends = logit(a.left) + logit(b.right) - 1;
-    if (ends < -1 || b.x - a.x > 0.95 * inch) return kNothing;
+    const double inch = view_.inch, y = (a.y + b.y) / 2, ends = odds(a, false) + odds(b, true) - 1;
+    if (ends < -1 || b.x - a.x > 1.3 * inch) return kNothing;
     if (lettered_(a.x, b.x, y, 0.28)) return ends + kLettering;
-    return lettered_(b.x, b.x + inch, y, 0.1) ? ends : kNothing;
+    return b.x - a.x < 0.95 * inch && lettered_(b.x, b.x + inch, y, 0.1) ? ends : kNothing;
   }
 
   const View& view_;

@@ -11,10 +11,11 @@ constexpr double kAstray = 0.02;  // share of distances that say nothing
 constexpr double kPlain = 0.6;    // mean odds of plain glyphs
 constexpr double kCrowded = 1.0;  // what it costs that something may have been left out
 constexpr double kUnsure = 0.15;
-constexpr double kClear = 1.0;         // a plain figure is 2.7 times as likely as any other
-constexpr double kAgrees = 1.6;        // standard deviations
-constexpr double kFarOff = 8;          // likewise: no slip of the pen is meant
-constexpr double kRival = 6.0;         // a candidate 400 times less likely is none beside the first
+constexpr double kClear = 1.0;   // a plain figure is 2.7 times as likely as any other
+constexpr double kAlike = 0.3;   // what is less likely by its glyphs than so is another figure
+constexpr double kAgrees = 1.6;  // standard deviations
+constexpr double kFarOff = 8;    // likewise: no slip of the pen is meant
+constexpr double kRival = 6.0;   // a candidate 400 times less likely is none beside the first
 constexpr double kTooUnlikely = -2.9;  // mean logarithm: odds of a 20th
 
 struct Weight {
@@ -159,7 +160,9 @@ Weighed weigh(const std::vector<NearFigure>& near, const Drawn& drawn, bool angl
   out.witnesses.plain = clearOf(all.front(), all, unit);
   out.witnesses.unsure = !out.witnesses.plain && first.mean > std::log(kUnsure);
   // Where likelier glyphs speak against the drawing it may be a misprint, which is not put right.
-  out.witnesses.scale = first.candidate.scale <= kAgrees && first.glyphs >= likeliest - kClear &&
+  // Nor does a piece of the lettering speak for the drawing.
+  out.witnesses.scale = first.candidate.scale <= kAgrees && !first.reads->crowded &&
+                        first.glyphs >= likeliest - kAlike &&
                         std::none_of(all.begin() + 1, all.end(), [&](const Weight& o) {
                           return o.candidate.ticks != first.candidate.ticks &&
                                  o.candidate.scale <= kAgrees && o.glyphs > first.glyphs - kRival;

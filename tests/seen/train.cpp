@@ -27,7 +27,7 @@ int main(int count, char** words) {
   }
   std::printf("%zu prints, %zu ends (%zu without a place), %zu glyphs\n", stems.size(),
               all.ends.count(), all.endsMissed, all.glyphs.count());
-  const std::string ends = trained(all.ends, {48, 14, 1}),
+  const std::string ends = trained(all.ends, {64, 16, 1}),
                     glyphs = trained(all.glyphs, {72, 16, 2});
   std::printf("of examples kept back, right: ends %.4f of %zu, glyphs %.4f of %zu\n",
               agreement(ends, kept.ends), kept.ends.count(), agreement(glyphs, kept.glyphs),

@@ -68,6 +68,12 @@ TEST(Features, AnEdgeThatBreaksOffIsOfferedAndNotReady) {
   EXPECT_EQ(plate.count(OfferedFeature::edge), std::pair(5, 4));
 }
 
+TEST(Features, AnEdgeBrokenByAFigureIsOneAndNotReady) {
+  Plate plate;
+  for (int y = 250; y < 310; ++y) std::fill_n(plate.cover.row(y) + 690, 20, std::uint8_t{0});
+  EXPECT_EQ(plate.count(OfferedFeature::edge), std::pair(4, 3));
+}
+
 TEST(Features, LettersAndTheirBowlsAreNothing) {
   Plate plate;
   for (int i = 0; i < 8; ++i) {

@@ -54,6 +54,18 @@ TEST(Circles, FindAHoleWithItsCross) {
   EXPECT_GT(circles[0].cross, 0.95);
 }
 
+TEST(Circles, OfEverySizeThatIsLookedFor) {
+  for (const double radius : {9.0, 14.0, 21.0, 24.0, 27.0, 50.0, 75.0, 97.0}) {
+    Pen pen(240, 240);
+    pen.circle(119.6, 121.3, radius, 3);
+    const auto circles = circlesOf(pen.cover, 200, Stop());
+    ASSERT_EQ(circles.size(), 1U) << radius;
+    EXPECT_NEAR(circles[0].x, 119.6, 0.3) << radius;
+    EXPECT_NEAR(circles[0].y, 121.3, 0.3) << radius;
+    EXPECT_NEAR(circles[0].radius, radius, 0.3);
+  }
+}
+
 TEST(Circles, ABareCircleHasNoCrossAndABoxIsNone) {
   Pen pen(300, 160);
   pen.circle(60, 70, 25, 3);

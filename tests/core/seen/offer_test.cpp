@@ -14,13 +14,14 @@ const std::vector<DrawnPrint>& drawnPrints() {
   static const std::vector<DrawnPrint> prints = [] {
     const std::string folder = INCHWRIGHT_BINARY_DIR "/prints";
     std::vector<DrawnPrint> out;
-    for (const auto& [manner, seeds] :
-         {std::pair("scan", "7-8"), std::pair("phone", "9"), std::pair("misprint", "11")}) {
+    for (const auto& [manner, seeds] : {std::pair("scan", "7-8"), std::pair("phone", "9"),
+                                        std::pair("misprint", "11"), std::pair("scan", "830120")}) {
       const std::string call = std::string(INCHWRIGHT_SOURCE_DIR "/tests/seen/draw_prints ") +
                                folder + "/" + manner + " --manner " + manner + " --seeds " + seeds;
       if (std::system(call.c_str()) != 0) return out;
     }
-    for (const char* stem : {"/scan/0007", "/scan/0008", "/phone/0009", "/misprint/0011"})
+    for (const char* stem :
+         {"/scan/0007", "/scan/0008", "/phone/0009", "/misprint/0011", "/scan/830120"})
       out.push_back(readPrint(folder + stem));
     return out;
   }();
@@ -71,6 +72,30 @@ TEST(Offer, ReadsDrawnPrintsAndIsNeverWrongAndReady) {
   EXPECT_GE(found, readings * 8 / 10);
   EXPECT_GE(ready, readings * 4 / 10);
   EXPECT_GE(ringed, holes * 97 / 100);
+}
+
+// On the print 830120 a line that carries a place out runs through a neighbour's 51/64, and the 4
+// looks like an open arrow there.
+TEST(Offer, NothingIsReadyWhereNoLineIs) {
+  ASSERT_FALSE(drawnPrints().empty());
+  for (const DrawnPrint& print : drawnPrints()) {
+    Options options;
+    options.unit = print.unit();
+    const auto offers = offer(print.picture, print.pixelToInches, options);
+    ASSERT_TRUE(offers.ok());
+    for (const ReadingOffer& o : offers->readings) {
+      if (!o.witnesses.ready()) continue;
+      const auto& all = print.truth["readings"];
+      EXPECT_TRUE(
+          std::any_of(all.begin(), all.end(),
+                      [&](const auto& r) {
+                        const double ends[] = {r["from"][0], r["from"][1], r["to"][0], r["to"][1]};
+                        return std::hypot(o.from.x - ends[0], o.from.y - ends[1]) < 0.1 &&
+                               std::hypot(o.to.x - ends[2], o.to.y - ends[3]) < 0.1;
+                      }))
+          << print.name << " " << o.candidates.front().text;
+    }
+  }
 }
 
 TEST(Training, OnADrawnPrintComesOutTheSameToTheByte) {

@@ -104,7 +104,14 @@ TEST(Weigh, APieceOfAFigureIsNoRivalOfOneThatFits) {
 
 // Half of `1/2 ±1/64` is no plain figure.
 TEST(Weigh, WhatMoreIsLetteredBesideItIsNotLeftOut) {
-  EXPECT_EQ(weighed({{"1/2", -0.1, 2}}, 0.5, {}, true).witnesses.letters(), "g S");
+  EXPECT_EQ(weighed({{"1/2", -0.1, 2}}, 0.5, {}, true).witnesses.letters(), "g");
+}
+
+// 1 13/16 lettered where 1 15/16 is drawn, its 3 not clear of a 5.
+TEST(Weigh, WhatIsLessLikelyByItsGlyphsIsNoChoiceForAMisprint) {
+  const Weighed w = weighed({{"1 15/16", -2.4, 5}, {"1 13/16", -1.6, 5}}, 1.9375);
+  EXPECT_FALSE(w.witnesses.plain);
+  EXPECT_FALSE(w.witnesses.scale);
 }
 
 // The bracket of (2.406) read as a 1: both figures fit the drawing, only one is lettered.
