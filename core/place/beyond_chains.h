@@ -17,15 +17,16 @@ namespace inchwright {
 inline constexpr std::array<std::array<Axis, 2>, 3> kPlanes{
     {{Axis::x, Axis::y}, {Axis::x, Axis::z}, {Axis::y, Axis::z}}};
 
-/// A place, or a group that moves as one, with more than one answer.
+/// A place, or a group that moves as one, with more than one answer; or a line.
 struct SeveralAnswers {
-  Id place;               ///< the first of the group by its id
+  Id place;               ///< the first of the group by its id; of a line its own
   std::vector<Id> about;  ///< all that move with it, itself among them
   std::array<Axis, 2> axes{Axis::x, Axis::y};
   bool isTaken = false;  ///< by the tracing; else it is in doubt, and not placed
   /// Many places that hang on each other: there may be answers that were not found. Then a single
   /// one may stand among `answers`.
   bool mayHaveMore = false;
+  bool isLine = false;  ///< `answers` are points of it: where it passes what tells them best apart
   /// Of `place`, along both axes, from the outer sides at the lower ends; the one taken first.
   std::vector<std::array<Length, 2>> answers;
 

@@ -12,6 +12,8 @@ namespace {
 constexpr double kNoShare = 1e-9;
 // No reading is off by more than this: a candidate beyond it is none.
 constexpr double kFarthestOff = 100;
+// Inches. Circles are made to meet where they just touch, and no solver comes nearer to that.
+constexpr double kMeets = 1e-7;
 
 using Slopes = std::map<std::uint32_t, double>;
 
@@ -158,22 +160,24 @@ std::optional<WouldBe> Contradictions::open(std::uint32_t reading,
   }
   std::vector<double> at = outcome_.variables;
   Equations equations = outcome_.equations;
+  SettleOptions near;
+  if (!spare) near.leastWeight = 1;
   if (spare) {
     rows.push_back(*spare);
   } else {
-    // Drawn back to 0 at first, so that the answer is near the least.
+    // Drawn back to 0 at first, as strongly as the others hold: from where all of them miss alike
+    // the answer is near the least.
     const Term term{figure->second, 1};
     Row still{RowKind::same, {equations.addQuantity(0, std::span(&term, 1)), 0, 0}};
-    still.scale = 1e-2;
     std::vector<std::uint32_t> held = rows;
     held.push_back(equations.addRow(still));
-    settle(equations, held, variables, at);
+    settle(equations, held, variables, at, near);
   }
   std::sort(rows.begin(), rows.end());
   rows.erase(std::unique(rows.begin(), rows.end()), rows.end());
-  const SettleSummary summary = settle(equations, rows, variables, at);
+  const SettleSummary summary = settle(equations, rows, variables, at, near);
   const double off = at[figure->second];
-  if (!(summary.residual <= 1e-8) || !(std::abs(off) < kFarthestOff)) return std::nullopt;
+  if (!(summary.residual <= kMeets) || !(std::abs(off) < kFarthestOff)) return std::nullopt;
   const Reading& what = part_.readings[reading];
   WouldBe would{reading, {}, {}, allAgree(at), misfit(at)};
   if (what.kind == ReadingKind::angle) {

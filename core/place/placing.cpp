@@ -9,6 +9,7 @@
 #include "core/place/outline_corners.h"
 #include "core/place/part_plane.h"
 #include "core/place/plane_rows.h"
+#include "core/place/told_answers.h"
 
 namespace inchwright {
 namespace {
@@ -37,12 +38,9 @@ class PartPlacing {
   Result<bool> takeOver(const Solved& solved);
   void keepCarriers(std::size_t which, const Solved& solved);
   void keepHeld(const Solved& solved);
-  void tellAnswers(const Solved& solved);
   void tellFree(const Solved& solved, std::vector<FreePlace>& told) const;
   void tellWeak(const Solved& solved);
-  std::vector<Id> movingWith(const Solved& solved, const Block& block) const;
   std::set<std::pair<std::size_t, std::uint32_t>> disputedBy(const Solved& solved) const;
-  double lowerEnd(std::size_t axis) const;
 
   const Part& part_;
   const std::array<AxisSystem, 3>& systems_;
@@ -170,83 +168,6 @@ void PartPlacing::keepHeld(const Solved& solved) {
   }
 }
 
-// Every place whose position hangs on what a block moves.
-std::vector<Id> PartPlacing::movingWith(const Solved& solved, const Block& block) const {
-  std::vector<Id> ids;
-  for (const std::size_t which : {0U, 1U}) {
-    const AxisSystem& system = systems_[static_cast<std::size_t>(solved.plane.axes[which])];
-    std::set<std::uint32_t> own;
-    for (const auto& [mine, variable] : solved.plane.variables[which]) {
-      if (std::binary_search(block.variables.begin(), block.variables.end(), variable)) {
-        own.insert(mine);
-      }
-    }
-    for (std::uint32_t node = 0; node < system.nodeCount(); ++node) {
-      for (const AxisSystem::Term& term : system.termsOf(node)) {
-        if (own.contains(term.variable)) ids.push_back(system.network().places[node]);
-      }
-    }
-  }
-  std::sort(ids.begin(), ids.end());
-  ids.erase(std::unique(ids.begin(), ids.end()), ids.end());
-  return ids;
-}
-
-// Where the outer side at the lower end lies; 0 where there is none.
-double PartPlacing::lowerEnd(std::size_t axis) const {
-  for (const Feature& feature : part_.features) {
-    const auto* edge = feature.as<kind::Edge>();
-    if (edge == nullptr || static_cast<std::size_t>(edge->axis) != axis || !edge->side ||
-        outward(*edge->side) > 0) {
-      continue;
-    }
-    const auto node = systems_[axis].node(feature.id);
-    if (node && out_.positions[axis][*node].group == 0) {
-      return out_.positions[axis][*node].ticks.toDouble();
-    }
-  }
-  return 0;
-}
-
-void PartPlacing::tellAnswers(const Solved& solved) {
-  std::vector<double> at = solved.outcome.variables;
-  for (const PlacedBlock& block : solved.outcome.blocks) {
-    const bool isTaken = block.fate == BlockFate::mirrorTaken;
-    if ((!isTaken && block.fate != BlockFate::twoAnswers) || block.points.empty()) continue;
-    SeveralAnswers several;
-    several.axes = solved.plane.axes;
-    several.isTaken = isTaken;
-    several.mayHaveMore = block.mayHaveMore;
-    several.about = movingWith(solved, block.block);
-    std::uint32_t shown = block.points[0];
-    for (const std::uint32_t point : block.points) {
-      if (solved.plane.pointIds[point] < solved.plane.pointIds[shown]) shown = point;
-    }
-    several.place = solved.plane.pointIds[shown];
-    const PlacedPoint& point = solved.plane.problem.points[shown];
-    for (const Answer& answer : block.answers) {
-      for (std::size_t i = 0; i < answer.values.size(); ++i) {
-        at[block.block.variables[i]] = answer.values[i];
-      }
-      std::array<Length, 2> coordinates;
-      for (const std::size_t which : {0U, 1U}) {
-        const double inches = solved.outcome.equations.valueOf(which == 0 ? point.x : point.y, at);
-        const double low = lowerEnd(static_cast<std::size_t>(solved.plane.axes[which]));
-        coordinates[which] = Length::ticks(std::llround(inches * kTicksPerInch - low));
-      }
-      several.answers.push_back(coordinates);
-    }
-    for (const std::uint32_t one : block.block.variables) {
-      at[one] = solved.outcome.variables[one];
-    }
-    const auto isTold = [&](const SeveralAnswers& one) {
-      return one.axes == several.axes && one.place == several.place;
-    };
-    if (std::any_of(out_.answers.begin(), out_.answers.end(), isTold)) continue;
-    out_.answers.push_back(std::move(several));
-  }
-}
-
 // How a place whose two coordinates have one row between them can still move.
 void PartPlacing::tellFree(const Solved& solved, std::vector<FreePlace>& told) const {
   const PlaneProblem& problem = solved.plane.problem;
@@ -347,7 +268,7 @@ Result<PlacedPart> PartPlacing::run() {
       keepCarriers(which, solved);
       keepHeld(solved);
       out_.residual = std::max(out_.residual, solved.outcome.residual);
-      tellAnswers(solved);
+      tellAnswers(part_, systems_, solved.plane, solved.outcome, out_);
       tellFree(solved, free_[which]);
       tellWeak(solved);
       tellContradictions(part_, solved.plane, solved.outcome, options_.findContradictions, out_);

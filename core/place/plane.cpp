@@ -11,6 +11,9 @@
 namespace inchwright {
 namespace {
 
+// A line that leans less than this (an arcsecond is 5 times as much) runs along its axis.
+constexpr double kLeans = 1e-6;
+
 class Placing {
  public:
   Placing(const PlaneProblem& problem, const PlaneOptions& options)
@@ -156,7 +159,8 @@ bool Placing::isAllowed(const PlacedBlock& placed) {
     const PlanePoint p = pointAt(beside.point);
     const double off = std::cos(t) * p.y - std::sin(t) * p.x - d;
     const double toward = std::cos(t) * beside.y - std::sin(t) * beside.x;
-    if (off * toward < 0) return false;
+    // Neither side of a level line lies further to the right.
+    if (std::abs(toward) > kLeans && off * toward < 0) return false;
   }
   return true;
 }

@@ -173,7 +173,7 @@ double& Search<Dense>::onDiagonal(Eigen::Index i) {
 template <bool Dense>
 bool Search<Dense>::solveStep(double damping) {
   // A variable that no row feels at this point is held rather than divided by.
-  const double least = 1e-12 * std::max(diagonal_.maxCoeff(), 1e-12);
+  const double least = options_.leastWeight * std::max(diagonal_.maxCoeff(), 1e-12);
   for (Eigen::Index i = 0; i < size(); ++i) {
     onDiagonal(i) = undamped_[i] + damping * std::max(diagonal_[i], least) + 1e-30;
   }
@@ -248,6 +248,9 @@ Result<Done> SettleOptions::isValid() const {
   if (!(enough > 0)) return Error{ErrorCode::badRequest, "enough is not above 0", "enough"};
   if (!(firstDamping > 0)) {
     return Error{ErrorCode::badRequest, "firstDamping is not above 0", "firstDamping"};
+  }
+  if (!(leastWeight > 0 && leastWeight <= 1)) {
+    return Error{ErrorCode::badRequest, "leastWeight is not between 0 and 1", "leastWeight"};
   }
   return Done{};
 }

@@ -14,6 +14,9 @@ struct SettleOptions {
   double enough = 1e-13;         ///< inches: a greatest residual below it ends the search
   std::uint32_t denseUpTo = 60;  ///< variables; beyond, the normal equations are sparse
   double firstDamping = 1e-4;    ///< of the greatest diagonal
+  /// What a variable weighs at least in the damping, of what the heaviest does. At 1 all weigh
+  /// alike: of many answers one near the start is found, also where rows hardly feel a variable.
+  double leastWeight = 1e-12;
 
   /// Errors: `badRequest`, naming the member that makes no sense.
   Result<Done> isValid() const;

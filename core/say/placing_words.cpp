@@ -28,6 +28,10 @@ std::string answersText(const SeveralAnswers& several) {
     return listed(several.about) + " hang on each other: " + several.place + " may lie at " +
            others[0] + " or elsewhere; trace them closer, or say which way round they lie";
   }
+  if (several.isLine) {
+    return several.place + " may run through " + joined(others, " or ") +
+           "; say on which side of it what it touches lies";
+  }
   if (!several.isTaken) {
     return several.place + " may lie at " + joined(others, " or ") +
            "; say which way round it lies, or on which side";

@@ -45,10 +45,15 @@ bool isOfPlane(const Understanding& what) {
 
 // Lines, and what is understood in the plane, that came to nothing: no figure shows it.
 void addNotPlaced(const Part& part, const BeyondChains& beyond, std::vector<Doubt>& doubts) {
+  // A line that can run in several ways is asked about as such.
+  const auto isInDoubt = [&](const Id& id) {
+    return std::any_of(beyond.answers.begin(), beyond.answers.end(),
+                       [&](const SeveralAnswers& one) { return one.isLine && one.place == id; });
+  };
   for (std::uint32_t i = 0; i < part.features.size(); ++i) {
     const Feature& feature = part.features[i];
     const auto isPlaced = [&](const auto& lines) { return lines.contains(feature.id); };
-    if (!feature.is(FeatureKind::line) ||
+    if (!feature.is(FeatureKind::line) || isInDoubt(feature.id) ||
         std::any_of(beyond.lines.begin(), beyond.lines.end(), isPlaced)) {
       continue;
     }
@@ -60,6 +65,7 @@ void addNotPlaced(const Part& part, const BeyondChains& beyond, std::vector<Doub
     if (!isOfPlane(what) || beyond.understood.contains(i)) continue;
     std::vector<Id> places = what.of;
     if (!what.about.empty()) places.push_back(what.about);
+    if (std::any_of(places.begin(), places.end(), isInDoubt)) continue;
     doubts.push_back({{DoubtTopic::notPlaced, what.kind, {}, {}, std::move(places)}});
     doubts.back().source = Source{SourceKind::understanding, i};
   }

@@ -4,6 +4,8 @@
 
 #include <cmath>
 #include <numbers>
+#include <random>
+#include <string>
 
 #include "tests/core/place/placed_part.h"
 #include "tests/support/part_text.h"
@@ -62,6 +64,47 @@ TEST(Placing, TwoDistancesNameBothAnswersFromTheLowerSides) {
   EXPECT_NEAR(traced.placed.answers[0].answers[0][1].toInches(), 0.75 + std::sqrt(1.75), kTick);
 }
 
+// A line that touches both holes, 1/8 and 1/4 across: four ways, each shown by where it passes A.
+TEST(Placing, ALineThatCanRunInSeveralWaysIsNamed) {
+  const std::string text = kBase + "line M\ntangent M A\ntangent M B\n";
+  const auto open = placed(text);
+  EXPECT_FALSE(open.placed.lines[0].contains("M"));
+  ASSERT_EQ(open.placed.answers.size(), 1U);
+  const SeveralAnswers& several = open.placed.answers[0];
+  EXPECT_EQ(several.place, "M");
+  EXPECT_TRUE(several.isLine);
+  EXPECT_FALSE(several.isTaken);
+  ASSERT_EQ(several.answers.size(), 4U);
+  for (const auto& [x, y] : several.answers) {
+    EXPECT_NEAR(std::hypot(x.toInches() - 0.5, y.toInches() - 0.75), 1.0 / 8, 1e-9);
+  }
+  // Traced: the holes are 1/4 in wide, so it is clear which is meant.
+  const auto traced = placed(text + "traced M 0.5 0.88 3.5 0.87\n");
+  EXPECT_TRUE(traced.placed.lines[0].contains("M"));
+  EXPECT_TRUE(traced.placed.answers.empty());
+}
+
+// C hangs on A and B, which are level; M runs through both. Right of a level line says nothing.
+TEST(Placing, ASideThatNeitherOfTwoIsSettlesNothing) {
+  const std::string text =
+      "edge L x left\nedge F y front\nhole A 1/4\nhole B 1/4\nb1 x L A 1\nb2 y F A 2\n"
+      "b3 x A B 3\nin_line y A B\nhole C 1/4\nr1 centres A C 2\nr2 centres B C 2\nline M\n";
+  for (const Side side : {Side::left, Side::right, Side::front, Side::back}) {
+    Part part = PartText::read(text);
+    for (Feature& one : part.features) {
+      if (auto* line = one.as<kind::Line>()) line->through = {"A", "B"};
+    }
+    Understanding what;
+    what.kind = UnderstandingKind::beside;
+    what.of = {"C"};
+    what.about = "M";
+    what.side = side;
+    part.understood.push_back(what);
+    const bool settles = side == Side::front || side == Side::back;
+    EXPECT_EQ(PlacedForTest::of(part).isPlaced("C", Axis::y), settles) << nameOf(side);
+  }
+}
+
 TEST(Placing, AGroupMovesAsOneAndIsNamedWhole) {
   const auto part = placed(kBase +
                            "hole C 1/8\nhole D 1/8\nx1 x C D 1/2\nx2 y C D 1/4\n"
@@ -112,6 +155,32 @@ TEST(Placing, DistancesThatDoNotMeetPlaceNothing) {
   for (const WouldBe& one : clash.wouldBe) {
     const bool isSecond = part.part.readings[one.reading].id == "r2";
     EXPECT_TRUE(!isSecond || std::abs(one.length.toInches() - 2) < 0.01);
+  }
+}
+
+// What is missing is what lies between the two circles, wherever beside the way between them the
+// third was traced.
+TEST(Placing, CirclesMissEachOtherByTheGapBetweenThem) {
+  std::mt19937_64 random(2026);
+  const auto thous = [&](unsigned low, unsigned high) {
+    return static_cast<int>(low + random() % (high - low));
+  };
+  const auto text = [](int thou) { return std::to_string(thou) + "/1000"; };
+  for (int run = 0; run < 200; ++run) {
+    const int apart = thous(500, 4000), near = thous(100, 200 + static_cast<unsigned>(apart) / 2);
+    const bool isInside = run % 4 == 3;
+    const int gap = thous(20, 150);
+    const int far = isInside ? apart + near + gap : apart - near - gap;
+    if (far < 50) continue;
+    SCOPED_TRACE(std::to_string(apart) + " " + std::to_string(near) + " " + std::to_string(far));
+    const auto part = placed(
+        "edge L x left\nedge F y front\nhole A 1/64\nhole B 1/64\nhole C 1/64\n"
+        "b1 x L A 1\nb2 y F A 1\nin_line y A B\nb3 x A B " +
+        text(apart) + "\nr1 centres A C " + text(near) + "\nr2 centres B C " + text(far) +
+        "\ntraced C " + std::to_string(1 + thous(0, 3)) + " " + std::to_string(2 * thous(0, 2)) +
+        "\n");
+    ASSERT_EQ(part.placed.clashes.size(), 1U);
+    EXPECT_NEAR(std::abs(part.placed.clashes[0].missesBy), gap / 1000.0, 1e-5);
   }
 }
 

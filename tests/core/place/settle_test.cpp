@@ -104,6 +104,9 @@ TEST(Settle, OptionsThatMakeNoSenseAreNamed) {
   options = {};
   options.firstDamping = -1;
   EXPECT_EQ(options.isValid().error().place, "firstDamping");
+  options = {};
+  options.leastWeight = 0;
+  EXPECT_EQ(options.isValid().error().place, "leastWeight");
 }
 
 TEST(Settle, NothingOpenIsALook) {

@@ -39,6 +39,20 @@ TEST(PlacingWords, TwoAnswersAreNamedWithTheirFigures) {
                    "would do as well"}));
 }
 
+TEST(PlacingWords, ALineThatCanRunInSeveralWaysIsAskedAboutAndNothingElseIsSaidOfIt) {
+  const Part part = PartText::read(kPlate + "line M\ntangent M A\ntangent M B\n");
+  const Solution solution = solved(part);
+  Texts said;
+  for (const Doubt& doubt : solution.doubts) {
+    const std::string text = doubtText(part, solution, doubt);
+    if (text.find("M") != std::string::npos) said.push_back(text);
+  }
+  ASSERT_EQ(said.size(), 1U);
+  EXPECT_EQ(said[0].rfind("M may run through (", 0), 0U) << said[0];
+  EXPECT_NE(said[0].find("(0.5000, 0.6250)"), std::string::npos) << said[0];
+  EXPECT_NE(said[0].find("; say on which side of it what it touches lies"), std::string::npos);
+}
+
 TEST(PlacingWords, AContradictionNamesReadingsByTheirEndsAndTheLikeliestToLookAtAgain) {
   // 2 and 2 over 3 make 41.41 degrees.
   const Texts said =

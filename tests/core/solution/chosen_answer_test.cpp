@@ -76,6 +76,31 @@ TEST(ChosenAnswer, ADistanceAndAnAxisAreToldApart) {
   expectEachCanBeChosen(named(kBase + "hole C 1/8\nr1 centres A C 1 1/4\ny1 y F C 1 1/2\n"));
 }
 
+// A line along two holes is chosen by the side on which both lie; one that crosses between them is
+// not to be said in one line.
+TEST(ChosenAnswer, ALineIsChosenByTheSideOfWhatItTouches) {
+  const Part part = named(kBase + "line M\ntangent M A\ntangent M B\nhole C 1/8\nr1 x A C 1\n");
+  const Solution before = solved(part);
+  ASSERT_EQ(before.beyond.answers.size(), 1U);
+  const SeveralAnswers& several = before.beyond.answers[0];
+  int chosen = 0;
+  for (std::size_t i = 0; i < several.answers.size(); ++i) {
+    const auto what = understandingFor(part, several, i);
+    if (!what) continue;
+    ++chosen;
+    EXPECT_EQ(what->kind, UnderstandingKind::beside);
+    EXPECT_EQ(what->of, (std::vector<Id>{"A", "B"}));
+    EXPECT_EQ(what->about, "M");
+    const auto next = addUnderstanding(part, *what);
+    ASSERT_TRUE(next.ok()) << next.error().text;
+    const Solution after = solved(*next);
+    ASSERT_TRUE(after.beyond.lines[0].contains("M"));
+    const double up = several.answers[i][1].toInches() > 0.75 ? 1 : -1;
+    EXPECT_NEAR(leftOf(after.beyond.lines[0].at("M"), {0.5, 0.75 + up / 8}), 0, 1e-7);
+  }
+  EXPECT_EQ(chosen, 2);
+}
+
 TEST(ChosenAnswer, AnyTwoDistancesAreToldApart) {
   constexpr unsigned kSeed = 514;
   SCOPED_TRACE(kSeed);
