@@ -165,13 +165,17 @@ std::optional<WouldBe> Contradictions::open(std::uint32_t reading,
   if (spare) {
     rows.push_back(*spare);
   } else {
-    // Drawn back to 0 at first, as strongly as the others hold: from where all of them miss alike
-    // the answer is near the least.
+    // Drawn back to 0 at first, as strongly as the others hold and then less: from where all of
+    // them miss alike the search comes to the least.
     const Term term{figure->second, 1};
-    Row still{RowKind::same, {equations.addQuantity(0, std::span(&term, 1)), 0, 0}};
+    const std::uint32_t still =
+        equations.addRow({RowKind::same, {equations.addQuantity(0, std::span(&term, 1)), 0, 0}});
     std::vector<std::uint32_t> held = rows;
-    held.push_back(equations.addRow(still));
-    settle(equations, held, variables, at, near);
+    held.push_back(still);
+    for (const double weight : {1.0, 1e-1, 1e-2}) {
+      equations.row(still).scale = weight;
+      settle(equations, held, variables, at, near);
+    }
   }
   std::sort(rows.begin(), rows.end());
   rows.erase(std::unique(rows.begin(), rows.end()), rows.end());
