@@ -257,7 +257,7 @@ void MachineView::tickNext() {
 
 bool MachineView::takeMeasured() {
   const TableRow* row = current();
-  if (filling_ || row == nullptr) return true;
+  if (filling_ || asking_ || row == nullptr) return true;
   MadePlace made = madeAt(desk_.part(), row->id, desk_.setup().name);
   const MadePlace before = made;
   QString trouble;
@@ -276,7 +276,10 @@ bool MachineView::takeMeasured() {
       questioned_ = text;
       said_->setText(tr("%1 is %2 where %3 is wanted: is the sign right? Once more keeps it so")
                          .arg(field->accessibleName(), text, ownWords(signedText(*wanted))));
+      // Tab was on its way to the next field, which now ends as well: that is no answer.
+      asking_ = true;
       field->setFocus();
+      asking_ = false;
       return false;
     } else {
       *figure = *read;

@@ -69,6 +69,7 @@ class MachineView : public StepwiseView {
   int row_ = 0;
   bool filling_ = false;
   bool mayAsk_ = true;
+  bool asking_ = false;
   QString questioned_;  ///< what was typed when its sign was asked about
   QWidget* tools_;
   QHBoxLayout* toolRow_;

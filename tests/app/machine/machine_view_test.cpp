@@ -120,6 +120,18 @@ TEST_F(MachineViewTest, WhatIsMeasuredOffIsSaidByHowMuch) {
   EXPECT_TRUE(says(QStringLiteral("X is +0.0020 off")));
 }
 
+TEST_F(MachineViewTest, TabIsNoAnswerWhetherASignIsRight) {
+  ASSERT_TRUE(QTest::qWaitForWindowActive(view.get()));
+  auto fields = view->findChildren<QLineEdit*>();
+  fields[0]->setFocus();
+  QTest::keyClicks(fields[0], QStringLiteral("-0.3752"));
+  QTest::keyClick(fields[0], Qt::Key_Tab);
+  QCoreApplication::processEvents();
+  EXPECT_FALSE(made(0).x.has_value());
+  EXPECT_TRUE(says(QStringLiteral("is the sign right?")));
+  EXPECT_TRUE(fields[0]->hasFocus());
+}
+
 TEST_F(MachineViewTest, ASlipOfTheSignIsAskedAboutFirst) {
   ASSERT_TRUE(QTest::qWaitForWindowActive(view.get()));
   auto fields = view->findChildren<QLineEdit*>();
