@@ -113,6 +113,36 @@ void addFromPlaced(const Sought& sought, Whereabouts& out) {
   }
 }
 
+/// How far along each axis the place lies from another that moves with it; empty where it does not.
+std::optional<QPointF> offsetFrom(const Sought& sought, const Id& other) {
+  double off[2] = {0, 0};
+  for (std::size_t i = 0; i < 2; ++i) {
+    const Position* here = sought.solution.position(sought.place.id, sought.axes[i]);
+    const Position* there = sought.solution.position(other, sought.axes[i]);
+    if (here == nullptr || there == nullptr || here->group != there->group) return std::nullopt;
+    off[i] = sought.inches(sought.place.id, sought.axes[i]) - sought.inches(other, sought.axes[i]);
+  }
+  return sought.inView(off[0], off[1]);
+}
+
+/// What is chained from a place that is half held is held as that is, so far from it.
+void addFromThoseItHangsOn(const Sought& sought, Whereabouts& out) {
+  for (const DrawnPlace& other : sought.drawn.places) {
+    if (other.across || other.isAxis || other.id == sought.place.id) continue;
+    const auto off = offsetFrom(sought, other.id);
+    if (!off) continue;
+    const Sought theirs{sought.part, sought.solution, sought.drawn, other, sought.axes};
+    addSpots(theirs, out);
+    if (out.isEmpty()) addFromPlaced(theirs, out);
+    if (out.isEmpty()) continue;
+    for (QLineF& way : out.ways) way.translate(*off);
+    for (Whereabouts::Ring& ring : out.rings) ring.middle += *off;
+    for (QPointF& spot : out.spots) spot += *off;
+    out.radius = sought.place.radius;
+    return;
+  }
+}
+
 bool isLoose(const Sought& sought) {
   return !sought.isPlaced(sought.place.id, sought.axes[0]) ||
          !sought.isPlaced(sought.place.id, sought.axes[1]);
@@ -180,6 +210,7 @@ Whereabouts whereaboutsOf(const Desk& desk, const DrawnFace& drawn) {
   if (!out.isEmpty() || place->across || !isLoose(sought)) return out;
   addFromPlaced(sought, out);
   addAlongAxis(sought, out);
+  if (out.isEmpty()) addFromThoseItHangsOn(sought, out);
   return out;
 }
 

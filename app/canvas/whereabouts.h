@@ -20,7 +20,8 @@ class Desk;
 /// altogether.
 ///
 /// A hole 2 from A and no more: a ring about A of radius 2. A hole 3/8 from the left side and no
-/// more: an upright way. A hole 2 from A and 2 from B: two spots.
+/// more: an upright way. A hole 2 from A and 2 from B: two spots. A hole chained from one of these:
+/// the same, so far from there.
 struct Whereabouts {
   struct Ring {
     QPointF middle;

@@ -60,6 +60,27 @@ TEST_F(WhereaboutsTest, OnACircleAlsoWhereOthersHangOnIt) {
   EXPECT_TRUE(of("D").isEmpty()) << "what it hangs on is not placed";
 }
 
+TEST_F(WhereaboutsTest, WhatIsChainedFromAHalfHeldOneIsHeldAsThatIs) {
+  enterLines({"hole C 1/8", "hole D 1/8", "centres A C 1 1/4", "x C D 1/2", "y C D 1/4"});
+  const Whereabouts all = of("D");
+  ASSERT_EQ(all.rings.size(), 1u);
+  EXPECT_EQ(all.rings[0].radius, 1.25);
+  EXPECT_EQ(fromSides(all.rings[0].middle), QPointF(0.5 + 0.5, 0.75 + 0.25));
+  EXPECT_EQ(fromSides(of("C").rings.at(0).middle), QPointF(0.5, 0.75));
+  // Held along one axis from it alone, it may lie anywhere.
+  enterLines({"hole E 1/8", "x C E 3/4"});
+  EXPECT_TRUE(of("E").isEmpty());
+}
+
+TEST_F(WhereaboutsTest, WhatIsChainedFromOneWithTwoAnswersHasTwoSpots) {
+  enterLines(
+      {"hole C 1/8", "hole D 1/4", "centres A C 2", "centres B C 2", "x C D 1/2", "in line y C D"});
+  const Whereabouts all = of("D");
+  ASSERT_EQ(all.spots.size(), 2u);
+  EXPECT_EQ(all.radius, 0.125);
+  for (const QPointF& spot : all.spots) EXPECT_NEAR(fromSides(spot).x(), 2.5, 1e-9);
+}
+
 TEST_F(WhereaboutsTest, OnAStraightWayWhereAnAngleHoldsItAlone) {
   enterLines({"hole C 1/8", "angle A C 30"});
   const Whereabouts all = of("C");
