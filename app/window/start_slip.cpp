@@ -29,11 +29,16 @@ class PaperTab : public QPushButton {
     setShortcut(letter);
     setAccessibleName(QString(name + QStringLiteral(": ") + more).remove(QLatin1Char('&')));
     setAutoDefault(true);
-    setMinimumHeight(fontMetrics().lineSpacing() * 8);
+    // A button else is never smaller than it likes to be.
+    setSizePolicy(QSizePolicy::Preferred, QSizePolicy::Preferred);
   }
 
   QSize sizeHint() const override {
     return {fontMetrics().averageCharWidth() * 26, fontMetrics().lineSpacing() * 8};
+  }
+  /// On a small screen the words take more lines.
+  QSize minimumSizeHint() const override {
+    return {fontMetrics().averageCharWidth() * 17, fontMetrics().lineSpacing() * 7};
   }
 
  protected:
@@ -112,7 +117,7 @@ StartSlip::StartSlip(QWidget* parent)
          "any other new name becomes a point."));
   readings_->setFont(figures());
   readings_->setTabChangesFocus(true);
-  readings_->setMinimumHeight(fontMetrics().lineSpacing() * 8);
+  readings_->setMinimumHeight(fontMetrics().lineSpacing() * 4);
   column->addWidget(readings_);
   said_->setWordWrap(true);
   column->addWidget(said_);
@@ -125,7 +130,10 @@ StartSlip::StartSlip(QWidget* parent)
     take->setEnabled(!readings_->toPlainText().trimmed().isEmpty());
     said_->clear();
   });
-  column->addWidget(take, 0, Qt::AlignRight);
+  auto* foot = new QHBoxLayout;
+  foot->addStretch(1);
+  foot->addWidget(take);
+  column->addLayout(foot);
   resize(fontMetrics().averageCharWidth() * 84, sizeHint().height());
 }
 

@@ -12,6 +12,8 @@
 #include <QTest>
 #include <QVBoxLayout>
 
+#include "app/window/desk_style.h"
+#include "app/window/start_slip.h"
 #include "tests/support/desk_application.h"
 
 namespace inchwright::app {
@@ -64,6 +66,25 @@ TEST_F(OnScreenTest, OfATallOneTheFootStaysInSight) {
 TEST_F(OnScreenTest, AWideOneIsNoWiderThanTheScreen) {
   lay(3, screen().width() + 300);
   EXPECT_LE(slip.width(), screen().width());
+}
+
+// 1280 by 720 at a scale of 1.5, and the 800 by 600 of a run without a display.
+TEST_F(OnScreenTest, TheChoiceOfWhatLiesOnTheDeskFitsASmallScreen) {
+  StartSlip start;
+  EXPECT_LE(start.minimumSizeHint().width(), 792);
+  EXPECT_LE(start.minimumSizeHint().height(), 444);
+  start.resize(792, 444);
+  start.show();
+  ASSERT_TRUE(QTest::qWaitForWindowExposed(&start));
+  EXPECT_LE(start.width(), 792);
+  EXPECT_LE(start.height(), 444);
+  EXPECT_EQ(start.findChild<QScrollArea*>(), nullptr);
+  const auto buttons = start.findChildren<QPushButton*>();
+  EXPECT_EQ(buttons.size(), 5);
+  for (const QPushButton* one : buttons) {
+    const QRect box(one->mapTo(&start, QPoint(0, 0)), one->size());
+    EXPECT_TRUE(start.rect().contains(box)) << qPrintable(one->text());
+  }
 }
 
 }  // namespace
