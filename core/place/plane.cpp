@@ -304,7 +304,8 @@ std::optional<std::size_t> Placing::byTracing(const PlacedBlock& placed) {
   std::optional<std::size_t> taken;
   double nearestTrace = 0;
   for (std::size_t i = 0; i < count; ++i) {
-    double toNext = 0, toTrace = 0;
+    double toTrace = 0;
+    bool isClear = true;
     for (std::size_t j = 0; j < count; ++j) {
       if (j == i) continue;
       // Of what moves between the two, what moves most; of a group all its traces together.
@@ -321,12 +322,12 @@ std::optional<std::size_t> Placing::byTracing(const PlacedBlock& placed) {
         ++together;
       }
       if (together == 0) return std::nullopt;
-      if (toNext != 0 && apart >= toNext) continue;
-      toNext = apart;
-      toTrace = std::hypot(sumX, sumY) / together;
+      // Against every other: of two lines that cross, each is near the trace at one end.
+      const double off = std::hypot(sumX, sumY) / together;
+      isClear = isClear && apart > options_.clearlyApart && off <= options_.takenWithin * apart;
+      toTrace = std::max(toTrace, off);
     }
-    if (toNext <= options_.clearlyApart || toTrace > options_.takenWithin * toNext) continue;
-    if (taken && toTrace >= nearestTrace) continue;
+    if (!isClear || (taken && toTrace >= nearestTrace)) continue;
     taken = i;
     nearestTrace = toTrace;
   }

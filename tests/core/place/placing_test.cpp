@@ -84,6 +84,19 @@ TEST(Placing, ALineThatCanRunInSeveralWaysIsNamed) {
   EXPECT_TRUE(traced.placed.answers.empty());
 }
 
+// The line that crosses between the holes is as near to the trace at one end, and far off at the
+// other.
+TEST(Placing, TheTracingTellsALineBesideTwoHolesFromOneThatCrosses) {
+  const auto part = placed(
+      "edge L x left\nedge F y front\nhole A .42024781\nhole B .70763565\nb1 x L A 25.889347\n"
+      "b2 y F A 4.179017\nb3 x L B 10.911743\nb4 y F B 20.795255\nline M\ntangent M A\n"
+      "tangent M B\ntraced M 26.03388 4.32384 11.18829 21.02973\n");
+  ASSERT_TRUE(part.placed.lines[0].contains("M"));
+  const PlaneLine& line = part.placed.lines[0].at("M");
+  EXPECT_NEAR(leftOf(line, {25.889347, 4.179017}), .42024781 / 2, 1e-9);
+  EXPECT_NEAR(leftOf(line, {10.911743, 20.795255}), .70763565 / 2, 1e-9);
+}
+
 // C hangs on A and B, which are level; M runs through both. Right of a level line says nothing.
 TEST(Placing, ASideThatNeitherOfTwoIsSettlesNothing) {
   const std::string text =
