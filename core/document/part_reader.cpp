@@ -127,7 +127,7 @@ Feature readFeature(const JsonValue& value, const Where& where, const Context& c
   }
   object.read("id", feature.id);
   FeatureKind kind = FeatureKind::point;
-  object.readWord("kind", kind, featureKindNamed, std::variant_size_v<Shape>);
+  object.readWord("kind", kind, featureKindNamed, std::variant_size_v<AnyShape>);
   feature.shape = emptyShape(kind);
   MemberReader members(object, context.unit);
   visitMembers(feature, members);

@@ -9,6 +9,17 @@
 #include "core/part/plain_decimal.h"
 
 namespace inchwright {
+
+Shape::Shape(const Shape& other) = default;
+Shape::Shape(Shape&& other) noexcept = default;
+Shape& Shape::operator=(const Shape& other) = default;
+Shape& Shape::operator=(Shape&& other) noexcept = default;
+Shape::~Shape() = default;
+
+bool Shape::operator==(const Shape& other) const {
+  return static_cast<const AnyShape&>(*this) == static_cast<const AnyShape&>(other);
+}
+
 namespace {
 
 constexpr NameTable<kFeatureKinds> kFeatureKindNames{
@@ -50,7 +61,7 @@ int firstInner(const Feature& feature) {
 
 Shape emptyShape(FeatureKind kind) {
   return emptyShapeAt(static_cast<std::size_t>(kind),
-                      std::make_index_sequence<std::variant_size_v<Shape>>());
+                      std::make_index_sequence<std::variant_size_v<AnyShape>>());
 }
 
 const Drilled* Feature::drilled() const {

@@ -205,10 +205,22 @@ struct CentreDrill {
 
 }  // namespace kind
 
-using Shape =
+using AnyShape =
     std::variant<kind::Edge, kind::Hole, kind::Slot, kind::Ring, kind::Row, kind::Round,
                  kind::Point, kind::Line, kind::Arc, kind::Outside, kind::Bored, kind::Taper,
                  kind::Groove, kind::Screwed, kind::Knurl, kind::Chamfer, kind::CentreDrill>;
+
+/// One of the kinds. What copies and compares it is compiled once, not anew in every room.
+struct Shape : AnyShape {
+  using AnyShape::AnyShape;
+  Shape(const Shape& other);
+  Shape(Shape&& other) noexcept;
+  Shape& operator=(const Shape& other);
+  Shape& operator=(Shape&& other) noexcept;
+  ~Shape();
+
+  bool operator==(const Shape& other) const;
+};
 
 /// One feature of a part: what is common to all kinds, and its shape. Its positions are not here:
 /// they follow from the readings. `checkPart` (job.h) says what a feature lacks.
