@@ -15,7 +15,11 @@ namespace {
 // Ways of meaning the rows of one block that are tried together; beyond, one row at a time.
 constexpr std::size_t kMostMeanings = 64;
 constexpr std::size_t kMostScattered = 12;  ///< variables that random starts are still worth
-constexpr int kScatteredStarts = 24;
+constexpr int kScatteredStarts = 72;
+constexpr std::size_t kMostImages = 24;  ///< of a large block
+constexpr double kLeastReach = 2;        ///< inches
+// Where two answers fall together each start ends a little beside: no hole minds a tenth of a thou.
+constexpr double kOneSearchedInches = 1e-4;
 // An answer that the tracing could take for another lies within half of this.
 constexpr double kFarthestNear = 0.25;
 
@@ -50,6 +54,7 @@ class Seeker {
   void keep(Values values);
   void searchAbout();
   void searchNear();
+  double farthest();
   std::vector<Values> mirrored(const Values& from);
   void tryMeanings(const std::vector<std::uint32_t>& open, std::size_t meanings);
 
@@ -89,7 +94,8 @@ void Seeker::keep(Values values) {
     if (isRadius && answer.values[i] < kOneAnswerInches) return;
   }
   for (const Answer& known : found_.answers) {
-    if (areOne(kinds_, block_, known.values, answer.values)) return;
+    const double within = found_.isComplete ? kOneAnswerInches : kOneSearchedInches;
+    if (areOne(kinds_, block_, known.values, answer.values, within)) return;
   }
   for (const std::uint32_t row : block_.rows) answer.meant.push_back(equations_.rows()[row]);
   found_.answers.push_back(std::move(answer));
@@ -166,6 +172,20 @@ void Seeker::searchNear() {
   }
 }
 
+// How far off another answer may lie, in inches: on the other side of what the block's rows speak
+// of, from a start that may be the origin.
+double Seeker::farthest() {
+  put(start_);
+  double most = kLeastReach;
+  for (const std::uint32_t index : block_.rows) {
+    const Row& row = equations_.rows()[index];
+    for (std::size_t i = 0; i < operandsOf(row.kind); ++i) {
+      most = std::max(most, std::abs(equations_.valueOf(row.of[i], at_)));
+    }
+  }
+  return 2 * most;
+}
+
 void Seeker::searchAbout() {
   tryFrom(start_, true);
   if (isLarge(block_) && !hasMeanings_ && found_.answers.size() == 1 && traceDecides_) {
@@ -176,9 +196,10 @@ void Seeker::searchAbout() {
   for (std::size_t i = 0; i < found_.answers.size() && i < kMostScattered; ++i) {
     for (Values& image : mirrored(found_.answers[i].values)) starts.push_back(std::move(image));
   }
-  if (isLarge(block_) && starts.size() > kScatteredStarts) starts.resize(kScatteredStarts);
+  if (isLarge(block_) && starts.size() > kMostImages) starts.resize(kMostImages);
   for (const Values& start : starts) tryFrom(start, true);
   if (isLarge(block_)) return;
+  const double reach = farthest();
   // The same starts in every run: the result hangs on nothing but the system.
   std::mt19937 random(1);
   for (int run = 0; run < kScatteredStarts; ++run) {
@@ -186,7 +207,7 @@ void Seeker::searchAbout() {
     for (std::size_t i = 0; i < start.size(); ++i) {
       const double between = static_cast<double>(random()) / 4294967296.0 * 2 - 1;
       const bool turns = kinds_[block_.variables[i]] == VariableKind::direction;
-      start[i] += between * (turns ? std::numbers::pi : 4.0);
+      start[i] += between * (turns ? std::numbers::pi : reach);
     }
     tryFrom(start, true);
   }
@@ -249,18 +270,18 @@ AnswerSearch Seeker::run() {
 }  // namespace
 
 bool areOne(std::span<const VariableKind> kinds, const Block& block, std::span<const double> a,
-            std::span<const double> b) {
+            std::span<const double> b, double within) {
   for (std::size_t i = 0; i < a.size(); ++i) {
     if (kinds[block.variables[i]] != VariableKind::direction) {
-      if (std::abs(a[i] - b[i]) > kOneAnswerInches) return false;
+      if (std::abs(a[i] - b[i]) > within) return false;
       continue;
     }
     // A line is the same run the other way, its offset then counted to the other hand.
     const double turn = std::abs(std::remainder(a[i] - b[i], 2 * std::numbers::pi));
     const bool isReversed = turn > std::numbers::pi / 2;
-    if (std::abs(isReversed ? std::numbers::pi - turn : turn) > kOneAnswerInches) return false;
+    if (std::abs(isReversed ? std::numbers::pi - turn : turn) > within) return false;
     if (i + 1 >= a.size() || block.variables[i + 1] != block.variables[i] + 1) continue;
-    if (std::abs(a[i + 1] - (isReversed ? -b[i + 1] : b[i + 1])) > kOneAnswerInches) return false;
+    if (std::abs(a[i + 1] - (isReversed ? -b[i + 1] : b[i + 1])) > within) return false;
     ++i;
   }
   return true;

@@ -67,9 +67,9 @@ AnswerSearch answersOf(Equations& equations, const RowChoices& choices,
                        std::span<const VariableKind> kinds, const Block& block,
                        std::span<double> variables, const std::function<bool()>& traceDecides = {});
 
-/// Whether two answers of a block are one: all variables within 100 ticks, a line and the same
+/// Whether two answers of a block are one: all variables within so many inches, a line and the same
 /// line run the other way included.
 bool areOne(std::span<const VariableKind> kinds, const Block& block, std::span<const double> a,
-            std::span<const double> b);
+            std::span<const double> b, double within = kOneAnswerInches);
 
 }  // namespace inchwright
