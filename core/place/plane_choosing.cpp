@@ -18,9 +18,17 @@ bool Placing::isAllowed(const PlacedBlock& placed) {
   const auto isHere = [&](std::uint32_t point) {
     return std::find(placed.points.begin(), placed.points.end(), point) != placed.points.end();
   };
+  // A place may have one coordinate here while the other waits: nothing is said of it yet.
+  const auto isKnownNow = [&](std::uint32_t quantity) {
+    const auto terms = out_.equations.termsOf(quantity);
+    return std::all_of(terms.begin(), terms.end(), [&](const Term& term) {
+      return kinds_[term.variable] == VariableKind::figure || out_.isPlaced[term.variable] ||
+             std::binary_search(placed.block.variables.begin(), placed.block.variables.end(),
+                                term.variable);
+    });
+  };
   const auto isThere = [&](std::uint32_t point) {
-    return isHere(point) || (isQuantityPlaced(problem_.points[point].x) &&
-                             isQuantityPlaced(problem_.points[point].y));
+    return isKnownNow(problem_.points[point].x) && isKnownNow(problem_.points[point].y);
   };
   for (const TurnsRound& turns : problem_.turnsRound) {
     const auto& [a, b, c] = turns.points;
@@ -35,10 +43,7 @@ bool Placing::isAllowed(const PlacedBlock& placed) {
     const bool isLineHere =
         std::find(placed.lines.begin(), placed.lines.end(), beside.line) != placed.lines.end();
     if (!isHere(beside.point) && !isLineHere) continue;
-    if (!isThere(beside.point) ||
-        (!isLineHere && (!isQuantityPlaced(line.direction) || !isQuantityPlaced(line.offset)))) {
-      continue;
-    }
+    if (!isThere(beside.point) || !isKnownNow(line.direction) || !isKnownNow(line.offset)) continue;
     const double t = out_.equations.valueOf(line.direction, out_.variables);
     const double d = out_.equations.valueOf(line.offset, out_.variables);
     const PlanePoint p = pointAt(beside.point);

@@ -23,6 +23,7 @@ class ToldAnswers {
   void tellOfLine(const PlacedBlock& block);
   void keep(SeveralAnswers several);
   std::vector<Id> movingWith(const Block& block) const;
+  std::uint32_t shownOf(const PlacedBlock& block) const;
   double lowerEnd(std::size_t axis) const;
   std::array<Length, 2> fromLowerEnds(PlanePoint at) const;
 
@@ -77,6 +78,24 @@ double ToldAnswers::lowerEnd(std::size_t axis) const {
   return 0;
 }
 
+// The place by which a block's answers are told: one both of whose coordinates it settles.
+std::uint32_t ToldAnswers::shownOf(const PlacedBlock& block) const {
+  const auto isSettled = [&](std::uint32_t quantity) {
+    const auto terms = outcome_.equations.termsOf(quantity);
+    return std::all_of(terms.begin(), terms.end(), [&](const Term& term) {
+      return outcome_.isPlaced[term.variable] ||
+             std::binary_search(block.block.variables.begin(), block.block.variables.end(),
+                                term.variable);
+    });
+  };
+  const auto found =
+      std::find_if(block.points.begin(), block.points.end(), [&](std::uint32_t point) {
+        return isSettled(plane_.problem.points[point].x) &&
+               isSettled(plane_.problem.points[point].y);
+      });
+  return found == block.points.end() ? block.points.front() : *found;
+}
+
 // Kept once, though planes are solved more than once.
 void ToldAnswers::keep(SeveralAnswers several) {
   const auto isTold = [&](const SeveralAnswers& one) {
@@ -100,10 +119,7 @@ void ToldAnswers::tell() {
     several.isTaken = isTaken;
     several.mayHaveMore = block.mayHaveMore;
     several.about = movingWith(block.block);
-    std::uint32_t shown = block.points[0];
-    for (const std::uint32_t point : block.points) {
-      if (plane_.pointIds[point] < plane_.pointIds[shown]) shown = point;
-    }
+    const std::uint32_t shown = shownOf(block);
     several.place = plane_.pointIds[shown];
     const PlacedPoint& point = plane_.problem.points[shown];
     for (const Answer& answer : block.answers) {

@@ -1,6 +1,7 @@
 #include <gtest/gtest.h>
 
 #include <algorithm>
+#include <cmath>
 
 #include "tests/core/place/placed_part.h"
 #include "tests/support/part_text.h"
@@ -78,6 +79,25 @@ TEST(PlaneLookahead, WhatIsLooseFurtherOnLeavesBothAnswers) {
       placedLines({"r1 centres A C 2 1/2", "r2 centres B C 2 1/2", "r3 centres C D 1 1/4"});
   ASSERT_EQ(part.placed.answers.size(), 1U);
   EXPECT_EQ(part.placed.answers[0].place, "C");
+}
+
+TEST(PlaneLookahead, AWayRoundWaitsUntilAllItsPlacesAreThere) {
+  // D's block gives E its X; which way round A, D and E go hangs on its Y as well.
+  Part part = PartText::read(kTwoBelow +
+                             "hole E 1/8\nr1 centres A D 2\nr2 centres B D 2\nin_line x D E\n"
+                             "r3 centres D E 1\n");
+  for (const auto& [of, sense] :
+       {std::pair(std::vector<Id>{"A", "B", "D"}, Sense::anticlockwise),
+        std::pair(std::vector<Id>{"A", "D", "E"}, Sense::anticlockwise)}) {
+    Understanding what;
+    what.kind = UnderstandingKind::wayRound;
+    what.of = of;
+    what.sense = sense;
+    part.understood.push_back(what);
+  }
+  const auto placed = PlacedForTest::of(part);
+  EXPECT_NEAR(placed.from("F", "D", Axis::y), 0.75 + std::sqrt(1.75), 1e-9);
+  EXPECT_NEAR(placed.from("D", "E", Axis::y), 1, 1e-9);
 }
 
 }  // namespace
