@@ -307,10 +307,11 @@ TEST(Table, TellsUnplacedPlaces) {
   Plate plate = block();
   plate.hole("A", 64, 32, "1/4").hole("B", 64, 32, "1/4");
   plate.at("A", Axis::y).group = 2;
-  Positions::Along& along = plate.solution.positions.along(Axis::x);
+  Positions::Along along = plate.solution.positions.along(Axis::x);
   const auto b = std::find(along.places.begin(), along.places.end(), "B");
   along.positions.erase(along.positions.begin() + (b - along.places.begin()));
   along.places.erase(b);
+  plate.solution.positions.set(Axis::x, std::move(along));
   plate.solution.loose.push_back({"A", Axis::y, Loose::Lacks::distance, {}, "F"});
   const SetupTable table = tableOf(plate, lowerCorner());
   EXPECT_TRUE(table.rows.empty());
