@@ -111,11 +111,7 @@ Result<bool> PartPlacing::takeOver(const Solved& solved) {
 void PartPlacing::keepCarriers(std::size_t which, const Solved& solved) {
   const PartPlane& plane = solved.plane;
   const PlaneOutcome& outcome = solved.outcome;
-  const auto isPlaced = [&](std::uint32_t quantity) {
-    const auto terms = outcome.equations.termsOf(quantity);
-    return std::all_of(terms.begin(), terms.end(),
-                       [&](const Term& term) { return outcome.isPlaced[term.variable]; });
-  };
+  const auto isPlaced = [&](std::uint32_t quantity) { return outcome.isSettled(quantity); };
   const auto value = [&](std::uint32_t quantity) {
     return outcome.equations.valueOf(quantity, outcome.variables);
   };

@@ -42,28 +42,15 @@ void Placing::mapVariables() {
   }
 }
 
-bool Placing::isQuantityPlaced(std::uint32_t quantity) const {
-  for (const Term& term : out_.equations.termsOf(quantity)) {
-    if (kinds_[term.variable] != VariableKind::figure && !out_.isPlaced[term.variable]) {
-      return false;
-    }
-  }
-  return true;
+bool Placing::isKnown(std::uint32_t index, const Block* with) const {
+  const Row& row = out_.equations.rows()[index];
+  return std::all_of(row.of.begin(), row.of.begin() + operandsOf(row.kind),
+                     [&](std::uint32_t quantity) { return out_.isSettled(quantity, with); });
 }
 
-bool Placing::isKnown(std::uint32_t index, const Block* but) const {
-  const Row& row = out_.equations.rows()[index];
-  for (std::size_t i = 0; i < operandsOf(row.kind); ++i) {
-    for (const Term& term : out_.equations.termsOf(row.of[i])) {
-      if (kinds_[term.variable] == VariableKind::figure || out_.isPlaced[term.variable]) continue;
-      if (but != nullptr &&
-          std::binary_search(but->variables.begin(), but->variables.end(), term.variable)) {
-        continue;
-      }
-      return false;
-    }
-  }
-  return true;
+bool Placing::isThere(std::uint32_t point, const Block* with) const {
+  return out_.isSettled(problem_.points[point].x, with) &&
+         out_.isSettled(problem_.points[point].y, with);
 }
 
 void Placing::put(const Block& block, const Answer& answer) {
@@ -88,10 +75,7 @@ PlanePoint Placing::pointAt(std::uint32_t point) const {
 }
 
 void Placing::rememberWhere(std::uint32_t point) {
-  if (!isQuantityPlaced(problem_.points[point].x) || !isQuantityPlaced(problem_.points[point].y)) {
-    return;
-  }
-  pointsIn_.add(point, pointAt(point));
+  if (isThere(point)) pointsIn_.add(point, pointAt(point));
 }
 
 // The residual of a row, in the way of meaning it that comes nearest; that way is kept.
@@ -207,15 +191,12 @@ PlaneOutcome Placing::run() {
   for (std::uint32_t i = 0; i < problem_.points.size(); ++i) rememberWhere(i);
   for (PlacedBlock& block : out_.blocks) place(block);
   for (const std::uint32_t row : spares_) {
-    SpareRow spare{row, isKnown(row, nullptr), 0, true};
+    SpareRow spare{row, isKnown(row), 0, true};
     if (spare.isKnown) {
       spare.misses = residualAsMeant(row);
       spare.agrees = std::abs(spare.misses) <= allowance(row);
     }
     out_.spares.push_back(spare);
-  }
-  for (std::uint32_t i = 0; i < kinds_.size(); ++i) {
-    if (kinds_[i] == VariableKind::figure) out_.isPlaced[i] = true;
   }
   return std::move(out_);
 }
@@ -229,6 +210,15 @@ Result<Done> PlaneOptions::isValid() const {
   }
   if (!(weakFrom > 0)) return Error{ErrorCode::badRequest, "weakFrom is not above 0", "weakFrom"};
   return Done{};
+}
+
+bool PlaneOutcome::isSettled(std::uint32_t quantity, const Block* with) const {
+  const auto terms = equations.termsOf(quantity);
+  return std::all_of(terms.begin(), terms.end(), [&](const Term& term) {
+    return isPlaced[term.variable] ||
+           (with != nullptr &&
+            std::binary_search(with->variables.begin(), with->variables.end(), term.variable));
+  });
 }
 
 PlaneOutcome placeInPlane(const PlaneProblem& problem, const PlaneOptions& options) {

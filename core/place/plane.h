@@ -102,13 +102,17 @@ struct PlaneOutcome {
   std::vector<std::uint32_t> loose;  ///< variables that the rows leave free
   std::vector<std::uint32_t> slack;  ///< rows that bear on them
   double residual = 0;               ///< inches, the greatest of the rows that place
+
+  /// Whether all that a quantity hangs on is placed, or among what a block moves.
+  bool isSettled(std::uint32_t quantity, const Block* with = nullptr) const;
 };
 
 /// Places what follows, block by block, and says what does not.
 ///
 /// Never all combinations: each block is asked for by itself, with those before it where they were
-/// taken to be. Nothing is placed on a guess. Deterministic; NaN-free for finite input.
-/// Cost: about linear where places hang on two or three others each.
+/// taken to be. Of several answers readings to spare may leave one, also such as close a loop only
+/// through blocks that come later. Nothing is placed on a guess. Deterministic; NaN-free for finite
+/// input. Cost: about linear where places hang on two or three others each.
 PlaneOutcome placeInPlane(const PlaneProblem& problem, const PlaneOptions& options = {});
 
 /// By how much each placed variable changes with each figure, at the answer: `slopes[variable]`

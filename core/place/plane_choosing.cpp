@@ -18,22 +18,12 @@ bool Placing::isAllowed(const PlacedBlock& placed) {
   const auto isHere = [&](std::uint32_t point) {
     return std::find(placed.points.begin(), placed.points.end(), point) != placed.points.end();
   };
-  // A place may have one coordinate here while the other waits: nothing is said of it yet.
-  const auto isKnownNow = [&](std::uint32_t quantity) {
-    const auto terms = out_.equations.termsOf(quantity);
-    return std::all_of(terms.begin(), terms.end(), [&](const Term& term) {
-      return kinds_[term.variable] == VariableKind::figure || out_.isPlaced[term.variable] ||
-             std::binary_search(placed.block.variables.begin(), placed.block.variables.end(),
-                                term.variable);
-    });
-  };
-  const auto isThere = [&](std::uint32_t point) {
-    return isKnownNow(problem_.points[point].x) && isKnownNow(problem_.points[point].y);
-  };
   for (const TurnsRound& turns : problem_.turnsRound) {
     const auto& [a, b, c] = turns.points;
     if (!isHere(a) && !isHere(b) && !isHere(c)) continue;
-    if (!isThere(a) || !isThere(b) || !isThere(c)) continue;
+    // A place may have one coordinate here while the other waits: nothing is said of it yet.
+    const auto isThereNow = [&](std::uint32_t point) { return isThere(point, &placed.block); };
+    if (!std::all_of(turns.points.begin(), turns.points.end(), isThereNow)) continue;
     const PlanePoint p = pointAt(a), q = pointAt(b), r = pointAt(c);
     const double turn = (q.x - p.x) * (r.y - p.y) - (q.y - p.y) * (r.x - p.x);
     if (turn * turns.sense < 0) return false;
@@ -43,7 +33,10 @@ bool Placing::isAllowed(const PlacedBlock& placed) {
     const bool isLineHere =
         std::find(placed.lines.begin(), placed.lines.end(), beside.line) != placed.lines.end();
     if (!isHere(beside.point) && !isLineHere) continue;
-    if (!isThere(beside.point) || !isKnownNow(line.direction) || !isKnownNow(line.offset)) continue;
+    if (!isThere(beside.point, &placed.block) || !out_.isSettled(line.direction, &placed.block) ||
+        !out_.isSettled(line.offset, &placed.block)) {
+      continue;
+    }
     const double t = out_.equations.valueOf(line.direction, out_.variables);
     const double d = out_.equations.valueOf(line.offset, out_.variables);
     const PlanePoint p = pointAt(beside.point);

@@ -22,7 +22,7 @@ std::set<std::uint32_t> Placing::stillBehind(std::uint32_t spare) const {
     const Row& row = out_.equations.rows()[rows[i]];
     for (std::size_t k = 0; k < operandsOf(row.kind); ++k) {
       for (const Term& term : out_.equations.termsOf(row.of[k])) {
-        if (kinds_[term.variable] == VariableKind::figure || out_.isPlaced[term.variable]) continue;
+        if (out_.isPlaced[term.variable]) continue;
         const std::uint32_t block = blockOf_[term.variable];
         if (block == kNoBlock) return {};
         if (!behind.insert(block).second) continue;
@@ -91,7 +91,7 @@ Placing::Against Placing::speakingAgainst(const PlacedBlock& placed, const Answe
   for (const std::uint32_t one : placed.block.variables) out_.isPlaced[one] = true;
   for (const std::uint32_t next : further.blocks) placeOnTrial(next, against);
   for (const std::uint32_t spare : further.spares) {
-    if (isKnown(spare, nullptr) && leastResidual(spare) > allowance(spare)) {
+    if (isKnown(spare) && leastResidual(spare) > allowance(spare)) {
       against.emplace(false, spare);
     }
   }

@@ -22,7 +22,7 @@ class Placing {
       : problem_(problem), options_(options), kinds_(problem.kinds) {
     out_.equations = problem.equations;
     out_.variables = problem.start;
-    out_.isPlaced.assign(problem.kinds.size(), false);
+    for (const VariableKind kind : kinds_) out_.isPlaced.push_back(kind == VariableKind::figure);
   }
 
   PlaneOutcome run();
@@ -41,8 +41,8 @@ class Placing {
   void mapVariables();
   void place(PlacedBlock& placed);
   void seeWhatMoves(PlacedBlock& placed) const;
-  bool isKnown(std::uint32_t row, const Block* but) const;
-  bool isQuantityPlaced(std::uint32_t quantity) const;
+  bool isKnown(std::uint32_t row, const Block* with = nullptr) const;
+  bool isThere(std::uint32_t point, const Block* with = nullptr) const;
 
   void put(const Block& block, const Answer& answer);
   Answer asItStands(const Block& block) const;

@@ -80,18 +80,10 @@ double ToldAnswers::lowerEnd(std::size_t axis) const {
 
 // The place by which a block's answers are told: one both of whose coordinates it settles.
 std::uint32_t ToldAnswers::shownOf(const PlacedBlock& block) const {
-  const auto isSettled = [&](std::uint32_t quantity) {
-    const auto terms = outcome_.equations.termsOf(quantity);
-    return std::all_of(terms.begin(), terms.end(), [&](const Term& term) {
-      return outcome_.isPlaced[term.variable] ||
-             std::binary_search(block.block.variables.begin(), block.block.variables.end(),
-                                term.variable);
-    });
-  };
   const auto found =
       std::find_if(block.points.begin(), block.points.end(), [&](std::uint32_t point) {
-        return isSettled(plane_.problem.points[point].x) &&
-               isSettled(plane_.problem.points[point].y);
+        return outcome_.isSettled(plane_.problem.points[point].x, &block.block) &&
+               outcome_.isSettled(plane_.problem.points[point].y, &block.block);
       });
   return found == block.points.end() ? block.points.front() : *found;
 }
