@@ -8,6 +8,7 @@
 #include <vector>
 
 #include "app/words/console.h"
+#include "core/base/near_word.h"
 
 namespace inchwright::app {
 namespace {
@@ -18,7 +19,6 @@ constexpr std::array kWords{&kReadWord,       &kCheckWord,   &kTableWord,  &kPla
                             &kDifferenceWord, &kOutlineWord, &kCurveWord,  &kOffersWord};
 
 constexpr std::string_view kHelp = "help";
-constexpr std::size_t kMostSlips = 2;  // letters, that still make one word likely for another
 
 bool asksForHelp(std::span<const std::string> args) {
   for (const std::string& arg : args) {
@@ -43,29 +43,6 @@ int runOption(std::span<const std::string> args, Streams& streams) {
       {ErrorCode::badRequest, "no such option; inchwright --help lists the words", option});
 }
 
-/// How many letters have to be put in, left out or exchanged to make one word of the other.
-std::size_t slipsBetween(std::string_view a, std::string_view b) {
-  std::vector<std::size_t> row(b.size() + 1);
-  for (std::size_t j = 0; j <= b.size(); ++j) row[j] = j;
-  for (std::size_t i = 1; i <= a.size(); ++i) {
-    std::size_t corner = row[0]++;
-    for (std::size_t j = 1; j <= b.size(); ++j) {
-      const std::size_t other = corner + (a[i - 1] == b[j - 1] ? 0 : 1);
-      corner = row[j];
-      row[j] = std::min({row[j] + 1, row[j - 1] + 1, other});
-    }
-  }
-  return row[b.size()];
-}
-
-const Word* nearestWord(std::string_view name) {
-  const auto nearest =
-      std::min_element(kWords.begin(), kWords.end(), [&](const Word* a, const Word* b) {
-        return slipsBetween(name, a->name) < slipsBetween(name, b->name);
-      });
-  return slipsBetween(name, (*nearest)->name) <= kMostSlips ? *nearest : nullptr;
-}
-
 /// What is neither a word nor the name of a file that is there or could be meant: it looks like a
 /// word, or there is more behind it than the desk could open.
 bool isMistyped(std::span<const std::string> args) {
@@ -80,8 +57,10 @@ bool isMistyped(std::span<const std::string> args) {
 
 int refuseWord(const std::string& name, Streams& streams) {
   std::string text = "there is no such word, and no such file";
-  if (const Word* const nearest = nearestWord(name)) {
-    text += "; did you mean " + std::string(nearest->name) + "?";
+  std::vector<std::string_view> known;
+  for (const Word* const word : kWords) known.push_back(word->name);
+  if (const auto nearest = nearestWord(name, known)) {
+    text += "; did you mean " + std::string(*nearest) + "?";
   } else {
     text += "; inchwright --help lists the words";
   }

@@ -196,22 +196,16 @@ void ObjectReader::within(std::string_view name, const std::function<void(Object
 }
 
 std::string ObjectReader::meantBy(std::string_view name) const {
-  std::string meant;
-  std::optional<std::size_t> nearest;
-  const auto look = [&](std::string_view known) {
-    const auto apart = nearness(name, known);
-    if (!apart || (nearest && *nearest <= *apart)) return;
-    nearest = apart;
-    meant = known;
-  };
-  for (std::size_t i = firstLacking_; i < trouble_.lacking_.size(); ++i) look(trouble_.lacking_[i]);
+  std::vector<std::string_view> known(
+      trouble_.lacking_.begin() + static_cast<std::ptrdiff_t>(firstLacking_),
+      trouble_.lacking_.end());
   // Beside the one that is meant it may have been left over, and the wrong one of the two; not so
   // `note2` beside `note`.
   for (const Member& beside : members_) {
-    const std::string& known = beside.json.name;
-    if (beside.asked && name.substr(0, known.size()) != known) look(known);
+    const std::string& other = beside.json.name;
+    if (beside.asked && name.substr(0, other.size()) != other) known.push_back(other);
   }
-  return meant;
+  return std::string(nearestWord(name, known).value_or(std::string_view()));
 }
 
 Extra ObjectReader::rest() const {

@@ -210,6 +210,10 @@ bool MadeRow::has(Verdict verdict) const {
   return std::find(verdicts.begin(), verdicts.end(), verdict) != verdicts.end();
 }
 
+bool MadeRow::cameOutWrong() const {
+  return has(Verdict::over) || has(Verdict::under) || has(Verdict::offPlace);
+}
+
 Result<SizeNow> sizeNow(const Job& job, const SizeOrPlace& side) {
   return sizeOf(job, side, true);
 }
@@ -306,8 +310,7 @@ Result<AsMade> asMade(const Job& job, std::span<const Solution> solutions) {
     const bool isChosen = std::any_of(
         part.mended.begin(), part.mended.end(),
         [&](const Mended& one) { return one.place == row.place && one.piece == row.piece; });
-    row.open = !isChosen &&
-               (row.has(Verdict::over) || row.has(Verdict::under) || row.has(Verdict::offPlace));
+    row.open = !isChosen && row.cameOutWrong();
     const CameOut one = cameOut(job, part, row);
     if (one.changed) {
       all.changed.push_back({row.part, row.place, one.chosen->way, one.chosen->chosen});

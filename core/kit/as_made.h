@@ -37,6 +37,8 @@ struct MadeRow {
   bool open = false;
 
   bool has(Verdict verdict) const;
+  /// Over, under or off its place.
+  bool cameOutWrong() const;
   bool operator==(const MadeRow&) const = default;
 };
 

@@ -18,10 +18,7 @@ struct CameOut {
   std::optional<Way> way;  ///< what was chosen, with its figures
   bool changed = false;    ///< those are others than when it was chosen
 
-  bool isWrong() const {
-    return row.has(Verdict::over) || row.has(Verdict::under) || row.has(Verdict::offPlace) ||
-           row.has(Verdict::cannotTell);
-  }
+  bool isWrong() const { return row.cameOutWrong() || row.has(Verdict::cannotTell); }
   bool operator==(const CameOut&) const = default;
 };
 

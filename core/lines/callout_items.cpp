@@ -281,20 +281,16 @@ std::vector<CalloutItem> calloutItems(std::string_view text) {
 }
 
 std::string_view calloutWordMeantBy(std::string_view raw) {
-  const std::string word = normal(raw);
-  const Spelling* meant = nullptr;
-  std::size_t least = 0;
-  for (const Spelling& one : kSpellings) {
-    const auto apart = nearness(word, one.text);
-    if (!apart || (meant && *apart >= least)) continue;
-    meant = &one;
-    least = *apart;
-  }
+  std::vector<std::string_view> known;
+  for (const Spelling& one : kSpellings) known.push_back(one.text);
+  const auto meant = nearestWord(normal(raw), known);
   if (!meant) return {};
+  const auto spelt = [&](auto is) {
+    return *std::find_if(std::begin(kSpellings), std::end(kSpellings), is);
+  };
+  const Spelling near = spelt([&](const Spelling& one) { return one.text == *meant; });
   // The first spelling of each is the plain one.
-  return std::find_if(std::begin(kSpellings), std::end(kSpellings),
-                      [&](const Spelling& one) { return one.word == meant->word; })
-      ->text;
+  return spelt([&](const Spelling& one) { return one.word == near.word; }).text;
 }
 
 bool tellsOfSlotEnds(std::string_view word) {
