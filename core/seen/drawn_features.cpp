@@ -85,22 +85,26 @@ std::vector<Thick> thickOf(const View& view, bool plumb, const std::vector<Circl
 /// A figure that is given room in a side breaks it: two that lie on one line of a view with loose
 /// ends towards one another, not further apart than `gap`, are one side.
 void joinBroken(std::vector<Outlines::Side>& sides, double gap, double stray) {
-  for (std::size_t i = 0; i < sides.size(); ++i) {
-    for (std::size_t k = 0; k < sides.size(); ++k) {
-      Outlines::Side& a = sides[i];
-      const Outlines::Side& b = sides[k];
-      const double apart = b.stroke.x0 - a.stroke.x1;
-      if (i == k || a.plumb != b.plumb || a.view != b.view || a.cornerPast || b.cornerFrom ||
-          apart < 0 || apart > gap || std::abs(b.stroke.y0 - a.stroke.y1) > stray)
-        continue;
-      const double drawn = a.whole * a.stroke.length() + b.whole * b.stroke.length();
-      a.stroke = through({a.stroke, b.stroke});
-      a.whole = drawn / a.stroke.length();
-      a.cornerPast = b.cornerPast;
-      sides.erase(sides.begin() + static_cast<std::ptrdiff_t>(k));
-      i -= k < i;
-      k = static_cast<std::size_t>(-1);  // it may go on further
+  const auto goesOn = [&](const Outlines::Side& a, const Outlines::Side& b) {
+    const double apart = b.stroke.x0 - a.stroke.x1;
+    return &a != &b && a.plumb == b.plumb && a.view == b.view && !a.cornerPast && !b.cornerFrom &&
+           apart >= 0 && apart <= gap && std::abs(b.stroke.y0 - a.stroke.y1) <= stray;
+  };
+  for (std::size_t i = 0; i < sides.size();) {
+    const auto next = std::find_if(sides.begin(), sides.end(), [&](const Outlines::Side& other) {
+      return goesOn(sides[i], other);
+    });
+    if (next == sides.end()) {
+      ++i;
+      continue;
     }
+    Outlines::Side& a = sides[i];
+    const double drawn = a.whole * a.stroke.length() + next->whole * next->stroke.length();
+    a.stroke = through({a.stroke, next->stroke});
+    a.whole = drawn / a.stroke.length();
+    a.cornerPast = next->cornerPast;
+    if (next - sides.begin() < static_cast<std::ptrdiff_t>(i)) --i;
+    sides.erase(next);  // what is joined may go on further
   }
 }
 
