@@ -6,6 +6,7 @@
 #include "core/kit/kit_of_part.h"
 #include "core/kit/solved_kit.h"
 #include "core/part/edit.h"
+#include "core/part/parts_of_job.h"
 #include "core/say/kit_words.h"
 #include "core/say/part_warnings.h"
 #include "core/sheet/lathe_sheet.h"
@@ -299,11 +300,12 @@ bool Desk::applyPart(const Result<Part>& next, const QString& title, const QStri
     emit refused(QString::fromStdString(next.error().text));
     return false;
   }
-  Job changed = job();
-  // Other hands of this part follow it.
-  changed = withFollowers(changed, Part(changed.parts[state_->part]).name, next.value());
-  changed.parts[state_->part] = next.value();
-  apply(std::move(changed), title, merge);
+  Result<Job> changed = withPartEdited(job(), static_cast<std::size_t>(state_->part), *next);
+  if (!changed.ok()) {
+    emit refused(QString::fromStdString(changed.error().text));
+    return false;
+  }
+  apply(std::move(changed).value(), title, merge);
   return true;
 }
 

@@ -59,25 +59,20 @@ Result<Whole> removed(Whole whole, std::vector<Entry> Whole::*list, std::ptrdiff
   return checked(std::move(whole));
 }
 
-/// `oldId` and its holes and ends become those of `newId`.
-Id renamed(const Feature& feature, const Id& id, std::string_view newId) {
-  if (!isNamedBy(feature, id)) return id;
-  return std::string(newId) + id.substr(feature.id.size());
-}
-
 void renameInKey(const Feature& feature, std::string& text, std::string_view newId) {
   std::optional<DoubtKey> key = DoubtKey::read(text);
   if (!key) return;
-  for (Id& place : key->places) place = renamed(feature, place, newId);
+  for (Id& place : key->places) place = renamedPlace(feature, place, newId);
   // Of holes that meet either may be told first: it goes by their names.
   if (key->topic == DoubtTopic::holesMeet) std::sort(key->places.begin(), key->places.end());
   text = key->text();
 }
 
 void renameMentions(Part& part, const Feature& old, std::string_view newId) {
-  forEachMention(part, [&](const std::string&, Id& id) { id = renamed(old, id, newId); });
+  forEachMention(part, [&](const std::string&, Id& id) { id = renamedPlace(old, id, newId); });
   for (AcceptedDoubt& one : part.accepted) renameInKey(old, one.key, newId);
-  for (MadePlace& made : part.made) made.place = renamed(old, made.place, newId);
+  for (MadePlace& made : part.made) made.place = renamedPlace(old, made.place, newId);
+  for (Mended& mended : part.mended) mended.place = renamedPlace(old, mended.place, newId);
 }
 
 /// Whether an understanding still says something true when one of its `of` is left out.
@@ -348,26 +343,8 @@ Part withMended(const Part& part, const Mended& mended) {
   return edited;
 }
 
-Job withFollowers(const Job& job, std::string_view name, const Part& part) {
-  Job edited = job;
-  const Part* before = job.part(name);
-  if (before == nullptr) return edited;
-  for (Part& other : edited.parts) {
-    if (!other.opposite || other.opposite->part != name) continue;
-    other = followed(other, *before, part);
-    other.opposite->part = part.name;
-  }
-  return edited;
-}
-
 Result<Job> addPart(const Job& job, const Part& part) {
   return added(job, &Job::parts, part);
-}
-
-Result<Job> replacePart(const Job& job, std::string_view name, const Part& part) {
-  const std::ptrdiff_t place = placeIn(job.parts, &Part::name, name);
-  if (isEnd(job.parts, place)) return noSuch("part", name);
-  return replaced(withFollowers(job, name, part), &Job::parts, place, part);
 }
 
 Result<Job> removePart(const Job& job, std::string_view name) {

@@ -24,7 +24,8 @@ Result<Part> addFeature(const Part& part, const Feature& feature);
 /// The feature keeps its place in the list. With another id it is renamed as well.
 Result<Part> replaceFeature(const Part& part, std::string_view id, const Feature& feature);
 /// Renames a feature and every mention of it and of its holes and ends: in readings,
-/// understandings, other features, zeros, check places and accepted doubts.
+/// understandings, other features, zeros, check places, accepted doubts, what was made and mended.
+/// Mentions by other parts, mates and gaps: `withPartEdited`.
 Result<Part> renameFeature(const Part& part, std::string_view id, std::string_view newId);
 /// Moves a feature's trace; the values as `Feature::traced`, empty for none.
 Result<Part> moveTrace(const Part& part, std::string_view id,
@@ -81,15 +82,13 @@ MadePlace madeOfPiece(const Part& part, std::string_view place, std::string_view
 Part withMended(const Part& part, const Mended& mended);
 
 Result<Job> addPart(const Job& job, const Part& part);
-/// The job in which the other hands of a part follow it to what it is about to become.
-Job withFollowers(const Job& job, std::string_view name, const Part& part);
-Result<Job> replacePart(const Job& job, std::string_view name, const Part& part);
 Result<Job> removePart(const Job& job, std::string_view name);
 
 /// The id a new feature gets. Outer sides: `L` left, `R` right, `F` front, `K` back, `T` top, `U`
 /// bottom, while free. Everything else: the first free of A, B, C … Z, AA, AB …, without I and O,
 /// which look like 1 and 0, and without the letters of the sides. A name is free when neither it
-/// nor it with a number behind is taken, so that it can become a ring's or a slot's.
+/// nor it with a number behind is taken, so that it can become a ring's or a slot's; and when
+/// nothing is known to have been made or mended under it, which would be taken for the new one's.
 Id nextFeatureId(const Part& part, std::optional<Side> side = std::nullopt);
 /// `r` and a number above those of all other readings, so that a removed one's is not given again
 /// while a later one stands.

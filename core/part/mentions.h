@@ -2,11 +2,18 @@
 
 #include <cstddef>
 #include <string>
+#include <string_view>
 
 #include "core/part/feature_members.h"
 #include "core/part/job.h"
 
 namespace inchwright {
+
+/// A feature's own id, or that of a hole or end of it, as it is once the feature is called `newId`;
+/// any other id stays. `G3` of the ring `G`, renamed to `H` → `H3`.
+inline Id renamedPlace(const Feature& feature, const Id& id, std::string_view newId) {
+  return isNamedBy(feature, id) ? std::string(newId) + id.substr(feature.id.size()) : id;
+}
 
 /// Gives every id that a feature's members name to a function.
 template <class Visit>

@@ -37,6 +37,8 @@ Id nextFeatureId(const Part& part, std::optional<Side> side) {
     taken.insert(feature.id);
     taken.insert(withoutNumber(feature.id));
   }
+  for (const MadePlace& made : part.made) taken.insert(withoutNumber(made.place));
+  for (const Mended& mended : part.mended) taken.insert(withoutNumber(mended.place));
   if (side) {
     const Id letter(1, kSideLetters[static_cast<std::size_t>(*side)]);
     if (!taken.contains(letter)) return letter;

@@ -4,6 +4,9 @@
 #include <utility>
 #include <variant>
 
+#include "core/part/mentions.h"
+#include "core/part/place_index.h"
+
 namespace inchwright {
 namespace {
 
@@ -53,7 +56,96 @@ void forEachPartNamed(JobType& job, const Meet& meet) {
   }
 }
 
+/// Calls `meet(name of the part, place, who mentions it)` for each mention in the job of a place of
+/// a part by what stands outside that part; the place may be changed there.
+template <class JobType, class Meet>
+void forEachPlaceNamed(JobType& job, const Meet& meet) {
+  const auto ofSide = [&](auto& side, const std::string& who) {
+    if (auto* at = std::get_if<PartPlace>(&side)) meet(at->part, at->place, who);
+  };
+  for (auto& mate : job.mates) {
+    const std::string who = "mate " + mate.name;
+    ofSide(mate.hole, who);
+    ofSide(mate.shaft, who);
+    const auto* hole = std::get_if<PartPlace>(&mate.hole);
+    for (auto& place : mate.places) {
+      if (hole != nullptr) meet(hole->part, place, who);
+    }
+  }
+  for (auto& gap : job.gaps) {
+    const std::string who = "gap " + gap.name;
+    for (auto& member : gap.members) {
+      for (auto* end : {&member.from, &member.to}) {
+        if (!member.part.empty() && !end->empty()) meet(member.part, *end, who);
+      }
+      if (member.hole) ofSide(*member.hole, who);
+      if (member.shaft) ofSide(*member.shaft, who);
+    }
+  }
+  for (auto& part : job.parts) {
+    for (auto& feature : part.features) {
+      auto* drilled = feature.drilled();
+      if (drilled == nullptr || !drilled->mate) continue;
+      meet(drilled->mate->part, drilled->mate->place, "hole " + feature.id + " of " + part.name);
+    }
+  }
+}
+
+/// A feature that stands where it stood and is called otherwise.
+struct Renamed {
+  const Feature* was = nullptr;
+  Id now;
+};
+
+std::optional<Renamed> renamedBetween(const Part& before, const Part& after) {
+  std::optional<Renamed> found;
+  if (before.features.size() != after.features.size()) return found;
+  for (std::size_t i = 0; i < after.features.size(); ++i) {
+    const Feature& was = before.features[i];
+    const Id& now = after.features[i].id;
+    if (was.id == now) continue;
+    if (found || before.feature(now) != nullptr || after.feature(was.id) != nullptr) return {};
+    found = Renamed{&was, now};
+  }
+  return found;
+}
+
+bool has(const Part* part, const Id& place) {
+  if (part == nullptr) return false;
+  const Result<PlaceIndex> index = PlaceIndex::of(*part);
+  return index && index->find(place).has_value();
+}
+
 }  // namespace
+
+Result<Job> withPartEdited(const Job& job, std::size_t at, Part next) {
+  Job edited = job;
+  const Part& before = job.parts[at];
+  std::vector<std::string_view> touched{before.name};
+  for (Part& other : edited.parts) {
+    if (!other.opposite || other.opposite->part != before.name) continue;
+    other = followed(other, before, next);
+    touched.push_back(other.name);
+  }
+  edited.parts[at] = std::move(next);
+  const std::optional<Renamed> renamed = renamedBetween(before, edited.parts[at]);
+  std::optional<Error> fault;
+  forEachPlaceNamed(edited, [&](const std::string& name, Id& place, const std::string& who) {
+    if (fault || std::find(touched.begin(), touched.end(), name) == touched.end()) return;
+    const Part* is = edited.part(name);
+    if (!has(job.part(name), place) || has(is, place)) return;
+    const Id now = renamed ? renamedPlace(*renamed->was, place, renamed->now) : place;
+    if (has(is, now)) {
+      place = now;
+      return;
+    }
+    fault = Error{
+        ErrorCode::badRequest,
+        who + " still names `" + place + "`: take that away first, or let it name another", place};
+  });
+  if (fault) return *fault;
+  return edited;
+}
 
 Result<Job> movePart(const Job& job, std::string_view name, std::size_t to) {
   const Result<std::size_t> from = indexOf(job, name);

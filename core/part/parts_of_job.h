@@ -13,6 +13,15 @@ namespace inchwright {
 // Edits of the job's list of parts, pure like those of `edit.h`. Errors: `notFound` for a part that
 // is not there, `badRequest` as said.
 
+/// The job in which a part, counted from 0, becomes `next` (of the same name). Its other hands
+/// follow it. Where a feature of it is called otherwise by then, the mates, gaps and holes of other
+/// parts that name it do so too, so that none of them comes to mean another hole.
+///
+/// Plate `A` → `B`: the mate "arbor in plate" is that of `B`. `badRequest` where one of them would
+/// be left without a place it names; the text says which: a place that takes the name later would
+/// be taken for it. Requires: there is such a part, and `next` is sound. Time linear in both.
+Result<Job> withPartEdited(const Job& job, std::size_t part, Part next);
+
 /// The part stands at another place of the list, counted from 0; beyond the end: last.
 Result<Job> movePart(const Job& job, std::string_view name, std::size_t to);
 

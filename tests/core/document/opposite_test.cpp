@@ -4,6 +4,7 @@
 
 #include "core/document/document.h"
 #include "core/part/edit.h"
+#include "core/part/parts_of_job.h"
 #include "tests/core/document/random_job.h"
 
 namespace inchwright {
@@ -110,7 +111,7 @@ TEST(OppositeParts, FollowThePartTheyAreTheOtherHandOf) {
     if (feature.drilled()) feature.drilled()->diameter = *readLength("1/2");
   }
   right.readings[1].figure = *readLength("5/8");
-  const Result<Job> edited = replacePart(job, "Right cock", right);
+  const Result<Job> edited = withPartEdited(job, 1, right);
   ASSERT_TRUE(edited.ok()) << edited.error().text;
   const Part& left = edited->parts[0];
   EXPECT_EQ(diameterOf(*left.feature("H"))->text, "5/16") << "its own";

@@ -260,13 +260,7 @@ TEST(EditParts, AddReplaceRemove) {
   const Result<Job> one = addPart(job, samplePart());
   ASSERT_TRUE(one.ok());
   EXPECT_EQ(addPart(*one, samplePart()).error().place, "/parts/1/name");
-  Part back = samplePart();
-  back.name = "Back plate";
-  const Result<Job> changed = replacePart(*one, "Front plate", back);
-  ASSERT_TRUE(changed.ok());
-  EXPECT_NE(changed->part("Back plate"), nullptr);
-  EXPECT_EQ(*removePart(*changed, "Back plate"), job);
-  EXPECT_EQ(replacePart(job, "x", back).error().code, ErrorCode::notFound);
+  EXPECT_EQ(*removePart(*one, "Front plate"), job);
   EXPECT_EQ(removePart(job, "x").error().code, ErrorCode::notFound);
 }
 
@@ -304,6 +298,29 @@ TEST(NextIds, LeaveRoomForHolesAndEnds) {
   part.features[2].as<kind::Slot>()->axis = Axis::x;
   part.name = "p";
   EXPECT_TRUE(checkPart(part).ok());
+}
+
+TEST(NextIds, WhatWasMadeUnderANameIsNotTakenForAnother) {
+  Part part;
+  MadePlace made;
+  made.place = "A3";
+  part.made = {made};
+  Mended mended;
+  mended.place = "B";
+  part.mended = {mended};
+  EXPECT_EQ(nextFeatureId(part), "C");
+}
+
+TEST(EditParts, AWayOutStaysWithItsHole) {
+  Part part;
+  part.name = "p";
+  part.features = {onTop("A", FeatureKind::hole)};
+  Mended mended;
+  mended.place = "A";
+  part.mended = {mended};
+  const Result<Part> renamed = renameFeature(part, "A", "B");
+  ASSERT_TRUE(renamed);
+  EXPECT_EQ(renamed->mended[0].place, "B");
 }
 
 TEST(NextIds, ReadingsCountOn) {

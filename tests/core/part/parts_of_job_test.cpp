@@ -2,6 +2,8 @@
 
 #include <gtest/gtest.h>
 
+#include "core/part/edit.h"
+
 namespace inchwright {
 namespace {
 
@@ -87,6 +89,71 @@ TEST(PartsOfJob, WhatMentionsAPartIsNamedOnce) {
                                                    "hole A of plate", "cock, its other hand"}));
   EXPECT_EQ(mentionsOfPart(kit(), "plate"), (Names{"mate arbor in plate", "gap end shake"}));
   EXPECT_TRUE(mentionsOfPart(kit(), "cock").empty());
+}
+
+/// The kit with what its mates and gaps name; the hole of the mate is a ring.
+Job wholeKit() {
+  Job job = kit();
+  Feature ring = job.parts[0].features[0];
+  ring.id = "G";
+  ring.shape = kind::Ring{};
+  ring.as<kind::Ring>()->holes = 4;
+  Feature spare = ring;
+  spare.id = "S";
+  job.parts[0].features = {ring, spare};
+  for (const char* id : {"B", "D"}) {
+    Feature journal;
+    journal.id = id;
+    journal.shape = emptyShape(FeatureKind::hole);
+    job.parts[1].features.push_back(journal);
+  }
+  job.parts[2].features = job.parts[1].features;
+  job.parts[0].features[1].drilled()->mate = PartPlace{"cock", "D", {}};
+  job.mates[0].hole = PartPlace{"plate", "G", {}};
+  job.mates[0].places = {"G1", "G3"};
+  job.gaps[0].members[0].from = "G";
+  job.gaps[0].members[0].to = "G4";
+  return job;
+}
+
+TEST(PartsOfJob, AFeatureRenamedIsNamedSoByMatesGapsAndHolesOfOtherParts) {
+  const Job job = wholeKit();
+  const Result<Job> edited = withPartEdited(job, 0, *renameFeature(job.parts[0], "G", "W"));
+  ASSERT_TRUE(edited) << edited.error().text;
+  EXPECT_EQ(std::get<PartPlace>(edited->mates[0].hole).place, "W");
+  EXPECT_EQ(edited->mates[0].places, (std::vector<Id>{"W1", "W3"}));
+  EXPECT_EQ(edited->gaps[0].members[0].from, "W");
+  EXPECT_EQ(edited->gaps[0].members[0].to, "W4");
+  EXPECT_EQ(std::get<PartPlace>(edited->mates[0].shaft).place, "D");
+
+  // What hangs on the other hand follows it as well.
+  const Result<Job> other = withPartEdited(job, 1, *renameFeature(job.parts[1], "D", "E"));
+  ASSERT_TRUE(other) << other.error().text;
+  EXPECT_EQ(std::get<PartPlace>(other->mates[0].shaft).place, "E");
+  EXPECT_EQ(other->parts[0].features[1].drilled()->mate->place, "E");
+  ASSERT_NE(other->parts[2].feature("E"), nullptr);
+}
+
+TEST(PartsOfJob, NothingThatTheJobNamesGoesUnasked) {
+  const Job job = wholeKit();
+  const auto refused = [&](std::size_t part, const Part& next) {
+    const Result<Job> edited = withPartEdited(job, part, next);
+    return edited ? "" : edited.error().text;
+  };
+  Part fewer = job.parts[0];
+  fewer.features[0].as<kind::Ring>()->holes = 3;
+  EXPECT_EQ(refused(0, fewer).substr(0, 35), "gap end shake still names `G4`: tak");
+  EXPECT_EQ(refused(0, removeFeature(job.parts[0], "G")->part).substr(0, 31),
+            "mate arbor in plate still names");
+  EXPECT_EQ(refused(1, removeFeature(job.parts[1], "B")->part), "") << "nothing names it";
+  EXPECT_NE(refused(1, removeFeature(job.parts[1], "D")->part), "");
+  EXPECT_EQ(refused(0, job.parts[0]), "");
+  Job dangling = job;
+  dangling.mates[0].hole = PartPlace{"plate", "Q", {}};
+  dangling.mates[0].places.clear();
+  Part more = job.parts[0];
+  more.material = "brass";
+  EXPECT_TRUE(withPartEdited(dangling, 0, more)) << "it was not there before";
 }
 
 }  // namespace
