@@ -117,7 +117,11 @@ const std::vector<std::string>& Desk::kitDoubts() const {
     const AsMade* made = hasPart() ? asMade() : nullptr;
     const auto step = readStep(job().machine.step, job().machine.unit);
     if (made != nullptr && step.ok()) {
-      lines = kitDoubtLines(concerning(job(), *made, part().name), *step);
+      const AsMade here = concerning(job(), *made, part().name);
+      lines = kitDoubtLines(here, *step);
+      for (const GapState& gap : here.gaps) {
+        if (gap.fault) lines->push_back(gapWords(gap, *step));
+      }
     }
   }
   return *lines;

@@ -57,7 +57,24 @@ QString Work::prompt() const {
 QString Work::offer() const {
   return state_->activity->offer();
 }
+/// Where a line says what goes together in the job, whatever is being done; not where words of
+/// one's own are asked for.
+std::optional<Result<KitEdit>> Work::kitEdit(const QString& text) const {
+  switch (doing()) {
+    case Doing::looking:
+    case Doing::tracing:
+    case Doing::reading:
+    case Doing::relating:
+    case Doing::zeroing:
+    case Doing::stacking:
+      return kitEditOf(desk(), text);
+    default:
+      return std::nullopt;
+  }
+}
+
 Echo Work::echo(const QString& text) const {
+  if (const auto edit = kitEdit(text.trimmed())) return echoOf(*edit);
   return state_->activity->echo(text.trimmed());
 }
 std::vector<Id> Work::chosen() const {
@@ -333,11 +350,11 @@ bool Work::takeTyped(const Pointed& pointed) {
   const QString text = state_->typed;
   if (!activity.clickTakes(text, pointed)) return true;
   if (!text.isEmpty()) {
-    const Echo echo = activity.echo(text);
-    if (echo.refused || echo.doubtful) {
-      emit desk().refused(echo.refused
-                              ? echo.text
-                              : tr("%1. Enter takes it even so, a click does not").arg(echo.text));
+    const Echo said = echo(text);
+    if (said.refused || said.doubtful || kitEdit(text)) {
+      emit desk().refused(said.refused
+                              ? said.text
+                              : tr("%1. Enter takes it even so, a click does not").arg(said.text));
       return false;
     }
   }
@@ -360,7 +377,8 @@ bool Work::enter(const QString& text) {
   constexpr qint64 kSecondPress = 350;  // milliseconds: no answer to a question that came since
   const State& now = *state_;
   if (text.isEmpty() && now.ended.isValid() && now.ended.elapsed() < kSecondPress) return false;
-  const bool done = state_->activity->enter(text.trimmed());
+  const auto edit = kitEdit(text.trimmed());
+  const bool done = edit ? applyKit(desk(), *edit) : state_->activity->enter(text.trimmed());
   endIfOver();
   tell();
   return done;

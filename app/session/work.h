@@ -11,6 +11,8 @@
 #include "app/picture/askew.h"
 #include "app/picture/offer_reader.h"
 #include "app/session/desk.h"
+#include "app/session/echo.h"
+#include "app/session/kit_edit.h"
 #include "app/session/offering.h"
 #include "app/session/stacked.h"
 #include "core/part/axis.h"
@@ -43,14 +45,6 @@ struct Pointed {
   Id reading;           ///< the dimension under the pointer
   bool extend = false;  ///< Shift was held
   double reach = 0;     ///< inches about `at` that a hand takes for the same spot
-};
-
-/// What the strip shows below its line while a text is being typed.
-struct Echo {
-  QString text;  ///< `1 3/16 = 1.1875 in = 30.1625 mm`
-  bool refused = false;
-  int at = -1;            ///< byte of the fault in the text, when refused
-  bool doubtful = false;  ///< read, but the trace or a question speaks against it
 };
 
 /// The interaction itself, without any widget: canvas, strip and keys report to it, and show what
@@ -160,6 +154,7 @@ class Work : public QObject {
 
  private:
   void tell();
+  std::optional<Result<KitEdit>> kitEdit(const QString& text) const;
   void followOffers();
   bool takeTyped(const Pointed& pointed);
   void endIfOver();

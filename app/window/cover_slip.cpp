@@ -1,5 +1,6 @@
 #include "app/window/cover_slip.h"
 
+#include <QComboBox>
 #include <QHBoxLayout>
 #include <QLabel>
 #include <QLineEdit>
@@ -14,7 +15,9 @@
 #include "app/machine/ticked.h"
 #include "app/window/small_picture.h"
 #include "core/kit/as_made.h"
+#include "core/kit/kit_edits.h"
 #include "core/kit/kit_of_part.h"
+#include "core/kit/solved_kit.h"
 #include "core/part/edit.h"
 #include "core/part/parts_of_job.h"
 #include "core/say/edition_words.h"
@@ -110,6 +113,7 @@ CoverSlip::CoverSlip(Desk& desk, QWidget* parent)
       desk_(desk),
       list_(new QListWidget(this)),
       name_(new QLineEdit(this)),
+      across_(new QComboBox(this)),
       said_(new QLabel(this)) {
   setObjectName(QStringLiteral("cover"));
   setWindowTitle(tr("The parts of the job"));
@@ -150,6 +154,7 @@ CoverSlip::CoverSlip(Desk& desk, QWidget* parent)
   column->addWidget(list_, 1);
   column->addWidget(said_);
   column->addLayout(named);
+  column->addLayout(handRow());
   column->addLayout(row);
   connect(list_, &QListWidget::itemActivated, this, &CoverSlip::putOnDesk);
   connect(list_, &QListWidget::currentRowChanged, this, [this] {
@@ -165,6 +170,24 @@ CoverSlip::CoverSlip(Desk& desk, QWidget* parent)
   list_->setFocus();
 }
 
+QLayout* CoverSlip::handRow() {
+  across_->addItems({tr("left and right change places"), tr("front and back change places")});
+  across_->setAccessibleName(tr("How it is turned round"));
+  auto* row = new QHBoxLayout;
+  row->addStretch(1);
+  row->addWidget(across_);
+  const std::pair<QString, void (CoverSlip::*)()> acts[] = {
+      {tr("Begin its other &hand"), &CoverSlip::mirror},
+      {tr("Let it stand al&one"), &CoverSlip::standAlone}};
+  for (const auto& [text, act] : acts) {
+    auto* button = new QPushButton(text, this);
+    button->setAutoDefault(false);
+    connect(button, &QPushButton::clicked, this, act);
+    row->addWidget(button);
+  }
+  return row;
+}
+
 void CoverSlip::showNow() {
   filling_ = true;
   const int row = list_->currentRow();
@@ -178,6 +201,7 @@ void CoverSlip::showNow() {
     const Part& part = job.parts[i];
     QString text = words(part.name);
     if (part.quantity > 1) text += tr(" · %1 of them").arg(part.quantity);
+    if (part.opposite) text += tr(" · the other hand of %1").arg(words(part.opposite->part));
     text += QLatin1Char('\n') + wordFor(states[i]) + QLatin1Char('\n') +
             tr("%n setup(s)", nullptr, static_cast<int>(part.setups.size()));
     auto* item = new QListWidgetItem(QIcon(drawingOf(job, i)), text, list_);
@@ -247,14 +271,42 @@ void CoverSlip::shift(int by) {
   }
 }
 
-void CoverSlip::copy() {
-  const Part* part = chosen();
-  if (part == nullptr) return;
+std::string CoverSlip::freeName() const {
   const std::string typed = name_->text().trimmed().toStdString();
   std::string name = typed;
   for (int number = 2; desk_.job().part(name) != nullptr; ++number) {
     name = typed + " " + std::to_string(number);
   }
+  return name;
+}
+
+void CoverSlip::mirror() {
+  const Part* part = chosen();
+  if (part == nullptr) return;
+  const std::string name = freeName();
+  const Axis across = across_->currentIndex() == 0 ? Axis::x : Axis::y;
+  const QString title = tr("Begin %1, the other hand of %2").arg(words(name), words(part->name));
+  const int row = list_->currentRow();
+  if (!apply(withOtherHand(desk_.job(), part->name, across, name), title, desk_.part().name)) {
+    return;
+  }
+  list_->setCurrentRow(row + 1);
+  if (sameTurnedOver(desk_.job(), *desk_.job().part(name))) {
+    said_->setText(tr("It is the same part turned over: make two of that one"));
+  }
+}
+
+void CoverSlip::standAlone() {
+  const Part* part = chosen();
+  if (part == nullptr) return;
+  apply(standingAlone(desk_.job(), part->name), tr("Let %1 stand alone").arg(words(part->name)),
+        desk_.part().name);
+}
+
+void CoverSlip::copy() {
+  const Part* part = chosen();
+  if (part == nullptr) return;
+  const std::string name = freeName();
   const QString title = tr("Begin %1 like %2").arg(words(name), words(part->name));
   const int row = list_->currentRow();
   if (apply(copyPart(desk_.job(), part->name, name), title, desk_.part().name)) {

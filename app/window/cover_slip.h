@@ -9,6 +9,7 @@
 
 #include "app/session/desk.h"
 
+class QComboBox;
 class QLabel;
 class QLineEdit;
 class QListWidget;
@@ -31,8 +32,9 @@ enum class PartState {
 std::vector<PartState> partStates(const Job& job, std::span<const Solution> solutions);
 
 /// The cover of the job: every part as a small drawing with its state, in the order in which the
-/// parts stand in the document. Dragged to another place, copied to begin a similar one, renamed
-/// with all that mentions it, taken away where nothing does; a step of undo each.
+/// parts stand in the document. Dragged to another place, copied to begin a similar one or its
+/// other hand, renamed with all that mentions it, taken away where nothing does; a step of undo
+/// each.
 class CoverSlip : public QDialog {
   Q_OBJECT
 
@@ -46,6 +48,11 @@ class CoverSlip : public QDialog {
   void moved();
   void shift(int by);
   void copy();
+  /// What stands in the line of the name, with a number where a part is called so already.
+  std::string freeName() const;
+  void mirror();
+  void standAlone();
+  QLayout* handRow();
   void rename();
   void remove();
   void putOnDesk();
@@ -64,6 +71,7 @@ class CoverSlip : public QDialog {
   bool filling_ = false;
   QListWidget* list_;
   QLineEdit* name_;
+  QComboBox* across_;
   QLabel* said_;
 };
 

@@ -98,6 +98,8 @@ void DeskMenus::addJob() {
       [this] { window_.showDetails(); });
   add(menu, tr("The pa&rts of the job …"), QKeySequence(Qt::CTRL | Qt::Key_K),
       [this] { window_.showCover(); });
+  add(menu, tr("What goes toge&ther …"), QKeySequence(Qt::CTRL | Qt::SHIFT | Qt::Key_K),
+      [this] { window_.showTogether(); });
   menu->addSeparator();
   add(menu, tr("&Print my sheet …"), QKeySequence::Print,
       [this] { previewPrint(window_.desk(), &window_); });

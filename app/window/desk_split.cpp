@@ -8,9 +8,9 @@ namespace inchwright::app {
 namespace {
 
 /// Bare desk with three small dents to take hold of.
-class Gap : public QSplitterHandle {
+class SplitGap : public QSplitterHandle {
  public:
-  explicit Gap(Qt::Orientation way, QSplitter* parent) : QSplitterHandle(way, parent) {}
+  explicit SplitGap(Qt::Orientation way, QSplitter* parent) : QSplitterHandle(way, parent) {}
 
  protected:
   void paintEvent(QPaintEvent*) override {
@@ -34,7 +34,7 @@ DeskSplit::DeskSplit(Qt::Orientation way, QWidget* parent) : QSplitter(way, pare
 }
 
 QSplitterHandle* DeskSplit::createHandle() {
-  return new Gap(orientation(), this);
+  return new SplitGap(orientation(), this);
 }
 
 }  // namespace inchwright::app

@@ -46,6 +46,7 @@
 #include "app/window/paper_frame.h"
 #include "app/window/print_menu.h"
 #include "app/window/start_slip.h"
+#include "app/window/together_slip.h"
 #include "app/window/tour_slip.h"
 #include "app/window/understood_slip.h"
 #include "core/part/edit.h"
@@ -341,6 +342,10 @@ void DeskWindow::showDetails() {
 
 void DeskWindow::showCover() {
   if (desk_.hasPart()) CoverSlip(desk_, this).exec();
+}
+
+void DeskWindow::showTogether() {
+  if (desk_.hasPart()) TogetherSlip(desk_, this).exec();
 }
 
 void DeskWindow::showUnderstood() {

@@ -75,6 +75,7 @@ class DeskWindow : public QMainWindow {
   void showStart();
   void showDetails();
   void showCover();
+  void showTogether();
   void showUnderstood();
   void deleteChosen();
   /// What is chosen goes into the strip as it is now, to be typed over.

@@ -102,6 +102,7 @@ void addForPlace(QMenu& menu, DeskWindow& window, const Id& place) {
     add(menu, choiceWords("&Turn the slot"), [&desk, id = found->id] { turnSlot(desk, id); });
   }
   if (found != desk.part().features.end() && found->drilled()) addLocating(menu, desk, *found);
+  add(menu, choiceWords("What it goes &together with …"), [&window] { window.showTogether(); });
   add(menu, choiceWords("&Delete\tDel"), [&window] { window.deleteChosen(); });
 }
 

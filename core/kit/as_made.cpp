@@ -162,6 +162,10 @@ Result<FoundSize> clearanceIn(const Job& job, const Mate& mate, bool asMade, boo
 MateState stateOf(const Job& job, const Mate& mate) {
   MateState state;
   state.name = mate.name;
+  for (const auto* side : {&mate.hole, &mate.shaft}) {
+    state.fault = sideFault(job, *side, side == &mate.hole);
+    if (state.fault) return state;
+  }
   bool drawnOnly = false;
   const Result<FoundSize> wanted = wantedClearance(job, mate);
   const Result<FoundSize> drawn = clearanceIn(job, mate, false, drawnOnly);
@@ -295,6 +299,10 @@ std::vector<MateState> mateStates(const Job& job) {
   std::vector<MateState> all;
   for (const Mate& mate : job.mates) all.push_back(stateOf(job, mate));
   return all;
+}
+
+GapState gapState(const Job& job, const Gap& gap, std::span<const Solution> solutions) {
+  return stateOf(job, gap, foundFigures(job, solutions));
 }
 
 Result<AsMade> asMade(const Job& job, std::span<const Solution> solutions) {

@@ -116,6 +116,8 @@ AsMade concerning(const Job& job, const AsMade& all, std::string_view part);
 /// Of one part alone, and of the mates alone.
 Result<std::vector<MadeRow>> madeRows(const Job& job, const Part& part, const Solution& solution);
 std::vector<MateState> mateStates(const Job& job);
+/// Of one gap, as drawn and as made.
+GapState gapState(const Job& job, const Gap& gap, std::span<const Solution> solutions);
 
 /// The size of a hole or shaft as it is now: found where it was measured, else as drawn.
 /// Of several pieces all that any may be; of several entries for one piece the last.

@@ -79,4 +79,21 @@ Result<DrawnSize> drawnSize(const Part& part, std::string_view place) {
                std::string(place)};
 }
 
+std::optional<Error> sideFault(const Job& job, const SizeOrPlace& side, bool hole) {
+  const auto* at = std::get_if<PartPlace>(&side);
+  const Part* part = at != nullptr ? job.part(at->part) : nullptr;
+  if (part == nullptr) return std::nullopt;
+  const auto found = std::find_if(part->features.begin(), part->features.end(),
+                                  [&](const Feature& one) { return isNamedBy(one, at->place); });
+  if (found == part->features.end()) return std::nullopt;
+  const bool hollow =
+      found->drilled() != nullptr || found->is(FeatureKind::bored) || found->is(FeatureKind::slot);
+  if (hollow == hole) return std::nullopt;
+  const std::string place = "`" + at->place + "` of `" + at->part + "`";
+  return Error{ErrorCode::badRequest,
+               hole ? place + " is no hole: is it the shaft?"
+                    : place + " is a hole: what goes into it is the shaft",
+               at->place};
+}
+
 }  // namespace inchwright

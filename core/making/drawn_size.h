@@ -30,4 +30,9 @@ std::optional<SizeLimits> tappedLimits(const Thread& thread);
 /// when it has no size; as `limitsOfClass`; `outOfRange`.
 Result<DrawnSize> drawnSize(const Part& part, std::string_view place);
 
+/// Why one side of what goes together can't be what it is said to be: a hole that is none, or a
+/// shaft that is a hole. Taken the wrong way round the clearance would have the wrong sign. Empty
+/// for a size as text, and for what the job does not have.
+std::optional<Error> sideFault(const Job& job, const SizeOrPlace& side, bool hole);
+
 }  // namespace inchwright

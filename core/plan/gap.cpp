@@ -166,6 +166,11 @@ class GapWalk {
   }
 
   std::optional<Error> addMeasured(const GapMember& member, const std::string& pointer) {
+    for (const auto* side : {&member.hole, &member.shaft}) {
+      const bool isHole = side == &member.hole;
+      const std::optional<Error> fault = sideFault(job_, **side, isHole);
+      if (fault) return gapFault(fault->code, fault->text, pointer + (isHole ? "/hole" : "/shaft"));
+    }
     const Result<SizeLimits> hole = sizeOf(*member.hole, pointer + "/hole");
     if (!hole) return hole.error();
     const Result<SizeLimits> shaft = sizeOf(*member.shaft, pointer + "/shaft");

@@ -105,7 +105,7 @@ std::string rowLine(const MadeRow& row, const Step& step) {
   return line;
 }
 
-std::string mateLine(const MateState& mate, const Step& coarse) {
+std::string mateStateLine(const MateState& mate, const Step& coarse) {
   const Step step = telling(mate.clearance, mate.wanted, coarse);
   std::string line = "Mate " + mate.name + ": ";
   if (mate.fault) return line + mate.fault->text;
@@ -128,7 +128,7 @@ std::string mateLine(const MateState& mate, const Step& coarse) {
   }
 }
 
-std::string gapLine(const GapState& gap, const Step& coarse) {
+std::string gapStateLine(const GapState& gap, const Step& coarse) {
   const Step step = telling(sizeOf(gap.asMade), {gap.least, gap.greatest}, coarse);
   std::string line = "Gap " + gap.name + ": ";
   if (gap.fault) return line + gap.fault->text;
@@ -326,12 +326,20 @@ std::vector<std::string> nowhereLines(const AsMade& made) {
 
 }  // namespace
 
+std::string mateWords(const MateState& mate, const Step& readout) {
+  return mateStateLine(mate, finer(readout));
+}
+
+std::string gapWords(const GapState& gap, const Step& readout) {
+  return gapStateLine(gap, finer(readout));
+}
+
 std::vector<std::string> madeLines(const AsMade& made, const Step& readout) {
   const Step step = finer(readout);
   std::vector<std::string> lines = nowhereLines(made);
   for (const MadeRow& row : made.rows) lines.push_back(rowLine(row, step));
-  for (const MateState& mate : made.mates) lines.push_back(mateLine(mate, step));
-  for (const GapState& gap : made.gaps) lines.push_back(gapLine(gap, step));
+  for (const MateState& mate : made.mates) lines.push_back(mateStateLine(mate, step));
+  for (const GapState& gap : made.gaps) lines.push_back(gapStateLine(gap, step));
   if (lines.empty()) lines.push_back("Nothing was measured, and nothing has to go together.");
   return lines;
 }
@@ -360,10 +368,10 @@ std::vector<std::string> kitDoubtLines(const AsMade& made, const Step& readout) 
     const bool open = mate.verdict == Verdict::notMeasured;
     const bool fine =
         mate.verdict == Verdict::in || mate.toBeSuited || (open && !mate.tightAsLettered);
-    if (mate.fault || !fine) lines.push_back(mateLine(mate, step));
+    if (mate.fault || !fine) lines.push_back(mateStateLine(mate, step));
   }
   for (const GapState& gap : made.gaps) {
-    if (!gap.fault && !gap.keeps) lines.push_back(gapLine(gap, step));
+    if (!gap.fault && !gap.keeps) lines.push_back(gapStateLine(gap, step));
   }
   return lines;
 }

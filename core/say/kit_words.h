@@ -21,6 +21,11 @@ std::string wayWords(WayOut way);
 /// A line a place, mate and gap, each with what was wanted and what was found.
 std::vector<std::string> madeLines(const AsMade& made, const Step& step);
 
+/// One of those lines: `Mate arbor: clearance 0.0005 to 0.0015, wanted 0.0005 to 0.0015; goes
+/// together`.
+std::string mateWords(const MateState& mate, const Step& step);
+std::string gapWords(const GapState& gap, const Step& step);
+
 /// Sizes found so far off that the figure is rather a slip, a line each.
 /// `Plate, A: size 3.1477 to 3.1483, wanted 0.3125 to 0.3131; over size; so far off: is the …`.
 std::vector<std::string> unlikelyLines(const std::vector<MadeRow>& rows, const Step& step);

@@ -1,5 +1,4 @@
-// Published cases of turned work and of what is pressed or run together. Left out: the running fits
-// of 1914 (classes X, Y, Z), which no standard of today has and no table here offers.
+// Published cases of turned work and of what is pressed or run together.
 
 #include <gtest/gtest.h>
 
@@ -114,6 +113,37 @@ TEST(TurningCases, ABushOfLn2) {
   ASSERT_TRUE(wanted.ok());
   EXPECT_EQ(*wanted->least, inInches(".0013").negated());
   EXPECT_EQ(*wanted->greatest, Length());
+}
+
+// F. D. Jones, Turning and Boring (1914), limits for running fits, classes X, Y and Z (its size
+// headings from memory): each tolerance is the difference of its limits, and the shaft runs with so
+// much play in a hole of the very size. No table here has the classes by name, as no standard of
+// today does; their limits are lettered.
+TEST(TurningCases, RunningFitsOf1914) {
+  int held = 0;
+  for (const CsvRow& row : publishedTable("running_fit_limits_1914")) {
+    const std::string heading = row.at("diameter_in");
+    const std::size_t last = heading.find(" to ");
+    const std::string size = heading.substr(last + 4);
+    const auto thou = [&](const char* column) {
+      return inInches(row.at(column).substr(1) + " thou");
+    };
+    const Length least = thou("shaft_upper_thou"), greatest = thou("shaft_lower_thou");
+    EXPECT_EQ(*greatest.minus(least), inInches(row.at("tolerance_thou") + " thou")) << size;
+    Mate mate;
+    mate.name = "running";
+    mate.hole = *readLength(size + " BSC");
+    mate.shaft = *readLength(size + " -" + writeDecimal(least, Unit::inch) + " -" +
+                             writeDecimal(greatest, Unit::inch));
+    mate.least = *readLength(writeDecimal(least, Unit::inch));
+    Job job;
+    job.mates = {mate};
+    const MateState state = mateStates(job).front();
+    EXPECT_EQ(state.clearanceAsDrawn, (FoundSize{least, greatest})) << size;
+    EXPECT_EQ(state.verdict, Verdict::in) << size;
+    ++held;
+  }
+  EXPECT_EQ(held, 15);
 }
 
 // ISO 286 on 50 mm (an encyclopaedia's article as quoted at videorepeats.com): H7/p6 1 to 42 µm of

@@ -132,6 +132,25 @@ TEST_F(CoverSlipTest, ASimilarPartBeginsAsACopyWithItsOwnName) {
   EXPECT_EQ(names(), QStringLiteral("front plate, back plate, cock"));
 }
 
+TEST_F(CoverSlipTest, AnOtherHandFollowsItsPartUntilItStandsAlone) {
+  chooseRow(0);
+  typeName(QStringLiteral("left plate"));
+  press(QStringLiteral("Begin its other hand"));
+  EXPECT_EQ(names(), QStringLiteral("front plate, left plate, back plate, cock"));
+  EXPECT_TRUE(said().startsWith(QStringLiteral("It is the same part turned over")));
+  EXPECT_TRUE(list->item(1)->text().contains(QStringLiteral("the other hand of front plate")));
+  EXPECT_EQ(list->currentRow(), 1);
+  press(QStringLiteral("Begin its other hand"));
+  EXPECT_TRUE(said().startsWith(QStringLiteral("Not done: "))) << qPrintable(said());
+  press(QStringLiteral("Let it stand alone"));
+  EXPECT_FALSE(desk.job().parts[1].opposite);
+  EXPECT_TRUE(desk.job().parts[1].feature("A"));
+  desk.undo();
+  EXPECT_TRUE(desk.job().parts[1].opposite);
+  desk.undo();
+  EXPECT_EQ(names(), QStringLiteral("front plate, back plate, cock"));
+}
+
 TEST_F(CoverSlipTest, ANameThatIsTakenOrEmptyIsRefusedAndMatesFollowANewOne) {
   chooseRow(1);
   typeName(QStringLiteral("cock"));
