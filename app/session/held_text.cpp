@@ -22,6 +22,50 @@ QString oneText(const LaidParallel& one) {
   return text;
 }
 
+QString pieceText(const StockPiece& piece) {
+  QString text = QString::fromStdString(piece.name);
+  for (const Axis axis : kAxes) {
+    const auto& size = piece.size[static_cast<std::size_t>(axis)];
+    if (size)
+      text += QStringLiteral(" %1 %2").arg(QLatin1String(nameOf(axis).data()),
+                                           QString::fromStdString(size->text));
+  }
+  return text;
+}
+
+Error noPiece(const QString& text) {
+  return {ErrorCode::badText,
+          QCoreApplication::translate("Pieces", "“%1” is no piece: say such as 1 x 4.031 y 1.520")
+              .arg(text)
+              .toStdString(),
+          {}};
+}
+
+Result<StockPiece> readPiece(const QString& text, Unit unit, StockPiece piece) {
+  QStringList name;
+  std::array<QStringList, 3> sizes;
+  std::optional<std::size_t> axis;
+  for (const QString& word : text.split(QLatin1Char(' '), Qt::SkipEmptyParts)) {
+    const auto named = name.isEmpty() ? std::nullopt : axisNamed(word.toLower().toStdString());
+    if (named) {
+      axis = static_cast<std::size_t>(*named);
+      if (!sizes[*axis].isEmpty()) return noPiece(text);
+    } else {
+      (axis ? sizes[*axis] : name) << word;
+    }
+  }
+  if (!axis) return noPiece(text);
+  piece.name = name.join(QLatin1Char(' ')).toStdString();
+  for (std::size_t i = 0; i < sizes.size(); ++i) {
+    piece.size[i].reset();
+    if (sizes[i].isEmpty()) continue;
+    auto size = readLength(sizes[i].join(QLatin1Char(' ')).toStdString(), {unit});
+    if (!size.ok()) return size.error();
+    piece.size[i] = std::move(size).value();
+  }
+  return piece;
+}
+
 /// What is not said in a line stays as it is in `one`.
 Result<LaidParallel> readOne(const QString& text, Unit unit, LaidParallel one) {
   static const QRegularExpression form(
@@ -79,6 +123,31 @@ Result<std::optional<std::vector<LaidParallel>>> readParallels(
     parallels.push_back(*std::move(one));
   }
   return std::optional(parallels);
+}
+
+QString piecesText(const std::vector<StockPiece>& pieces) {
+  QStringList items;
+  for (const StockPiece& one : pieces) items << pieceText(one);
+  return items.join(QStringLiteral("; "));
+}
+
+Result<std::vector<StockPiece>> readPieces(const QString& text,
+                                           const std::vector<StockPiece>& before, Unit unit) {
+  std::vector<StockPiece> pieces;
+  for (const QString& item : text.split(QLatin1Char(';'), Qt::SkipEmptyParts)) {
+    if (item.trimmed().isEmpty()) continue;
+    const std::size_t at = pieces.size();
+    const StockPiece was = at < before.size() ? before[at] : StockPiece{};
+    Result<StockPiece> one = pieceText(was) == item.trimmed()
+                                 ? Result<StockPiece>(was)
+                                 : readPiece(item.trimmed(), unit, was);
+    if (!one.ok()) return one.error();
+    for (const StockPiece& other : pieces) {
+      if (other.name == one->name) return noPiece(item.trimmed());
+    }
+    pieces.push_back(*std::move(one));
+  }
+  return pieces;
 }
 
 }  // namespace inchwright::app

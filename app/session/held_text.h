@@ -20,4 +20,13 @@ QString parallelsText(const std::optional<std::vector<LaidParallel>>& parallels)
 Result<std::optional<std::vector<LaidParallel>>> readParallels(
     const QString& text, const std::optional<std::vector<LaidParallel>>& before, Unit unit);
 
+/// Pieces of stock as measured, as one line: `1 x 4 1/32 y 1.520; 2 x 4.010` (the name, then sizes
+/// along the part's axes).
+QString piecesText(const std::vector<StockPiece>& pieces);
+
+/// Reads such a line, as above. Errors: `badText` for a piece without a name or a size, and for two
+/// of one name; those of reading a length.
+Result<std::vector<StockPiece>> readPieces(const QString& text,
+                                           const std::vector<StockPiece>& before, Unit unit);
+
 }  // namespace inchwright::app

@@ -89,12 +89,15 @@ QWidget* SetupSlip::layingFields() {
   stop_ = sideChoice(tr("Side against the stop"));
   parallels_ = line(tr("Parallels"), take);
   parallels_->setPlaceholderText(tr("fixed 1/8 x 1 gap 1/4; moving 1/8 x 1, or bed"));
+  pieces_ = line(tr("Pieces for the stop, as measured"), take);
+  pieces_->setPlaceholderText(tr("1 x 4.031 y 1.520; 2 x 4.010"));
   form->addRow(tr("&Name"), name_);
   form->addRow(tr("Face &up"), face_);
   form->addRow(tr("&Turned"), turn_);
   form->addRow(tr("Fixed &jaw"), jaw_);
   form->addRow(tr("St&op"), stop_);
   form->addRow(tr("Paralle&ls"), parallels_);
+  form->addRow(tr("Pie&ces"), pieces_);
   return holder;
 }
 
@@ -221,6 +224,7 @@ void SetupSlip::showNow() {
   jaw_->setCurrentIndex(setup.jaw ? static_cast<int>(*setup.jaw) + 1 : 0);
   stop_->setCurrentIndex(setup.stop ? static_cast<int>(*setup.stop) + 1 : 0);
   parallels_->setText(parallelsText(setup.held.parallels));
+  pieces_->setText(piecesText(setup.held.pieces));
   for (const ZeroFields& fields : zeros_) showZero(fields);
   for (std::size_t i = 0; i < stock_.size(); ++i) {
     stock_[i]->setText(setup.stock[i] ? ownWords(setup.stock[i]->text) : QString());
@@ -259,6 +263,12 @@ void SetupSlip::takeSetup() {
     setup.held.parallels = *std::move(parallels);
   } else {
     refuse(parallels_, coreWords(parallels.error().text));
+  }
+  auto pieces = readPieces(pieces_->text(), setup.held.pieces, desk_.job().unit);
+  if (pieces.ok()) {
+    setup.held.pieces = std::move(pieces).value();
+  } else {
+    refuse(pieces_, coreWords(pieces.error().text));
   }
   std::vector<ZeroAlong> zeros;
   for (const ZeroFields& fields : zeros_) {

@@ -52,6 +52,7 @@ class SetupSlip : public FieldSlip {
   QComboBox* jaw_ = nullptr;
   QComboBox* stop_ = nullptr;
   QLineEdit* parallels_ = nullptr;
+  QLineEdit* pieces_ = nullptr;
   std::vector<ZeroFields> zeros_;
   std::vector<QLineEdit*> stock_;
   QComboBox* unit_ = nullptr;

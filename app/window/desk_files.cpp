@@ -332,7 +332,21 @@ bool DeskFiles::writeSheet(const QString& ending) {
   QString file = asking_.fileForSheet(folder + QLatin1Char('/') + name + QLatin1Char('.') + ending);
   if (file.isEmpty()) return false;
   if (QFileInfo(file).suffix().isEmpty()) file += QLatin1Char('.') + ending;
-  const auto written = exportSheet(desk_, file, [this](const QStringList& there) {
+  return tellWritten(exportSheet(desk_, file, mayReplaceSheets()));
+}
+
+bool DeskFiles::writePaper(const std::vector<PageKind>& kinds) {
+  const bool saved = !desk_.file().isEmpty();
+  const QString folder = saved ? QFileInfo(desk_.file()).path() : QDir::homePath();
+  const QString name = saved ? QFileInfo(desk_.file()).completeBaseName() : tr("job");
+  QString file = asking_.fileForSheet(folder + QLatin1Char('/') + tr("%1, paper.pdf").arg(name));
+  if (file.isEmpty()) return false;
+  if (QFileInfo(file).suffix().isEmpty()) file += QStringLiteral(".pdf");
+  return tellWritten(exportPaper(desk_, kinds, file, mayReplaceSheets()));
+}
+
+MayReplace DeskFiles::mayReplaceSheets() {
+  return [this](const QStringList& there) {
     QStringList named;
     for (const QString& one : there) {
       named << tr("%1, of %2, %3")
@@ -343,7 +357,10 @@ bool DeskFiles::writeSheet(const QString& ending) {
                            {tr("&Replace it"), tr("&Leave it")},
                            1,
                            1}) == 0;
-  });
+  };
+}
+
+bool DeskFiles::tellWritten(const Result<QStringList>& written) {
   if (!written.ok()) asking_.tell(tr("Not written.\n%1").arg(wordsOf(written.error())));
   if (!written.ok() || written->isEmpty()) return false;
   emit wrote(*written);

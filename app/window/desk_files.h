@@ -7,6 +7,7 @@
 #include "app/session/desk.h"
 #include "app/session/file_guard.h"
 #include "app/session/journal.h"
+#include "app/window/outputs.h"
 
 class QWidget;
 
@@ -59,6 +60,9 @@ class DeskFiles : public QObject {
   /// Asks where to and writes my sheet as `ending` says (see outputs.h).
   bool writeSheet(const QString& ending);
 
+  /// Asks where to and writes paper for the whole job.
+  bool writePaper(const std::vector<PageKind>& kinds);
+
   /// Offers what earlier processes left behind. What is wanted goes onto this desk, each further
   /// piece onto one that `another` gives. True when any was taken over. What is not wanted is put
   /// aside, and what is not answered stays for the next start.
@@ -79,6 +83,9 @@ class DeskFiles : public QObject {
  private:
   bool saveTo(const QString& path);
   bool mayReplace(const QString& path);
+  /// Asks once for all the files that are there.
+  MayReplace mayReplaceSheets();
+  bool tellWritten(const Result<QStringList>& written);
   /// Where to save instead of over what somebody else changed; empty: nowhere.
   QString placeAfterChange();
   /// What to call my sheet, without an ending: by the file, and where there are several by part and

@@ -108,10 +108,13 @@ void DeskMenus::addJob() {
       {"pdf", tr("&PDF …"), Qt::CTRL | Qt::Key_E},
       {"svg", tr("&SVG …"), Qt::CTRL | Qt::SHIFT | Qt::Key_E},
       {"png", tr("P&NG …"), Qt::CTRL | Qt::SHIFT | Qt::Key_G},
+      {"html", tr("A page for a &tablet …"), Qt::CTRL | Qt::ALT | Qt::Key_E},
       {"csv", tr("&CSV: the table …"), Qt::CTRL | Qt::SHIFT | Qt::Key_T}};
   for (const auto& [ending, text, key] : endings) {
     add(out, text, key, [&files, to = QString::fromLatin1(ending)] { files.writeSheet(to); });
   }
+  add(menu, tr("Paper &for the whole job …"), QKeySequence(Qt::CTRL | Qt::ALT | Qt::Key_P),
+      [this] { window_.showPaper(); });
   add(menu, tr("&Copy the table"), QKeySequence(Qt::CTRL | Qt::SHIFT | Qt::Key_C),
       [this] { window_.copyTable(); });
   menu->addSeparator();

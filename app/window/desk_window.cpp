@@ -44,6 +44,7 @@
 #include "app/window/ledger_line.h"
 #include "app/window/note_slip.h"
 #include "app/window/paper_frame.h"
+#include "app/window/paper_slip.h"
 #include "app/window/print_menu.h"
 #include "app/window/start_slip.h"
 #include "app/window/together_slip.h"
@@ -346,6 +347,12 @@ void DeskWindow::showCover() {
 
 void DeskWindow::showTogether() {
   if (desk_.hasPart()) TogetherSlip(desk_, this).exec();
+}
+
+void DeskWindow::showPaper() {
+  if (!desk_.hasPart()) return;
+  PaperSlip slip(this);
+  if (slip.exec() == QDialog::Accepted) files_->writePaper(slip.chosen());
 }
 
 void DeskWindow::showUnderstood() {

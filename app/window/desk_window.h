@@ -76,6 +76,7 @@ class DeskWindow : public QMainWindow {
   void showDetails();
   void showCover();
   void showTogether();
+  void showPaper();
   void showUnderstood();
   void deleteChosen();
   /// What is chosen goes into the strip as it is now, to be typed over.

@@ -57,6 +57,31 @@ Result<std::vector<Drawn>> drawnPictures(const Desk& desk, const QString& file, 
   return all;
 }
 
+/// The job on the desk as the words have it; of one part alone, or of all.
+OpenedJob openedOnDesk(const Desk& desk, std::optional<std::size_t> alone) {
+  OpenedJob opened;
+  opened.job = desk.job();
+  opened.job.shop = shopFor(opened.job.shop, desk.ownShop());
+  const std::span<const Solution> solutions = desk.solutions();
+  for (std::size_t i = 0; i < solutions.size(); ++i) {
+    if (!alone || *alone == i) opened.solved.push_back({i, solutions[i]});
+  }
+  return opened;
+}
+
+/// The setup on the desk, for a tablet.
+Result<std::vector<Drawn>> drawnForTablet(const Desk& desk, const QString& file) {
+  const OpenedJob opened = openedOnDesk(desk, static_cast<std::size_t>(desk.partIndex()));
+  Arguments setup;
+  if (!desk.part().setups.empty()) setup.options.emplace("--setup", desk.setup().name);
+  const auto planned = planJob(setup, opened);
+  if (!planned.ok()) return planned.error();
+  const auto options = optionsOf(opened, *planned, desk.sheetOptions(), desk.showsCloseness());
+  if (!options.ok()) return options.error();
+  return std::vector<Drawn>{
+      {file, QByteArray::fromStdString(tabletOf(opened, *planned, *options))}};
+}
+
 Result<std::vector<Drawn>> drawnAs(const Desk& desk, const QString& file) {
   if (!desk.isWorkedOut()) return nothingYet(desk);
   const QString ending = QFileInfo(file).suffix().toLower();
@@ -65,10 +90,11 @@ Result<std::vector<Drawn>> drawnAs(const Desk& desk, const QString& file) {
                                                     : tablesAsCsv({{desk.part(), *desk.table()}});
     return std::vector<Drawn>{{file, QByteArray::fromStdString(csv)}};
   }
+  if (ending == QLatin1String("html")) return drawnForTablet(desk, file);
   if (ending == QLatin1String("svg")) return drawnPictures(desk, file, true);
   if (ending == QLatin1String("png")) return drawnPictures(desk, file, false);
   if (ending != QLatin1String("pdf")) {
-    return Error{ErrorCode::badRequest, "the name must end in .pdf, .svg, .png or .csv",
+    return Error{ErrorCode::badRequest, "the name must end in .pdf, .svg, .png, .html or .csv",
                  file.toStdString()};
   }
   auto pdf = renderPdf(desk.sheet()->pages(), ownWords(desk.job().title));
@@ -145,24 +171,50 @@ QString asHtml(const Copied& copied) {
 
 }  // namespace
 
-Result<QStringList> exportSheet(Desk& desk, const QString& file,
-                                const std::function<bool(const QStringList& there)>& mayReplace) {
-  const auto drawn = drawnAs(desk, file);
-  if (!drawn.ok()) return drawn.error();
+namespace {
+
+/// Puts what is drawn where it belongs, once whatever is there may be replaced.
+Result<QStringList> put(const std::vector<Drawn>& drawn, const MayReplace& mayReplace) {
   QStringList there, written;
-  for (const Drawn& one : *drawn) {
+  for (const Drawn& one : drawn) {
     if (QFileInfo::exists(one.file)) there << one.file;
   }
   if (!there.isEmpty() && !mayReplace(there)) return written;
-  for (const Drawn& one : *drawn) {
+  for (const Drawn& one : drawn) {
     const auto done =
         replaceFile(one.file.toStdString(),
                     {one.bytes.constData(), static_cast<std::size_t>(one.bytes.size())});
     if (!done.ok()) return done.error();
     written << one.file;
   }
-  if (QFileInfo(file).suffix().toLower() != QLatin1String("csv")) desk.notePrinted(sheetDate());
   return written;
+}
+
+}  // namespace
+
+Result<QStringList> exportSheet(Desk& desk, const QString& file, const MayReplace& mayReplace) {
+  const auto drawn = drawnAs(desk, file);
+  if (!drawn.ok()) return drawn.error();
+  auto written = put(*drawn, mayReplace);
+  const bool csv = QFileInfo(file).suffix().toLower() == QLatin1String("csv");
+  if (written.ok() && !written->isEmpty() && !csv) desk.notePrinted(sheetDate());
+  return written;
+}
+
+Result<QStringList> exportPaper(const Desk& desk, const std::vector<PageKind>& kinds,
+                                const QString& file, const MayReplace& mayReplace) {
+  const OpenedJob opened = openedOnDesk(desk, std::nullopt);
+  const auto planned = planJob({}, opened);
+  if (!planned.ok()) return planned.error();
+  SheetOptions common = desk.sheetOptions();
+  common.isNoted = false;
+  const auto options = optionsOf(opened, *planned, common, false);
+  if (!options.ok()) return options.error();
+  const auto pages = pagesOf(kinds, opened, *planned, *options);
+  if (!pages.ok()) return pages.error();
+  auto pdf = renderPdf(*pages, ownWords(desk.job().title));
+  if (!pdf.ok()) return pdf.error();
+  return put({{file, std::move(pdf).value()}}, mayReplace);
 }
 
 bool isOurSheet(const QString& file) {

@@ -86,6 +86,7 @@ TogetherSlip::TogetherSlip(Desk& desk, QWidget* parent)
   setAccessibleName(windowTitle());
   list_->setAccessibleName(windowTitle());
   list_->setWordWrap(true);
+  list_->setHorizontalScrollBarPolicy(Qt::ScrollBarAlwaysOff);
   line_->setObjectName(QStringLiteral("line"));
   line_->setAccessibleName(tr("A mate or a gap, in words"));
   line_->setPlaceholderText(
@@ -113,7 +114,7 @@ TogetherSlip::TogetherSlip(Desk& desk, QWidget* parent)
   connect(line_, &QLineEdit::returnPressed, this, &TogetherSlip::writeDown);
   connect(list_, &QListWidget::itemActivated, this, &TogetherSlip::putRight);
   connect(&desk, &Desk::edited, this, &TogetherSlip::showNow);
-  resize(fontMetrics().averageCharWidth() * 110, fontMetrics().lineSpacing() * 24);
+  resize(fontMetrics().averageCharWidth() * 110, fontMetrics().lineSpacing() * 28);
   showNow();
   chooseFrom(desk.selection());
   line_->setFocus();

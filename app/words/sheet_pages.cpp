@@ -3,8 +3,12 @@
 #include <algorithm>
 #include <array>
 
+#include "core/kit/solved_kit.h"
+#include "core/say/kit_words.h"
+#include "core/say/part_warnings.h"
 #include "core/sheet/job_pages.h"
 #include "core/sheet/lathe_sheet.h"
+#include "core/sheet/tablet_page.h"
 
 namespace inchwright::app {
 namespace {
@@ -109,6 +113,57 @@ Result<std::vector<Page>> pagesOf(const std::vector<PageKind>& kinds, const Open
     pages.insert(pages.end(), some->begin(), some->end());
   }
   return pages;
+}
+
+Result<std::vector<SheetOptions>> optionsOf(const OpenedJob& opened,
+                                            const std::vector<PlannedSetup>& planned,
+                                            const SheetOptions& common, bool closeness) {
+  SolvedKit kit(opened.job);
+  for (const OpenedJob::Solved& one : opened.solved) kit.give(one.part, one.solution);
+  std::vector<SheetOptions> all;
+  for (const PlannedSetup& one : planned) {
+    const OpenedJob::Solved& solved = opened.solved[one.solved];
+    SheetOptions options = common;
+    if (!one.lathe) {
+      const Result<WorkAt> work =
+          workAt(opened.job, opened.part(solved), solved.solution, one.setup, one.options);
+      if (!work) return work.error();
+      auto close = closenessOnSheet(*work, one.table, closeness);
+      if (!close) return close.error();
+      options.closeness = std::move(close).value();
+    }
+    options.warnings =
+        partWarnings(opened.job, solved.part, kit.likeOthers(solved.part), one.step());
+    all.push_back(std::move(options));
+  }
+  return all;
+}
+
+std::string tabletOf(const OpenedJob& opened, const std::vector<PlannedSetup>& planned,
+                     const std::vector<SheetOptions>& options) {
+  const ToolsOwned tools(opened.job.shop);
+  std::vector<TabletSetup> setups;
+  for (std::size_t i = 0; i < planned.size(); ++i) {
+    const PlannedSetup& one = planned[i];
+    const OpenedJob::Solved& solved = opened.solved[one.solved];
+    const Part& part = opened.part(solved);
+    const bool draft = solved.solution.isDraft();
+    const English english = options[i].english;
+    TabletNotes notes{options[i].warnings, {}};
+    std::string lost = notCarriedOver(opened.job, part, one.setup.name);
+    if (!lost.empty()) notes.warnings.push_back(std::move(lost));
+    if (const Result<KitOfPart> kit = kitOfPart(opened.job, part, solved.solution)) {
+      notes.kit = kitLines(*kit, one.step());
+    }
+    if (one.lathe) {
+      const Lathe lathe = latheFor(opened.job, one.options);
+      setups.push_back(tabletSetup(*one.lathe, lathe, draft, english, notes));
+      continue;
+    }
+    const CheckedSetup checked = planAndCheck(opened.job, part, solved.solution, one.setup, tools);
+    setups.push_back(tabletSetup(part, one.table, checked, draft, english, notes));
+  }
+  return tabletPage(opened.job.title, opened.job.print, options.front().date, setups);
 }
 
 }  // namespace inchwright::app

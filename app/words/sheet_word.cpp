@@ -11,12 +11,7 @@
 #include "app/words/sheet_pages.h"
 #include "app/words/words.h"
 #include "core/document/atomic_file.h"
-#include "core/kit/solved_kit.h"
 #include "core/measure/lettered.h"
-#include "core/say/difference_words.h"
-#include "core/say/kit_words.h"
-#include "core/say/part_warnings.h"
-#include "core/sheet/tablet_page.h"
 #include "core/sheet/tape_up.h"
 
 namespace inchwright::app {
@@ -180,56 +175,8 @@ Result<std::vector<fs::path>> write(const std::vector<Page>& pages, const QStrin
   return files;
 }
 
-Result<SheetOptions> optionsFor(const Wanted& wanted, const Job& job, const Part& part,
-                                const Solution& solution, const PlannedSetup& planned) {
-  SheetOptions options = wanted.options;
-  const Result<WorkAt> work = workAt(job, part, solution, planned.setup, planned.options);
-  if (!work) return work.error();
-  Result<std::optional<Closeness>> closeness =
-      closenessOnSheet(*work, planned.table, wanted.closeness);
-  if (!closeness) return closeness.error();
-  options.closeness = std::move(closeness).value();
-  return options;
-}
-
-/// What each planned sheet has to say of parts that look alike.
-void addLikeOthers(const OpenedJob& opened, const std::vector<PlannedSetup>& planned,
-                   std::vector<SheetOptions>& options) {
-  SolvedKit kit(opened.job);
-  for (const OpenedJob::Solved& one : opened.solved) kit.give(one.part, one.solution);
-  for (std::size_t i = 0; i < planned.size(); ++i) {
-    const std::size_t part = opened.solved[planned[i].solved].part;
-    options[i].warnings = partWarnings(opened.job, part, kit.likeOthers(part), planned[i].step());
-  }
-}
-
 /// The page for a tablet: all setups asked for, one file.
-Result<fs::path> writeTablet(const OpenedJob& opened, const std::vector<PlannedSetup>& planned,
-                             const std::vector<SheetOptions>& options, const Wanted& wanted) {
-  const ToolsOwned tools(opened.job.shop);
-  std::vector<TabletSetup> setups;
-  for (std::size_t i = 0; i < planned.size(); ++i) {
-    const PlannedSetup& one = planned[i];
-    const OpenedJob::Solved& solved = opened.solved[one.solved];
-    const Part& part = opened.part(solved);
-    const bool draft = solved.solution.isDraft();
-    const English english = wanted.options.english;
-    TabletNotes notes{options[i].warnings, {}};
-    std::string lost = notCarriedOver(opened.job, part, one.setup.name);
-    if (!lost.empty()) notes.warnings.push_back(std::move(lost));
-    if (const Result<KitOfPart> kit = kitOfPart(opened.job, part, solved.solution)) {
-      notes.kit = kitLines(*kit, one.step());
-    }
-    if (one.lathe) {
-      const Lathe lathe = latheFor(opened.job, one.options);
-      setups.push_back(tabletSetup(*one.lathe, lathe, draft, english, notes));
-      continue;
-    }
-    const CheckedSetup checked = planAndCheck(opened.job, part, solved.solution, one.setup, tools);
-    setups.push_back(tabletSetup(part, one.table, checked, draft, english, notes));
-  }
-  const std::string page =
-      tabletPage(opened.job.title, opened.job.print, wanted.options.date, setups);
+Result<fs::path> writeTablet(const std::string& page, const Wanted& wanted) {
   if (const Result<Done> free = mayReplace(wanted.out, wanted.force); !free) return free.error();
   if (const Result<Done> done = replaceFile(wanted.out, page); !done) return done.error();
   return wanted.out;
@@ -257,27 +204,17 @@ int runSheet(std::span<const std::string> args, Streams& streams) {
   const Result<std::vector<PlannedSetup>> planned = planJob(*arguments, *opened);
   if (!planned) return refuse(streams, "sheet", planned.error());
 
-  std::vector<SheetOptions> options;
-  for (const PlannedSetup& one : *planned) {
-    const OpenedJob::Solved& solved = opened->solved[one.solved];
-    if (one.lathe) {
-      options.push_back(wanted->options);
-      continue;
-    }
-    Result<SheetOptions> made =
-        optionsFor(*wanted, opened->job, opened->part(solved), solved.solution, one);
-    if (!made) return refuse(streams, "sheet", made.error(), opened->file);
-    options.push_back(std::move(made).value());
-  }
-  addLikeOthers(*opened, *planned, options);
+  const Result<std::vector<SheetOptions>> options =
+      optionsOf(*opened, *planned, wanted->options, wanted->closeness);
+  if (!options) return refuse(streams, "sheet", options.error(), opened->file);
   if (wanted->form == Form::html) {
-    const Result<fs::path> file = writeTablet(*opened, *planned, options, *wanted);
+    const Result<fs::path> file = writeTablet(tabletOf(*opened, *planned, *options), *wanted);
     if (!file) return refuse(streams, "sheet", file.error());
     streams.out << oneLine(file->string()) << '\n';
     sayWhoseTools(*opened, streams);
     return hasFindings(*opened) ? kFindings : kFine;
   }
-  const Result<std::vector<Page>> pages = pagesOf(wanted->pages, *opened, *planned, options);
+  const Result<std::vector<Page>> pages = pagesOf(wanted->pages, *opened, *planned, *options);
   if (!pages) return refuse(streams, "sheet", pages.error(), opened->file);
   headlessApplication();
   const Result<std::vector<fs::path>> files =

@@ -139,6 +139,29 @@ TEST_F(FilesTest, EachPartAndSetupHasASheetOfItsOwnName) {
   desk.markSaved(desk.file());
 }
 
+TEST_F(FilesTest, PaperForTheWholeJobAndAPageForATabletAreWritten) {
+  ASSERT_TRUE(QFile::copy(QStringLiteral(INCHWRIGHT_SOURCE_DIR "/samples/click_work.inchwright"),
+                          at("kit.inchwright")));
+  ASSERT_TRUE(window->files().open(at("kit.inchwright")));
+  toWrite = at("paper.pdf");
+  ASSERT_TRUE(window->files().writePaper({PageKind::cover, PageKind::stock}));
+  EXPECT_TRUE(bytesOf(toWrite).startsWith("%PDF"));
+  EXPECT_FALSE(window->desk().unsaved()) << "no sheet is noted by it";
+  EXPECT_EQ(QFileInfo(suggestedSheet).fileName(), QStringLiteral("kit, paper.pdf"));
+  // There already, and left alone.
+  put(toWrite, "somebody else's");
+  EXPECT_FALSE(window->files().writePaper({PageKind::cover}));
+  EXPECT_EQ(bytesOf(toWrite), "somebody else's");
+
+  toWrite = at("plate.html");
+  ASSERT_TRUE(window->files().writeSheet(QStringLiteral("html")));
+  const QByteArray page = bytesOf(toWrite);
+  EXPECT_TRUE(page.contains("Click plate, setup 1"));
+  EXPECT_FALSE(page.contains("Bush, setup")) << "of what lies on the desk alone";
+  EXPECT_TRUE(window->desk().unsaved()) << "the edition is noted";
+  window->desk().markSaved(window->desk().file());
+}
+
 TEST_F(FilesTest, WhatCannotBeOpenedAgainIsNotSaved) {
   toSave = at("plate.inchwright");
   ASSERT_TRUE(window->files().openSample());

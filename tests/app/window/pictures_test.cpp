@@ -15,9 +15,12 @@
 #include "app/canvas/tone_slip.h"
 #include "app/machine/machine_view.h"
 #include "app/sheet/setup_slip.h"
+#include "app/window/cover_slip.h"
 #include "app/window/details_slip.h"
 #include "app/window/help_page.h"
+#include "app/window/paper_slip.h"
 #include "app/window/start_slip.h"
+#include "app/window/together_slip.h"
 #include "tests/app/window/window_fixture.h"
 
 namespace inchwright::app {
@@ -192,6 +195,15 @@ TEST_F(PicturesTest, Slips) {
   StartSlip start;
   start.show();
   keep(&start, QStringLiteral("start"));
+  TogetherSlip together(window->desk());
+  together.show();
+  keep(&together, QStringLiteral("together"));
+  CoverSlip cover(window->desk());
+  cover.show();
+  keep(&cover, QStringLiteral("cover"));
+  PaperSlip paper;
+  paper.show();
+  keep(&paper, QStringLiteral("paper"));
   HelpPage help(window->menuBar());
   help.show();
   keep(&help, QStringLiteral("every_key"));
