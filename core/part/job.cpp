@@ -2,6 +2,22 @@
 
 namespace inchwright {
 
+Job::Job() = default;
+Job::Job(const Job& other) = default;
+Job::Job(Job&& other) noexcept = default;
+Job& Job::operator=(const Job& other) = default;
+Job& Job::operator=(Job&& other) noexcept = default;
+Job::~Job() = default;
+bool Job::operator==(const Job&) const = default;
+
+Part::Part() = default;
+Part::Part(const Part& other) = default;
+Part::Part(Part&& other) noexcept = default;
+Part& Part::operator=(const Part& other) = default;
+Part& Part::operator=(Part&& other) noexcept = default;
+Part::~Part() = default;
+bool Part::operator==(const Part&) const = default;
+
 const Feature* Part::feature(std::string_view id) const {
   for (const Feature& one : features) {
     if (one.id == id) return &one;

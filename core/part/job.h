@@ -38,6 +38,14 @@ struct General {
 
 /// One part of the job: what the print shows of it and how it is to be held.
 struct Part {
+  // What copies it is compiled once, not anew in every room.
+  Part();
+  Part(const Part& other);
+  Part(Part&& other) noexcept;
+  Part& operator=(const Part& other);
+  Part& operator=(Part&& other) noexcept;
+  ~Part();
+
   std::string name;
   int quantity = 1;
   std::string material;
@@ -62,11 +70,19 @@ struct Part {
   const Reading* reading(std::string_view id) const;
   const Setup* setup(std::string_view setupName) const;
 
-  bool operator==(const Part&) const = default;
+  bool operator==(const Part& other) const;
 };
 
 /// A whole document: the job, the machine it is for, and its parts.
 struct Job {
+  // What copies it is compiled once, not anew in every room.
+  Job();
+  Job(const Job& other);
+  Job(Job&& other) noexcept;
+  Job& operator=(const Job& other);
+  Job& operator=(Job&& other) noexcept;
+  ~Job();
+
   std::string title;
   std::string print;  ///< sheet and edition of the print
   Unit unit = Unit::inch;
@@ -86,7 +102,7 @@ struct Job {
   const Gap* gap(std::string_view name) const;
   const Picture* picture(std::string_view name) const;
 
-  bool operator==(const Job&) const = default;
+  bool operator==(const Job& other) const;
 };
 
 /// The tolerance that applies to a reading along an axis: its own, none for a basic or reference

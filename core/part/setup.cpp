@@ -3,6 +3,15 @@
 #include "core/part/name_table.h"
 
 namespace inchwright {
+
+Setup::Setup() = default;
+Setup::Setup(const Setup& other) = default;
+Setup::Setup(Setup&& other) noexcept = default;
+Setup& Setup::operator=(const Setup& other) = default;
+Setup& Setup::operator=(Setup&& other) noexcept = default;
+Setup::~Setup() = default;
+bool Setup::operator==(const Setup&) const = default;
+
 namespace {
 
 constexpr NameTable<2> kUnitNames{"in", "mm"};

@@ -31,6 +31,14 @@ struct ZeroAlong {
 
 /// One fixing of the part on the machine.
 struct Setup {
+  // What copies it is compiled once, not anew in every room.
+  Setup();
+  Setup(const Setup& other);
+  Setup(Setup&& other) noexcept;
+  Setup& operator=(const Setup& other);
+  Setup& operator=(Setup&& other) noexcept;
+  ~Setup();
+
   std::string name;
   Face face = Face::top;  ///< the face that is up
   int turn = 0;           ///< degrees anticlockwise seen from the spindle: 0, 90, 180, 270
@@ -53,7 +61,7 @@ struct Setup {
     return stock[static_cast<std::size_t>(side)];
   }
 
-  bool operator==(const Setup&) const = default;
+  bool operator==(const Setup& other) const;
 };
 
 enum class CountsX { right, left };

@@ -8,6 +8,15 @@
 #include "core/shop/thread_name.h"
 
 namespace inchwright {
+
+Shop::Shop() = default;
+Shop::Shop(const Shop& other) = default;
+Shop::Shop(Shop&& other) noexcept = default;
+Shop& Shop::operator=(const Shop& other) = default;
+Shop& Shop::operator=(Shop&& other) noexcept = default;
+Shop::~Shop() = default;
+bool Shop::operator==(const Shop&) const = default;
+
 namespace {
 
 constexpr NameTable<2> kReamedBy{"machine", "hand"};

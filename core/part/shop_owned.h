@@ -150,6 +150,14 @@ struct Margins {
 ///
 ///     {"drills": ["number"], "reamers": []}  -> #1 to #80, no reamers, customary taps and the rest
 struct Shop {
+  // What copies it is compiled once, not anew in every room.
+  Shop();
+  Shop(const Shop& other);
+  Shop(Shop&& other) noexcept;
+  Shop& operator=(const Shop& other);
+  Shop& operator=(Shop&& other) noexcept;
+  ~Shop();
+
   std::optional<std::vector<OwnedDrills>> drills;
   std::optional<std::vector<OwnedReamer>> reamers;
   std::optional<std::vector<OwnedTap>> taps;
@@ -166,7 +174,7 @@ struct Shop {
   Extra extra;
 
   bool saysNothing() const { return *this == Shop{}; }
-  bool operator==(const Shop&) const = default;
+  bool operator==(const Shop& other) const;
 };
 
 /// The shop of a job: the document's member where it has one, else the user's own.

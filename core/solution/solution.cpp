@@ -5,6 +5,13 @@
 
 namespace inchwright {
 
+Solution::Solution() = default;
+Solution::Solution(const Solution& other) = default;
+Solution::Solution(Solution&& other) noexcept = default;
+Solution& Solution::operator=(const Solution& other) = default;
+Solution& Solution::operator=(Solution&& other) noexcept = default;
+Solution::~Solution() = default;
+
 bool Doubt::isFinding() const {
   if (placing == PlacingDoubt::clashes) return !accepted;
   switch (key.topic) {

@@ -119,6 +119,14 @@ struct Doubt {
 /// All that follows from a part's readings. A pure function of the part; the order in which
 /// features and readings are listed never changes it (lists are ordered by id).
 struct Solution {
+  // What copies it is compiled once, not anew in every room.
+  Solution();
+  Solution(const Solution& other);
+  Solution(Solution&& other) noexcept;
+  Solution& operator=(const Solution& other);
+  Solution& operator=(Solution&& other) noexcept;
+  ~Solution();
+
   Positions positions;     ///< every place that has the axis is there
   std::vector<Id> placed;  ///< features placed along each of their axes, in the part's order
   std::vector<Loose> loose;
