@@ -221,14 +221,6 @@ bool isOurSheet(const QString& file) {
   return mayReplace(file.toStdString(), false).ok();
 }
 
-QString tableAsTsv(const Part& part, const SetupTable& table) {
-  return asTsv(copiedOf(part, table));
-}
-
-QString tableAsHtml(const Part& part, const SetupTable& table) {
-  return asHtml(copiedOf(part, table));
-}
-
 Result<int> copyTable(const Desk& desk) {
   if (!desk.isWorkedOut()) return nothingYet(desk);
   const Copied copied = desk.lathe() != nullptr ? copiedOf(desk.job(), *desk.lathe())

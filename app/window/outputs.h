@@ -35,10 +35,6 @@ bool isOurSheet(const QString& file);
 /// how many rows it has. Errors: as exportSheet.
 Result<int> copyTable(const Desk& desk);
 
-/// The table as it goes onto the clipboard.
-QString tableAsTsv(const Part& part, const SetupTable& table);
-QString tableAsHtml(const Part& part, const SetupTable& table);
-
 /// Shows the real pages as the printer will have them, and prints from there; the desk notes that.
 void previewPrint(Desk& desk, QWidget* parent);
 

@@ -198,17 +198,6 @@ std::vector<std::string> mentionsOf(const Part& part, std::string_view id) {
   return mentions;
 }
 
-Result<Part> removeUnusedFeature(const Part& part, std::string_view id) {
-  const std::ptrdiff_t place = placeIn(part.features, &Feature::id, id);
-  if (isEnd(part.features, place)) return noSuch("feature", id);
-  const std::vector<std::string> mentions = mentionsOf(part, id);
-  if (mentions.empty()) return removed(part, &Part::features, place);
-  std::string named;
-  for (const std::string& one : mentions) named += (named.empty() ? "" : ", ") + one;
-  return Error{ErrorCode::badRequest, "`" + std::string(id) + "` is still named by " + named,
-               std::string(id)};
-}
-
 Result<Removal> removeFeature(const Part& part, std::string_view id) {
   const std::ptrdiff_t place = placeIn(part.features, &Feature::id, id);
   if (isEnd(part.features, place)) return noSuch("feature", id);
@@ -238,12 +227,6 @@ Result<Part> removeReading(const Part& part, std::string_view id) {
 
 Result<Part> addUnderstanding(const Part& part, const Understanding& understanding) {
   return added(part, &Part::understood, understanding);
-}
-
-Result<Part> replaceUnderstanding(const Part& part, std::size_t index,
-                                  const Understanding& understanding) {
-  if (index >= part.understood.size()) return noSuch("understanding", std::to_string(index));
-  return replaced(part, &Part::understood, static_cast<std::ptrdiff_t>(index), understanding);
 }
 
 Result<Part> removeUnderstanding(const Part& part, std::size_t index) {

@@ -34,8 +34,6 @@ Result<Part> moveTrace(const Part& part, std::string_view id,
 /// What mentions a feature or a place of it, worded for people: `reading r3`, `understanding 1`,
 /// `zero of setup 1`, `round G`.
 std::vector<std::string> mentionsOf(const Part& part, std::string_view id);
-/// Removes a feature that nothing mentions; else refused, naming what does.
-Result<Part> removeUnusedFeature(const Part& part, std::string_view id);
 
 /// A part without a feature, and what went with it, worded as by `mentionsOf`.
 struct Removal {
@@ -56,8 +54,6 @@ Result<Part> replaceReading(const Part& part, std::string_view id, const Reading
 Result<Part> removeReading(const Part& part, std::string_view id);
 
 Result<Part> addUnderstanding(const Part& part, const Understanding& understanding);
-Result<Part> replaceUnderstanding(const Part& part, std::size_t index,
-                                  const Understanding& understanding);
 Result<Part> removeUnderstanding(const Part& part, std::size_t index);
 
 Result<Part> addSetup(const Part& part, const Setup& setup);

@@ -333,9 +333,10 @@ bool isFirm(const Equations& equations, const Block& block, std::span<const doub
   }
   const Eigen::MatrixXd slopes = slopeMatrix(equations, block.rows, block.variables, at);
   if (slopes.rows() == 1 && slopes.cols() == 1) return std::abs(slopes(0, 0)) >= kFirm;
-  const Eigen::VectorXd values = slopes.jacobiSvd().singularValues();
-  return values.size() == slopes.cols() && values[0] > 0 &&
-         values[values.size() - 1] >= kFirm * values[0];
+  // As many rows as variables, which compiles in half the time of any other.
+  const Eigen::VectorXd values =
+      Eigen::JacobiSVD<Eigen::MatrixXd, Eigen::NoQRPreconditioner>(slopes).singularValues();
+  return values[0] > 0 && values[values.size() - 1] >= kFirm * values[0];
 }
 
 double leverageOf(const Equations& equations, const Block& block, std::span<const double> at) {
@@ -346,26 +347,6 @@ double leverageOf(const Equations& equations, const Block& block, std::span<cons
   }
   const Eigen::MatrixXd slopes = slopeMatrix(equations, block.rows, block.variables, at);
   return slopes.fullPivLu().inverse().cwiseAbs().maxCoeff();
-}
-
-std::vector<std::vector<double>> freeWays(const Equations& equations,
-                                          std::span<const std::uint32_t> rows,
-                                          std::span<const std::uint32_t> open,
-                                          std::span<const double> at) {
-  std::vector<std::vector<double>> ways;
-  if (open.size() > kMostDense) return ways;
-  const auto count = static_cast<Eigen::Index>(open.size());
-  Eigen::MatrixXd slopes =
-      Eigen::MatrixXd::Zero(std::max(count, static_cast<Eigen::Index>(rows.size())), count);
-  slopes.topRows(static_cast<Eigen::Index>(rows.size())) = slopeMatrix(equations, rows, open, at);
-  const Eigen::JacobiSVD<Eigen::MatrixXd> svd(slopes, Eigen::ComputeFullV);
-  const auto& values = svd.singularValues();
-  for (Eigen::Index i = 0; i < count; ++i) {
-    if (values[i] > kFirm * std::max(values[0], 1e-300)) continue;
-    const Eigen::VectorXd way = svd.matrixV().col(i);
-    ways.emplace_back(way.data(), way.data() + way.size());
-  }
-  return ways;
 }
 
 }  // namespace inchwright

@@ -43,11 +43,4 @@ bool isFirm(const Equations& equations, const Block& block, std::span<const doub
 /// for an inch in one of its rows. Requires: it is firm, and of at most 60 variables; else 0.
 double leverageOf(const Equations& equations, const Block& block, std::span<const double> at);
 
-/// The ways in which the variables of a slack part can still move: vectors over `open`, each of
-/// length 1, orthogonal. Requires: at most 60 variables; else empty.
-std::vector<std::vector<double>> freeWays(const Equations& equations,
-                                          std::span<const std::uint32_t> rows,
-                                          std::span<const std::uint32_t> open,
-                                          std::span<const double> at);
-
 }  // namespace inchwright

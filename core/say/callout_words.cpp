@@ -67,30 +67,4 @@ std::string calloutWords(const FeatureLine& line) {
   return std::move(said).take();
 }
 
-std::string calloutExamples(FeatureKind kind, Unit unit) {
-  const bool inch = unit == Unit::inch;
-  switch (kind) {
-    case FeatureKind::edge:
-      return "left, or x";
-    case FeatureKind::hole:
-      return inch ? "1/4 ream 3/8 deep, or C'BORE 3/8 x 3/16 DEEP" : "Ø6 H7, or M6 x 1 x 12 DEEP";
-    case FeatureKind::slot:
-      return inch ? "3/16 x 5/8, or 3/16 WIDE x 5/8 CRS" : "6 x 20, or 6 WIDE x 14 CRS";
-    case FeatureKind::ring:
-      return inch ? "3 holes 3/32 on 1 1/16 PCD, or 6 x #7 on 2 1/2 from 30"
-                  : "6 x Ø5 ON Ø40 PCD, or 4 x M4 ON Ø30 PCD";
-    case FeatureKind::row:
-      return inch ? "5 holes 1/8 at 9/16 pitch, or 4 SPACES AT 1/2, 1/8 DRILL"
-                  : "5 x Ø3 at 15 pitch, or 4 SPACES AT 12, Ø3";
-    case FeatureKind::round:
-    case FeatureKind::arc:
-      return inch ? "R 3/8, or 3/8 RAD" : "R10, or 10 RAD";
-    case FeatureKind::chamfer:
-      return inch ? "1/16 x 45°, or CHAM 1/32" : "1 x 45°, or CHAM 0,5";
-    default:
-      break;
-  }
-  return {};
-}
-
 }  // namespace inchwright

@@ -15,8 +15,6 @@ class LatheReadout {
   Side held() const { return held_; }
   const Id& zeroAt() const { return zeroAt_; }
   bool zeroAssumed() const { return zeroAssumed_; }
-  /// Whether the carriage's readout goes up towards the chuck.
-  bool countsToChuck() const { return toChuck_ > 0; }
 
   /// At a place along X of the part, ticks; `further` is added towards the chuck.
   LatheFigure carriage(const Rational& x, bool exact, Length further = {}) const;

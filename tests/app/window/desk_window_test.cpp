@@ -3,8 +3,11 @@
 #include <gtest/gtest.h>
 
 #include <QAction>
+#include <QClipboard>
+#include <QGuiApplication>
 #include <QMenu>
 #include <QMenuBar>
+#include <QMimeData>
 #include <QPushButton>
 #include <QTemporaryDir>
 
@@ -158,11 +161,12 @@ TEST_F(DeskWindowTest, SheetIsWrittenAsTheEndingSays) {
 TEST_F(DeskWindowTest, TableIsCopiedAsTextAndHtml) {
   ASSERT_TRUE(window->files().openSample());
   const SetupTable& table = *window->desk().table();
-  const QString text = tableAsTsv(window->desk().part(), table);
+  ASSERT_TRUE(copyTable(window->desk()).ok());
+  const QMimeData* copied = QGuiApplication::clipboard()->mimeData();
+  const QString text = copied->text();
   EXPECT_EQ(text.count(QLatin1Char('\n')), static_cast<int>(table.rows.size()) + 1);
   EXPECT_TRUE(text.contains(QString::fromStdString(signedText(table.rows[0].x))));
-  EXPECT_EQ(tableAsHtml(window->desk().part(), table).count(QStringLiteral("<tr>")),
-            static_cast<int>(table.rows.size()) + 1);
+  EXPECT_EQ(copied->html().count(QStringLiteral("<tr>")), static_cast<int>(table.rows.size()) + 1);
 }
 
 }  // namespace

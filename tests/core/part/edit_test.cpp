@@ -119,17 +119,6 @@ TEST(EditFeatures, MentionsAreNamed) {
   EXPECT_TRUE(mentionsOf(part, "Q").empty());
 }
 
-TEST(EditFeatures, RemoveUnusedRefusesWhatIsNamed) {
-  const Part part = samplePart();
-  const Result<Part> gone = removeUnusedFeature(part, "E");
-  ASSERT_TRUE(gone.ok());
-  EXPECT_EQ(gone->feature("E"), nullptr);
-  const Result<Part> refused = removeUnusedFeature(part, "S");
-  ASSERT_FALSE(refused.ok());
-  EXPECT_EQ(refused.error().code, ErrorCode::badRequest);
-  EXPECT_NE(refused.error().text.find("reading r3"), std::string::npos);
-}
-
 TEST(EditFeatures, RemoveTakesWhatNamesItAlong) {
   const Part part = samplePart();
   const Result<Removal> removal = removeFeature(part, "A");
@@ -205,18 +194,12 @@ TEST(EditReadings, AddReplaceRemove) {
   EXPECT_EQ(removeReading(part, "r10").error().code, ErrorCode::notFound);
 }
 
-TEST(EditUnderstandings, AddReplaceRemove) {
+TEST(EditUnderstandings, AddAndRemove) {
   const Part part = samplePart();
   const Understanding level = understood(UnderstandingKind::inLine, Axis::y, {"S", "G"});
   const Result<Part> grown = addUnderstanding(part, level);
   ASSERT_TRUE(grown.ok());
-  Understanding other = level;
-  other.stated = true;
-  const Result<Part> changed = replaceUnderstanding(*grown, 6, other);
-  ASSERT_TRUE(changed.ok());
-  EXPECT_TRUE(changed->understood[6].stated);
-  EXPECT_EQ(*removeUnderstanding(*changed, 6), part);
-  EXPECT_EQ(replaceUnderstanding(part, 6, level).error().code, ErrorCode::notFound);
+  EXPECT_EQ(*removeUnderstanding(*grown, 6), part);
   EXPECT_EQ(removeUnderstanding(part, 6).error().code, ErrorCode::notFound);
 }
 
