@@ -34,6 +34,7 @@ class Hand {
     window = std::make_unique<DeskWindow>(std::move(asking));
     window->resize(1920, 1060);
     window->show();
+    window->work().setClock([this] { return now_; });
     print = window->findChild<PrintView*>(QStringLiteral("print"));
     QObject::connect(&window->desk(), &Desk::refused, &window->desk(),
                      [this](const QString& why) { told << why; });
@@ -114,6 +115,13 @@ class Hand {
     EXPECT_FALSE(print->picture().bounds().isNull());
   }
 
+  /// Looks at what has just been offered for as long as Enter is deaf to it; nobody waits for that
+  /// here.
+  void reads() {
+    now_ += seen::kDeaf;
+    QCoreApplication::processEvents();
+  }
+
   QString homeFile(const QString& name) const { return home_.filePath(name); }
   int count() const { return clicks + keys; }
 
@@ -132,6 +140,7 @@ class Hand {
   }
 
   QTemporaryDir home_;
+  seen::Offered::Time now_{1000};
   std::mt19937 random_{20'261'125};
 };
 

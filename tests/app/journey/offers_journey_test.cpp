@@ -100,7 +100,7 @@ class Reader {
     hand_.key(Qt::Key_G, Qt::ControlModifier);
     EXPECT_TRUE(QTest::qWaitFor([&] { return work().doing() == Doing::offering; }, 60'000));
     for (int i = 0; i < 400 && work().doing() == Doing::offering; ++i) {
-      QTest::qWait(static_cast<int>(seen::kDeaf.count()) + 10);
+      hand_.reads();
       const auto lit = offered().lit();
       if (offered().feature() != nullptr) {
         answer(*offered().feature());
@@ -290,7 +290,7 @@ TEST(OffersJourney, AHurriedHandAtTheFrontPlateTakesNothingWrong) {
   // Enter, whatever stands there; what is not ready is dropped.
   int dropped = 0;
   for (int i = 0; i < 400 && work.doing() == Doing::offering; ++i) {
-    QTest::qWait(static_cast<int>(seen::kDeaf.count()) + 10);
+    hand.reads();
     const Part untouched = hand.window->desk().part();
     hand.key(Qt::Key_Return);
     if (!(hand.window->desk().part() == untouched)) continue;

@@ -23,7 +23,7 @@ using drawn::Trace;
 constexpr Manner kManners[] = {Manner::chained, Manner::ladder, Manner::baseline, Manner::blocks,
                                Manner::decimals};
 constexpr int kPrints = 400;
-constexpr int kOtherPrints = 200;  // of slips for which nothing is promised
+constexpr int kOtherPrints = 100;  // of slips for which nothing is promised
 
 bool isOn(const Part& part, const test::Suspected& clash, const Id& reading) {
   return std::any_of(clash.loop.begin(), clash.loop.end(), [&](const LoopMember& member) {
