@@ -150,6 +150,9 @@ void MachineView::follow() {
     head_->setText(tr("There is nothing to drive to."));
   }
   filling_ = false;
+  // The figures are painted in what the boxes leave: those lie right before that, not after it.
+  toolRow_->activate();
+  layout()->activate();
   update();
 }
 

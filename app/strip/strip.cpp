@@ -182,8 +182,9 @@ void Strip::paintEvent(QPaintEvent*) {
   const Look& look = Look::now();
   QPainter painter(this);
   painter.fillRect(rect(), look.slip);
-  // A ruled line under what is typed, as on a slip of paper.
-  painter.setPen(QPen(look.blue, kFirmLine));
+  // A ruled line under what is typed, as on a slip of paper; a cap would stand out of what is
+  // painted anew when the line moves.
+  painter.setPen(QPen(look.blue, kFirmLine, Qt::SolidLine, Qt::FlatCap));
   const int y = line_->geometry().bottom() + 2;
   painter.drawLine(line_->geometry().left(), y, line_->geometry().right(), y);
 }

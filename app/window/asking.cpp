@@ -86,8 +86,9 @@ Asking askingByDialogs(QWidget* window) {
   asking.unsavedWork = [window](const QString& name) { return askUnsaved(window, name); };
   asking.choose = [window](const Asking::Question& question) { return choose(window, question); };
   asking.tell = [window](const QString& what) {
-    QMessageBox(QMessageBox::NoIcon, QStringLiteral("Inchwright"), what, QMessageBox::Ok, window)
-        .exec();
+    QMessageBox box(QMessageBox::NoIcon, QStringLiteral("Inchwright"), what, {}, window);
+    box.addButton(tr("&Good"), QMessageBox::AcceptRole);
+    box.exec();
   };
   return asking;
 }

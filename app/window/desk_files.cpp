@@ -92,7 +92,7 @@ Job emptyJob() {
 DeskFiles::DeskFiles(Desk& desk, Asking asking, QObject* parent)
     : QObject(parent), desk_(desk), asking_(std::move(asking)), journal_(desk) {
   connect(&journal_, &Journal::failed, this, [this](const QString& why) {
-    emit desk_.refused(tr("the copy against a crash could not be written: %1").arg(why));
+    emit remarked(tr("The copy against a crash could not be written, so save often: %1").arg(why));
   });
 }
 
@@ -162,7 +162,12 @@ bool DeskFiles::saveTo(const QString& path) {
   const auto text = savableDocument(desk_.job());
   const auto done = text.ok() ? replaceFile(path.toStdString(), *text) : text.error();
   if (!done.ok()) {
-    asking_.tell(tr("Not saved.\n%1").arg(wordsOf(done.error())));
+    const QString why = tr("Not saved.\n%1").arg(wordsOf(done.error()));
+    if (done.error().code == ErrorCode::fileTrouble) {
+      return asking_.choose({why, {tr("&Save it elsewhere …"), tr("Not &now")}, 0, 1}) == 0 &&
+             saveAs();
+    }
+    asking_.tell(why);
     return false;
   }
   if (!held) guard_ = std::move(there);
@@ -191,8 +196,8 @@ void DeskFiles::bringLinkedPictures(const QString& path) {
     if (inside.ok()) {
       picture = std::move(inside).value();
     } else {
-      emit desk_.refused(tr("%1 could not be brought along: %2")
-                             .arg(nameOf(linked), coreWords(inside.error().text)));
+      emit remarked(tr("%1 could not be brought along: %2")
+                        .arg(nameOf(linked), coreWords(inside.error().text)));
     }
   }
   desk_.apply(std::move(job), tr("Bring the pictures along"));

@@ -79,6 +79,7 @@ class DeskFiles : public QObject {
 
  signals:
   void wrote(const QStringList& files);  ///< my sheet, by these names
+  void remarked(const QString& text);    ///< what the user has to know, and need not answer
 
  private:
   bool saveTo(const QString& path);

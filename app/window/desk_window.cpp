@@ -65,6 +65,7 @@ DeskWindow::DeskWindow(Asking asking, QWidget* parent) : QMainWindow(parent), wo
   files_ = new DeskFiles(desk_, std::move(asking), this);
   connect(files_, &DeskFiles::wrote, this,
           [this](const QStringList& files) { note_->sayWritten(files); });
+  connect(files_, &DeskFiles::remarked, this, [this](const QString& text) { note_->say(text); });
   SheetOptions options = Preferences::sheet();
   options.date = sheetDate();
   options.english = spokenEnglish();

@@ -67,6 +67,24 @@ TEST_F(MachineViewTest, SpaceTicksEachToolThenGoesOn) {
   EXPECT_TRUE(desk.unsaved());
 }
 
+TEST_F(MachineViewTest, TheBoxesLieWhereTheyBelongBeforeAnythingIsPaintedRoundThem) {
+  QCoreApplication::processEvents();
+  const auto boxes = [&] {
+    std::vector<QRect> all;
+    for (const auto* box : view->findChildren<QCheckBox*>()) {
+      all.emplace_back(box->mapTo(view.get(), QPoint()), box->size());
+    }
+    return all;
+  };
+  QTest::keyClick(view.get(), Qt::Key_Space);
+  // The tick alone, and nothing of what it leads to.
+  QCoreApplication::sendPostedEvents(view.get(), QEvent::MetaCall);
+  const auto atOnce = boxes();
+  ASSERT_FALSE(atOnce.empty());
+  QCoreApplication::processEvents();
+  EXPECT_EQ(atOnce, boxes());
+}
+
 TEST_F(MachineViewTest, TheReadoutAndZeroComeFirst) {
   comeBack();
   EXPECT_LT(view->row(), 0);

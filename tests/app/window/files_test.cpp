@@ -162,6 +162,24 @@ TEST_F(FilesTest, PaperForTheWholeJobAndAPageForATabletAreWritten) {
   window->desk().markSaved(window->desk().file());
 }
 
+TEST_F(FilesTest, WhereNothingCanBeWrittenTheWorkIsSavedElsewhere) {
+  window->desk().take(jobWithPoint("A"), at("nowhere/plate.inchwright"));
+  Part more = window->desk().part();
+  more.material = "brass";
+  ASSERT_TRUE(window->desk().applyPart(more, QStringLiteral("material")));
+  EXPECT_FALSE(window->files().save()) << "left for now";
+  ASSERT_EQ(questions.size(), 1);
+  EXPECT_TRUE(questions[0].startsWith(QStringLiteral("Not saved.")));
+  EXPECT_TRUE(window->desk().unsaved());
+  pick = QStringLiteral("Save it elsewhere");
+  toSave = at("plate.inchwright");
+  EXPECT_TRUE(window->files().save());
+  EXPECT_FALSE(window->desk().unsaved());
+  const auto saved = loadDocument(toSave.toStdString());
+  ASSERT_TRUE(saved.ok());
+  EXPECT_EQ(saved->parts[0].material, "brass");
+}
+
 TEST_F(FilesTest, WhatCannotBeOpenedAgainIsNotSaved) {
   toSave = at("plate.inchwright");
   ASSERT_TRUE(window->files().openSample());
