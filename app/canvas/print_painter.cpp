@@ -49,7 +49,8 @@ class PrintPainter {
         ascent_(QFontMetricsF(nameFont_).ascent()),
         high_(QFontMetricsF(nameFont_).height()),
         names_(scene.pane),
-        spots_(scene.pane) {}
+        spots_(scene.pane),
+        figures_(scene.pane) {}
 
   std::vector<Inked> paint() {
     if (painter_ != nullptr) {
@@ -124,11 +125,23 @@ class PrintPainter {
         painter_->drawLine(line);
       }
     }
-    const QPointF tag = line.p1() + (place.alongViewX ? QPointF(4, -2) : QPointF(-14, -4));
     const QString text = textOf(place);
-    const QRectF box(tag - QPointF(0, ascent_), QSizeF(widthOf(text), high_));
-    names_.take(box);
+    const QRectF box = besideEdge(line, place.alongViewX, QSizeF(widthOf(text), high_));
     letterName(text, box, colour);
+  }
+
+  /// Where an edge's name stands: at its first end, or, where a figure does, at the other or
+  /// further out.
+  QRectF besideEdge(const QLineF& line, bool upright, const QSizeF& size) const {
+    const QPointF first = line.p1() + (upright ? QPointF(4, -2) : QPointF(-14, -4));
+    const QPointF last =
+        line.p2() + (upright ? QPointF(4, ascent_) : QPointF(14 - size.width(), -4));
+    const QPointF out = upright ? QPointF(0, -high_) : QPointF(-size.width() - 14, 0);
+    for (const QPointF& tag : {first, last, first + out, last - out}) {
+      const QRectF box(tag - QPointF(0, ascent_), size);
+      if (figures_.isFree(box)) return box;
+    }
+    return {first - QPointF(0, ascent_), size};
   }
 
   /// A centre line as the trade draws it: long and short strokes.
@@ -144,7 +157,6 @@ class PrintPainter {
     }
     const QString text = textOf(place);
     const QRectF tag(QPointF(line.x1(), y - 4 - ascent_), QSizeF(widthOf(text), high_));
-    names_.take(tag);
     letterName(text, tag, colour);
   }
 
@@ -220,8 +232,8 @@ class PrintPainter {
   }
 
   /// The id beside what it names, at the first of its four corners where it covers neither another
-  /// name nor a spot, or else no other name; left out where none is free, unless it is what one
-  /// looks at.
+  /// name nor a spot nor a figure, or else no other name; left out where none is free, unless it is
+  /// what one looks at.
   void name(const DrawnPlace& place, QPointF at, qreal away, const QColor& colour) {
     const QString text = textOf(place);
     const QSizeF size(widthOf(text), high_);
@@ -234,13 +246,11 @@ class PrintPainter {
     std::optional<QRectF> box;
     for (int number = 0; number < 8 && !box; ++number) {
       const QRectF wanted = corner(number % 4);
-      if (names_.isFree(wanted) && (number >= 4 || spots_.isFree(wanted))) box = wanted;
+      const bool clear = spots_.isFree(wanted) && figures_.isFree(wanted);
+      if (names_.isFree(wanted) && (number >= 4 || clear)) box = wanted;
     }
     const bool wanted = scene_.chosenPlaces.count(place.id) > 0 || scene_.hovered == place.id;
-    if (!box && wanted) box = corner(0);
-    if (!box) return;
-    names_.take(*box);
-    letterName(text, *box, colour);
+    if (box || wanted) letterName(text, box.value_or(corner(0)), colour);
   }
 
   qreal widthOf(const QString& name) const { return scene_.widths.of(name, nameFont_); }
@@ -254,6 +264,7 @@ class PrintPainter {
 
   /// On a patch of paper, so that it reads over lines.
   void letterName(const QString& text, const QRectF& box, const QColor& colour) {
+    names_.take(box);
     const QRectF patched = box.adjusted(-2, 0, 2, -1);
     if (!wants(box.adjusted(-3, -3, 3, 3), markOf(3, box.x(), box.y(), text, colour.rgba()))) {
       return;
@@ -315,6 +326,7 @@ class PrintPainter {
   void paintFigure(const DimensionLine& line, const QLineF& run) {
     QRectF box = letteringOn(run, line, map_, scene_.lettering, scene_.pane);
     if (scene_.hideFigures) box = sameForAll(box);
+    figures_.take(box);
     const bool chosen = scene_.chosenReadings.count(line.reading) > 0;
     const QColor colour = colourOf(line);
     if (!wants(box.adjusted(-2, -2, 2, 2),
@@ -455,6 +467,7 @@ class PrintPainter {
   qreal ascent_, high_;  ///< of names, pixels
   TakenRoom names_;      ///< where a name stands
   TakenRoom spots_;
+  TakenRoom figures_;
   QList<QLineF> guides_;
   std::vector<Inked> inked_;
 };

@@ -1,9 +1,17 @@
 #include "app/machine/fitting.h"
 
 #include <QFontMetricsF>
+#include <QScreen>
 #include <algorithm>
 
 namespace inchwright::app {
+
+QFont grownWith(const QScreen* screen, QFont font) {
+  constexpr double kLines = 1080;
+  if (screen == nullptr || screen->geometry().height() <= kLines) return font;
+  font.setPixelSize(qRound(font.pixelSize() * screen->geometry().height() / kLines));
+  return font;
+}
 
 QFont fitting(QFont font, const QString& text, QSizeF room) {
   font.setPixelSize(100);

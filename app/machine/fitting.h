@@ -5,7 +5,13 @@
 #include <QSizeF>
 #include <QString>
 
+class QScreen;
+
 namespace inchwright::app {
+
+/// A font that is as large beside the figures on a screen of many lines (4K without scaling) as on
+/// one of 1080.
+QFont grownWith(const QScreen* screen, QFont font);
 
 /// The largest font in which `text` fits into a width and a height.
 QFont fitting(QFont font, const QString& text, QSizeF room);

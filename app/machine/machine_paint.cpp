@@ -28,7 +28,7 @@ void MachineView::paintEvent(QPaintEvent*) {
 void MachineView::paintFirst(QPainter& painter, const FirstStep& step) const {
   const QRectF box = figuresBox();
   const QRectF heading(box.left(), box.top(), box.width(), box.height() * 0.24);
-  painter.setFont(fittingLines(deskFont(), step.heading, heading, 72));
+  painter.setFont(fittingLines(deskFont(), step.heading, heading, std::max(72, mostFor(box))));
   painter.drawText(heading, static_cast<int>(Qt::AlignLeft | Qt::AlignVCenter | Qt::TextWordWrap),
                    step.heading);
   const QRectF rest(box.left(), heading.bottom() + 8, box.width(),
@@ -47,7 +47,7 @@ void MachineView::paintPlace(QPainter& painter, const TableRow& row) const {
   painter.drawText(name, Qt::AlignCenter, id);
   const QString size = sizeOf(row);
   const QRectF below(left.left(), name.bottom(), left.width(), left.height() * 0.16);
-  painter.setFont(fittingLines(deskFont(), size, below, 40));
+  painter.setFont(fittingLines(deskFont(), size, below, std::max(40, mostFor(box) * 2 / 3)));
   painter.drawText(below, static_cast<int>(Qt::AlignHCenter | Qt::AlignTop | Qt::TextWordWrap),
                    size);
   const auto work = workAt(desk_.job(), desk_.part(), desk_.solution(), desk_.setup());

@@ -9,6 +9,7 @@
 
 #include "app/base/look.h"
 #include "app/base/spoken_english.h"
+#include "app/machine/fitting.h"
 #include "app/machine/made_slip.h"
 #include "app/machine/measured.h"
 #include "app/machine/tick_box.h"
@@ -58,14 +59,15 @@ void MachineView::addMeasured(QHBoxLayout& low) {
   measuredY_->setAccessibleName(tr("Measured Y"));
   for (const auto& [field, text] :
        {std::pair{measuredX_, tr("measured &X")}, std::pair{measuredY_, tr("measured &Y")}}) {
-    field->setFont(figures(1.6));
+    field->setFont(grownWith(screen(), figures(1.6)));
+    field->setMinimumWidth(field->fontMetrics().averageCharWidth() * 7);
     field->setMaximumWidth(field->fontMetrics().averageCharWidth() * 12);
     auto* label = new QLabel(text, this);
-    label->setFont(deskFont(1.2));
+    label->setFont(grownWith(screen(), deskFont(1.2)));
     label->setBuddy(field);
     low.addWidget(label);
     low.addWidget(field);
-    low.addSpacing(24);
+    low.addSpacing(12);
     // Enter and leaving the field are told apart, so that one Enter can't answer its own question.
     connect(field, &QLineEdit::returnPressed, this, [this] {
       if (takeMeasured()) setFocus();
@@ -190,7 +192,7 @@ void MachineView::addTicks(const TableRow& row, const MadePlace& made) {
     auto* tick = new TickBox(ownWords(stepWords(step, shown.unit)) +
                                  (depth.isEmpty() ? QString() : QStringLiteral(", ") + depth),
                              tools_);
-    tick->setFont(deskFont(2.0));
+    tick->setFont(grownWith(screen(), deskFont(2.0)));
     tick->setChecked(valid && isDone(made, step));
     tick->setAccessibleName(tick->text());
     tick->setFocusPolicy(Qt::TabFocus);

@@ -9,6 +9,7 @@
 #include <algorithm>
 
 #include "app/base/look.h"
+#include "app/machine/fitting.h"
 
 namespace inchwright::app {
 namespace {
@@ -39,8 +40,8 @@ StepwiseView::StepwiseView(Desk& desk, const QString& title, QWidget* parent)
 
 void StepwiseView::layOut(QWidget* above, const std::function<void(QHBoxLayout&)>& between) {
   above_ = above;
-  head_->setFont(deskFont(1.4));
-  said_->setFont(deskFont(1.4));
+  head_->setFont(grownWith(screen(), deskFont(1.4)));
+  said_->setFont(grownWith(screen(), deskFont(1.4)));
   said_->setWordWrap(true);
   auto* top = new QHBoxLayout;
   top->addWidget(head_, 1);
@@ -54,7 +55,7 @@ void StepwiseView::layOut(QWidget* above, const std::function<void(QHBoxLayout&)
   low->addStretch(1);
   low->addWidget(next_);
   for (QPushButton* button : findChildren<QPushButton*>()) {
-    button->setFont(deskFont(1.5));
+    button->setFont(grownWith(screen(), deskFont(1.5)));
     button->setFocusPolicy(Qt::TabFocus);
     button->setAccessibleName(button->text().remove(QLatin1Char('&')));
   }

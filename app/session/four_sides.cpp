@@ -14,6 +14,18 @@ std::optional<Lettered> stillSaid(const std::optional<Lettered>& said, Length fr
   return same ? said : std::nullopt;
 }
 
+/// A corner said by its place tells the same, where the other side is the zero of what was said,
+/// and a reading of the job would read its text so.
+std::optional<Lettered> saidAtCorner(const std::vector<SquaringPoint>& points, Unit unit,
+                                     Lettered SquaringPoint::*along, Length from, Length to) {
+  if (from != Length()) return std::nullopt;
+  for (const SquaringPoint& one : points) {
+    auto figure = readLength((one.*along).text, {unit});
+    if (figure.ok() && figure->value == to) return std::move(figure).value();
+  }
+  return std::nullopt;
+}
+
 void addOverall(Part& part, Side from, Side to, const std::optional<Lettered>& figure) {
   const Feature* one = edgeOf(part, from);
   const Feature* other = edgeOf(part, to);
@@ -54,8 +66,16 @@ std::optional<FourSides> fourSides(const Hands& hands) {
                          QPointF(across[3].toInches(), up[3].toInches())),
                   {}};
   if (hands.squaredBy == picture->points) {
+    const Unit unit = hands.desk.job().unit;
     sides.overall = {stillSaid(hands.overall[0], across[0], across[3]),
                      stillSaid(hands.overall[1], up[0], up[3])};
+    if (!sides.overall[0]) {
+      sides.overall[0] =
+          saidAtCorner(picture->points, unit, &SquaringPoint::x, across[0], across[3]);
+    }
+    if (!sides.overall[1]) {
+      sides.overall[1] = saidAtCorner(picture->points, unit, &SquaringPoint::y, up[0], up[3]);
+    }
   }
   return sides;
 }

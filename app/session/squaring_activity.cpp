@@ -19,6 +19,7 @@ namespace {
 
 /// Bare figures of the document are inches here; others carry their unit.
 Lettered inOwnUnit(Lettered figure, Unit bare) {
+  figure.text = QString::fromStdString(figure.text).trimmed().toStdString();
   if (bare == Unit::inch || figure.unit == Unit::inch) return figure;
   auto named = readLength(writeDecimal(figure.value, Unit::millimetre) + " mm");
   return named.ok() ? *std::move(named) : figure;

@@ -60,16 +60,23 @@ class StackPainter {
       : painter_(painter), stacked_(stacked), box_(box), metrics_(deskFont()) {
     line_ = metrics_.height() * 1.25;
     share_ = metrics_.horizontalAdvance(ofWorst()) + line_ / 2;
-    // As much as the names need, but the bars keep their room.
+    // As much as the names need, but the bars keep their room, with the figures that stand there.
     names_ = line_ * 9;
+    const QFontMetricsF figure(figures(1.1));
     for (const StackedWay& way : stacked_.ways) {
+      least_ =
+          std::max(least_, metrics_.horizontalAdvance(tr("root sum square")) +
+                               metrics_.horizontalAdvance(rangeOf(way.stack.worst)) + line_ * 1.2);
+      const auto [low, high] = worstAt(way.stack.worst, stacked_.step);
+      scale_ =
+          std::max(scale_, figure.horizontalAdvance(low) + figure.horizontalAdvance(high) + line_);
       for (const StackMember& member : way.stack.members) {
         names_ = std::max(names_, metrics_.horizontalAdvance(nameOf(member)) +
                                       metrics_.horizontalAdvance(limitsOf(member, stacked_.step)) +
                                       line_ * 1.2);
       }
     }
-    names_ = std::min(names_, box_.width() * 0.55);
+    names_ = std::min({names_, box_.width() * 0.55, box_.width() - share_ - scale_});
     bars_ = QRectF(box_.left() + names_, box_.top(), box_.width() - names_ - share_, 0);
     for (const StackedWay& way : stacked_.ways) {
       const double nominal = way.stack.nominal.toDouble();
@@ -86,6 +93,9 @@ class StackPainter {
       }
     }
   }
+
+  /// Narrower than that nothing is told whole.
+  qreal leastWidth() const { return least_ + scale_ + share_; }
 
   /// Draws when there is a painter, and says where it ended.
   qreal paint() {
@@ -287,12 +297,15 @@ class StackPainter {
   const Look& look_ = Look::now();
   qreal line_ = 0;
   qreal names_ = 0;
+  qreal least_ = 0;  ///< width that the shortest of the names need
+  qreal scale_ = 0;  ///< width that the figures under the bars need
   qreal share_ = 0;
   qreal y_ = 0;
   double widest_ = 1;
 };
 
 constexpr int kEdge = 4;
+constexpr qreal kMuch = 1e4;  // pixels, wider than any screen
 
 }  // namespace
 
@@ -321,6 +334,12 @@ int StackBars::heightForWidth(int width) const {
   if (!stacked_) return 0;
   StackPainter measuring(nullptr, *stacked_, QRectF(kEdge, 0, width - 2 * kEdge, 0));
   return static_cast<int>(std::ceil(measuring.paint()));
+}
+
+QSize StackBars::minimumSizeHint() const {
+  if (!stacked_) return {};
+  const StackPainter measuring(nullptr, *stacked_, QRectF(0, 0, kMuch, 0));
+  return {static_cast<int>(std::ceil(measuring.leastWidth())) + 2 * kEdge, 0};
 }
 
 QSize StackBars::sizeHint() const {

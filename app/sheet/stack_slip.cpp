@@ -49,7 +49,6 @@ StackSlip::StackSlip(Work& work, QWidget* sheet)
   scroll_->setWidget(content_);
   scroll_->setWidgetResizable(true);
   scroll_->setFrameShape(QFrame::NoFrame);
-  scroll_->setHorizontalScrollBarPolicy(Qt::ScrollBarAlwaysOff);
   scroll_->setAccessibleName(tr("The stack as bars"));
   scroll_->viewport()->setAutoFillBackground(false);
   content_->setAutoFillBackground(false);

@@ -98,8 +98,9 @@ void DeskWindow::openFitted() {
     if (room.width() <= kLargestFitted.width() || room.height() <= kLargestFitted.height()) {
       setWindowState(Qt::WindowMaximized);
     } else {
-      const QSize size(std::min(kLargestFitted.width(), room.width() * 19 / 20),
-                       std::min(kLargestFitted.height(), room.height() * 19 / 20));
+      // Two thirds of one that is much larger.
+      const QSize size =
+          kLargestFitted.boundedTo(room.size() * 19 / 20).expandedTo(room.size() * 2 / 3);
       setGeometry(QStyle::alignedRect(layoutDirection(), Qt::AlignCenter, size, room));
     }
   }

@@ -169,6 +169,36 @@ TEST(Repaint, WhatIsBelowLookOrPlaceChangesTheInk) {
   EXPECT_LT(changed.boundingRect().width(), 80);
 }
 
+// Of an edge called otherwise nothing changes where a figure stands, wherever that is.
+TEST(Repaint, NoNameStandsOverAFigure) {
+  deskApplication();
+  const PrintMap map(60, QPointF(120, 180));
+  const Part part = bigPlate(4);
+  const auto edge =
+      std::find_if(part.features.begin(), part.features.end(), [](const Feature& one) {
+        return one.is(FeatureKind::edge) && one.as<kind::Edge>()->axis == Axis::y;
+      });
+  ASSERT_NE(edge, part.features.end());
+  Sketched plate(part, map);
+  const auto named = std::find_if(plate.drawn.places.begin(), plate.drawn.places.end(),
+                                  [&](const DrawnPlace& one) { return one.id == edge->id; });
+  ASSERT_NE(named, plate.drawn.places.end());
+  plate.lines.resize(1);
+  double left = 1e9;
+  for (const DrawnPlace& one : plate.drawn.places) left = std::min(left, map.toWidget(one.at).x());
+  const double y = map.toWidget(named->at).y();
+  for (int dx = -60; dx <= 0; dx += 10) {
+    plate.lines[0].place = map.toInches(QPointF(left + dx, y - 8));
+    const QLineF run = runOf(plate.lines[0], plate.drawn, map, plate.lettering);
+    const QRect figure =
+        letteringOn(run, plate.lines[0], map, plate.lettering, QRectF(QPointF(), kPane)).toRect();
+    named->id = "F";
+    const QImage one = paintedWhole(plate.scene(), map).copy(figure);
+    named->id = "W";
+    EXPECT_EQ(one, paintedWhole(plate.scene(), map).copy(figure)) << dx;
+  }
+}
+
 // The stamp of a circle is the circle drawn, to within what an eighth of a pixel makes.
 TEST(Stamps, LookLikeWhatTheyStandFor) {
   deskApplication();

@@ -2,6 +2,8 @@
 
 #include <gtest/gtest.h>
 
+#include <QTest>
+
 #include "app/session/picture_edits.h"
 #include "app/session/work.h"
 #include "tests/support/desk_application.h"
@@ -58,6 +60,26 @@ TEST_F(SquaringActivityTest, APhotoNeedsFour) {
   known(0.1, 1.9, "0, 2");
   EXPECT_TRUE(work.enter({}));
   EXPECT_EQ(desk.job().pictures[0].points.size(), 4u);
+}
+
+TEST_F(SquaringActivityTest, TheOverallFiguresSaidAtTheCornersAreReadFromSideToSide) {
+  work.noteAskew(Askew{0.05, 0.01, 0.002});
+  known(0, 0, "0, 0");
+  known(3.9, 0, "3 7/8 0");
+  known(3.9, 2.1, "3-7/8, 2 1/8");
+  known(0.1, 2, "0, 2 1/8");
+  if (work.doing() == Doing::squaring) {
+    ASSERT_TRUE(work.enter({}));
+  }
+  ASSERT_EQ(work.doing(), Doing::tracing);
+  EXPECT_TRUE(work.prompt().contains(QStringLiteral("reads 3 7/8 and 2 1/8 from side to side")))
+      << qPrintable(work.prompt());
+  QTest::qWait(360);  // Enter is deaf to the second press of what went before
+  ASSERT_TRUE(work.enter({}));
+  ASSERT_EQ(desk.part().readings.size(), 2u);
+  EXPECT_EQ(desk.part().readings[0].figure.text, "3 7/8");
+  EXPECT_EQ(desk.part().readings[1].figure.text, "2 1/8");
+  EXPECT_EQ(desk.part().readings[1].axis, Axis::y);
 }
 
 TEST_F(SquaringActivityTest, WhatIsOnlyOutOfSquareNeedsThree) {

@@ -6,6 +6,8 @@
 #include <QLabel>
 #include <QPainter>
 #include <QPushButton>
+#include <QScrollArea>
+#include <QScrollBar>
 #include <QTest>
 #include <memory>
 
@@ -65,6 +67,21 @@ TEST_F(StackSlipTest, LiesOnTheSheetWhileOneIsStacking) {
   EXPECT_TRUE(title().contains(QStringLiteral("two ends"))) << title().toStdString();
   work.look();
   EXPECT_FALSE(slip->isVisible());
+}
+
+TEST_F(StackSlipTest, ANarrowSheetLosesNoFigureButScrolls) {
+  sheet->resize(300, 400);
+  work.stack();
+  ASSERT_TRUE(work.enter(QStringLiteral("A B")));
+  QCoreApplication::processEvents();
+  const auto* bars = slip->findChild<StackBars*>();
+  const auto* scroll = slip->findChild<QScrollArea*>();
+  // The nominal and both ends of it stand in what the names leave.
+  EXPECT_GE(bars->width(),
+            QFontMetrics(figures(1.1)).horizontalAdvance(QStringLiteral("0.9920")) * 2);
+  EXPECT_GT(bars->width(), scroll->viewport()->width());
+  EXPECT_GT(scroll->horizontalScrollBar()->maximum(), 0);
+  EXPECT_TRUE(scroll->horizontalScrollBar()->isVisible());
 }
 
 TEST_F(StackSlipTest, ShowsTheChainAsDrawnAndAsMadeFromZero) {
