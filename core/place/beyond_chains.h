@@ -55,6 +55,8 @@ struct CentresClash {
   double missesBy = 0;
   std::optional<std::uint32_t> spare;  ///< the reading that only checked; empty: nothing was placed
   std::vector<WouldBe> wouldBe;
+  /// What the spare one speaks of has several answers, and agrees with none; the nearest is told.
+  bool isOfSeveral = false;
 
   bool operator==(const CentresClash&) const = default;
 };

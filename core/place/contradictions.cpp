@@ -38,11 +38,14 @@ class Contradictions {
                    const Slopes* shares, CentresClash& clash) const;
   std::optional<WouldBe> open(std::uint32_t reading, const std::set<std::uint32_t>& blocks,
                               std::optional<std::uint32_t> spare) const;
+  double offOf(const WouldBe& would) const;
   bool allAgree(std::span<const double> at) const;
   double misfit(std::span<const double> at) const;
   double allowance(const Row& row, std::uint32_t index, std::span<const double> at) const;
   CentresClash clashOf(const SpareRow& spare, bool findWouldBe) const;
   CentresClash clashOf(const PlacedBlock& block, bool findWouldBe) const;
+  CentresClash clashWithAll(const SpareRow& spare, bool findWouldBe) const;
+  PlaneOutcome taking(std::uint32_t block, const Answer& answer) const;
 
   const Part& part_;
   const PartPlane& plane_;
@@ -234,12 +237,68 @@ CentresClash Contradictions::clashOf(const PlacedBlock& block, bool findWouldBe)
   return clash;
 }
 
+// By how much a reading would have to be another, in inches or degrees.
+double Contradictions::offOf(const WouldBe& would) const {
+  const Reading& reading = part_.readings[would.reading];
+  if (would.degrees) return std::abs(*would.degrees - reading.angle->value.toDegrees());
+  const auto off = would.length.minus(reading.figure.value);
+  return off ? std::abs(off->toInches()) : kFarthestOff;
+}
+
+// A spare row that no answer of a block agrees with: by how much it misses the nearest, and each
+// reading as it would have to be for the answer that asks least of it.
+CentresClash Contradictions::clashWithAll(const SpareRow& spare, bool findWouldBe) const {
+  CentresClash all;
+  for (const Answer& answer : outcome_.blocks[*spare.againstBlock].answers) {
+    const PlaneOutcome taken = taking(*spare.againstBlock, answer);
+    const auto known = std::find_if(taken.spares.begin(), taken.spares.end(),
+                                    [&](const SpareRow& one) { return one.row == spare.row; });
+    CentresClash one = Contradictions(part_, plane_, taken).clashOf(*known, findWouldBe);
+    if (all.members.empty() || std::abs(one.missesBy) < std::abs(all.missesBy)) {
+      std::swap(one, all);
+    }
+    for (const WouldBe& would : one.wouldBe) {
+      const auto same =
+          std::find_if(all.wouldBe.begin(), all.wouldBe.end(),
+                       [&](const auto& there) { return there.reading == would.reading; });
+      if (same != all.wouldBe.end() && offOf(would) < offOf(*same)) *same = would;
+    }
+  }
+  all.isOfSeveral = true;
+  return all;
+}
+
+// What came out, as though a block had come out in a given way.
+PlaneOutcome Contradictions::taking(std::uint32_t index, const Answer& answer) const {
+  PlaneOutcome taken = outcome_;
+  PlacedBlock& placed = taken.blocks[index];
+  placed.fate = BlockFate::placed;
+  for (std::size_t i = 0; i < answer.values.size(); ++i) {
+    taken.variables[placed.block.variables[i]] = answer.values[i];
+    taken.isPlaced[placed.block.variables[i]] = true;
+  }
+  for (std::size_t i = 0; i < answer.meant.size(); ++i) {
+    taken.equations.row(placed.block.rows[i]) = answer.meant[i];
+  }
+  for (SpareRow& spare : taken.spares) {
+    if (spare.againstBlock != index) continue;
+    spare.isKnown = true;
+    spare.misses =
+        taken.equations.evaluate(taken.equations.rows()[spare.row], taken.variables).residual;
+  }
+  return taken;
+}
+
 void Contradictions::tell(bool findWouldBe, BeyondChains& out) {
   const auto isTold = [&](const CentresClash& clash) {
     return std::any_of(out.clashes.begin(), out.clashes.end(), [&](const CentresClash& one) {
       return one.axes == clash.axes && one.members == clash.members && one.spare == clash.spare;
     });
   };
+  // With more placed by now some of what was open may be decided.
+  std::erase_if(out.clashes, [&](const CentresClash& one) {
+    return one.isOfSeveral && one.axes == plane_.axes;
+  });
   const auto use = [&](std::uint32_t row) {
     const Source& source = plane_.sources[row];
     if (source.kind == SourceKind::reading) out.used.insert(source.index);
@@ -258,6 +317,10 @@ void Contradictions::tell(bool findWouldBe, BeyondChains& out) {
     if (!isTold(clash)) out.clashes.push_back(std::move(clash));
   }
   for (const SpareRow& spare : outcome_.spares) {
+    if (spare.againstBlock) {
+      CentresClash clash = clashWithAll(spare, findWouldBe);
+      if (!isTold(clash)) out.clashes.push_back(std::move(clash));
+    }
     if (!spare.isKnown) continue;
     for (const auto& [figure, share] : sharesIn(spare.row)) {
       out.checked.insert(readingOf_.at(figure));

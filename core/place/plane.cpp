@@ -2,6 +2,7 @@
 
 #include <algorithm>
 #include <cmath>
+#include <limits>
 #include <random>
 
 #include "core/place/plane_placing.h"
@@ -167,6 +168,31 @@ void Placing::place(PlacedBlock& placed) {
       std::max(out_.residual, greatestResidual(out_.equations, placed.block.rows, out_.variables));
 }
 
+// Where several answers are all that is left open, a reading to spare that fits none of them shows
+// that something is misread, not which of them is meant.
+void Placing::lookForBlockAgainst(SpareRow& spare) {
+  for (std::uint32_t i = 0; i < out_.blocks.size(); ++i) {
+    const PlacedBlock& placed = out_.blocks[i];
+    if (placed.fate != BlockFate::twoAnswers || placed.mayHaveMore) continue;
+    if (!isKnown(spare.row, &placed.block)) continue;
+    const Answer before = asItStands(placed.block);
+    double least = std::numeric_limits<double>::infinity();
+    bool isMet = false;
+    for (const Answer& answer : placed.answers) {
+      put(placed.block, answer);
+      const double misses = leastResidual(spare.row);
+      isMet = isMet || misses <= allowance(spare.row);
+      least = std::min(least, misses);
+    }
+    put(placed.block, before);
+    if (isMet) return;
+    spare.againstBlock = i;
+    spare.misses = least;
+    spare.agrees = false;
+    return;
+  }
+}
+
 PlaneOutcome Placing::run() {
   std::vector<std::uint32_t> open;
   for (std::uint32_t i = 0; i < kinds_.size(); ++i) {
@@ -191,10 +217,12 @@ PlaneOutcome Placing::run() {
   for (std::uint32_t i = 0; i < problem_.points.size(); ++i) rememberWhere(i);
   for (PlacedBlock& block : out_.blocks) place(block);
   for (const std::uint32_t row : spares_) {
-    SpareRow spare{row, isKnown(row), 0, true};
+    SpareRow spare{row, isKnown(row), 0, true, {}};
     if (spare.isKnown) {
       spare.misses = residualAsMeant(row);
       spare.agrees = std::abs(spare.misses) <= allowance(row);
+    } else {
+      lookForBlockAgainst(spare);
     }
     out_.spares.push_back(spare);
   }

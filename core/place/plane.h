@@ -91,6 +91,9 @@ struct SpareRow {
   bool isKnown = false;  ///< all that it speaks of is placed
   double misses = 0;     ///< inches: what the row says less what there is, as a residual
   bool agrees = true;
+  /// A block of several answers, with which it would be known and agrees with none of them;
+  /// `misses` is then by which it misses the nearest.
+  std::optional<std::uint32_t> againstBlock;
 };
 
 struct PlaneOutcome {

@@ -63,6 +63,7 @@ class Placing {
   std::optional<std::size_t> byTracing(const PlacedBlock& placed);
   bool doesTraceDecide(const PlacedBlock& placed) const;
   double residualAsMeant(std::uint32_t row);
+  void lookForBlockAgainst(SpareRow& spare);
   double allowance(std::uint32_t row) const;
 
   const PlaneProblem& problem_;

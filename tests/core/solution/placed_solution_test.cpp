@@ -72,6 +72,35 @@ TEST(PlacedSolution, ASpareReadingThatMissesMakesItADraft) {
   EXPECT_TRUE(solution.position("C", Axis::x)->disputed);
 }
 
+// Of a 3, 4, 5 triangle twice over one of the 5s is read as 6, and nothing is traced: neither
+// mirror image agrees with the angle, and 6 would have to be 5.
+TEST(PlacedSolution, AReadingThatAgreesWithNeitherMirrorImageContradicts) {
+  const std::string text =
+      "edge L x left\nedge F y front\nhole A 1/4\nhole B 1/4\nhole C 1/8\n"
+      "b1 x L A 1\nb2 y F A 4\nb3 x A B 6\nin_line y A B\n"
+      "r1 centres A C 5\nr2 centres B C ";
+  const std::string angle = "\nr3 angle A C 53.13\n";
+  const Solution sound = solvedText(text + "5" + angle);
+  EXPECT_TRUE(sound.beyond.clashes.empty());
+  EXPECT_NEAR(inchesOf(sound, "C", Axis::y), 8, 1e-4);
+  const Solution wrong = solvedText(text + "6" + angle);
+  EXPECT_FALSE(wrong.position("C", Axis::x)->group == 0);
+  ASSERT_EQ(wrong.beyond.clashes.size(), 1U);
+  const CentresClash& clash = wrong.beyond.clashes[0];
+  EXPECT_EQ(clash.members, (std::vector<std::uint32_t>{2, 3, 4, 5}));
+  // 5 sin(65.38° − 53.13°), at the image above; below it would be 4.4.
+  EXPECT_NEAR(std::abs(clash.missesBy), 1.0605, 1e-3);
+  ASSERT_FALSE(wrong.centreSuspects[0].empty());
+  const CentreSuspect& first = wrong.centreSuspects[0][0];
+  EXPECT_EQ(first.reading, 4U);
+  EXPECT_NEAR(first.wouldBe.toInches(), 5, 1e-3);
+  EXPECT_TRUE(wrong.isDraft());
+  const auto asks = [](const Doubt& one) {
+    return one.key.topic == DoubtTopic::question && one.key.places == std::vector<Id>{"C"};
+  };
+  EXPECT_TRUE(std::any_of(wrong.doubts.begin(), wrong.doubts.end(), asks));
+}
+
 TEST(PlacedSolution, ASpareReadingThatAgreesChecksTheOthers) {
   const Solution solution = solvedText(kPlate +
                                        "hole C 1/8\nr1 centres A C 2\nr2 centres B C 2\n"

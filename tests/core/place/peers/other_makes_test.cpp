@@ -63,6 +63,8 @@ Tally tally(const OtherPrint& print, double allowed) {
   const BesideIt peer(print);
   EXPECT_LT(peer.residual, kTickInches / 4);
   const PlacedForTest part = PlacedForTest::of(print.part);
+  // A sound print is never said to contradict itself, however much of it stays open.
+  EXPECT_TRUE(part.placed.clashes.empty());
   double most = 1;
   for (const WeakPlace& weak : part.placed.weak) most = std::max(most, weak.factor);
   Tally count;
