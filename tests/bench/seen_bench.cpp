@@ -87,6 +87,11 @@ Grey greyOf(const cv::Mat& picture) {
   return g;
 }
 
+const Grey& drawnGrey() {
+  static const Grey grey = greyOf(drawn().picture);
+  return grey;
+}
+
 /// What of the truth is found, and what of the found is true.
 struct Shares {
   double found = 0;
@@ -146,7 +151,7 @@ Shares ofLines(const std::vector<cv::Vec4d>& found) {
 
 std::vector<cv::Vec3d> circlesByUs() {
   std::vector<cv::Vec3d> found;
-  for (const Circle& c : circlesOf(inkOf(greyOf(drawn().picture), kInch).cover, kInch, Stop())) {
+  for (const Circle& c : circlesOf(inkOf(drawnGrey(), kInch).cover, kInch, Stop())) {
     if (c.cross > kCross) found.push_back({c.x, c.y, c.radius});
   }
   return found;
@@ -161,7 +166,7 @@ std::vector<cv::Vec3d> circlesByThem(double votes) {
 
 std::vector<cv::Vec4d> linesByUs() {
   std::vector<cv::Vec4d> found;
-  const Grey cover = inkOf(greyOf(drawn().picture), kInch).cover;
+  const Grey cover = inkOf(drawnGrey(), kInch).cover;
   for (const Stroke& s : levelStrokes(cover, kInch, kShortest))
     found.push_back({s.x0, s.y0, s.x1, s.y1});
   for (const Stroke& s : levelStrokes(transposed(cover), kInch, kShortest))
