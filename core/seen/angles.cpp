@@ -49,6 +49,7 @@ std::vector<PlanePoint> cornersOf(const Outlines& outlines, const std::vector<Ci
         add({x, y});
     }
   }
+  for (const Rounding& r : outlines.rounds) add(r.corner);
   for (const Circle& h : holes) add({h.x, h.y});
   return out;
 }
@@ -88,17 +89,27 @@ std::optional<AngleArc> arcThrough(PlanePoint corner, const Box& block, const Gr
 }  // namespace
 
 std::vector<AngleArc> angleArcsOf(const Outlines& outlines, const std::vector<Circle>& holes,
-                                  const Grey& cover, const Lettering& lettering, double inch,
-                                  const Stop& stop) {
+                                  const Grey& cover, const Lettering& whole, const Lettering& bare,
+                                  double inch, const Stop& stop) {
   std::vector<AngleArc> out;
   const std::vector<PlanePoint> corners = cornersOf(outlines, holes, 0.06 * inch);
-  if (corners.size() * lettering.blocks.size() > kMostPairs) return out;
+  std::vector<Box> blocks;
+  for (const Lettering* lettering : {&whole, &bare}) {
+    for (const Block& block : lettering->blocks) {
+      if (block.box.w <= 0.9 * inch && block.box.h <= 0.3 * inch) blocks.push_back(block.box);
+    }
+  }
+  if (corners.size() * blocks.size() > kMostPairs) return out;
   for (const PlanePoint corner : corners) {
     if (stop.asked()) return {};
-    for (const Block& block : lettering.blocks) {
-      if (block.box.w > 0.9 * inch || block.box.h > 0.3 * inch) continue;
-      std::optional<AngleArc> arc = arcThrough(corner, block.box, cover, inch);
-      if (!arc) continue;
+    for (const Box& block : blocks) {
+      std::optional<AngleArc> arc = arcThrough(corner, block, cover, inch);
+      const bool had =
+          arc && std::any_of(out.begin(), out.end(), [&](const AngleArc& o) {
+            return o.corner == corner &&
+                   std::hypot(o.figure.x - arc->figure.x, o.figure.y - arc->figure.y) < 0.1 * inch;
+          });
+      if (!arc || had) continue;
       // The line leads to the first hole that lies on it, from where the arc meets it.
       double nearest = std::numeric_limits<double>::infinity();
       for (const Circle& h : holes) {

@@ -20,9 +20,9 @@ struct AngleArc {
 };
 
 /// Arcs round the corners of outlines and round holes. The arc runs on from both sides of a block
-/// of lettering to the two lines.
+/// of lettering to the two lines; a line through it may have been taken out (`bare`).
 std::vector<AngleArc> angleArcsOf(const Outlines& outlines, const std::vector<Circle>& holes,
-                                  const Grey& cover, const Lettering& lettering, double inch,
-                                  const Stop& stop);
+                                  const Grey& cover, const Lettering& whole, const Lettering& bare,
+                                  double inch, const Stop& stop);
 
 }  // namespace inchwright::seen

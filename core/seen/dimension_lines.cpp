@@ -197,7 +197,7 @@ Line lineOf(const Span& s, bool plumb, const LookedAt& seen, FigureShelf& shelf,
   const double near = 0.03 * seen.inch / frame.perInch;
   const double from = plumb ? r.from.y : r.from.x, to = plumb ? r.to.y : r.to.x;
   line.closing = closing(options.confirmed, r.kind, from, to, near);
-  line.near = shelf.near(plumb, s.x1, s.x2, s.y, !s.outside);
+  line.near = shelf.near(plumb, s.x1, s.x2, s.y, !s.outside, s.broken);
   line.outside = s.outside;
   line.x0 = plumb ? s.y : s.x1, line.x1 = plumb ? s.y : s.x2;
   line.y0 = plumb ? s.x1 : s.y, line.y1 = plumb ? s.x2 : s.y;
@@ -275,7 +275,7 @@ std::vector<ReadingOffer> dimensionLines(const LookedAt& seen, const Outlines& o
   for (const CentreLine& c : centreLinesOf(holes, seen.level.cover, seen.whole, seen.inch, stop))
     lines.push_back(centreLineOf(c, holes, seen, shelf));
   for (const AngleArc& arc :
-       angleArcsOf(outlines, holes, seen.level.cover, seen.whole, seen.inch, stop))
+       angleArcsOf(outlines, holes, seen.level.cover, seen.whole, seen.bare, seen.inch, stop))
     lines.push_back(angleLineOf(arc, seen, shelf));
   for (Line& line : lines) {
     if (stop.asked()) return {};

@@ -108,6 +108,18 @@ void joinBroken(std::vector<Outlines::Side>& sides, double gap, double stray) {
   }
 }
 
+/// The rounded corners of strokes, of which so many are level; they are counted among all.
+std::vector<Rounding> roundsAmong(const std::vector<Thick>& all, std::size_t levels,
+                                  const Grey& cover, double inch, const Stop& stop) {
+  std::vector<Stroke> strokes;
+  for (const Thick& t : all) strokes.push_back(t.stroke);
+  const auto middle = strokes.begin() + static_cast<std::ptrdiff_t>(levels);
+  std::vector<Rounding> out =
+      roundingsOf({strokes.begin(), middle}, {middle, strokes.end()}, cover, inch, stop);
+  for (Rounding& r : out) r.plumb += levels;
+  return out;
+}
+
 double gapTo(const ViewBox& v, double x, double y) {
   return std::hypot(std::max({0.0, v.x0 - x, x - v.x1}), std::max({0.0, v.y0 - y, y - v.y1}));
 }
@@ -119,9 +131,12 @@ Outlines outlinesOf(const View& level, const View& plumb, const std::vector<Circ
   const double inch = level.inch, near = 0.05 * inch;
   std::vector<Thick> all = thickOf(level, false, circles, stop);
   const std::vector<Thick> other = thickOf(plumb, true, circles, stop);
+  const std::size_t levels = all.size();
   all.insert(all.end(), other.begin(), other.end());
   if (all.size() > kMostThick) return {};
+  std::vector<Rounding> rounds = roundsAmong(all, levels, level.cover, inch, stop);
   Sets sets(static_cast<int>(all.size()));
+  for (const Rounding& r : rounds) sets.join(static_cast<int>(r.level), static_cast<int>(r.plumb));
   for (std::size_t i = 0; i < all.size(); ++i) {
     if (stop.asked()) return {};
     for (std::size_t k = 0; k < all.size(); ++k) {
@@ -186,19 +201,29 @@ Outlines outlinesOf(const View& level, const View& plumb, const std::vector<Circ
     const int view = viewAt(out, (g->box.x0 + g->box.x1) / 2, (g->box.y0 + g->box.y1) / 2);
     for (const int i : g->members) {
       if (stop.asked()) return {};
-      // A round takes the corner away, and where sides only come near one another it may be none.
+      // Where sides only come near one another it may be no corner.
       const auto meets = [&](bool second) {
-        return std::any_of(g->members.begin(), g->members.end(), [&](int k) {
-          if (all[k].plumb == all[i].plumb) return false;
-          const PlanePoint corner = all[i].crossing(all[k]), end = all[i].end(second);
-          const double reach = kCorner * inch + 2;
-          return all[k].off(corner) < reach && all[k].off(end) < near &&
-                 std::hypot(corner.x - end.x, corner.y - end.y) < reach &&
-                 inkNear(level.cover, corner.x, corner.y, 1);
+        const bool rounded = std::any_of(rounds.begin(), rounds.end(), [&](const Rounding& r) {
+          const auto own = static_cast<std::size_t>(i);
+          return r.drawn >= kWholeArc && (all[i].plumb ? r.plumb == own && r.plumbPast == second
+                                                       : r.level == own && r.levelPast == second);
         });
+        return rounded || std::any_of(g->members.begin(), g->members.end(), [&](int k) {
+                 if (all[k].plumb == all[i].plumb) return false;
+                 const PlanePoint corner = all[i].crossing(all[k]), end = all[i].end(second);
+                 const double reach = kCorner * inch + 2;
+                 return all[k].off(corner) < reach && all[k].off(end) < near &&
+                        std::hypot(corner.x - end.x, corner.y - end.y) < reach &&
+                        inkNear(level.cover, corner.x, corner.y, 1);
+               });
       };
       out.sides.push_back(
           {all[i].stroke, all[i].plumb, view, all[i].whole, meets(false), meets(true)});
+    }
+    for (const Rounding& r : rounds) {
+      if (std::find(g->members.begin(), g->members.end(), static_cast<int>(r.level)) !=
+          g->members.end())
+        out.rounds.push_back(r);
     }
   }
   joinBroken(out.sides, kBrokenBy * inch, 0.02 * inch + 1);
@@ -236,6 +261,18 @@ std::vector<FeatureOffer> featuresOf(const Outlines& outlines, const std::vector
     f.view = s.view;
     f.sure = s.whole;
     f.ready = s.cornerFrom && s.cornerPast && s.whole > kWhole;
+    out.push_back(f);
+  }
+  for (const Rounding& r : outlines.rounds) {
+    FeatureOffer f;
+    f.kind = OfferedFeature::round;
+    f.at = frame.inches(r.centre.x, r.centre.y);
+    f.from = frame.inches(r.onLevel().x, r.onLevel().y);
+    f.to = frame.inches(r.onPlumb().x, r.onPlumb().y);
+    f.drawnRadius = r.radius / frame.perInch;
+    f.view = viewAt(outlines, r.corner.x, r.corner.y);
+    f.sure = r.drawn;
+    f.ready = r.drawn >= kWholeArc;
     out.push_back(f);
   }
   for (const Circle& c : circles) {

@@ -174,7 +174,7 @@ void FigureShelf::addPartAlong(const Lettering& lettering, const Block& block, c
 }
 
 std::vector<NearFigure> FigureShelf::near(bool plumb, double from, double to, double across,
-                                          bool inside) {
+                                          bool inside, bool broken) {
   for (const Lettering* lettering : {&whole_, &bare_}) {
     for (const Block& block : lettering->blocks) {
       const Box& b = block.box;
@@ -186,13 +186,14 @@ std::vector<NearFigure> FigureShelf::near(bool plumb, double from, double to, do
     }
   }
   const double mid = (from + to) / 2, half = (to - from) / 2;
-  // Beyond both arrows that point at one another, or across an end: an end amid a figure is a
-  // stroke of its own, more likely.
+  // Beyond both arrows that point at one another or a line that has a gap for its own, before the
+  // line as it is read, or across an end: an end amid a figure is a stroke of its own, more likely.
   const auto astray = [&](const Box& b) {
-    const double off = std::abs((plumb ? b.midY() : b.midX()) - mid),
+    const double way = (plumb ? b.midY() : b.midX()) - mid, off = std::abs(way),
                  halfU = (plumb ? b.h : b.w) / 2.0;
+    const bool behind = inside && !broken && (way > 0) != plumb;
     return off + std::min(halfU, half) - half > 0.05 * inch_ &&
-           (!inside || off - halfU < half - 0.05 * inch_);
+           (!behind || off - halfU < half - 0.05 * inch_);
   };
   std::vector<Scored> found;
   for (std::size_t i = 0; i < places_.size(); ++i) {

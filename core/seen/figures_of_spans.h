@@ -36,8 +36,10 @@ class FigureShelf {
               const Net& net);
 
   /// What may be the figure of a line that runs from `from` to `to` along a row (or a column,
-  /// when `plumb`) at `across`, pixels. `inside`: its heads are drawn between its ends.
-  std::vector<NearFigure> near(bool plumb, double from, double to, double across, bool inside);
+  /// when `plumb`) at `across`, pixels. `inside`: its heads are drawn between its ends; `broken`:
+  /// and the line between them has a gap, so that its figure stands in that and not beside it.
+  std::vector<NearFigure> near(bool plumb, double from, double to, double across, bool inside,
+                               bool broken);
   /// What may be lettered round a place, nearest first.
   std::vector<NearFigure> round(double x, double y, double reach);
 

@@ -1,6 +1,7 @@
 #include "core/seen/notes.h"
 
 #include <cmath>
+#include <optional>
 
 #include "core/seen/inked.h"
 
@@ -8,10 +9,13 @@ namespace inchwright::seen {
 namespace {
 
 // O is drawn as 0 and I as 1, so they are sought as those.
-constexpr std::array<std::string_view, 8> kWords{"DR1LL",  "REAM", "D1A",  "H0LES",
-                                                 "PLACES", "TAP",  "DEEP", "B0RE"};
+constexpr std::array<std::string_view, 9> kWords{"DR1LL", "REAM", "D1A",  "H0LES", "PLACES",
+                                                 "TAP",   "DEEP", "B0RE", "RAD"};
+constexpr float kPlainR = 0.6F;      // odds of the letter before a radius
 constexpr double kPlainWord = -0.9;  // mean logarithm of a letter
 constexpr double kLeader = 0.93;     // of a leader's way that is inked
+constexpr double kBehindArc = 0.1;   // inches of the sheet behind an arc, where a leader has ended
+constexpr double kRunsOn = 0.6;      // of that way: a leader over the arc to something else
 
 std::string spelt(std::string_view word) {
   std::string out(word);
@@ -72,8 +76,11 @@ void addRows(const Lettering& lettering, const Block& block, std::uint8_t above,
   const Pieces pieces = piecesOf(inkOf(lettering, block.parts, block.box), above, inch);
   if (pieces.glyphs.size() > 60) return;
   for (const auto& row : rowsOf(marksOf(pieces, net))) {
-    const Word word = wordIn(row);
-    if (word.odds < kPlainWord) continue;
+    Word word = wordIn(row);
+    if (word.odds < kPlainWord) {
+      if (oddsFor(row.front().odds, 'R') < kPlainR) continue;
+      word = {"R", 0, 0};
+    }
     const auto first = row.begin() + static_cast<std::ptrdiff_t>(word.at);
     const auto past = first + static_cast<std::ptrdiff_t>(word.text.size());
     std::vector<Mark> before(row.begin(), first), behind(past, row.end());
@@ -129,12 +136,39 @@ std::vector<NoteRow> noteRows(const Lettering& lettering, double inch, Unit unit
 
 namespace {
 
-/// The one circle that a straight line from beside a note leads to.
-int pointedAt(const Box& note, const std::vector<Circle>& circles, const Grey& cover, double inch) {
+/// What a leader may end at: a circle, or a round, which is an arc on the side of `corner`.
+struct Target {
+  PlanePoint centre;
+  double radius = 0;
+  std::optional<PlanePoint> corner = {};
+
+  /// How much of a leader from a place to it is drawn, 0 … 1.
+  double drawnFrom(PlanePoint from, const Grey& cover, double inch) const {
+    const double far = std::hypot(centre.x - from.x, centre.y - from.y);
+    if (far < radius + 0.2 * inch) return 0;
+    const auto at = [&](double away) {
+      const double t = (far - away) / far;
+      return PlanePoint{from.x + (centre.x - from.x) * t, from.y + (centre.y - from.y) * t};
+    };
+    const PlanePoint tip = at(radius);
+    if (corner) {
+      const bool onArc = (tip.x > centre.x) == (corner->x > centre.x) &&
+                         (tip.y > centre.y) == (corner->y > centre.y);
+      const double past = std::min(0.03 * inch + 2, 0.5 * radius);
+      if (!onArc || inkAlong(cover, at(radius - past),
+                             at(std::max(0.0, radius - past - kBehindArc * inch)), 1)
+                            .share > kRunsOn)
+        return 0;
+    }
+    return inkAlong(cover, from, tip, 1).share;
+  }
+};
+
+/// The one of all that a straight line from beside a note leads to.
+int pointedAt(const Box& note, const std::vector<Target>& all, const Grey& cover, double inch) {
   int best = -1;
   double most = 0, next = 0;
-  for (std::size_t k = 0; k < circles.size(); ++k) {
-    const Circle& c = circles[k];
+  for (std::size_t k = 0; k < all.size(); ++k) {
     double own = 0;
     for (const bool right : {false, true}) {
       for (double out = 0.03; out <= 0.36; out += 0.02) {
@@ -142,11 +176,7 @@ int pointedAt(const Box& note, const std::vector<Circle>& circles, const Grey& c
           const PlanePoint from{right ? note.right() + out * inch : note.x - out * inch,
                                 note.midY() + up * inch};
           if (!inkNear(cover, from.x, from.y, 1)) continue;
-          const double far = std::hypot(c.x - from.x, c.y - from.y);
-          if (far < c.radius + 0.2 * inch) continue;
-          const double t = (far - c.radius) / far;
-          const PlanePoint tip{from.x + (c.x - from.x) * t, from.y + (c.y - from.y) * t};
-          own = std::max(own, inkAlong(cover, from, tip, 1).share);
+          own = std::max(own, all[k].drawnFrom(from, cover, inch));
         }
       }
     }
@@ -161,30 +191,61 @@ int pointedAt(const Box& note, const std::vector<Circle>& circles, const Grey& c
   return most > kLeader && next < most - 0.08 ? best : -1;
 }
 
+/// Of how many a note speaks: `4 HOLES` in the row below it.
+int countBelow(const NoteRow& row, const std::vector<NoteRow>& rows, double inch) {
+  int out = 1;
+  for (const NoteRow& below : rows) {
+    if (below.word != "HOLES" && below.word != "PLACES") continue;
+    const bool under = below.box.y > row.box.midY() &&
+                       below.box.y < row.box.bottom() + 0.25 * inch &&
+                       below.box.x < row.box.right() && below.box.right() > row.box.x;
+    if (!under || below.figures.empty()) continue;
+    const auto likeliest =
+        std::max_element(below.figures.begin(), below.figures.end(),
+                         [](const FigureRead& a, const FigureRead& b) { return a.odds < b.odds; });
+    const int count = std::atoi(likeliest->text.c_str());
+    if (likeliest->text.size() <= 2 && count > 1) out = count;
+  }
+  return out;
+}
+
+bool isOfRadius(const NoteRow& row) {
+  return row.word == "R" || row.word == "RAD";
+}
+
+/// The notes of the rows that are wanted, and which of the targets each points at.
+template <class Wanted>
+std::vector<Note> notesAt(const std::vector<NoteRow>& rows, const std::vector<Target>& targets,
+                          const Grey& cover, double inch, Wanted wanted, const Stop& stop) {
+  std::vector<Note> out;
+  for (const NoteRow& row : rows) {
+    if (stop.asked()) return {};
+    if (row.figures.empty() || !wanted(row)) continue;
+    out.push_back({row.word, row.figures, row.box, countBelow(row, rows, inch),
+                   pointedAt(row.box, targets, cover, inch)});
+  }
+  return out;
+}
+
 }  // namespace
 
 std::vector<Note> notesOf(const std::vector<NoteRow>& rows, const std::vector<Circle>& circles,
                           const Grey& cover, double inch, const Stop& stop) {
-  std::vector<Note> out;
-  for (const NoteRow& row : rows) {
-    if (stop.asked()) return {};
-    if (row.word == "HOLES" || row.word == "PLACES" || row.figures.empty()) continue;
-    Note note{row.word, row.figures, row.box, 1, pointedAt(row.box, circles, cover, inch)};
-    for (const NoteRow& below : rows) {
-      if (below.word != "HOLES" && below.word != "PLACES") continue;
-      const bool under = below.box.y > row.box.midY() &&
-                         below.box.y < row.box.bottom() + 0.25 * inch &&
-                         below.box.x < row.box.right() && below.box.right() > row.box.x;
-      if (!under || below.figures.empty()) continue;
-      const auto likeliest = std::max_element(
-          below.figures.begin(), below.figures.end(),
-          [](const FigureRead& a, const FigureRead& b) { return a.odds < b.odds; });
-      const int count = std::atoi(likeliest->text.c_str());
-      if (likeliest->text.size() <= 2 && count > 1) note.count = count;
-    }
-    out.push_back(std::move(note));
-  }
-  return out;
+  std::vector<Target> targets;
+  for (const Circle& c : circles) targets.push_back({{c.x, c.y}, c.radius});
+  return notesAt(
+      rows, targets, cover, inch,
+      [](const NoteRow& row) {
+        return row.word != "HOLES" && row.word != "PLACES" && !isOfRadius(row);
+      },
+      stop);
+}
+
+std::vector<Note> radiiOf(const std::vector<NoteRow>& rows, const std::vector<Rounding>& rounds,
+                          const Grey& cover, double inch, const Stop& stop) {
+  std::vector<Target> targets;
+  for (const Rounding& r : rounds) targets.push_back({r.centre, r.radius, r.corner});
+  return notesAt(rows, targets, cover, inch, isOfRadius, stop);
 }
 
 }  // namespace inchwright::seen

@@ -6,23 +6,24 @@
 #include "core/seen/circles.h"
 #include "core/seen/figure.h"
 #include "core/seen/lettering.h"
+#include "core/seen/rounds.h"
 
 namespace inchwright::seen {
 
 /// One row of a note: a word that is known, and the figures beside it.
 struct NoteRow {
   Box box;
-  std::string word;  ///< `DRILL`, `REAM`, `DIA`, `HOLES` …; empty where only a figure stands
+  std::string word;  ///< `DRILL`, `REAM`, `DIA`, `HOLES`, `RAD` …, and `R` before a figure
   std::vector<FigureRead> figures;
 };
 
-/// A note and the circle that its leader points at.
+/// A note and what its leader points at.
 struct Note {
   std::string word;
   std::vector<FigureRead> size;
   Box box;
-  int count = 1;    ///< `4 HOLES`
-  int circle = -1;  ///< index of the circle; -1 where no leader was found
+  int count = 1;  ///< `4 HOLES`
+  int of = -1;    ///< index of the circle, or of the round; -1 where no leader was found
 };
 
 /// Rows of words with figures. A word is taken where its letters are plain.
@@ -32,6 +33,11 @@ std::vector<NoteRow> noteRows(const Lettering& lettering, double inch, Unit unit
 /// Notes that speak of a hole's size, each with the circle at the end of its leader: a straight
 /// line from beside the note to the rim, inked all the way, and to no other circle's.
 std::vector<Note> notesOf(const std::vector<NoteRow>& rows, const std::vector<Circle>& circles,
+                          const Grey& cover, double inch, const Stop& stop = Stop());
+
+/// Notes that speak of a radius, `R 1/4` or `1/4 RAD`, each with the round at whose arc such a
+/// leader ends. One that runs on over the arc speaks of something else.
+std::vector<Note> radiiOf(const std::vector<NoteRow>& rows, const std::vector<Rounding>& rounds,
                           const Grey& cover, double inch, const Stop& stop = Stop());
 
 }  // namespace inchwright::seen

@@ -4,6 +4,7 @@
 
 #include "core/seen/dimension_lines.h"
 #include "core/seen/notes.h"
+#include "core/seen/rows.h"
 #include "core/seen/shapes.h"
 #include "core/seen/weigh.h"
 
@@ -25,9 +26,9 @@ bool hasDimension(const FeatureOffer& edge, const std::vector<ReadingOffer>& rea
 }
 
 /// An edge is taken with one Enter only where a dimension ends on it: the frame of a sheet has
-/// none. What lies apart from the face and has no dimension on it at all may be the paper's own
-/// border, and is not offered. And nothing is taken so where no figure can be read: that may be a
-/// picture of anything.
+/// none; a round only with its radius. What lies apart from the face and has no dimension on it at
+/// all may be the paper's own border, and is not offered. And nothing is taken so where no figure
+/// can be read: that may be a picture of anything.
 void heedDimensions(const std::vector<ReadingOffer>& readings, double near,
                     std::vector<FeatureOffer>& features) {
   const bool print = std::any_of(readings.begin(), readings.end(),
@@ -35,6 +36,7 @@ void heedDimensions(const std::vector<ReadingOffer>& readings, double near,
   std::vector<int> views{0};
   for (FeatureOffer& f : features) {
     f.ready = f.ready && print;
+    if (f.kind == OfferedFeature::round) f.ready = f.ready && f.sizeWitnesses.ready();
     if (f.kind != OfferedFeature::edge) continue;
     const bool has = hasDimension(f, readings, near);
     f.ready = f.ready && has;
@@ -45,7 +47,15 @@ void heedDimensions(const std::vector<ReadingOffer>& readings, double near,
   });
 }
 
-/// Slots and rings. A slot's end is no hole.
+/// How far a place is from the line between a slot's ends.
+double offSlot(const FeatureOffer& slot, PlanePoint p) {
+  const double x = slot.to.x - slot.from.x, y = slot.to.y - slot.from.y;
+  const double t =
+      std::clamp(((p.x - slot.from.x) * x + (p.y - slot.from.y) * y) / (x * x + y * y), 0.0, 1.0);
+  return std::hypot(p.x - slot.from.x - t * x, p.y - slot.from.y - t * y);
+}
+
+/// Slots and rings. A slot's end is no hole, nor are its sides edges.
 void addShapes(const LookedAt& seen, const Outlines& outlines, const std::vector<Circle>& circles,
                const std::vector<Circle>& holes, const Stop& stop,
                std::vector<FeatureOffer>& features) {
@@ -53,10 +63,13 @@ void addShapes(const LookedAt& seen, const Outlines& outlines, const std::vector
   for (const bool plumb : {false, true}) {
     for (FeatureOffer& f :
          slotsOf(plumb ? seen.plumb : seen.level, plumb, outlines, circles, frame, stop)) {
-      std::erase_if(features, [&](const FeatureOffer& h) {
-        return h.kind == OfferedFeature::hole &&
-               std::min(std::hypot(h.at.x - f.from.x, h.at.y - f.from.y),
-                        std::hypot(h.at.x - f.to.x, h.at.y - f.to.y)) < f.drawnRadius;
+      std::erase_if(features, [&](const FeatureOffer& o) {
+        const double past = f.drawnRadius + 0.02 * seen.inch / frame.perInch;
+        return (o.kind == OfferedFeature::hole &&
+                std::min(std::hypot(o.at.x - f.from.x, o.at.y - f.from.y),
+                         std::hypot(o.at.x - f.to.x, o.at.y - f.to.y)) < f.drawnRadius) ||
+               (o.kind == OfferedFeature::edge &&
+                std::max(offSlot(f, o.from), offSlot(f, o.to)) < past);
       });
       features.push_back(f);
     }
@@ -65,23 +78,20 @@ void addShapes(const LookedAt& seen, const Outlines& outlines, const std::vector
     features.push_back(f);
 }
 
-/// Gives holes the sizes that notes with leaders say.
-void sizeByNotes(const LookedAt& seen, const std::vector<Circle>& circles, const Options& options,
-                 const Net& net, const Stop& stop, std::vector<FeatureOffer>& features) {
+/// Gives holes and rounds the sizes that notes with leaders say.
+void sizeByNotes(const LookedAt& seen, const std::vector<Circle>& circles,
+                 const std::vector<Rounding>& rounds, const Options& options, const Net& net,
+                 const Stop& stop, std::vector<FeatureOffer>& features) {
   const Frame& frame = seen.squared.frame;
   const double sheet = frame.perInch / seen.inch;
-  const auto rows = noteRows(seen.whole, seen.inch, options.unit, net, stop);
-  for (const Note& note : notesOf(rows, circles, seen.level.cover, seen.inch, stop)) {
-    if (note.circle < 0) continue;
-    const Circle& c = circles[note.circle];
+  const auto say = [&](const Note& note, OfferedFeature kind, PlanePoint at, double drawn) {
     Reads reads{note.box, false, false, note.size};
     const Weighed w =
-        weigh({{&reads, 0, false}}, {2 * c.radius / frame.perInch, kSigma / sheet + kPicturing},
-              false, options.unit, {});
-    if (w.candidates.empty()) continue;
-    const PlanePoint at = frame.inches(c.x, c.y);
+        weigh({{&reads, 0, false}}, {drawn / frame.perInch, kSigma / sheet + kPicturing}, false,
+              options.unit, {});
+    if (w.candidates.empty()) return;
     for (FeatureOffer& f : features) {
-      if (f.kind != OfferedFeature::hole || f.at != at || !f.size.empty()) continue;
+      if (f.kind != kind || f.at != at || !f.size.empty()) continue;
       f.size = w.candidates.front().text;
       f.sizeTicks = w.candidates.front().ticks;
       f.sizeWitnesses = w.witnesses;
@@ -90,6 +100,17 @@ void sizeByNotes(const LookedAt& seen, const std::vector<Circle>& circles, const
                           note.box.bottom());
       f.count = note.count;
     }
+  };
+  const auto rows = noteRows(seen.whole, seen.inch, options.unit, net, stop);
+  for (const Note& note : notesOf(rows, circles, seen.level.cover, seen.inch, stop)) {
+    if (note.of < 0) continue;
+    const Circle& c = circles[note.of];
+    say(note, OfferedFeature::hole, frame.inches(c.x, c.y), 2 * c.radius);
+  }
+  for (const Note& note : radiiOf(rows, rounds, seen.level.cover, seen.inch, stop)) {
+    if (note.of < 0) continue;
+    const Rounding& r = rounds[note.of];
+    say(note, OfferedFeature::round, frame.inches(r.centre.x, r.centre.y), r.radius);
   }
 }
 
@@ -122,10 +143,15 @@ Result<Offers> offer(const GreyPicture& picture, const Homography& pixelToInches
   std::copy_if(circles.begin(), circles.end(), std::back_inserter(holes),
                [&](const Circle& c) { return isHole(c, seen.inch); });
   addShapes(seen, outlines, circles, holes, stop, out.features);
-  sizeByNotes(seen, holes, options, nets.glyphs, stop, out.features);
+  sizeByNotes(seen, holes, outlines.rounds, options, nets.glyphs, stop, out.features);
+  for (FeatureOffer& row :
+       rowsOf(out.features, seen.level.cover, seen.squared.frame, seen.inch, stop))
+    out.features.push_back(std::move(row));
   if (stop.asked()) return stopped();
   out.readings = dimensionLines(seen, outlines, holes, options, nets, stop);
-  heedDimensions(out.readings, 0.03 * seen.inch / seen.squared.frame.perInch, out.features);
+  const double near = 0.03 * seen.inch / seen.squared.frame.perInch;
+  settleRows(out.readings, near, out.features);
+  heedDimensions(out.readings, near, out.features);
   return stop.asked() ? Result<Offers>(stopped()) : Result<Offers>(std::move(out));
 }
 

@@ -13,6 +13,7 @@ constexpr double kCrowded = 1.0;  // what it costs that something may have been 
 constexpr double kUnsure = 0.15;
 constexpr double kClear = 1.0;   // a plain figure is 2.7 times as likely as any other
 constexpr double kAlike = 0.3;   // what is less likely by its glyphs than so is another figure
+constexpr double kTorn = 0.6;    // and within so much either may be lettered
 constexpr double kAgrees = 1.6;  // standard deviations
 constexpr double kFarOff = 8;    // likewise: no slip of the pen is meant
 constexpr double kRival = 6.0;   // a candidate 400 times less likely is none beside the first
@@ -167,6 +168,14 @@ Weighed weigh(const std::vector<NearFigure>& near, const Drawn& drawn, bool angl
                           return o.candidate.ticks != first.candidate.ticks &&
                                  o.candidate.scale <= kAgrees && o.glyphs > first.glyphs - kRival;
                         });
+  // Of two that are nearly as likely the drawing may choose the one that a misprint is not.
+  if (!out.witnesses.plain) {
+    out.witnesses.scale =
+        out.witnesses.scale && std::none_of(all.begin() + 1, all.end(), [&](const Weight& o) {
+          return o.candidate.ticks != first.candidate.ticks && o.candidate.scale > kAgrees &&
+                 o.glyphs > first.glyphs - kTorn;
+        });
+  }
   out.witnesses.closes = first.candidate.closes;
   out.box = first.reads->box;
   out.far = first.far;

@@ -32,13 +32,13 @@ struct Drawn {
   int wrongReady = 0;  ///< and for one Enter
 };
 
-const char* const kFeatures[] = {"hole", "edge", "slot", "ring"};
+const char* const kFeatures[] = {"hole", "edge", "slot", "ring", "row", "round"};
 
 /// One manner's figures.
 struct Tally {
   int prints = 0;
   std::array<Drawn, std::size(kFeatures)> drawn;
-  Count lines, first, three, ready, choice, notes;
+  Count lines, first, three, ready, choice, notes, radii;
   int falseLines = 0;
   int wrongReady = 0, readyInAll = 0, falseReady = 0, plainOnly = 0, placed = 0;
   int misprints = 0, misprintsFound = 0, misprintsReady = 0, misprintsCorrected = 0,
@@ -77,6 +77,11 @@ bool isDrawn(const DrawnPrint& print, const json& f, const FeatureOffer& o) {
     }
     case OfferedFeature::ring:
       return gap(f["at"], o.at) <= 1.0 / 32 && f["count"] == o.count;
+    case OfferedFeature::row:
+      return gap(f["from"], o.from) <= 1.0 / 64 && gap(f["to"], o.to) <= 1.0 / 64 &&
+             f["count"] == o.count;
+    case OfferedFeature::round:
+      return gap(f["at"], o.at) <= tolerance(print, 0.03);
     default:
       return false;
   }
@@ -86,7 +91,8 @@ void countFeatures(const DrawnPrint& print, const Offers& offers, bool show, Tal
   std::vector<bool> used(offers.features.size());
   const auto isOf = [](const FeatureOffer& o, std::size_t k) {
     constexpr OfferedFeature kOf[] = {OfferedFeature::hole, OfferedFeature::edge,
-                                      OfferedFeature::slot, OfferedFeature::ring};
+                                      OfferedFeature::slot, OfferedFeature::ring,
+                                      OfferedFeature::row,  OfferedFeature::round};
     return o.kind == kOf[k];
   };
   for (const json& f : print.truth["features"]) {
@@ -268,17 +274,18 @@ void countReadings(const DrawnPrint& print, const Offers& offers, bool show, Tal
   }
 }
 
-void countNotes(const DrawnPrint& print, const Offers& offers, Tally& t) {
-  for (const json& n : print.truth["notes"]) {
+void countNotes(const DrawnPrint& print, const json& notes, OfferedFeature kind,
+                const Offers& offers, Count& found) {
+  for (const json& n : notes) {
     bool hit = false;
     for (const FeatureOffer& o : offers.features) {
-      if (o.kind != OfferedFeature::hole || gap(n["at"], o.at) > 1.0 / 32) continue;
+      if (o.kind != kind || gap(n["at"], o.at) > tolerance(print, 0.03)) continue;
       hit = hit || (!o.size.empty() && o.sizeTicks == n["ticks"].get<std::int64_t>());
       if (!hit && o.sizeWitnesses.ready())
         std::printf("    WRONG NOTE %s: %s for %s\n", print.name.c_str(), o.size.c_str(),
                     n["text"].get<std::string>().c_str());
     }
-    t.notes.add(hit);
+    found.add(hit);
   }
 }
 
@@ -294,7 +301,8 @@ void show(const std::string& name, const Tally& t) {
                 double(d.wrong) / std::max(1, t.prints),
                 double(d.wrongReady) / std::max(1, t.prints));
   }
-  std::printf("  sizes from notes %5.1f %% of %d\n", t.notes.percent(), t.notes.all);
+  std::printf("  sizes from notes %5.1f %% of %d, radii %5.1f %% of %d\n", t.notes.percent(),
+              t.notes.all, t.radii.percent(), t.radii.all);
   std::printf("  lines found    %5.1f %%, of those offered true %5.1f %%\n", t.lines.percent(),
               100.0 * t.lines.hit / std::max(1, t.lines.hit + t.falseLines));
   std::printf("  right first    %5.1f %%; choice of few right %5.1f %% of %d; asked about %d\n",
@@ -356,7 +364,9 @@ int run(int count, char** words) {
       }
       countFeatures(print, *offers, failures, t);
       countReadings(print, *offers, failures, t);
-      countNotes(print, *offers, t);
+      countNotes(print, print.truth["notes"], OfferedFeature::hole, *offers, t.notes);
+      countNotes(print, print.truth.value("radii", json::array()), OfferedFeature::round, *offers,
+                 t.radii);
     }
     show(std::filesystem::path(words[i]).filename().string(), t);
     wrong += t.wrongReady + t.falseReady + t.misprintsReady + t.misprintsCorrected;

@@ -118,6 +118,11 @@ TEST(Stop, LinesAndLetteringAreAskedAboutOneByOne) {
   });
   expectStops("outlines", static_cast<int>(outlines.sides.size()),
               [&](const Stop& s) { outlinesOf(level, plumb, circles, frame, s); });
+  std::vector<Stroke> levels, plumbs;
+  for (const Outlines::Side& side : outlines.sides)
+    (side.plumb ? plumbs : levels).push_back(side.stroke);
+  expectStops("rounds", static_cast<int>(levels.size()),
+              [&](const Stop& s) { roundingsOf(levels, plumbs, cover, kStopInch, s); });
   expectStops("slots", static_cast<int>(level.strokes.size()),
               [&](const Stop& s) { slotsOf(level, false, outlines, circles, frame, s); });
   expectStops("rings", static_cast<int>(circles.size()),
@@ -137,7 +142,7 @@ TEST(Stop, LinesAndLetteringAreAskedAboutOneByOne) {
   expectStops("centre lines", static_cast<int>(circles.size()),
               [&](const Stop& s) { centreLinesOf(circles, cover, lettering, kStopInch, s); });
   expectStops("angles", 4, [&](const Stop& s) {
-    angleArcsOf(outlines, circles, cover, lettering, kStopInch, s);
+    angleArcsOf(outlines, circles, cover, lettering, lettering, kStopInch, s);
   });
 }
 

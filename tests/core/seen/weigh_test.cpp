@@ -38,8 +38,15 @@ TEST(Weigh, AMisprintOfUnsureGlyphsIsNotPutRightEither) {
   EXPECT_EQ(w.witnesses.letters(), "g");
 }
 
+// As likely a misprinted 13/32: the drawing does not choose.
+TEST(Weigh, OfTwoNearlyAsLikelyTheDrawingChoosesNone) {
+  const Weighed w = weighed({{"15/32", -2.6, 4}, {"13/32", -3.1, 4}}, 0.469);
+  EXPECT_EQ(w.candidates.front().text, "15/32");
+  EXPECT_EQ(w.witnesses.letters(), "g");
+}
+
 TEST(Weigh, UnsureGlyphsAreNotReadyThoughTheyAgree) {
-  const Weighed w = weighed({{"3/8", -1.4, 2}, {"5/8", -1.3, 2}}, 0.376);
+  const Weighed w = weighed({{"3/8", -1.4, 2}, {"5/8", -2.2, 2}}, 0.376);
   EXPECT_EQ(w.candidates.front().text, "3/8");
   EXPECT_EQ(w.witnesses.letters(), "g S");
 }
@@ -54,7 +61,7 @@ TEST(Weigh, TheDistanceMustTellThemApart) {
 
 TEST(Weigh, WhatIsConfirmedBearsWitness) {
   const Length length = Length::ticks(3 * Length::kTicksPerInch / 8);
-  const Weighed w = weighed({{"3/8", -1.4, 2}, {"5/8", -1.3, 2}}, 0.376, {length});
+  const Weighed w = weighed({{"3/8", -1.4, 2}, {"5/8", -2.2, 2}}, 0.376, {length});
   EXPECT_EQ(w.witnesses.letters(), "g S C");
   EXPECT_TRUE(w.candidates.front().closes);
   EXPECT_FALSE(w.candidates[1].closes);

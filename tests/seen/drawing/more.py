@@ -1,5 +1,6 @@
-"""What fewer prints have: centre distances, angles, a view of the edge, slots, rings, rounds."""
+"""What fewer prints have: centre distances, angles, a view of the edge, slots, rings, rows, rounds."""
 import math
+import random as randoms
 from fractions import Fraction as F
 
 from .ink import BROKEN, OUTLINE, THIN
@@ -79,8 +80,74 @@ def side_view(plate):
     plate.truth["readings"].append({"kind": "x", "text": text, "ticks": plate.ticks(said), "misprint": False, "other_view": True, **got})
 
 
+def row(plate, seed):
+    """Holes evenly in line, in place of those on one line of the plate: `holes`, and how far the line
+    through them reaches beyond. Only the outer ones are dimensioned along it."""
+    random = randoms.Random(f"row {seed}")
+    if "shapes" not in plate.extras or random.random() > 0.6:
+        return None
+    d, possible = min(plate.sizes), []
+    for own in (0, 1):
+        along, lines = (sorted({h[k] for h in plate.holes}) for k in (own, 1 - own))
+        for line in lines:
+            for a in along:
+                for b in along:
+                    for n in (3, 4, 5):
+                        pitch = (b - a) / (n - 1)
+                        inner = [a + k * pitch for k in range(1, n - 1)]
+                        if float(pitch - d) * plate.q > 0.16 and all(abs(float(i - o)) * plate.q > float(d) * plate.q / 2 + 0.06 for i in inner for o in along):
+                            possible.append((own, line, a, pitch, n))
+    if not possible:
+        return None
+    own, line, a, pitch, n = random.choice(possible)
+    at = lambda t: (t, line) if own == 0 else (line, t)
+    holes = [(*at(a + k * pitch), d) for k in range(n)]
+    clear = lambda h: h[1 - own] != line or not a - pitch < h[own] < a + n * pitch
+    others = [h for h in plate.holes if clear(h)]
+    if random.random() < 0.7 and max(plate.sizes) > d:
+        others = [(x, y, max(plate.sizes) if size == d else size) for x, y, size in others]
+    plate.holes = others + holes
+    return {"holes": holes, "reach": float(d) * plate.q / 2 + 0.1}
+
+
+def rounds(plate, seed):
+    """Corners of the plate that are rounded, and by how much."""
+    random = randoms.Random(f"rounds {seed}")
+    if "shapes" not in plate.extras or random.random() > 0.7:
+        return None
+    radius = F(random.choice([3, 4, 5, 6, 8])) if plate.mode == "mm" else F(random.choice([2, 3, 4, 5]), 16)
+    corners = [(F(0), F(0)), (plate.W, F(0)), (F(0), plate.H)] + ([] if plate.step else [(plate.W, plate.H)])
+    if random.random() < 0.4:
+        corners = random.sample(corners, random.randint(1, 2))
+    return {"radius": radius, "corners": corners} if float(radius) * plate.q > 0.08 else None
+
+
+def radius_note(plate, y):
+    """The radius of the rounds, from the column of notes to one that a straight leader reaches from there."""
+    if not plate.rounds:
+        return
+    r, corners = plate.rounds["radius"], plate.rounds["corners"]
+    x = plate.org[0] + plate.pw + plate.right + plate.side_view + 0.05
+    for corner, y in (((plate.W, plate.H), y), ((plate.W, F(0)), plate.org[1] - 0.35)):
+        up = corner[1] > 0
+        c = plate.on(corner[0] - r, corner[1] + (-r if up else r))
+        turn = math.degrees(math.atan2(y - c[1], x - c[0]))
+        if corner not in corners or not 8 < (turn if up else -turn) < 82:
+            continue
+        size, s = lettered(r, plate.mode), plate.sheet
+        text = plate.random.choice(["R{}", "R {}", "{} RAD"]).format(size)
+        tip = tuple(c[k] + float(r) * plate.q * f(math.radians(turn)) for k, f in enumerate((math.cos, math.sin)))
+        s.path([tip, (x, y), (x + .12, y)])
+        s.head(tip, (x, y), plate.style.head if plate.style.head in ("filled", "open") else "filled", plate.style.size)
+        for k, part in enumerate([text] + ([f"{len(corners)} PLACES"] if len(corners) > 1 else [])):
+            figure = plate.hand.figure(part)
+            plate.lettering.append((figure, (x + .17 + figure.mask.width / s.s / 2, y - .25 * k), 0.035))
+        plate.truth["radii"] = [{"text": text, "size": size, "ticks": plate.ticks(F(size) if plate.mode == "decimal" else r), "at": plate.face(c), "count": len(corners)}]
+        return
+
+
 def shapes(plate):
-    """A slot, rounded corners with their radius, and a ring of holes where there is room."""
+    """A slot, and a ring of holes where there is room."""
     sheet, random, q = plate.sheet, plate.random, plate.q
     taken = [(plate.on(*h[:2]), float(h[2]) * q / 2) for h in plate.holes]
 

@@ -6,7 +6,7 @@ from fractions import Fraction as F
 
 from .hand import FACES, Hand
 from .ink import CENTRE, OUTLINE, THIN, Sheet
-from .more import angle, centres, shapes, side_view
+from .more import angle, centres, radius_note, rounds, row, shapes, side_view
 from .places import depth, intervals, lanes, lettered, spread
 
 MORE = {"slanted": centres, "angles": angle, "views": side_view, "shapes": shapes}
@@ -41,6 +41,8 @@ class Plate:
         self.hand = Hand(r, FACES["train"] + FACES["held"] if faces == "all" else FACES[faces], ppi)
         self.style = Style(r, self.hand)
         self._features()
+        self.row, self.rounds = row(self, seed), rounds(self, seed)
+        self._ends()
         self._lanes(ppi)
         self.heads, self.glyphs, self.lettering = [], [], []
         self.truth = {"seed": seed, "ppi": ppi, "scale": self.scale, "unit": unit, "features": [], "readings": [], "notes": [],
@@ -63,9 +65,14 @@ class Plate:
             sx, sy = (a + (b - a) / 2 // u * u for a, b in ((xs[-1], W), (ys[-1], H)))
             if min(W - sx, H - sy) * F(q) > 0.15 and (sx - xs[-1]) * F(q) > 0.25 and (sy - ys[-1]) * F(q) > 0.25:
                 self.step = (sx, sy)
+
+    def _ends(self):
+        """The places that dimensions end at; of a row the outer holes alone."""
+        inner = self.row["holes"][1:-1] if self.row else []
+        xs, ys = (sorted({h[k] for h in self.holes if h not in inner}) for k in (0, 1))
         stepped = lambda i: [(self.step[i], "edge")] if self.step else []
-        self.ends = {"x": [(F(0), "edge"), *((x, "hole") for x in xs), *stepped(0), (W, "edge")],
-                     "y": [(F(0), "edge"), *((y, "hole") for y in ys), *stepped(1), (H, "edge")]}
+        self.ends = {"x": [(F(0), "edge"), *((x, "hole") for x in xs), *stepped(0), (self.W, "edge")],
+                     "y": [(F(0), "edge"), *((y, "hole") for y in ys), *stepped(1), (self.H, "edge")]}
 
     def _lanes(self, ppi):
         r = self.random
@@ -138,7 +145,7 @@ class Plate:
         if self.step:
             corners[2:3] = [(W, self.step[1]), self.step, (self.step[0], H)]
         for a, b in zip(corners, corners[1:] + corners[:1]):
-            self.sheet.line(self.on(*a), self.on(*b), OUTLINE)
+            self.sheet.line(*self._between(a, b), OUTLINE)
             self.truth["features"].append({"kind": "edge", "axis": "x" if a[0] == b[0] else "y", "from": self.face(self.on(*a)), "to": self.face(self.on(*b))})
         if "hatch" in self.extras:
             t = 0.0
@@ -147,7 +154,31 @@ class Plate:
                 self.sheet.line(*((self.org[0] + p[0], self.org[1] + p[1]) for p in (a, b)), THIN * .8)
                 t += 0.13
 
+        for corner in self.rounds["corners"] if self.rounds else []:
+            self._round(corner)
+
+    def _between(self, a, b):
+        """A side from corner to corner, less what rounds take."""
+        less = [self.rounds["radius"] if self.rounds and p in self.rounds["corners"] else 0 for p in (a, b)]
+        length = abs(b[0] - a[0]) + abs(b[1] - a[1])
+        u = [(b[k] - a[k]) / length for k in (0, 1)]
+        return self.on(*(a[k] + u[k] * less[0] for k in (0, 1))), self.on(*(b[k] - u[k] * less[1] for k in (0, 1)))
+
+    def _round(self, corner):
+        r = self.rounds["radius"]
+        right, up = corner[0] > 0, corner[1] > 0
+        c = self.on(corner[0] + (-r if right else r), corner[1] + (-r if up else r))
+        begin = {(True, True): 0, (False, True): 90, (False, False): 180, (True, False): 270}[right, up]
+        self.sheet.arc(c, float(r) * self.q, begin, begin + 90)
+        self.truth["features"].append({"kind": "round", "at": self.face(c), "r": float(r / self.per_inch)})
+
     def _holes(self):
+        if self.row:
+            a, b, reach = self.on(*self.row["holes"][0][:2]), self.on(*self.row["holes"][-1][:2]), self.row["reach"]
+            u = [(b[k] > a[k]) * reach for k in (0, 1)]
+            self.sheet.line((a[0] - u[0], a[1] - u[1]), (b[0] + u[0], b[1] + u[1]), THIN, CENTRE)
+            self.truth["features"].append({"kind": "row", "from": self.face(a), "to": self.face(b), "count": len(self.row["holes"]),
+                                           "noted": sum(h[2] == self.row["holes"][0][2] for h in self.holes) == len(self.row["holes"])})
         for x, y, d in self.holes:
             c, radius = self.on(x, y), float(d) * self.q / 2
             if "hatch" in self.extras:
@@ -293,6 +324,7 @@ class Plate:
                 self.lettering.append((figure, (elbow[0] + .17 + figure.mask.width / sheet.s / 2, y - .25 * k), 0.035))
             self.truth["notes"].append({"text": " ".join(lines), "size": size, "ticks": self.ticks(F(size) if self.mode == "decimal" else d), "at": self.face(c), "count": len(holes)})
             y -= 0.75
+        radius_note(self, y)
         w = sheet.width
         for text, p in (("PLATE", (.9, .75)), (f"SHEET {self.truth['seed'] % 9 + 1}", (.9, .4)), ("BRASS", (w * .55, .75)), ("1 OFF", (w * .55, .4)),
                         ("FRACTIONS ±1/64", (w * .72 + .9, .65))):
