@@ -1,15 +1,19 @@
 #include "app/machine/fitting.h"
 
+#include <QFontInfo>
 #include <QFontMetricsF>
 #include <QScreen>
 #include <algorithm>
 
 namespace inchwright::app {
 
-QFont grownWith(const QScreen* screen, QFont font) {
-  constexpr double kLines = 1080;
-  if (screen == nullptr || screen->geometry().height() <= kLines) return font;
-  font.setPixelSize(qRound(font.pixelSize() * screen->geometry().height() / kLines));
+QFont forScreen(const QScreen* screen, QFont font) {
+  constexpr double kLines = 1080, kAcross = 1100, kLeast = 0.7;
+  if (screen == nullptr) return font;
+  const QSize size = screen->geometry().size();
+  const double fits = std::clamp(size.width() / kAcross, kLeast, 1.0);
+  const int pixels = QFontInfo(font).pixelSize();
+  font.setPixelSize(std::max(8, qRound(pixels * std::max(fits, size.height() / kLines))));
   return font;
 }
 

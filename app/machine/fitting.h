@@ -9,9 +9,9 @@ class QScreen;
 
 namespace inchwright::app {
 
-/// A font that is as large beside the figures on a screen of many lines (4K without scaling) as on
-/// one of 1080.
-QFont grownWith(const QScreen* screen, QFont font);
+/// A font for words beside the figures: smaller where the screen has room for few, larger on one of
+/// more than 1080 lines (4K without scaling).
+QFont forScreen(const QScreen* screen, QFont font);
 
 /// The largest font in which `text` fits into a width and a height.
 QFont fitting(QFont font, const QString& text, QSizeF room);

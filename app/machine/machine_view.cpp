@@ -1,5 +1,6 @@
 #include "app/machine/machine_view.h"
 
+#include <QGridLayout>
 #include <QHBoxLayout>
 #include <QLabel>
 #include <QLineEdit>
@@ -33,7 +34,7 @@ QString ownWords(const std::string& text) {
 MachineView::MachineView(Desk& desk, QWidget* parent)
     : StepwiseView(desk, tr("At the machine"), parent),
       tools_(new QWidget(this)),
-      toolRow_(new QHBoxLayout(tools_)),
+      toolGrid_(new QGridLayout(tools_)),
       measuredX_(new QLineEdit(low_)),
       measuredY_(new QLineEdit(low_)) {
   setObjectName(QStringLiteral("atMachine"));
@@ -59,11 +60,11 @@ void MachineView::addMeasured(QHBoxLayout& low) {
   measuredY_->setAccessibleName(tr("Measured Y"));
   for (const auto& [field, text] :
        {std::pair{measuredX_, tr("measured &X")}, std::pair{measuredY_, tr("measured &Y")}}) {
-    field->setFont(grownWith(screen(), figures(1.6)));
+    field->setFont(forScreen(screen(), figures(1.6)));
     field->setMinimumWidth(field->fontMetrics().averageCharWidth() * 7);
     field->setMaximumWidth(field->fontMetrics().averageCharWidth() * 12);
     auto* label = new QLabel(text, this);
-    label->setFont(grownWith(screen(), deskFont(1.2)));
+    label->setFont(forScreen(screen(), deskFont(1.2)));
     label->setBuddy(field);
     low.addWidget(label);
     low.addWidget(field);
@@ -153,7 +154,7 @@ void MachineView::follow() {
   }
   filling_ = false;
   // The figures are painted in what the boxes leave: those lie right before that, not after it.
-  toolRow_->activate();
+  toolGrid_->activate();
   layout()->activate();
   update();
 }
@@ -192,15 +193,29 @@ void MachineView::addTicks(const TableRow& row, const MadePlace& made) {
     auto* tick = new TickBox(ownWords(stepWords(step, shown.unit)) +
                                  (depth.isEmpty() ? QString() : QStringLiteral(", ") + depth),
                              tools_);
-    tick->setFont(grownWith(screen(), deskFont(2.0)));
+    tick->setFont(forScreen(screen(), deskFont(2.0)));
     tick->setChecked(valid && isDone(made, step));
     tick->setAccessibleName(tick->text());
     tick->setFocusPolicy(Qt::TabFocus);
     const int index = static_cast<int>(i);
     connect(tick, &QCheckBox::toggled, this, [this, index](bool on) { setTick(index, on); });
-    toolRow_->addWidget(tick);
     tick->show();
     ticks_.push_back(tick);
+  }
+  placeTicks();
+}
+
+/// In as many rows as it takes.
+void MachineView::placeTicks() {
+  int widest = 1;
+  for (QCheckBox* tick : ticks_) {
+    toolGrid_->removeWidget(tick);
+    widest = std::max(widest, tick->sizeHint().width() + toolGrid_->horizontalSpacing());
+  }
+  const QMargins aside = layout()->contentsMargins() + toolGrid_->contentsMargins();
+  const int columns = std::max(1, (width() - aside.left() - aside.right()) / widest);
+  for (int i = 0; i < static_cast<int>(ticks_.size()); ++i) {
+    toolGrid_->addWidget(ticks_[static_cast<std::size_t>(i)], i / columns, i % columns);
   }
 }
 
@@ -300,6 +315,7 @@ bool MachineView::takeMeasured() {
 }
 
 void MachineView::resizeEvent(QResizeEvent*) {
+  placeTicks();
   update();
 }
 

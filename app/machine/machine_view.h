@@ -8,6 +8,7 @@
 
 class QCheckBox;
 class QLineEdit;
+class QGridLayout;
 class QHBoxLayout;
 
 namespace inchwright::app {
@@ -46,6 +47,7 @@ class MachineView : public StepwiseView {
   void follow();
   void followFirst(const FirstStep& step);
   void followPlace(const TableRow& row);
+  void placeTicks();
   void addTicks(const TableRow& row, const MadePlace& made);
   void setTick(int step, bool on);
   /// Takes what was typed. False while a question about it stands.
@@ -72,7 +74,7 @@ class MachineView : public StepwiseView {
   bool asking_ = false;
   QString questioned_;  ///< what was typed when its sign was asked about
   QWidget* tools_;
-  QHBoxLayout* toolRow_;
+  QGridLayout* toolGrid_;
   std::vector<QCheckBox*> ticks_;
   QLineEdit* measuredX_;
   QLineEdit* measuredY_;

@@ -40,8 +40,8 @@ StepwiseView::StepwiseView(Desk& desk, const QString& title, QWidget* parent)
 
 void StepwiseView::layOut(QWidget* above, const std::function<void(QHBoxLayout&)>& between) {
   above_ = above;
-  head_->setFont(grownWith(screen(), deskFont(1.4)));
-  said_->setFont(grownWith(screen(), deskFont(1.4)));
+  head_->setFont(forScreen(screen(), deskFont(1.4)));
+  said_->setFont(forScreen(screen(), deskFont(1.4)));
   said_->setWordWrap(true);
   auto* top = new QHBoxLayout;
   top->addWidget(head_, 1);
@@ -55,11 +55,14 @@ void StepwiseView::layOut(QWidget* above, const std::function<void(QHBoxLayout&)
   low->addStretch(1);
   low->addWidget(next_);
   for (QPushButton* button : findChildren<QPushButton*>()) {
-    button->setFont(grownWith(screen(), deskFont(1.5)));
+    button->setFont(forScreen(screen(), deskFont(1.5)));
     button->setFocusPolicy(Qt::TabFocus);
     button->setAccessibleName(button->text().remove(QLatin1Char('&')));
   }
   auto* column = new QVBoxLayout(this);
+  // However much there is to say: it never makes the window wider than the screen, with the figures
+  // beyond its edge.
+  column->setSizeConstraint(QLayout::SetNoConstraint);
   column->setContentsMargins(kAside, 22, kAside, 22);
   column->addLayout(top);
   column->addStretch(1);

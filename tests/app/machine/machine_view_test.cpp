@@ -85,6 +85,23 @@ TEST_F(MachineViewTest, TheBoxesLieWhereTheyBelongBeforeAnythingIsPaintedRoundTh
   EXPECT_EQ(atOnce, boxes());
 }
 
+TEST_F(MachineViewTest, NothingMakesItWiderThanTheScreen) {
+  enterLines({"hole D 1/4-20 tap", "x L D 1/2", "y F D 1/4"});
+  comeBack();
+  view->resize(700, 420);
+  for (int row = 0; row < 3; ++row) {
+    view->go(row);
+    QCoreApplication::processEvents();
+    EXPECT_EQ(view->width(), 700);
+    EXPECT_LE(view->minimumSize().width(), 700);
+    for (const auto* box : view->findChildren<QCheckBox*>()) {
+      EXPECT_LE(box->mapTo(view.get(), QPoint(box->width(), 0)).x(), 700)
+          << qPrintable(box->text());
+      EXPECT_GE(box->width(), box->sizeHint().width()) << qPrintable(box->text());
+    }
+  }
+}
+
 TEST_F(MachineViewTest, TheReadoutAndZeroComeFirst) {
   comeBack();
   EXPECT_LT(view->row(), 0);
