@@ -140,7 +140,9 @@ Length nearAndAlike(const Reading& reading, Length would) {
   double least = resemblance(figure, would).cost;
   for (const int off : {-1, 1, -2, 2}) {
     const Length near = Length::ticks(would.ticks() + off * unit);
+    // Beyond what is lettered, the other way, it would miss by more than it does.
     if (near <= Length() || near == figure.value) continue;
+    if ((near < figure.value) != (would < figure.value)) continue;
     const double cost = resemblance(figure, near).cost + 0.3 * std::abs(off);
     if (cost >= least) continue;
     least = cost;
@@ -165,6 +167,7 @@ CentreSuspect suspectOf(const Part& part, const WouldBe& would) {
     look = resemblanceOfAngles(seen, *would.degrees, places);
     for (const int off : {-1, 1, -2, 2}) {
       const double near = std::round(*would.degrees / unit) * unit + off * unit;
+      if ((near < seen) != (*would.degrees < seen)) continue;
       const Likened nearBy = resemblanceOfAngles(seen, near, places);
       if (nearBy.cost + 0.3 * std::abs(off) >= look.cost) continue;
       look = {nearBy.cost + 0.3 * std::abs(off), nearBy.look};

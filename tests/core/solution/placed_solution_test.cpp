@@ -101,6 +101,20 @@ TEST(PlacedSolution, AReadingThatAgreesWithNeitherMirrorImageContradicts) {
   EXPECT_TRUE(std::any_of(wrong.doubts.begin(), wrong.doubts.end(), asks));
 }
 
+// 2 and 2.999 don't reach across 5: a figure that looks alike but reaches still less is none.
+TEST(PlacedSolution, WhatADistanceMayBeLiesOnTheSideThatIsWanting) {
+  const Solution solution = solvedText(
+      "edge L x left\nedge F y front\nhole A 1/4\nhole B 1/4\nhole C 1/8\n"
+      "b1 x L A 1\nb2 y F A 4\nb3 x A B 5\nin_line y A B\n"
+      "r1 centres A C 2\nr2 centres B C 2.999\n");
+  ASSERT_EQ(solution.beyond.clashes.size(), 1U);
+  for (const CentreSuspect& one : solution.centreSuspects[0]) {
+    if (one.reading != 4) continue;
+    EXPECT_EQ(one.wouldBeText, "3.000");
+  }
+  EXPECT_FALSE(solution.centreSuspects[0].empty());
+}
+
 TEST(PlacedSolution, ASpareReadingThatAgreesChecksTheOthers) {
   const Solution solution = solvedText(kPlate +
                                        "hole C 1/8\nr1 centres A C 2\nr2 centres B C 2\n"
