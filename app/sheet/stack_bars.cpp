@@ -62,14 +62,13 @@ class StackPainter {
     share_ = metrics_.horizontalAdvance(ofWorst()) + line_ / 2;
     // As much as the names need, but the bars keep their room, with the figures that stand there.
     names_ = line_ * 9;
-    const QFontMetricsF figure(figures(1.1));
+    const QFontMetricsF figure(figures());
     for (const StackedWay& way : stacked_.ways) {
       least_ =
           std::max(least_, metrics_.horizontalAdvance(tr("root sum square")) +
                                metrics_.horizontalAdvance(rangeOf(way.stack.worst)) + line_ * 1.2);
       const auto [low, high] = worstAt(way.stack.worst, stacked_.step);
-      scale_ =
-          std::max(scale_, figure.horizontalAdvance(low) + figure.horizontalAdvance(high) + line_);
+      scale_ = std::max(scale_, figure.horizontalAdvance(low + high) + line_ * 0.7);
       for (const StackMember& member : way.stack.members) {
         names_ = std::max(names_, metrics_.horizontalAdvance(nameOf(member)) +
                                       metrics_.horizontalAdvance(limitsOf(member, stacked_.step)) +
@@ -280,13 +279,24 @@ class StackPainter {
     painter_->setFont(figures());
     painter_->setPen(look_.pencil);
     const auto [low, high] = worstAt(worst, stacked_.step);
-    const auto put = [&](qreal x, const QString& text) {
-      const qreal width = QFontMetricsF(painter_->font()).horizontalAdvance(text) + 4;
-      const qreal left = std::clamp(x - width / 2, bars_.left(), box_.right() - width);
-      painter_->drawText(QRectF(left, y_, width, line_), Qt::AlignCenter, text);
+    const QFontMetricsF metrics(painter_->font());
+    const auto put = [&](qreal left, const QString& text) {
+      painter_->drawText(QRectF(left, y_, metrics.horizontalAdvance(text) + 4, line_),
+                         Qt::AlignCenter, text);
     };
-    put(xOf(stray.low), low);
-    if (worst.width() > 0) put(xOf(stray.high), high);
+    const qreal lowWide = metrics.horizontalAdvance(low) + 4;
+    const qreal highWide = metrics.horizontalAdvance(high) + 4;
+    const qreal lowAt = xOf(stray.low) - lowWide / 2;
+    if (worst.width() == 0) return put(lowAt, low);
+    // Each under its end, or side by side where those lie close together.
+    const qreal apart = line_ / 3;
+    const qreal over = std::max(0.0, lowAt + lowWide + apart - (xOf(stray.high) - highWide / 2));
+    const qreal most = box_.right() - highWide - apart - lowWide;
+    const qreal left = std::max(bars_.left(), std::min(lowAt - over / 2, most));
+    put(left, low);
+    put(std::max(left + lowWide + apart,
+                 std::min(xOf(stray.high) - highWide / 2 + over / 2, box_.right() - highWide)),
+        high);
   }
 
   QPainter* painter_;

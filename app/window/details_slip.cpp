@@ -11,6 +11,7 @@
 #include <QVBoxLayout>
 
 #include "app/base/look.h"
+#include "app/base/spoken_english.h"
 #include "core/document/document.h"
 #include "core/part/parts_of_job.h"
 
@@ -21,16 +22,20 @@ std::string textOf(const std::optional<Lettered>& figure) {
   return figure ? figure->text : std::string();
 }
 
-/// Keeps what stood there where the field was not changed or can't be read.
-void take(const QLineEdit& field, std::optional<Lettered>& figure, Unit unit) {
-  const std::string text = field.text().trimmed().toStdString();
-  if (text == textOf(figure)) return;
-  const auto read = readLength(text, {unit});
-  if (read.ok()) {
-    figure = *read;
-  } else if (text.empty()) {
-    figure.reset();
-  }
+std::string textOf(const std::optional<LetteredAngle>& angle) {
+  return angle ? angle->text : std::string();
+}
+
+/// Takes what a field says, where it says something else than before; why it can't be read, else.
+template <class Figure, class Read>
+std::optional<Error> take(const std::string& text, std::optional<Figure>& figure, Read read) {
+  if (text == textOf(figure)) return std::nullopt;
+  figure.reset();
+  if (text.empty()) return std::nullopt;
+  auto typed = read(text);
+  if (!typed.ok()) return typed.error();
+  figure = std::move(typed).value();
+  return std::nullopt;
 }
 
 }  // namespace
@@ -47,11 +52,24 @@ DetailsSlip::DetailsSlip(Desk& desk, QWidget* parent)
       fractions_(field(textOf(desk.part().general.fractions))),
       twoPlaces_(field(textOf(desk.part().general.twoPlaces))),
       threePlaces_(field(textOf(desk.part().general.threePlaces))),
+      angles_(field(textOf(desk.part().general.angles))),
+      hand_(new QComboBox(this)),
+      said_(new QLabel(this)),
       notes_(new QPlainTextEdit(QString::fromStdString(desk.job().notes), this)) {
   setWindowTitle(tr("Details of job and part"));
   setAccessibleName(windowTitle());
   unit_->addItems({tr("inches"), tr("millimetres")});
   unit_->setCurrentIndex(desk.job().unit == Unit::inch ? 0 : 1);
+  hand_->addItems({tr("not said"), tr("left"), tr("right")});
+  const std::string& hand = desk.part().hand;
+  if (hand == "left" || hand == "right") {
+    hand_->setCurrentIndex(hand == "left" ? 1 : 2);
+  } else if (!hand.empty()) {
+    hand_->addItem(QString::fromStdString(hand));
+    hand_->setCurrentIndex(3);
+  }
+  said_->setObjectName(QStringLiteral("said"));
+  said_->setWordWrap(true);
   quantity_->setRange(1, 100000);
   quantity_->setValue(desk.part().quantity);
   notes_->setTabChangesFocus(true);
@@ -70,22 +88,30 @@ DetailsSlip::DetailsSlip(Desk& desk, QWidget* parent)
   add(tr("P&art"), part_);
   add(tr("&Quantity"), quantity_);
   add(tr("&Material"), material_);
+  add(tr("Ha&nd"), hand_);
   auto* general = new QLabel(tr("What the title block allows, plus and minus"));
   general->setFont(deskFont(1.1));
   form->addRow(general);
   add(tr("On &fractions"), fractions_);
   add(tr("On t&wo places"), twoPlaces_);
   add(tr("On t&hree places"), threePlaces_);
-  add(tr("&Notes"), notes_);
+  add(tr("On an&gles, degrees"), angles_);
+  add(tr("N&otes"), notes_);
   auto* done = new QPushButton(tr("&Done"), this);
   done->setProperty("firm", true);
   done->setDefault(true);
   connect(done, &QPushButton::clicked, this, &DetailsSlip::accept);
   auto* row = new QHBoxLayout;
-  row->addStretch(1);
+  row->addWidget(said_, 1);
   row->addWidget(done);
   column->addLayout(row);
   resize(fontMetrics().averageCharWidth() * 80, sizeHint().height());
+}
+
+/// Nothing is taken, and all that was typed stays to be mended.
+void DetailsSlip::refuse(QWidget* field, const Error& why) {
+  said_->setText(tr("%1 can't be taken: %2").arg(field->accessibleName(), coreWords(why.text)));
+  field->setFocus();
 }
 
 QLineEdit* DetailsSlip::field(const std::string& text) {
@@ -100,19 +126,29 @@ void DetailsSlip::accept() {
   job.unit = unit_->currentIndex() == 0 ? Unit::inch : Unit::millimetre;
   job.notes = notes_->toPlainText().toStdString();
   const auto renamed = renamePart(job, desk_.part().name, textIn(part_));
-  if (renamed.ok()) job = *renamed;
-  Part& part = job.parts[desk_.partIndex()];
+  if (!renamed.ok()) return refuse(part_, renamed.error());
+  job = *renamed;
+  Part& part = job.parts[static_cast<std::size_t>(desk_.partIndex())];
   part.quantity = quantity_->value();
   part.material = textIn(material_);
-  take(*fractions_, part.general.fractions, job.unit);
-  take(*twoPlaces_, part.general.twoPlaces, job.unit);
-  take(*threePlaces_, part.general.threePlaces, job.unit);
+  part.hand = hand_->currentIndex() == 0 ? std::string() : hand_->currentText().toStdString();
+  if (hand_->currentIndex() == 1) part.hand = "left";
+  if (hand_->currentIndex() == 2) part.hand = "right";
+  General& general = part.general;
+  const auto length = [&job](const std::string& text) { return readLength(text, {job.unit}); };
+  for (const auto& [field, figure] :
+       {std::pair{fractions_, &general.fractions}, std::pair{twoPlaces_, &general.twoPlaces},
+        std::pair{threePlaces_, &general.threePlaces}}) {
+    if (const auto fault = take(textIn(field), *figure, length)) return refuse(field, *fault);
+  }
+  if (const auto fault = take(textIn(angles_), general.angles, readAngle)) {
+    return refuse(angles_, *fault);
+  }
   if (job.unit != desk_.job().unit) {
     // Every bare figure of the print is one of the other unit now, and is read anew.
     auto again = readDocument(writeDocument(job));
     if (!again.ok()) {
-      emit desk_.refused(QString::fromStdString(again.error().place + ": " + again.error().text));
-      return;
+      return refuse(unit_, {again.error().code, again.error().place + ": " + again.error().text});
     }
     job = std::move(again).value();
   }

@@ -5,6 +5,7 @@
 #include "app/session/desk.h"
 
 class QComboBox;
+class QLabel;
 class QLineEdit;
 class QPlainTextEdit;
 class QSpinBox;
@@ -23,6 +24,7 @@ class DetailsSlip : public QDialog {
 
  private:
   QLineEdit* field(const std::string& text);
+  void refuse(QWidget* field, const Error& why);
 
   Desk& desk_;
   QLineEdit* title_;
@@ -34,6 +36,9 @@ class DetailsSlip : public QDialog {
   QLineEdit* fractions_;
   QLineEdit* twoPlaces_;
   QLineEdit* threePlaces_;
+  QLineEdit* angles_;
+  QComboBox* hand_;
+  QLabel* said_;
   QPlainTextEdit* notes_;
 };
 
