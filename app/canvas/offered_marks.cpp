@@ -24,9 +24,13 @@ std::vector<PrintScene::Offered> offeredMarks(const Work& work) {
   for (std::size_t i = 0; i < features.size(); ++i) {
     if (!offering->offered.isOpen(i)) continue;
     const seen::FeatureOffer& one = features[i];
+    const bool shown = std::find(lit.begin(), lit.end(), i) != lit.end();
+    if (one.kind == seen::OfferedFeature::row) {
+      out.push_back({line(one.from, one.to), 0, shown});
+      continue;
+    }
     const bool ring = one.drawnRadius > 0;
-    out.push_back({ring ? line(one.at, one.at) : line(one.from, one.to), one.drawnRadius,
-                   std::find(lit.begin(), lit.end(), i) != lit.end()});
+    out.push_back({ring ? line(one.at, one.at) : line(one.from, one.to), one.drawnRadius, shown});
   }
   if (const auto* reading = offering->offered.reading()) {
     out.push_back({line(reading->from, reading->to), 0, true});

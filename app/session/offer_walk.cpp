@@ -19,8 +19,11 @@ constexpr double kNear = 0.045;       // inches: a dimension's end and what it e
 constexpr double kAside = 0.005;      // of the distance aside, by which the nearer of two is told
 constexpr double kLessLikely = 0.02;  // inches, by which what is not certain counts as farther off
 
-// In which turn an offer comes.
-enum Rank { kBefore, kReadings, kUncertain };
+/// The middle of one of a row's holes, the first from its lower end.
+PlanePoint holeOf(const FeatureOffer& row, int number) {
+  const double t = double(number) / (row.count - 1);
+  return {row.from.x + (row.to.x - row.from.x) * t, row.from.y + (row.to.y - row.from.y) * t};
+}
 
 }  // namespace
 
@@ -47,11 +50,16 @@ OfferWalk::OfferWalk(const Hands& hands)
   for (std::size_t i = 0; i < features; ++i) {
     const bool needed = wanted.count(i) > 0;
     if (!open_[i] || (needed && comesAlong(i))) continue;
-    const Rank rank = needed || isCertain(i) ? kBefore : kUncertain;
-    turns_.push_back({rank, i});
+    turns_.push_back({rankOf(i, needed), i});
   }
   std::sort(turns_.begin(), turns_.end());
   for (const Turn& turn : turns_) waiting_.push_back(turn.one);
+}
+
+OfferWalk::Rank OfferWalk::rankOf(std::size_t one, bool needed) const {
+  const OfferedFeature kind = feature(one).kind;
+  if (kind == OfferedFeature::round) return kLast;
+  return kind == OfferedFeature::row || needed || isCertain(one) ? kBefore : kLast;
 }
 
 std::optional<std::size_t> OfferWalk::after(std::size_t one) const {
@@ -62,9 +70,8 @@ std::optional<std::size_t> OfferWalk::after(std::size_t one) const {
   const auto next =
       here != turns_.end()
           ? here + 1
-          : std::upper_bound(
-                turns_.begin(), turns_.end(),
-                Turn{isFeature(one) ? isCertain(one) ? kBefore : kUncertain : kReadings, one});
+          : std::upper_bound(turns_.begin(), turns_.end(),
+                             Turn{isFeature(one) ? rankOf(one, false) : kReadings, one});
   return next == turns_.end() ? turns_.front().one : next->one;
 }
 
@@ -83,7 +90,18 @@ bool OfferWalk::near(const Feature& one, Axis axis, double at) const {
 
 bool OfferWalk::isTraced(const FeatureOffer& offer) const {
   const auto& all = hands_.part().features;
-  if (offer.kind == OfferedFeature::hole && isOnTracedRing(offer)) return true;
+  if (offer.kind == OfferedFeature::hole && isOfTraced(offer)) return true;
+  if (offer.kind == OfferedFeature::row) {
+    // Its holes may have been taken one by one.
+    return std::any_of(all.begin(), all.end(), [&](const Feature& one) {
+      if (one.is(FeatureKind::row)) return isTracedRow(one, offer);
+      for (int i = 0; i < offer.count && one.is(FeatureKind::hole); ++i) {
+        const PlanePoint at = holeOf(offer, i);
+        if (near(one, axes_[0], at.x) && near(one, axes_[1], at.y)) return true;
+      }
+      return false;
+    });
+  }
   return std::any_of(all.begin(), all.end(), [&](const Feature& one) {
     if (!one.is(*kindOf(offer.kind))) return false;
     if (offer.kind == OfferedFeature::edge) {
@@ -94,13 +112,30 @@ bool OfferWalk::isTraced(const FeatureOffer& offer) const {
   });
 }
 
-/// A ring that is traced brings its holes with it.
-bool OfferWalk::isOnTracedRing(const FeatureOffer& hole) const {
+/// Whether a row that is traced begins where one is offered.
+bool OfferWalk::isTracedRow(const Feature& one, const FeatureOffer& row) const {
+  return one.is(FeatureKind::row) && one.face == hands_.desk.face() &&
+         inchwright::axisOf(one) == axes_[row.alongX ? 0 : 1] && near(one, axes_[0], row.from.x) &&
+         near(one, axes_[1], row.from.y);
+}
+
+/// A ring or row that is traced brings its holes with it.
+bool OfferWalk::isOfTraced(const FeatureOffer& hole) const {
   const auto& all = offering_.offered.offers().features;
-  return std::any_of(all.begin(), all.end(), [&](const FeatureOffer& ring) {
-    const double away = std::hypot(hole.at.x - ring.at.x, hole.at.y - ring.at.y);
-    return ring.kind == OfferedFeature::ring && std::abs(away - ring.drawnRadius) <= kNear &&
-           isTraced(ring);
+  const auto& traced = hands_.part().features;
+  return std::any_of(all.begin(), all.end(), [&](const FeatureOffer& other) {
+    if (other.kind == OfferedFeature::ring) {
+      const double away = std::hypot(hole.at.x - other.at.x, hole.at.y - other.at.y);
+      return std::abs(away - other.drawnRadius) <= kNear && isTraced(other);
+    }
+    if (other.kind != OfferedFeature::row) return false;
+    bool among = false;
+    for (int i = 0; i < other.count; ++i) {
+      const PlanePoint at = holeOf(other, i);
+      among = among || std::hypot(hole.at.x - at.x, hole.at.y - at.y) <= kNear;
+    }
+    return among && std::any_of(traced.begin(), traced.end(),
+                                [&](const Feature& one) { return isTracedRow(one, other); });
   });
 }
 
@@ -152,6 +187,15 @@ OfferedEnd OfferWalk::endAt(const ReadingOffer& offer, PlanePoint at) const {
     }
     const auto there = tracedAlong(one, axes_[second ? 0 : 1]);
     if (there && one.face == hands_.desk.face()) consider(here, there, 0, {one.id, std::nullopt});
+    for (const FeatureOffer& row : offering_.offered.offers().features) {
+      if (row.kind != OfferedFeature::row || !isTracedRow(one, row)) continue;
+      // Where another number of holes was typed nobody knows which is which.
+      for (int i = 1; i < row.count && innerPlaceCount(one) == row.count; ++i) {
+        const PlanePoint p = holeOf(row, i);
+        consider(second ? p.y : p.x, second ? p.x : p.y, 0,
+                 {one.id + std::to_string(i + 1), std::nullopt});
+      }
+    }
   }
   for (std::size_t i = 0; i < open_.size(); ++i) {
     if (!open_[i]) continue;
@@ -196,22 +240,53 @@ std::string OfferWalk::textOf(const Part& part, std::size_t one) const {
     return nextFeatureId(part, side) + " " +
            std::string(side ? nameOf(*side) : nameOf(axes_[offer.alongX ? 0 : 1]));
   }
-  if (offer.kind != OfferedFeature::hole) return {};
+  const bool row = offer.kind == OfferedFeature::row, round = offer.kind == OfferedFeature::round;
+  if (offer.kind != OfferedFeature::hole && !row && !round) return {};
   const Id id = nextFeatureId(part);
-  if (offer.size.empty()) return id;
+  if (offer.size.empty()) return row || round ? std::string() : id;
   if (!offer.sizeWitnesses.ready()) return {};
-  return id + " " + offer.size + (offer.note.empty() ? "" : " " + offer.note);
+  if (round) return id + (offer.size.starts_with("R") ? " " : " R") + offer.size;
+  const std::string holes = row ? " " + std::to_string(offer.count) + " HOLES" : "";
+  return id + holes + " " + offer.size + (offer.note.empty() ? "" : " " + offer.note);
+}
+
+/// The sides that a round lies between, which have to be traced before it.
+Result<std::vector<Id>> OfferWalk::cornerOf(const Part& part, const FeatureOffer& round) const {
+  std::vector<Id> out;
+  for (const int i : {0, 1}) {
+    const double at = i == 0 ? round.to.x : round.from.y;
+    double best = kNear + hands_.squaringError;
+    Id side;
+    for (const Feature& one : part.features) {
+      const auto traced = one.is(FeatureKind::edge) && inchwright::axisOf(one) == axes_[i]
+                              ? tracedAlong(one, axes_[i])
+                              : std::nullopt;
+      if (!traced || std::abs(*traced - at) > best) continue;
+      best = std::abs(*traced - at);
+      side = one.id;
+    }
+    if (side.empty()) return Error{ErrorCode::notFound, "its two sides come first"};
+    out.push_back(side);
+  }
+  return out;
 }
 
 Result<Feature> OfferWalk::featureOf(const Part& part, std::size_t one,
                                      const std::string& text) const {
   const FeatureOffer& offer = feature(one);
-  auto read = readFeatureLine(part, *kindOf(offer.kind), text, hands_.context());
+  LineContext context = hands_.context();
+  if (offer.kind == OfferedFeature::row) context.axis = axes_[offer.alongX ? 0 : 1];
+  auto read = readFeatureLine(part, *kindOf(offer.kind), text, context);
   if (!read.ok()) return read.error();
   Feature out = std::move(read->feature);
   if (offer.kind == OfferedFeature::edge) {
     out.traced = {tracedText(offer.alongX ? offer.at.x : offer.at.y)};
     return out;
+  }
+  if (auto* round = out.as<kind::Round>(); round != nullptr && round->about.empty()) {
+    auto corner = cornerOf(part, offer);
+    if (!corner.ok()) return corner.error();
+    round->corner = *std::move(corner);
   }
   const PlanePoint at = offer.kind == OfferedFeature::row ? offer.from : offer.at;
   out.traced = {tracedText(at.x), tracedText(at.y)};

@@ -20,9 +20,10 @@ struct OfferedEnd {
 };
 
 /// In which order the offers of the face are gone through, and where dimensions end. First what is
-/// certain and no dimension brings along, and what is not certain but a dimension ends at; then the
-/// dimensions, lane by lane, each with the features at its ends; what is not certain comes last.
-/// What is traced or read already is passed over.
+/// certain and no dimension brings along, and what is not certain but a dimension ends at, and
+/// rows, lest their holes be taken one by one; then the dimensions, lane by lane, each with the
+/// features at its ends; what is not certain comes last, and rounds, which need their sides. What
+/// is traced or read already is passed over.
 ///
 /// Looks at the hands it was made from, which have to outlive it; made anew after each edit.
 class OfferWalk {
@@ -48,8 +49,10 @@ class OfferWalk {
   bool isCertain(std::size_t one) const { return offering_.certain[one]; }
 
  private:
+  // In which turn an offer comes.
+  enum Rank { kBefore, kReadings, kLast };
   struct Turn {
-    int rank = 0;
+    Rank rank = kBefore;
     std::size_t one = 0;
     auto operator<=>(const Turn&) const = default;
   };
@@ -60,7 +63,10 @@ class OfferWalk {
   bool isFeature(std::size_t one) const { return one < offering_.offered.offers().features.size(); }
   bool comesAlong(std::size_t one) const;
   bool isTraced(const seen::FeatureOffer& offer) const;
-  bool isOnTracedRing(const seen::FeatureOffer& hole) const;
+  bool isOfTraced(const seen::FeatureOffer& hole) const;
+  bool isTracedRow(const Feature& one, const seen::FeatureOffer& row) const;
+  Rank rankOf(std::size_t one, bool needed) const;
+  Result<std::vector<Id>> cornerOf(const Part& part, const seen::FeatureOffer& round) const;
   bool isRead(const seen::ReadingOffer& offer) const;
   OfferedEnd endAt(const seen::ReadingOffer& offer, PlanePoint at) const;
   std::optional<Side> sideOf(const Part& part, const seen::FeatureOffer& offer) const;

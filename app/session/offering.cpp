@@ -12,9 +12,10 @@ using seen::OfferedFeature;
 using seen::OfferedReading;
 using seen::ReadingOffer;
 
-constexpr double kEndsAt = 0.03;   // inches between a dimension's end and what it ends at
-constexpr double kSameRim = 0.04;  // of the radius, by which circles of one note may differ
-constexpr double kNextRim = 2;     // times as far off as those the next must be
+constexpr double kEndsAt = 0.03;     // inches between a dimension's end and what it ends at
+constexpr double kSameRim = 0.04;    // of the radius, by which circles of one note may differ
+constexpr double kSameRound = 0.15;  // likewise arcs, which show their radius less well
+constexpr double kNextRim = 2;       // times as far off as those the next must be
 
 bool endsAlong(const ReadingOffer& r, OfferedReading axis, double at) {
   if (r.kind != axis) return false;
@@ -41,7 +42,8 @@ QRectF boxInInches(const Homography& toInches, const seen::PictureBox& box) {
 }
 
 bool isNoted(const FeatureOffer& f) {
-  return f.kind == OfferedFeature::hole && !f.size.empty() && f.sizeWitnesses.ready();
+  const bool hole = f.kind == OfferedFeature::hole, round = f.kind == OfferedFeature::round;
+  return (hole || round) && !f.size.empty() && f.sizeWitnesses.ready();
 }
 
 /// What ends there ends at the hole then, and says nothing of a line that may be dashed.
@@ -65,15 +67,16 @@ void shareSize(std::vector<FeatureOffer>& all, std::size_t noted) {
   const FeatureOffer note = all[noted];
   std::vector<std::pair<double, std::size_t>> others;
   for (std::size_t i = 0; i < all.size(); ++i) {
-    if (i == noted || all[i].kind != OfferedFeature::hole) continue;
+    if (i == noted || all[i].kind != note.kind) continue;
     others.emplace_back(std::abs(all[i].drawnRadius / note.drawnRadius - 1), i);
   }
   const auto count = static_cast<std::size_t>(note.count) - 1;
   if (others.size() < count) return;
   std::sort(others.begin(), others.end());
   const double most = others[count - 1].first;
-  if (most > kSameRim) return;
-  if (others.size() > count && others[count].first < std::max(kSameRim / 2, kNextRim * most)) {
+  const double same = note.kind == OfferedFeature::hole ? kSameRim : kSameRound;
+  if (most > same) return;
+  if (others.size() > count && others[count].first < std::max(same / 2, kNextRim * most)) {
     return;
   }
   others.resize(count);
@@ -114,6 +117,7 @@ std::optional<FeatureKind> kindOf(OfferedFeature kind) {
     case OfferedFeature::row:
       return FeatureKind::row;
     case OfferedFeature::round:
+      return FeatureKind::round;
     case OfferedFeature::line:
     case OfferedFeature::arc:
       break;
@@ -167,9 +171,11 @@ std::vector<bool> certainOf(const seen::Offers& offers, const Homography& toInch
     const bool among = std::any_of(lettered.begin(), lettered.end(),
                                    [&](const QRectF& box) { return box.contains(f.at.x, f.at.y); });
     const bool hole = f.kind == OfferedFeature::hole && (isNoted(f) || x || y);
+    const bool row = f.kind == OfferedFeature::row && f.sizeWitnesses.ready();
+    const bool round = f.kind == OfferedFeature::round && isNoted(f);
     const bool edge = f.kind == OfferedFeature::edge && (f.alongX ? x : y) &&
                       !isInLineWithHole(offers.features, f);
-    out.push_back(f.ready && !among && (hole || edge));
+    out.push_back(f.ready && !among && (hole || edge || row || round));
   }
   return out;
 }

@@ -128,8 +128,11 @@ double rounded(double value, double step) {
 Json asJson(const FeatureOffer& f) {
   Json out{{"kind", wordFor(f.kind)},        {"at", pointOf(f.at)}, {"size", nullptr},
            {"sure", rounded(f.sure, 0.001)}, {"ready", f.ready},    {"view", f.view}};
-  if (f.kind == OfferedFeature::edge) out["axis"] = f.alongX ? "x" : "y";
-  if (f.kind == OfferedFeature::edge || f.kind == OfferedFeature::slot)
+  const bool row = f.kind == OfferedFeature::row;
+  // An edge stands at a place along its axis, a row runs along it.
+  if (f.kind == OfferedFeature::edge || row) out["axis"] = f.alongX ? "x" : "y";
+  if (row || f.kind == OfferedFeature::edge || f.kind == OfferedFeature::slot ||
+      f.kind == OfferedFeature::round)
     out["ends"] = Json::array({pointOf(f.from), pointOf(f.to)});
   if (f.count > 0) out["count"] = f.count;
   if (f.size.empty()) return out;
@@ -175,9 +178,11 @@ bool disagrees(const ReadingOffer& r) {
 void printLines(const Offers& offers, std::ostream& out) {
   std::vector<std::vector<std::string>> features{{"Drawn", "at", "", "lettered", "by", ""}};
   for (const FeatureOffer& f : offers.features) {
-    features.push_back({std::string(wordFor(f.kind)), decimal(f.at.x), decimal(f.at.y),
-                        f.size + (f.note.empty() ? "" : " " + f.note), f.sizeWitnesses.letters(),
-                        f.ready ? "" : "not plainly drawn"});
+    const bool row = f.kind == OfferedFeature::row;
+    features.push_back(
+        {std::string(wordFor(f.kind)) + (row ? " of " + std::to_string(f.count) : std::string()),
+         decimal(f.at.x), decimal(f.at.y), f.size + (f.note.empty() ? "" : " " + f.note),
+         f.sizeWitnesses.letters(), f.ready ? "" : "not plainly drawn"});
   }
   std::vector<std::vector<std::string>> readings{{"Lettered", "from", "to", "by", ""}};
   for (const ReadingOffer& r : offers.readings) {

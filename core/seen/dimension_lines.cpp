@@ -197,7 +197,7 @@ Line lineOf(const Span& s, bool plumb, const LookedAt& seen, FigureShelf& shelf,
   const double near = 0.03 * seen.inch / frame.perInch;
   const double from = plumb ? r.from.y : r.from.x, to = plumb ? r.to.y : r.to.x;
   line.closing = closing(options.confirmed, r.kind, from, to, near);
-  line.near = shelf.near(plumb, s.x1, s.x2, s.y, !s.outside, s.broken);
+  line.near = shelf.near(plumb, s.x1, s.x2, s.y, !s.outside);
   line.outside = s.outside;
   line.x0 = plumb ? s.y : s.x1, line.x1 = plumb ? s.y : s.x2;
   line.y0 = plumb ? s.x1 : s.y, line.y1 = plumb ? s.x2 : s.y;

@@ -174,7 +174,7 @@ void FigureShelf::addPartAlong(const Lettering& lettering, const Block& block, c
 }
 
 std::vector<NearFigure> FigureShelf::near(bool plumb, double from, double to, double across,
-                                          bool inside, bool broken) {
+                                          bool inside) {
   for (const Lettering* lettering : {&whole_, &bare_}) {
     for (const Block& block : lettering->blocks) {
       const Box& b = block.box;
@@ -186,14 +186,12 @@ std::vector<NearFigure> FigureShelf::near(bool plumb, double from, double to, do
     }
   }
   const double mid = (from + to) / 2, half = (to - from) / 2;
-  // Beyond both arrows that point at one another or a line that has a gap for its own, before the
-  // line as it is read, or across an end: an end amid a figure is a stroke of its own, more likely.
+  // Beyond both ends, or across one: an end amid a figure is a stroke of its own, more likely, and
+  // a line with its figure beside it may be the tail of a neighbour's arrow, whose figure that is.
   const auto astray = [&](const Box& b) {
-    const double way = (plumb ? b.midY() : b.midX()) - mid, off = std::abs(way),
+    const double off = std::abs((plumb ? b.midY() : b.midX()) - mid),
                  halfU = (plumb ? b.h : b.w) / 2.0;
-    const bool behind = inside && !broken && (way > 0) != plumb;
-    return off + std::min(halfU, half) - half > 0.05 * inch_ &&
-           (!behind || off - halfU < half - 0.05 * inch_);
+    return off + std::min(halfU, half) - half > 0.05 * inch_;
   };
   std::vector<Scored> found;
   for (std::size_t i = 0; i < places_.size(); ++i) {

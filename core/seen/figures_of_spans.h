@@ -23,8 +23,7 @@ struct Reads {
 struct NearFigure {
   const Reads* reads = nullptr;
   double far = 0;  ///< inches of the sheet, weighted
-  /// It stands beyond both arrows, which point at one another, or across an end of the line: it may
-  /// be a neighbour's.
+  /// It stands beyond both ends of the line, or across one: it may be a neighbour's.
   bool beside = false;
 };
 
@@ -36,10 +35,8 @@ class FigureShelf {
               const Net& net);
 
   /// What may be the figure of a line that runs from `from` to `to` along a row (or a column,
-  /// when `plumb`) at `across`, pixels. `inside`: its heads are drawn between its ends; `broken`:
-  /// and the line between them has a gap, so that its figure stands in that and not beside it.
-  std::vector<NearFigure> near(bool plumb, double from, double to, double across, bool inside,
-                               bool broken);
+  /// when `plumb`) at `across`, pixels. `inside`: its heads are drawn between its ends.
+  std::vector<NearFigure> near(bool plumb, double from, double to, double across, bool inside);
   /// What may be lettered round a place, nearest first.
   std::vector<NearFigure> round(double x, double y, double reach);
 

@@ -26,7 +26,7 @@ bool hasDimension(const FeatureOffer& edge, const std::vector<ReadingOffer>& rea
 }
 
 /// An edge is taken with one Enter only where a dimension ends on it: the frame of a sheet has
-/// none; a round only with its radius. What lies apart from the face and has no dimension on it at
+/// none. What lies apart from the face and has no dimension on it at
 /// all may be the paper's own border, and is not offered. And nothing is taken so where no figure
 /// can be read: that may be a picture of anything.
 void heedDimensions(const std::vector<ReadingOffer>& readings, double near,
@@ -36,7 +36,6 @@ void heedDimensions(const std::vector<ReadingOffer>& readings, double near,
   std::vector<int> views{0};
   for (FeatureOffer& f : features) {
     f.ready = f.ready && print;
-    if (f.kind == OfferedFeature::round) f.ready = f.ready && f.sizeWitnesses.ready();
     if (f.kind != OfferedFeature::edge) continue;
     const bool has = hasDimension(f, readings, near);
     f.ready = f.ready && has;

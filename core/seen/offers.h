@@ -68,8 +68,8 @@ enum class OfferedFeature : std::uint8_t { hole, edge, slot, ring, row, round, l
 /// Something drawn. Its size is never measured: it is what a note pointing at it says, or empty.
 struct FeatureOffer {
   OfferedFeature kind = OfferedFeature::hole;
-  PlanePoint at;    ///< inches of the face: the middle
-  PlanePoint from;  ///< of a slot, line, edge, row or arc: its ends
+  PlanePoint at;    ///< inches of the face: the middle; of a round its centre
+  PlanePoint from;  ///< of a slot, line, edge, row or arc: its ends; of a round on the level side
   PlanePoint to;
   double drawnRadius = 0;  ///< as drawn, to ring it on the picture; never a size
   std::string size;        ///< as lettered in a note
@@ -78,13 +78,13 @@ struct FeatureOffer {
   std::string note;     ///< the note's words: `DRILL`, `REAM`
   PictureBox noted;     ///< the note itself
   int count = 0;        ///< holes of a ring or row; of a note, how many it speaks of
-  bool alongX = false;  ///< of an edge: it stands at an x
+  bool alongX = false;  ///< of an edge: it stands at an x; of a row: it runs along X
   int view = 0;
   double sure = 0;  ///< 0 … 1
   /// It is drawn so plainly that one Enter may take it: an edge whose line is whole, ends in
   /// corners of its outline and has a dimension on it, a hole whose centre lines run out over its
-  /// rim. What is not is shown and asked about: a line of dashes, a letter or a blot may look like
-  /// it.
+  /// rim, a row of whose holes the outer ones alone are dimensioned, a round whose arc is whole.
+  /// What is not is shown and asked about: a line of dashes, a letter or a blot may look like it.
   bool ready = false;
 
   bool operator==(const FeatureOffer&) const = default;

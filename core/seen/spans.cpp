@@ -101,7 +101,6 @@ Inked drawnBetween(const View& view, const End& a, const End& b) {
 
 constexpr double kSurest = 4;     // logarithm of the odds that one end can bring
 constexpr double kLettering = 1;  // what lettering in the right place brings
-constexpr double kGap = 0.022;    // in a line, inches of the sheet: no fault of the copy
 constexpr double kNothing = -100;
 /// What it costs that nothing carries an end out: so much that no line is cut in two at a bracket.
 constexpr double kUncrossed = 4.5;
@@ -168,10 +167,9 @@ class Pairing {
               passed[j - 1] + passed[i];
           const double sum = likeliest(best[i], how).sum + score;
           if (score <= least || sum <= best[j][how].sum) continue;
-          best[j][how] = {
-              sum, i, how,
-              Span{lane[i].x, lane[j].x, (lane[i].y + lane[j].y) / 2, how == kOutside,
-                   1 / (1 + std::exp(-score)), how == kInside && isBroken(lane[i], lane[j])}};
+          best[j][how] = {sum, i, how,
+                          Span{lane[i].x, lane[j].x, (lane[i].y + lane[j].y) / 2, how == kOutside,
+                               1 / (1 + std::exp(-score))}};
         }
       }
     }
@@ -200,10 +198,6 @@ class Pairing {
     if (lettered_(a.x, b.x, y, 0.28)) return ends + kLettering;
     const bool beside = b.x - a.x < 0.6 * inch && lettered_(b.x, b.x + inch, y, 0.2);
     return beside ? ends : kNothing;
-  }
-
-  bool isBroken(const End& a, const End& b) const {
-    return drawnBetween(view_, a, b).bare() > kGap * view_.inch;
   }
 
   /// Two arrows that point at one another, with the figure between or beside them.

@@ -14,7 +14,6 @@ struct Span {
   double y = 0;
   bool outside = false;  ///< the arrows stand outside and point at one another
   double sure = 0;       ///< 0 … 1
-  bool broken = false;   ///< heads inside, and the line between them has a gap
 };
 
 /// Whether lettering lies along the stretch from x0 to x1, no more than `reach` inches of the

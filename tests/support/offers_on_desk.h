@@ -30,6 +30,37 @@ inline seen::FeatureOffer holeAt(double x, double y, double radius = 0.125) {
   return out;
 }
 
+/// Holes in line along X, evenly between two places, as one row whose note says its size.
+inline seen::FeatureOffer rowAt(double from, double to, double y, int count, const char* size) {
+  seen::FeatureOffer out;
+  out.kind = seen::OfferedFeature::row;
+  out.from = {from, y};
+  out.to = {to, y};
+  out.at = {(from + to) / 2, y};
+  out.count = count;
+  out.drawnRadius = 0.0625;
+  out.alongX = true;
+  out.ready = true;
+  out.size = size;
+  out.sizeWitnesses = {true, false, true, false};
+  out.note = "DRILL";
+  return out;
+}
+
+/// The round of a corner, of which a note says the radius.
+inline seen::FeatureOffer roundAt(PlanePoint corner, PlanePoint centre, const char* size) {
+  seen::FeatureOffer out;
+  out.kind = seen::OfferedFeature::round;
+  out.at = centre;
+  out.from = {centre.x, corner.y};
+  out.to = {corner.x, centre.y};
+  out.drawnRadius = 0.25;
+  out.ready = true;
+  out.size = size;
+  if (!out.size.empty()) out.sizeWitnesses = {true, false, true, false};
+  return out;
+}
+
 /// The same, not plainly drawn.
 inline seen::FeatureOffer faint(seen::FeatureOffer one) {
   one.ready = false;

@@ -279,6 +279,95 @@ TEST_F(OfferingTest, ARingBringsItsHoles) {
   EXPECT_EQ(part().feature("G")->traced, (std::vector<std::string>{"2.000", "1.000"}));
 }
 
+seen::Offers withRow() {
+  seen::Offers offers = test::OffersOnDesk::sound();
+  offers.features.push_back(test::rowAt(1.6, 2.5, 0.5, 4, "1/8"));
+  for (const double x : {1.6, 1.9, 2.2, 2.5}) offers.features.push_back(holeAt(x, 0.5, 0.0625));
+  offers.readings.push_back(dimension(true, 0, 1.6, {lettered("1 19/32")}));
+  offers.readings.push_back(dimension(true, 1.6, 2.5, {lettered("29/32")}));
+  return offers;
+}
+
+TEST_F(OfferingTest, ARowIsTakenWholeAndDimensionsEndAtItsHoles) {
+  offer(withRow());
+  EXPECT_TRUE(prompt().startsWith(QStringLiteral("Offered: row of holes, 4 of them. Enter takes")))
+      << qPrintable(prompt());
+  EXPECT_EQ(work.offer(), QStringLiteral("A 4 HOLES 1/8 DRILL"));
+  EXPECT_TRUE(enter());
+  const auto* row = part().feature("A")->as<kind::Row>();
+  ASSERT_NE(row, nullptr);
+  EXPECT_EQ(row->holes, 4);
+  EXPECT_EQ(row->axis, Axis::x);
+  EXPECT_FALSE(row->pitch);
+  EXPECT_EQ(row->drilled.diameter->text, "1/8");
+  EXPECT_EQ(part().feature("A")->traced, (std::vector<std::string>{"1.600", "0.500"}));
+  // Its holes are not offered again, and its last one ends the dimension along it.
+  bool toFirst = false, fromFirstToLast = false;
+  for (int i = 0; i < 12 && work.doing() == Doing::offering; ++i) {
+    if (!enter()) work.pass();
+  }
+  EXPECT_EQ(work.doing(), Doing::looking);
+  for (const Reading& one : part().readings) {
+    toFirst = toFirst || (one.from == "L" && (one.to == "A" || one.to == "A1"));
+    fromFirstToLast = fromFirstToLast || ((one.from == "A" || one.from == "A1") && one.to == "A4");
+  }
+  EXPECT_TRUE(toFirst);
+  EXPECT_TRUE(fromFirstToLast);
+  EXPECT_EQ(part().features.size(), 6u);
+}
+
+TEST_F(OfferingTest, ARowThatIsDroppedLeavesItsHoles) {
+  offer(withRow());
+  work.back();
+  for (int i = 0; i < 20 && work.doing() == Doing::offering; ++i) {
+    if (!enter()) work.pass();
+  }
+  for (const Feature& one : part().features) EXPECT_FALSE(one.is(FeatureKind::row));
+  EXPECT_EQ(std::count_if(part().features.begin(), part().features.end(),
+                          [](const Feature& one) { return one.is(FeatureKind::hole); }),
+            3);  // those at which dimensions end; the inner two are for whoever sees them
+}
+
+TEST_F(OfferingTest, ARoundComesAfterItsSidesAndLiesBetweenThem) {
+  seen::Offers offers = sound();
+  offers.features.push_back(test::roundAt({3.003, 2.002}, {2.75, 1.75}, "R1/4"));
+  offers.features.back().count = 2;
+  offers.features.push_back(test::roundAt({0.004, 2.002}, {0.25, 1.75}, ""));
+  offer(offers);
+  for (int i = 0; i < 4; ++i) EXPECT_TRUE(enter());
+  EXPECT_TRUE(prompt().startsWith(QStringLiteral("Offered: round. Enter takes it")))
+      << qPrintable(prompt());
+  EXPECT_EQ(work.offer(), QStringLiteral("B R1/4"));
+  EXPECT_TRUE(enter());
+  const auto* round = part().feature("B")->as<kind::Round>();
+  ASSERT_NE(round, nullptr);
+  EXPECT_EQ(round->radius->text, "R1/4");
+  EXPECT_EQ(round->corner, (std::vector<Id>{"R", "K"}));
+  // The other of the two that the note speaks of.
+  EXPECT_EQ(work.offer(), QStringLiteral("C R1/4"));
+  EXPECT_TRUE(enter());
+  EXPECT_EQ(part().feature("C")->as<kind::Round>()->corner, (std::vector<Id>{"L", "K"}));
+  EXPECT_EQ(work.doing(), Doing::looking);
+}
+
+TEST_F(OfferingTest, ARoundWithoutItsSidesOrItsRadiusIsNotTaken) {
+  seen::Offers offers;
+  offers.features = {test::roundAt({3, 2}, {2.75, 1.75}, "R1/4")};
+  offer(offers);
+  EXPECT_FALSE(enter());
+  EXPECT_TRUE(part().features.empty());
+  EXPECT_EQ(refused, QStringLiteral("its two sides come first"));
+  offers = sound();
+  offers.features.push_back(test::roundAt({3.003, 2.002}, {2.75, 1.75}, ""));
+  offer(offers);
+  for (int i = 0; i < 4; ++i) EXPECT_TRUE(enter());
+  EXPECT_TRUE(prompt().startsWith(QStringLiteral("Offered: round. Type what it is.")))
+      << qPrintable(prompt());
+  EXPECT_FALSE(enter());
+  EXPECT_TRUE(enter("R 5/16"));
+  EXPECT_EQ(part().features.back().as<kind::Round>()->corner, (std::vector<Id>{"R", "K"}));
+}
+
 TEST_F(OfferingTest, WhatIsDroppedDoesNotComeBackAndWhatIsPassedDoes) {
   offer(sound());
   EXPECT_TRUE(work.pass());

@@ -61,6 +61,44 @@ const Deceit kDeceits[] = {
        o.features.back().kind = seen::OfferedFeature::slot;
      },
      nullptr, nullptr},
+    {"holes in line that no note calls a row",
+     [](auto& o) {
+       o.features.push_back(rowAt(1.6, 2.5, 0.5, 4, ""));
+       o.features.back().sizeWitnesses = {};
+     },
+     nullptr, nullptr},
+    {"a row of which some holes have dimensions of their own",
+     [](auto& o) {
+       o.features.push_back(rowAt(1.6, 2.5, 0.5, 4, "1/8"));
+       o.features.back().ready = false;
+     },
+     nullptr, nullptr},
+    {"a chamfer or a blot at a corner, which no note gives a radius",
+     [](auto& o) {
+       o.features.push_back(roundAt({3.003, 2.002}, {2.75, 1.75}, ""));
+     },
+     nullptr, nullptr},
+    {"a radius that may be another's",
+     [](auto& o) {
+       o.features.push_back(roundAt({3.003, 2.002}, {2.75, 1.75}, "R1/4"));
+       o.features.back().sizeWitnesses = kUnsure;
+     },
+     nullptr, nullptr},
+    {"a radius that the arc is not drawn to",
+     [](auto& o) {
+       o.features.push_back(roundAt({3.003, 2.002}, {2.75, 1.75}, "R1/2"));
+       o.features.back().sizeWitnesses = kPlain;
+     },
+     nullptr, nullptr},
+    {"one radius of two corners where three look the same",
+     [](auto& o) {
+       o.features.push_back(roundAt({3.003, 2.002}, {2.75, 1.75}, "R1/4"));
+       o.features.back().count = 2;
+       o.features.back().sizeWitnesses = kUnsure;
+       o.features.push_back(roundAt({0.004, 2.002}, {0.25, 1.75}, ""));
+       o.features.push_back(roundAt({0.004, 0.001}, {0.25, 0.25}, ""));
+     },
+     nullptr, nullptr},
     {"another line's figure", [](auto& o) { say(o, "1 5/8"); }, nullptr, nullptr},
     {"a misprint", [](auto& o) { say(o, "1 3/8", kPlain); }, nullptr, nullptr},
     {"a figure that may be two",
@@ -89,6 +127,14 @@ const Deceit kDeceits[] = {
      "S x", "S: nothing says where it lies along X"},
     {"a counter taken for a hole", [](auto& o) { o.features.push_back(holeAt(2.4, 1.7)); }, "B",
      "B: nothing says where it lies along X"},
+    {"a row whose spaces are not even, taken for one",
+     [](auto& o) {
+       o.features.push_back(rowAt(1.6, 2.5, 0.5, 4, "1/8"));
+       o.readings.push_back(dimension(true, 1.6, 2.5, {lettered("29/32")}));
+       o.readings.push_back(dimension(true, 0, 1.6, {lettered("1 19/32")}));
+       o.readings.push_back(dimension(true, 1.6, 1.9, {lettered("5/16")}));
+     },
+     "", "29/32"},
     {"a hole without a size", [](auto&) {}, nullptr, "A: nothing says how large it is"},
     {"a dimension that is not offered", [](auto& o) { o.readings.erase(o.readings.begin()); }, "A",
      "A: nothing says where it lies along X"},
