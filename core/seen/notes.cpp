@@ -1,6 +1,8 @@
 #include "core/seen/notes.h"
 
+#include <algorithm>
 #include <cmath>
+#include <iterator>
 #include <optional>
 
 #include "core/seen/inked.h"
@@ -239,6 +241,19 @@ std::vector<Note> notesOf(const std::vector<NoteRow>& rows, const std::vector<Ci
         return row.word != "HOLES" && row.word != "PLACES" && !isOfRadius(row);
       },
       stop);
+}
+
+std::vector<Note> undisputed(const std::vector<Note>& notes) {
+  const auto sayOtherwise = [](const Note& one, const Note& other) {
+    return one.of >= 0 && one.of == other.of &&
+           (one.word != other.word || one.size.front().text != other.size.front().text);
+  };
+  std::vector<Note> kept;
+  std::copy_if(notes.begin(), notes.end(), std::back_inserter(kept), [&](const Note& one) {
+    return std::none_of(notes.begin(), notes.end(),
+                        [&](const Note& other) { return sayOtherwise(one, other); });
+  });
+  return kept;
 }
 
 std::vector<Note> radiiOf(const std::vector<NoteRow>& rows, const std::vector<Rounding>& rounds,

@@ -35,6 +35,10 @@ std::vector<NoteRow> noteRows(const Lettering& lettering, double inch, Unit unit
 std::vector<Note> notesOf(const std::vector<NoteRow>& rows, const std::vector<Circle>& circles,
                           const Grey& cover, double inch, const Stop& stop = Stop());
 
+/// Leaves out all the notes at one thing that do not say the same: which of them counts, nobody can
+/// tell from the drawing. `5/32 DRILL` and `REAM 5/32` at one hole → neither, so it is typed.
+std::vector<Note> undisputed(const std::vector<Note>& notes);
+
 /// Notes that speak of a radius, `R 1/4` or `1/4 RAD`, each with the round at whose arc such a
 /// leader ends. One that runs on over the arc speaks of something else.
 std::vector<Note> radiiOf(const std::vector<NoteRow>& rows, const std::vector<Rounding>& rounds,

@@ -101,12 +101,12 @@ void sizeByNotes(const LookedAt& seen, const std::vector<Circle>& circles,
     }
   };
   const auto rows = noteRows(seen.whole, seen.inch, options.unit, net, stop);
-  for (const Note& note : notesOf(rows, circles, seen.level.cover, seen.inch, stop)) {
+  for (const Note& note : undisputed(notesOf(rows, circles, seen.level.cover, seen.inch, stop))) {
     if (note.of < 0) continue;
     const Circle& c = circles[note.of];
     say(note, OfferedFeature::hole, frame.inches(c.x, c.y), 2 * c.radius);
   }
-  for (const Note& note : radiiOf(rows, rounds, seen.level.cover, seen.inch, stop)) {
+  for (const Note& note : undisputed(radiiOf(rows, rounds, seen.level.cover, seen.inch, stop))) {
     if (note.of < 0) continue;
     const Rounding& r = rounds[note.of];
     say(note, OfferedFeature::round, frame.inches(r.centre.x, r.centre.y), r.radius);
