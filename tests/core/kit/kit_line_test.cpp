@@ -3,6 +3,8 @@
 
 #include <gtest/gtest.h>
 
+#include <random>
+
 #include "core/document/document.h"
 #include "core/kit/as_made.h"
 #include "core/kit/kit_edits.h"
@@ -193,6 +195,41 @@ TEST(KitLine, AnOtherHandFollowsUntilItStandsAlone) {
   EXPECT_EQ(alone->part("Left, front click")->features, other->features);
   EXPECT_FALSE(alone->part("Left, front click")->opposite);
   EXPECT_FALSE(standingAlone(job, "Front click"));
+}
+
+TEST(KitLine, WhateverIsTypedIsRefusedOrCanBeSavedAndTypedAgain) {
+  const Job job = sample("click_work");
+  const char* words[] = {"mate",   "gap",   "m:",       "change",   "delete", "hole",   "shaft",
+                         "A",      "of",    "Bush",     "Click",    "plate",  "P",      "fit",
+                         "LN2",    "least", ".001",     "greatest", "2",      "places", ";",
+                         "-",      "+",     "length",   "1/4,",     "screw",  "#8-32",  "close",
+                         "at",     "to",    "x",        "z",        "other",  "hand",   "across",
+                         "called", "B",     "\xCE\xB2", "1//2",     ":"};
+  const std::string begun[] = {"mate m: hole A of Click plate, shaft P of Bush, ",
+                               "gap g: x A to B of Click plate; ", "other hand of Front click ",
+                               "change gap side shake of the click: "};
+  std::mt19937 random(20261129);
+  int taken = 0;
+  for (int i = 0; i < 4000; ++i) {
+    std::string line = random() % 4 == 0 ? "" : begun[random() % std::size(begun)];
+    for (auto count = random() % 7; count > 0; --count) {
+      line += std::string(words[random() % std::size(words)]) + " ";
+    }
+    const auto outcome = applyKitLine(job, line);
+    if (!outcome) {
+      EXPECT_FALSE(outcome.error().text.empty()) << line;
+      EXPECT_LE(outcome.error().at.value_or(0), line.size()) << line;
+      continue;
+    }
+    ++taken;
+    const auto again = readDocument(writeDocument(outcome->job));
+    ASSERT_TRUE(again) << line << ": " << again.error().place << " " << again.error().text;
+    EXPECT_EQ(*again, outcome->job) << line;
+    for (const Mate& mate : outcome->job.mates) {
+      EXPECT_EQ(applyKitLine(outcome->job, "change " + mateLine(mate))->job, outcome->job) << line;
+    }
+  }
+  EXPECT_GT(taken, 100);
 }
 
 TEST(KitLine, WhatThePrintDoesNotSayYetIsNoReason) {
