@@ -61,16 +61,27 @@ struct Peak {
   double least, most;
 };
 
-/// For each pixel the votes of the radius that has most, a pixel of rim counting one over radius.
-/// Neighbouring votes are gathered two by two, so that a rim's own spread does not split them.
-Plane<std::uint16_t> votesOf(const std::vector<Slope>& slopes, int width, int height, int least,
-                             int most, const Stop& stop) {
-  Plane<std::uint16_t> best(width, height, 0);
-  Plane<std::uint16_t> votes(width, height, 0);
-  std::vector<std::size_t> touched;
-  for (int r = least; r <= most && !stop.asked(); ++r) {
-    const int share = (kVote << 8) / r;
-    touched.clear();
+/// Of a pixel in one word, so that a vote touches memory once: the votes of the radius that has
+/// most of them (14 bits, kVote a pixel of rim, over the radius), and of the radius that is being
+/// counted its number (8 bits) and how many there are (10 bits).
+using Cell = std::uint32_t;
+
+constexpr Cell kMostCount = (1 << 10) - 1, kMostBest = (1 << 14) - 1;
+constexpr int kMostRadii = 256;
+
+Cell voted(Cell cell, Cell number, Cell share) {
+  const Cell had = (cell >> 10 & 0xFF) == number ? cell & kMostCount : 0;
+  const Cell count = std::min(had + 1, kMostCount);
+  const Cell best = std::max(cell >> 18, std::min(count * share >> 8, kMostBest));
+  return best << 18 | number << 10 | count;
+}
+
+/// Votes of slopes for the centres that they point at, both ways, radius by radius.
+Plane<Cell> votesOf(const std::vector<Slope>& slopes, int width, int height, int least, int most,
+                    const Stop& stop) {
+  Plane<Cell> cells(width, height, 0);
+  for (int r = least; r <= most && r < least + kMostRadii && !stop.asked(); ++r) {
+    const auto number = static_cast<Cell>(r - least), share = static_cast<Cell>((kVote << 8) / r);
     for (const Slope& s : slopes) {
       for (const int sign : {-1, 1}) {
         const int x =
@@ -78,27 +89,24 @@ Plane<std::uint16_t> votesOf(const std::vector<Slope>& slopes, int width, int he
         const int y =
             static_cast<int>(static_cast<float>(s.y) + static_cast<float>(sign * r) * s.uy + 0.5F);
         if (x < 0 || y < 0 || x >= width || y >= height) continue;
-        const std::size_t k = static_cast<std::size_t>(y) * static_cast<std::size_t>(width) +
-                              static_cast<std::size_t>(x);
-        if (votes.at[k]++ == 0) touched.push_back(k);
+        Cell& cell = cells.row(y)[x];
+        cell = voted(cell, number, share);
       }
     }
-    for (const std::size_t k : touched) {
-      const int part = std::min(votes.at[k] * share >> 8, 65535);
-      best.at[k] = std::max(best.at[k], static_cast<std::uint16_t>(part));
-      votes.at[k] = 0;
-    }
   }
-  return best;
+  return cells;
 }
 
-std::vector<Peak> peaksOf(const Plane<std::uint16_t>& votes, int reach, const Stop& stop) {
+/// Where the mean of nine pixels' votes is highest round about. Neighbouring votes are gathered so
+/// that a rim's own spread does not split them.
+std::vector<Peak> peaksOf(const Plane<Cell>& votes, int reach, const Stop& stop) {
   Plane<std::uint16_t> mean(votes.width, votes.height, 0);
   std::vector<std::pair<int, int>> high;
   std::vector<int> column(static_cast<std::size_t>(votes.width));
   for (int y = 1; y + 1 < votes.height && !stop.asked(); ++y) {
-    const std::uint16_t *a = votes.row(y - 1), *b = votes.row(y), *c = votes.row(y + 1);
-    for (int x = 0; x < votes.width; ++x) column[x] = a[x] + b[x] + c[x];
+    const Cell *a = votes.row(y - 1), *b = votes.row(y), *c = votes.row(y + 1);
+    for (int x = 0; x < votes.width; ++x)
+      column[x] = static_cast<int>((a[x] >> 18) + (b[x] >> 18) + (c[x] >> 18));
     std::uint16_t* to = mean.row(y);
     for (int x = 1; x + 1 < votes.width; ++x) {
       const int sum = column[x - 1] + column[x] + column[x + 1];
@@ -131,7 +139,7 @@ void addPeaks(const Grey& cover, int by, double from, double past, double inch, 
   if (slopes.size() > kMostSlopes) return;
   const int least = std::max(3, static_cast<int>(from * inch / by)),
             most = static_cast<int>(past * inch / by) + 1;
-  const Plane<std::uint16_t> votes = votesOf(slopes, cover.width, cover.height, least, most, stop);
+  const Plane<Cell> votes = votesOf(slopes, cover.width, cover.height, least, most, stop);
   for (Peak p : peaksOf(votes, std::max(1, static_cast<int>(0.03 * inch / by)), stop)) {
     p = {p.votes, (p.x + 0.5) * by - 0.5, (p.y + 0.5) * by - 0.5, from * inch, past * inch};
     all.push_back(p);

@@ -1,5 +1,7 @@
 #include "core/seen/plane.h"
 
+#include <bit>
+#include <cstring>
 #include <numeric>
 
 namespace inchwright::seen {
@@ -54,13 +56,32 @@ void meanOfRow(const std::uint8_t* from, std::uint8_t* to, int n, int reach) {
   }
 }
 
-/// Means over squares of a side known beforehand, which is several times as fast.
+/// Sums of neighbouring pairs of eight pixels, 16 bits each, the first lowest.
+std::uint64_t pairsAt(const std::uint8_t* p) {
+  constexpr std::uint64_t kEven = 0x00FF00FF00FF00FF;
+  std::uint64_t eight;
+  std::memcpy(&eight, p, sizeof eight);
+  return (eight & kEven) + (eight >> 8 & kEven);
+}
+
+/// Means over squares of a side known beforehand, 2 or 4, which is several times as fast.
 template <int kSide>
 Grey meansOf(const Grey& from) {
+  constexpr int kAtOnce = 8 / kSide;
   Grey to(from.width / kSide, from.height / kSide);
   for (int y = 0; y < to.height; ++y) {
     std::uint8_t* row = to.row(y);
-    for (int x = 0; x < to.width; ++x) {
+    int x = 0;
+    for (; std::endian::native == std::endian::little && x + kAtOnce <= to.width; x += kAtOnce) {
+      std::uint64_t sum = 0;
+      for (int j = 0; j < kSide; ++j) sum += pairsAt(from.row(y * kSide + j) + x * kSide);
+      if (kSide == 4) sum += sum >> 16;
+      for (int i = 0; i < kAtOnce; ++i) {
+        const auto own = static_cast<int>(sum >> (8 * kSide * i) & 0xFFFF);
+        row[x + i] = static_cast<std::uint8_t>((own + kSide * kSide / 2) / (kSide * kSide));
+      }
+    }
+    for (; x < to.width; ++x) {
       int sum = kSide * kSide / 2;
       for (int j = 0; j < kSide; ++j) {
         const std::uint8_t* p = from.row(y * kSide + j) + x * kSide;

@@ -27,6 +27,25 @@ TEST(Plane, TransposesAndTurns) {
   EXPECT_EQ(turnedUpright(g).at, (std::vector<std::uint8_t>{4, 1, 5, 2, 6, 3}));
 }
 
+// Several squares are summed at once; what is left over at the right, one by one.
+TEST(Plane, ShrinkingIsTheMeanOfEachSquare) {
+  std::mt19937 random(5);
+  for (const int by : {2, 3, 4}) {
+    Grey g(37, 13);
+    for (auto& v : g.at) v = static_cast<std::uint8_t>(random() % 256);
+    const Grey small = shrunk(g, by);
+    ASSERT_EQ(small.width, 37 / by);
+    ASSERT_EQ(small.height, 13 / by);
+    for (int y = 0; y < small.height; ++y) {
+      for (int x = 0; x < small.width; ++x) {
+        int sum = by * by / 2;
+        for (int k = 0; k < by * by; ++k) sum += g.row(y * by + k / by)[x * by + k % by];
+        ASSERT_EQ(small.row(y)[x], sum / (by * by)) << by << " at " << x << ", " << y;
+      }
+    }
+  }
+}
+
 TEST(Plane, ShrinksToMeansAndKeepsAPixel) {
   Grey g(4, 2);
   g.at = {0, 10, 20, 30, 20, 30, 40, 51};
