@@ -203,8 +203,11 @@ TEST_F(AtomicFile, SaversOfOneFileWaitForEachOther) {
   EXPECT_EQ(filesInFolder(), 1U);
 }
 
-TEST_F(AtomicFile, AThousandKillsLoseNothing) {
-  constexpr int kKills = 1'000;
+// INCHWRIGHT_KILLS makes it longer.
+TEST_F(AtomicFile, KillsLoseNothing) {
+  const char* const more = std::getenv("INCHWRIGHT_KILLS");
+  const int kills = more == nullptr ? 250 : std::atoi(more);
+  ASSERT_GT(kills, 0);
   constexpr unsigned kSeed = 20261125;
   SCOPED_TRACE("seed " + std::to_string(kSeed));
   std::mt19937 random(kSeed);
@@ -213,7 +216,7 @@ TEST_F(AtomicFile, AThousandKillsLoseNothing) {
   ASSERT_TRUE(saveDocument(*job, file_).ok());
   int moved = 0;
   std::string before = readText(file_.string());
-  for (int kill = 0; kill < kKills; ++kill) {
+  for (int kill = 0; kill < kills; ++kill) {
     const auto pause = std::chrono::microseconds(random() % 6'000);
     int saved[2];
     ASSERT_EQ(::pipe(saved), 0);
@@ -250,7 +253,7 @@ TEST_F(AtomicFile, AThousandKillsLoseNothing) {
     before = text;
   }
   // Most children got as far as saving something.
-  EXPECT_GT(moved, kKills / 4);
+  EXPECT_GT(moved, kills / 4);
   EXPECT_LE(filesInFolder(), 2U);
   ASSERT_TRUE(saveDocument(*job, file_).ok());
   EXPECT_EQ(filesInFolder(), 1U);

@@ -8,7 +8,7 @@
 namespace inchwright {
 namespace {
 
-Part plate(const char* name, const char* bore) {
+Part bored(const char* name, const char* bore) {
   Part part;
   part.name = name;
   for (const char* id : {"A", "B", "C"}) {
@@ -27,7 +27,7 @@ std::vector<std::string> warningsOf(const Job& job, std::size_t part) {
 
 TEST(PartWarnings, NameTheOtherAndTheDifference) {
   Job job;
-  job.parts = {plate("Front cock", "9/32"), plate("Back cock", "5/16")};
+  job.parts = {bored("Front cock", "9/32"), bored("Back cock", "5/16")};
   EXPECT_EQ(warningsOf(job, 1),
             std::vector<std::string>{"like Front cock, but: C diameter is 5/16, not 9/32"});
   EXPECT_EQ(warningsOf(job, 0),
@@ -36,14 +36,14 @@ TEST(PartWarnings, NameTheOtherAndTheDifference) {
 
 TEST(PartWarnings, ACopyIsNotLeftWithoutAWord) {
   Job job;
-  job.parts = {plate("Front cock", "9/32"), plate("Front cock 2", "9/32")};
+  job.parts = {bored("Front cock", "9/32"), bored("Front cock 2", "9/32")};
   EXPECT_EQ(warningsOf(job, 0),
             std::vector<std::string>{"the same as Front cock 2 in all that is cut"});
 }
 
 TEST(PartWarnings, TheSamePartTurnedOverIsSaidOnBothSheets) {
   Job job;
-  job.parts = {plate("Right cock", "9/32")};
+  job.parts = {bored("Right cock", "9/32")};
   job.parts.push_back(mirrored(job.parts[0], Axis::x));
   job.parts[1].name = "Left cock";
   job.parts[1].opposite = OppositeOf{"Right cock", Axis::x};

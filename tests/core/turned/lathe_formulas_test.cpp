@@ -9,7 +9,7 @@
 namespace inchwright {
 namespace {
 
-Length inches(std::string_view text) {
+Length lengthOf(std::string_view text) {
   return readLength(text).value().value;
 }
 
@@ -22,10 +22,10 @@ TEST(Taper, AngleAndGrowthAreOneAnother) {
 
 // The published cases stand in tests/outside.
 TEST(Tailstock, NeedsALength) {
-  EXPECT_EQ(tailstockSetOver(inches("1"), inches("1"), inches("2"), inches("9")).value(),
+  EXPECT_EQ(tailstockSetOver(lengthOf("1"), lengthOf("1"), lengthOf("2"), lengthOf("9")).value(),
             Rational(0));
-  EXPECT_FALSE(tailstockSetOver(inches("1"), inches("1/2"), Length(), inches("9")).ok());
-  EXPECT_FALSE(tailstockSetOver(inches("1"), inches("1/2"), inches("9"), Length()).ok());
+  EXPECT_FALSE(tailstockSetOver(lengthOf("1"), lengthOf("1/2"), Length(), lengthOf("9")).ok());
+  EXPECT_FALSE(tailstockSetOver(lengthOf("1"), lengthOf("1/2"), lengthOf("9"), Length()).ok());
 }
 
 TEST(ChangeWheels, NeedTeeth) {
@@ -34,8 +34,8 @@ TEST(ChangeWheels, NeedTeeth) {
 }
 
 TEST(ThreeJaw, CantThrowTooFar) {
-  EXPECT_FALSE(threeJawPacking(inches("5/8"), inches("1/2")).ok());
-  EXPECT_FALSE(threeJawPacking(Length(), inches("1/2")).ok());
+  EXPECT_FALSE(threeJawPacking(lengthOf("5/8"), lengthOf("1/2")).ok());
+  EXPECT_FALSE(threeJawPacking(Length(), lengthOf("1/2")).ok());
 }
 
 /// The same from the jaws: three points at 120° from each other stand equally far out and touch a
@@ -51,7 +51,7 @@ TEST(ThreeJaw, AgreesWithThreePointsOfContact) {
     };
     const double packing = reach(120) - reach(0);
     const auto ours =
-        threeJawPacking(Length::ticks(std::llround(e * Length::kTicksPerInch)), inches("1/2"));
+        threeJawPacking(Length::ticks(std::llround(e * Length::kTicksPerInch)), lengthOf("1/2"));
     EXPECT_NEAR(ours->toInches(), packing, 1e-9) << e;
   }
 }
