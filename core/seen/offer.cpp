@@ -95,6 +95,7 @@ void sizeByNotes(const LookedAt& seen, const std::vector<Circle>& circles,
       f.sizeTicks = w.candidates.front().ticks;
       f.sizeWitnesses = w.witnesses;
       f.note = note.word;
+      if (note.word == "R") f.size = "R" + f.size, f.note.clear();
       f.noted = onPicture(seen.squared.toPicture, note.box.x, note.box.y, note.box.right(),
                           note.box.bottom());
       f.count = note.count;

@@ -74,6 +74,19 @@ TEST(Features, AnEdgeBrokenByAFigureIsOneAndNotReady) {
   EXPECT_EQ(plate.count(OfferedFeature::edge), std::pair(4, 3));
 }
 
+TEST(Features, ARoundedCornerIsARoundAndItsSidesAreReady) {
+  Plate plate;
+  const int r = 60;  // of the corner at (700, 500)
+  for (int y = 500 - r; y < 505; ++y) std::fill_n(plate.cover.row(y) + 700 - r, r + 5, 0);
+  for (int degrees = 0; degrees < 90; degrees += 10) {
+    const double a = degrees * std::numbers::pi / 180, b = (degrees + 10) * std::numbers::pi / 180;
+    plate.line(700 - r + r * std::cos(a), 500 - r + r * std::sin(a), 700 - r + r * std::cos(b),
+               500 - r + r * std::sin(b), 4);
+  }
+  EXPECT_EQ(plate.count(OfferedFeature::edge), std::pair(4, 4));
+  EXPECT_EQ(plate.count(OfferedFeature::round), std::pair(1, 1));
+}
+
 TEST(Features, LettersAndTheirBowlsAreNothing) {
   Plate plate;
   for (int i = 0; i < 8; ++i) {
