@@ -12,7 +12,7 @@ namespace inchwright::seen {
 namespace {
 
 constexpr double kLeastOdds = 0.5;  // odds of an end
-constexpr double kSureWithoutFigure = 0.95;
+constexpr double kSureWithoutFigure = 0.8;
 constexpr int kRounds = 6;  // of finding whose a figure is
 
 /// Lengths that close along an axis with what has been confirmed, for a line from `from` to `to`:
