@@ -91,7 +91,7 @@ std::vector<Rounding> roundingsOf(const std::vector<Stroke>& level,
                                   const Stop& stop) {
   std::vector<Rounding> all;
   for (std::size_t i = 0; i < level.size() && !stop.asked(); ++i) {
-    for (std::size_t k = 0; k < plumb.size(); ++k) {
+    for (std::size_t k = 0; k < plumb.size() && !stop.askedAt(k + 1, 64); ++k) {
       for (const bool levelPast : {false, true}) {
         const double end = levelPast ? level[i].x1 : level[i].x0;
         if (std::abs(end - plumb[k].y0) > 1.1 * kMostRound * inch) continue;
