@@ -211,14 +211,19 @@ struct PhotoUnderHand {
   std::unique_ptr<PaintCount> painted;
 };
 
-/// Eleven pixels to and fro over 600, as a hand drags.
+/// Eleven pixels to and fro over 600, as a hand drags; the first step takes hold as well.
 double panned(PhotoUnderHand& hand, int step) {
-  const QPointF at(20 + 11 * std::abs(step % 100 - 50), 100 + 3 * std::abs(step % 100 - 50));
-  const auto type = step == 0 ? QEvent::MouseButtonPress : QEvent::MouseMove;
-  QMouseEvent event(type, at, hand.print->mapToGlobal(at), Qt::MiddleButton, Qt::MiddleButton, {});
-  if (step > 0) return hand.send(event);
-  QApplication::sendEvent(hand.print, &event);
-  return panned(hand, 1);
+  const auto drag = [&](QEvent::Type type, int n) {
+    const QPointF at(20 + 11 * std::abs(n % 100 - 50), 100 + 3 * std::abs(n % 100 - 50));
+    return QMouseEvent(type, at, hand.print->mapToGlobal(at), Qt::MiddleButton, Qt::MiddleButton,
+                       {});
+  };
+  if (step == 0) {
+    QMouseEvent press = drag(QEvent::MouseButtonPress, 0);
+    QApplication::sendEvent(hand.print, &press);
+  }
+  QMouseEvent move = drag(QEvent::MouseMove, step + 1);
+  return hand.send(move);
 }
 
 /// A quarter of a notch of the wheel, in and out again over five notches.
