@@ -55,4 +55,17 @@ QString coreWords(std::string_view text, const Part* part) {
   return QString::fromStdString(inEnglish(text, spoken, isName));
 }
 
+QString withWholeFigures(const QString& text) {
+  constexpr QChar kJoined(0x2060);  // of no width, and no line ends beside it
+  QString whole;
+  for (int i = 0; i < text.size(); ++i) {
+    whole += text[i];
+    const bool isFirst = i == 0 || !text[i - 1].isDigit();
+    if (isFirst && text[i] == u'.' && i + 1 < text.size() && text[i + 1].isDigit()) {
+      whole += kJoined;
+    }
+  }
+  return whole;
+}
+
 }  // namespace inchwright::app

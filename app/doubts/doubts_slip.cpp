@@ -113,7 +113,7 @@ void DoubtsSlip::add(const QString& text, const Entry& entry, bool inDoubt) {
   entries_.push_back(entry);
   const Desk& desk = work_.desk();
   const Part* part = desk.hasPart() ? &desk.part() : nullptr;
-  auto* item = new QListWidgetItem(coreWords(text.toStdString(), part), list_);
+  auto* item = new QListWidgetItem(withWholeFigures(coreWords(text.toStdString(), part)), list_);
   item->setForeground(inDoubt ? Look::now().red : Look::now().pencil);
 }
 

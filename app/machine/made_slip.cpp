@@ -215,7 +215,7 @@ void MadeSlip::showWays() {
     for (const std::string& one : waysOutLines(desk_.part(), {way}, *step)) {
       lines << coreWords(one);
     }
-    list_->addItem(lines.join(QLatin1Char('\n')));
+    list_->addItem(withWholeFigures(lines.join(QLatin1Char('\n'))));
   }
   for (const Mended& one : desk_.part().mended) {
     if (one.place != place_ || one.piece != piece()) continue;

@@ -213,7 +213,8 @@ void TogetherSlip::showNow() {
   const int row = list_->currentRow();
   list_->clear();
   const auto add = [this](const QString& now, const std::string& line) {
-    auto* item = new QListWidgetItem(now + QStringLiteral("\n    ") + kitText(line), list_);
+    auto* item = new QListWidgetItem(
+        withWholeFigures(now + QStringLiteral("\n    ") + kitText(line)), list_);
     item->setData(Qt::UserRole, kitText(line));
   };
   for (const Mate& mate : desk_.job().mates) add(mateNow(desk_, mate.name), mateLine(mate));
