@@ -22,8 +22,8 @@ English spokenEnglish();
 /// What core says, in the English spoken now; names of features of `part` stay as they are.
 QString coreWords(std::string_view text, const Part* part = nullptr);
 
-/// A text for a list that wraps: a point stays with the figure behind it. Left to itself a line may
-/// end between the two, and of `.683` the next would begin with 683.
+/// A text to be shown in lines that wrap: a point stays with the figure behind it. Left to itself a
+/// line may end between the two, and of `.683` the next would begin with 683.
 QString withWholeFigures(const QString& text);
 
 }  // namespace inchwright::app

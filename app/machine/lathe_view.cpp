@@ -173,7 +173,7 @@ void LatheView::paintEvent(QPaintEvent*) {
 
 void LatheView::paintFirst(QPainter& painter) const {
   const QRectF box = figuresBox();
-  const QString lines = firstLines().join(QLatin1Char('\n'));
+  const QString lines = withWholeFigures(firstLines().join(QLatin1Char('\n')));
   painter.setFont(fittingLines(deskFont(), lines, box, mostFor(box)));
   painter.drawText(box, static_cast<int>(Qt::AlignLeft | Qt::AlignTop | Qt::TextWordWrap), lines);
 }
@@ -182,7 +182,7 @@ void LatheView::paintCut(QPainter& painter, const Cut& cut) const {
   const LatheWork& work = *desk_.lathe();
   const QRectF box = figuresBox();
   const QRectF heading(box.left(), box.top(), box.width(), box.height() * 0.22);
-  const QString what = coreWords(cutWords(cut), &desk_.part());
+  const QString what = withWholeFigures(coreWords(cutWords(cut), &desk_.part()));
   painter.setFont(fittingLines(deskFont(), what, heading, 96));
   painter.drawText(heading, static_cast<int>(Qt::AlignLeft | Qt::AlignVCenter | Qt::TextWordWrap),
                    what);

@@ -6,6 +6,7 @@
 #include <tuple>
 
 #include "app/base/look.h"
+#include "app/base/spoken_english.h"
 #include "app/machine/fitting.h"
 #include "app/machine/machine_view.h"
 #include "app/machine/place_picture.h"
@@ -28,12 +29,13 @@ void MachineView::paintEvent(QPaintEvent*) {
 void MachineView::paintFirst(QPainter& painter, const FirstStep& step) const {
   const QRectF box = figuresBox();
   const QRectF heading(box.left(), box.top(), box.width(), box.height() * 0.24);
-  painter.setFont(fittingLines(deskFont(), step.heading, heading, std::max(72, mostFor(box))));
+  const QString title = withWholeFigures(step.heading);
+  painter.setFont(fittingLines(deskFont(), title, heading, std::max(72, mostFor(box))));
   painter.drawText(heading, static_cast<int>(Qt::AlignLeft | Qt::AlignVCenter | Qt::TextWordWrap),
-                   step.heading);
+                   title);
   const QRectF rest(box.left(), heading.bottom() + 8, box.width(),
                     box.bottom() - heading.bottom() - 8);
-  const QString lines = step.lines.join(QStringLiteral("\n"));
+  const QString lines = withWholeFigures(step.lines.join(QStringLiteral("\n")));
   painter.setFont(fittingLines(deskFont(), lines, rest, mostFor(rest)));
   painter.drawText(rest, static_cast<int>(Qt::AlignLeft | Qt::AlignTop | Qt::TextWordWrap), lines);
 }
@@ -45,7 +47,7 @@ void MachineView::paintPlace(QPainter& painter, const TableRow& row) const {
   const QRectF name(left.left(), left.top(), left.width(), left.height() * 0.36);
   painter.setFont(fitting(deskFont(), id, name.size()));
   painter.drawText(name, Qt::AlignCenter, id);
-  const QString size = sizeOf(row);
+  const QString size = withWholeFigures(sizeOf(row));
   const QRectF below(left.left(), name.bottom(), left.width(), left.height() * 0.16);
   painter.setFont(fittingLines(deskFont(), size, below, std::max(40, mostFor(box) * 2 / 3)));
   painter.drawText(below, static_cast<int>(Qt::AlignHCenter | Qt::AlignTop | Qt::TextWordWrap),

@@ -206,7 +206,7 @@ void MadeSlip::showWays() {
     all->mates.clear();
     QStringList lines;
     for (const std::string& one : madeLines(*all, *step)) lines << coreWords(one);
-    found_->setText(lines.join(QLatin1Char('\n')));
+    found_->setText(withWholeFigures(lines.join(QLatin1Char('\n'))));
     auto ways = waysOut(job, solutions, desk_.part().name, place_);
     if (ways.ok()) ways_ = *std::move(ways);
   }

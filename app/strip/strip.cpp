@@ -101,7 +101,7 @@ void Strip::showEcho() {
   ink.setColor(QPalette::WindowText,
                echo.refused || echo.doubtful ? Look::now().red : Look::now().pencil);
   echo_->setPalette(ink);
-  echo_->setText(shown);
+  echo_->setText(withWholeFigures(shown));
 }
 
 void Strip::refuse(const QString& why) {

@@ -266,7 +266,7 @@ void TogetherSlip::showEcho() {
 }
 
 void TogetherSlip::say(const QString& text) {
-  said_->setText(text);
+  said_->setText(withWholeFigures(text));
 }
 
 template <class Thing>

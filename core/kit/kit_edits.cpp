@@ -101,11 +101,13 @@ Result<Done> checkSides(const Job& job, const Mate& mate) {
   return Done{};
 }
 
-Error ofMember(const Error& error) {
-  constexpr std::string_view kMembers = "/members/";
-  if (!error.place.starts_with(kMembers)) return error;
-  const std::size_t number = std::stoul(error.place.substr(kMembers.size())) + 1;
-  return {error.code, "member " + std::to_string(number) + ": " + error.text, {}};
+// A fault of a member, with which one it is.
+Error ofMember(const Gap& gap, const Error& error) {
+  for (std::size_t i = 0; i < gap.members.size(); ++i) {
+    if (!(error.place + '/').starts_with(placeOfMember(i) + '/')) continue;
+    return {error.code, "member " + std::to_string(i + 1) + ": " + error.text, {}};
+  }
+  return error;
 }
 
 }  // namespace
@@ -155,7 +157,7 @@ Result<Job> withGap(const Job& job, std::string_view was, Gap gap) {
   }
   const Result<GapStack> sum = gapStack(job, gap);
   // What nothing joins yet, the print may still say.
-  if (!sum && sum.error().code != ErrorCode::unsolvable) return ofMember(sum.error());
+  if (!sum && sum.error().code != ErrorCode::unsolvable) return ofMember(gap, sum.error());
   Job edited = job;
   if (const auto done = put(edited.gaps, was, std::move(gap), "gap"); !done) return done.error();
   return edited;

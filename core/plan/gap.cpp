@@ -371,7 +371,7 @@ Result<GapStack> addedUp(const Gap& gap, GapWalk walk, double inflation) {
     return gapFault(ErrorCode::badRequest, "a gap has at least one member", "/members");
   }
   for (std::size_t i = 0; i < gap.members.size(); ++i) {
-    const auto fault = walk.add(gap.members[i], "/members/" + std::to_string(i));
+    const auto fault = walk.add(gap.members[i], placeOfMember(i));
     if (fault) return *fault;
   }
   Result<Stack> stack = walk.stack(inflation);
@@ -395,6 +395,10 @@ Span GapStack::beyond(const Span& span) const {
   if (least) over.low = std::max<std::int64_t>(0, least->ticks() - span.low);
   if (greatest) over.high = std::max<std::int64_t>(0, span.high - greatest->ticks());
   return over;
+}
+
+std::string placeOfMember(std::size_t member) {
+  return "/members/" + std::to_string(member);
 }
 
 Result<GapStack> gapStack(const Job& job, const Gap& gap, double inflation) {

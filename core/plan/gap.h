@@ -52,6 +52,8 @@ struct GapStack {
 /// two places; `outOfRange`. The place of the error is a JSON pointer relative to the gap, such as
 /// `/members/2/part`.
 Result<GapStack> gapStack(const Job& job, const Gap& gap, double inflation = kCustomaryInflation);
+/// The place of an error of one member, or the beginning of it: `/members/2`.
+std::string placeOfMember(std::size_t member);
 
 /// A part as it is made from the zero of one of its setups.
 struct MadePart {

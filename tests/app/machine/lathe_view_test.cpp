@@ -8,21 +8,17 @@
 #include <memory>
 
 #include "app/base/look.h"
-#include "core/document/document.h"
 #include "core/turned/cut_done.h"
-#include "tests/support/desk_application.h"
+#include "tests/support/kit_on_desk.h"
 
 namespace inchwright::app {
 namespace {
 
 /// The arbor of the sample, which is turned from both ends.
-class LatheViewTest : public testing::Test {
+class LatheViewTest : public KitOnDesk {
  protected:
   void SetUp() override {
-    deskApplication();
-    auto job = loadDocument(INCHWRIGHT_SOURCE_DIR "/samples/click_work.inchwright");
-    ASSERT_TRUE(job.ok());
-    desk.take(*job, {});
+    KitOnDesk::SetUp();
     desk.choosePart(5);
     ASSERT_EQ(desk.part().name, "Ratchet arbor");
     ASSERT_NE(desk.lathe(), nullptr);
@@ -40,7 +36,6 @@ class LatheViewTest : public testing::Test {
   }
   QString head() const { return view->findChild<QLabel*>()->text(); }
 
-  Desk desk;
   std::unique_ptr<LatheView> view;
 };
 

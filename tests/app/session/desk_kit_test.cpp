@@ -3,20 +3,13 @@
 #include <gtest/gtest.h>
 
 #include "app/session/desk.h"
-#include "core/document/document.h"
-#include "tests/support/desk_application.h"
+#include "tests/support/kit_on_desk.h"
 
 namespace inchwright::app {
 namespace {
 
-class DeskKit : public testing::Test {
+class DeskKit : public KitOnDesk {
  protected:
-  void SetUp() override {
-    deskApplication();
-    auto job = loadDocument(INCHWRIGHT_SOURCE_DIR "/samples/click_work.inchwright");
-    ASSERT_TRUE(job.ok());
-    desk.take(*job, {});
-  }
   void put(const char* name) {
     for (std::size_t i = 0; i < desk.job().parts.size(); ++i) {
       if (desk.job().parts[i].name == name) desk.choosePart(static_cast<int>(i));
@@ -39,8 +32,6 @@ class DeskKit : public testing::Test {
     return all;
   }
   bool says(const char* words) const { return textOfSheet().find(words) != std::string::npos; }
-
-  Desk desk;
 };
 
 TEST_F(DeskKit, TheSheetWarnsOfAPartLikeIt) {

@@ -4,24 +4,19 @@
 #include <gtest/gtest.h>
 
 #include "app/session/work.h"
-#include "core/document/document.h"
-#include "tests/support/desk_application.h"
+#include "tests/support/kit_on_desk.h"
 
 namespace inchwright::app {
 namespace {
 
-class KitTyped : public testing::Test {
+class KitTyped : public KitOnDesk {
  protected:
   void SetUp() override {
-    deskApplication();
-    auto job = loadDocument(INCHWRIGHT_SOURCE_DIR "/samples/click_work.inchwright");
-    ASSERT_TRUE(job.ok());
-    desk.take(*job, {});
+    KitOnDesk::SetUp();
     QObject::connect(&desk, &Desk::refused, [this](const QString& why) { refused << why; });
   }
   QString echo(const char* line) const { return work.echo(QString::fromUtf8(line)).text; }
 
-  Desk desk;
   Work work{desk};
   QStringList refused;
 };

@@ -7,20 +7,16 @@
 #include <QTest>
 #include <memory>
 
-#include "core/document/document.h"
 #include "tests/support/by_hand.h"
-#include "tests/support/desk_application.h"
+#include "tests/support/kit_on_desk.h"
 
 namespace inchwright::app {
 namespace {
 
-class LatheSlipTest : public testing::Test {
+class LatheSlipTest : public KitOnDesk {
  protected:
   void SetUp() override {
-    deskApplication();
-    auto job = loadDocument(INCHWRIGHT_SOURCE_DIR "/samples/click_work.inchwright");
-    ASSERT_TRUE(job.ok());
-    desk.take(*job, {});
+    KitOnDesk::SetUp();
     desk.choosePart(5);
     slip = std::make_unique<LatheSlip>(desk);
     slip->show();
@@ -38,7 +34,6 @@ class LatheSlipTest : public testing::Test {
     QTest::keyClick(box, key);
   }
 
-  Desk desk;
   std::unique_ptr<LatheSlip> slip;
 };
 

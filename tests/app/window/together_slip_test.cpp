@@ -10,20 +10,16 @@
 #include <QTest>
 #include <memory>
 
-#include "core/document/document.h"
 #include "tests/support/by_hand.h"
-#include "tests/support/desk_application.h"
+#include "tests/support/kit_on_desk.h"
 
 namespace inchwright::app {
 namespace {
 
-class Together : public testing::Test {
+class Together : public KitOnDesk {
  protected:
   void SetUp() override {
-    deskApplication();
-    auto job = loadDocument(INCHWRIGHT_SOURCE_DIR "/samples/click_work.inchwright");
-    ASSERT_TRUE(job.ok());
-    desk.take(*job, {});
+    KitOnDesk::SetUp();
     slip = std::make_unique<TogetherSlip>(desk);
     slip->show();
     ASSERT_TRUE(QTest::qWaitForWindowActive(slip.get()));
@@ -60,7 +56,6 @@ class Together : public testing::Test {
     return nullptr;
   }
 
-  Desk desk;
   std::unique_ptr<TogetherSlip> slip;
   QListWidget* list = nullptr;
   QLineEdit* line = nullptr;
