@@ -4,9 +4,9 @@
 #include <Eigen/SVD>
 #include <algorithm>
 #include <array>
+#include <bit>
 #include <cmath>
 #include <optional>
-#include <queue>
 #include <utility>
 
 namespace inchwright {
@@ -60,15 +60,21 @@ class Echelon {
       put(column, slope);
       size = std::max(size, std::abs(slope));
     }
-    while (!pivots_.empty()) {
-      const std::uint32_t pivot = pivots_.top();
-      pivots_.pop();
-      const SparseRow& above = kept_[pivot];
+    // A kept row has no entry in earlier pivots: those still to come are all further on.
+    for (std::size_t word = firstWord_; word < endWord_;) {
+      if (pivots_[word] == 0) {
+        ++word;
+        continue;
+      }
+      const SparseRow& above = kept_[64 * word + std::countr_zero(pivots_[word])];
+      pivots_[word] &= pivots_[word] - 1;
       const double factor = value_[above[0].first] / above[0].second;
       if (factor == 0) continue;
       for (const auto& [column, slope] : above) put(column, -factor * slope);
       value_[above[0].first] = 0;
     }
+    firstWord_ = pivots_.size();
+    endWord_ = 0;
     SparseRow left;
     std::size_t greatest = 0;
     for (const std::uint32_t column : touched_) {
@@ -85,6 +91,7 @@ class Echelon {
     if (left.empty()) return false;
     std::swap(left[0], left[greatest]);
     pivotOf_[left[0].first] = static_cast<std::uint32_t>(kept_.size());
+    if (kept_.size() % 64 == 0) pivots_.push_back(0);
     kept_.push_back(std::move(left));
     return true;
   }
@@ -95,15 +102,20 @@ class Echelon {
     if (isIn_[column]) return;
     isIn_[column] = true;
     touched_.push_back(column);
-    if (pivotOf_[column] != kNobody) pivots_.push(pivotOf_[column]);
+    const std::uint32_t pivot = pivotOf_[column];
+    if (pivot == kNobody) return;
+    pivots_[pivot / 64] |= std::uint64_t{1} << pivot % 64;
+    firstWord_ = std::min<std::size_t>(firstWord_, pivot / 64);
+    endWord_ = std::max<std::size_t>(endWord_, pivot / 64 + 1);
   }
 
   std::vector<std::uint32_t> pivotOf_;
   std::vector<SparseRow> kept_;  // the pivot first
   std::vector<double> value_;
-  std::vector<bool> isIn_;
+  std::vector<char> isIn_;
   std::vector<std::uint32_t> touched_;
-  std::priority_queue<std::uint32_t, std::vector<std::uint32_t>, std::greater<>> pivots_;
+  std::vector<std::uint64_t> pivots_;        // that a row is still to be freed of: one bit each
+  std::size_t firstWord_ = 0, endWord_ = 0;  // about them
 };
 
 // Which variable each row settles, so that no two settle the same: augmenting paths, shortest

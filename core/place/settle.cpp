@@ -1,11 +1,12 @@
 #include "core/place/settle.h"
 
 #include <Eigen/Cholesky>
-#include <Eigen/SparseCholesky>
 #include <algorithm>
 #include <cmath>
-#include <type_traits>
+#include <optional>
 #include <utility>
+
+#include "core/place/paired_cholesky.h"
 
 namespace inchwright {
 namespace {
@@ -14,6 +15,8 @@ constexpr std::uint32_t kHeld = 0xffffffff;
 
 // Two points as far apart as this are no print; steps beyond are cut.
 constexpr double kFarthestInches = 1e9;
+// Of the sum of squares: a step that leaves no more than this was nearly a straight one.
+constexpr double kFastFall = 1e-2;
 
 // One search from one start. `Dense` keeps JᵀJ whole, else as a sparse lower half.
 template <bool Dense>
@@ -49,10 +52,14 @@ class Search {
 
   std::uint32_t columnOf(std::uint32_t variable) const;
   double squares(double& greatest) const;
+  void findSlopes(const Row& row, const RowValue& value);
+  void layFactors();
   void linearise();
-  void keepPattern();
-  double& onDiagonal(Eigen::Index i);
-  bool solveStep(double damping);
+  bool factorise(double damping);
+  bool solveStep();
+  void takeStep();
+  void takeBack();
+  void coast(double& sum, double& greatest);
 
   const Equations& equations_;
   std::span<const std::uint32_t> rows_;
@@ -65,14 +72,10 @@ class Search {
   Eigen::VectorXd diagonal_;  // the greatest so far
   std::vector<double> before_;
 
-  using Matrix = std::conditional_t<Dense, Eigen::MatrixXd, Eigen::SparseMatrix<double>>;
-  using Solver = std::conditional_t<Dense, Eigen::LLT<Eigen::MatrixXd>,
-                                    Eigen::SimplicialLLT<Eigen::SparseMatrix<double>>>;
-  Matrix normal_;
-  Solver solver_;
-  bool analysed_ = false;
-  std::vector<Eigen::Triplet<double>> triplets_;
-  std::vector<Eigen::Index> slots_;  // of the sparse matrix's values, by triplet
+  Eigen::MatrixXd normal_;  // JᵀJ, its lower half, and its factors
+  Eigen::LLT<Eigen::MatrixXd> dense_;
+  std::optional<PairedCholesky> sparse_;
+  Eigen::VectorXd damped_;
   std::vector<std::pair<std::uint32_t, double>> slopes_;
 };
 
@@ -98,95 +101,133 @@ double Search<Dense>::squares(double& greatest) const {
   return sum;
 }
 
+// What a row changes by with each open variable, one that comes twice added up.
+template <bool Dense>
+void Search<Dense>::findSlopes(const Row& row, const RowValue& value) {
+  slopes_.clear();
+  equations_.forEachSlope(row, value, [&](std::uint32_t variable, double slope) {
+    const std::uint32_t column = columnOf(variable);
+    if (column == kHeld || (Dense && slope == 0)) return;
+    for (auto& [known, sum] : slopes_) {
+      if (known == column) {
+        sum += slope;
+        return;
+      }
+    }
+    slopes_.push_back({column, slope});
+  });
+}
+
+// The same entries come in the same order every time: where each goes is looked up once.
+template <bool Dense>
+void Search<Dense>::layFactors() {
+  std::vector<std::pair<std::uint32_t, std::uint32_t>> entries;
+  for (const std::uint32_t index : rows_) {
+    findSlopes(equations_.rows()[index], {});
+    for (const auto& [i, a] : slopes_) {
+      for (const auto& [j, b] : slopes_) {
+        if (j <= i) entries.push_back({i, j});
+      }
+    }
+  }
+  sparse_.emplace(static_cast<std::uint32_t>(open_.size()), entries);
+}
+
 template <bool Dense>
 void Search<Dense>::linearise() {
   gradient_.setZero();
   if constexpr (Dense) {
     normal_.setZero();
   } else {
-    std::fill_n(normal_.valuePtr(), normal_.nonZeros(), 0.0);
+    if (!sparse_) layFactors();
+    sparse_->clear();
   }
   std::size_t next = 0;
   for (const std::uint32_t index : rows_) {
     const Row& row = equations_.rows()[index];
     const RowValue value = equations_.evaluate(row, variables_);
-    slopes_.clear();
-    equations_.forEachSlope(row, value, [&](std::uint32_t variable, double slope) {
-      const std::uint32_t column = columnOf(variable);
-      if (column == kHeld || (Dense && slope == 0)) return;
-      for (auto& [known, sum] : slopes_) {
-        if (known == column) {
-          sum += slope;
-          return;
-        }
-      }
-      slopes_.push_back({column, slope});
-    });
+    findSlopes(row, value);
     for (const auto& [i, a] : slopes_) {
       gradient_[i] += a * value.residual;
       for (const auto& [j, b] : slopes_) {
         if (j > i) continue;
         if constexpr (Dense) {
           normal_(i, j) += a * b;
-        } else if (!slots_.empty()) {
-          normal_.valuePtr()[slots_[next++]] += a * b;
         } else {
-          triplets_.emplace_back(static_cast<int>(i), static_cast<int>(j), a * b);
+          sparse_->add(next++, a * b);
         }
       }
     }
   }
-  if constexpr (!Dense) {
-    if (slots_.empty()) keepPattern();
+  for (std::uint32_t i = 0; i < open_.size(); ++i) {
+    undamped_[i] = Dense ? normal_(i, i) : sparse_->diagonal(i);
   }
-  for (Eigen::Index i = 0; i < size(); ++i) undamped_[i] = onDiagonal(i);
   diagonal_ = diagonal_.cwiseMax(undamped_);
 }
 
-// The same entries come in the same order every time: where each goes is looked up once.
 template <bool Dense>
-void Search<Dense>::keepPattern() {
-  if constexpr (!Dense) {
-    const std::size_t count = triplets_.size();
-    for (int i = 0; i < size(); ++i) triplets_.emplace_back(i, i, 0.0);
-    normal_.resize(size(), size());
-    normal_.setFromTriplets(triplets_.begin(), triplets_.end());
-    for (std::size_t i = 0; i < count; ++i) {
-      const auto* outer = normal_.outerIndexPtr() + triplets_[i].col();
-      const auto* rows = normal_.innerIndexPtr();
-      slots_.push_back(std::lower_bound(rows + outer[0], rows + outer[1], triplets_[i].row()) -
-                       rows);
-    }
-  }
-}
-
-template <bool Dense>
-double& Search<Dense>::onDiagonal(Eigen::Index i) {
-  if constexpr (Dense) {
-    return normal_(i, i);
-  } else {
-    // The first of its column in a lower half.
-    return normal_.valuePtr()[normal_.outerIndexPtr()[i]];
-  }
-}
-
-template <bool Dense>
-bool Search<Dense>::solveStep(double damping) {
+bool Search<Dense>::factorise(double damping) {
   // A variable that no row feels at this point is held rather than divided by.
   const double least = options_.leastWeight * std::max(diagonal_.maxCoeff(), 1e-12);
-  for (Eigen::Index i = 0; i < size(); ++i) {
-    onDiagonal(i) = undamped_[i] + damping * std::max(diagonal_[i], least) + 1e-30;
-  }
+  damped_ = (damping * diagonal_.cwiseMax(least)).array() + 1e-30;
   if constexpr (Dense) {
-    solver_.compute(normal_);
+    normal_.diagonal() = undamped_ + damped_;
+    dense_.compute(normal_);
+    return dense_.info() == Eigen::Success;
   } else {
-    if (!analysed_) solver_.analyzePattern(normal_);
-    analysed_ = true;
-    solver_.factorize(normal_);
+    return sparse_->factorise({damped_.data(), open_.size()});
   }
-  if (solver_.info() != Eigen::Success) return false;
-  step_ = solver_.solve(-gradient_);
+}
+
+template <bool Dense>
+bool Search<Dense>::solveStep() {
+  step_ = -gradient_;
+  if constexpr (Dense) {
+    dense_.solveInPlace(step_);
+  } else {
+    sparse_->solve({step_.data(), open_.size()});
+  }
   return step_.allFinite();
+}
+
+template <bool Dense>
+void Search<Dense>::takeStep() {
+  for (std::size_t i = 0; i < open_.size(); ++i) {
+    double& variable = variables_[open_[i]];
+    before_[i] = variable;
+    variable = std::clamp(variable + step_[static_cast<Eigen::Index>(i)], -kFarthestInches,
+                          kFarthestInches);
+  }
+}
+
+template <bool Dense>
+void Search<Dense>::takeBack() {
+  for (std::size_t i = 0; i < open_.size(); ++i) variables_[open_[i]] = before_[i];
+}
+
+// Near the answer slopes hardly change: the factors of the last step lead on for a fifth of what
+// new ones cost.
+template <bool Dense>
+void Search<Dense>::coast(double& sum, double& greatest) {
+  for (bool isFast = true; isFast && greatest > options_.enough;) {
+    gradient_.setZero();
+    for (const std::uint32_t index : rows_) {
+      const Row& row = equations_.rows()[index];
+      const RowValue value = equations_.evaluate(row, variables_);
+      equations_.forEachSlope(row, value, [&](std::uint32_t variable, double slope) {
+        const std::uint32_t column = columnOf(variable);
+        if (column != kHeld) gradient_[column] += slope * value.residual;
+      });
+    }
+    if (!solveStep()) return;
+    takeStep();
+    double trialGreatest = 0;
+    const double better = squares(trialGreatest);
+    if (!(better < sum)) return takeBack();
+    isFast = better < kFastFall * sum;
+    sum = better;
+    greatest = trialGreatest;
+  }
 }
 
 template <bool Dense>
@@ -203,13 +244,8 @@ SettleSummary Search<Dense>::run() {
     double better = sum;
     double trialGreatest = 0;
     bool moved = false;
-    if (solveStep(damping)) {
-      for (std::size_t i = 0; i < open_.size(); ++i) {
-        double& variable = variables_[open_[i]];
-        before_[i] = variable;
-        variable = std::clamp(variable + step_[static_cast<Eigen::Index>(i)], -kFarthestInches,
-                              kFarthestInches);
-      }
+    if (factorise(damping) && solveStep()) {
+      takeStep();
       moved = true;
       better = squares(trialGreatest);
     }
@@ -218,14 +254,16 @@ SettleSummary Search<Dense>::run() {
       const double ratio = expected > 0 ? (sum - better) / expected : 1;
       const double change = 1 - std::pow(2 * std::min(ratio, 1.5) - 1, 3);
       const bool still = sum - better <= 1e-14 * sum;
+      const bool isFast = better < kFastFall * sum;
       sum = better;
       greatest = trialGreatest;
       damping = std::max(damping * std::max(1.0 / 10, change), 1e-16);
       growth = 2;
       fresh = true;
       if (still) break;
+      if (!Dense && isFast) coast(sum, greatest);
     } else {
-      for (std::size_t i = 0; moved && i < open_.size(); ++i) variables_[open_[i]] = before_[i];
+      if (moved) takeBack();
       if (damping > 1e12) break;
       damping *= growth;
       growth *= 2;
