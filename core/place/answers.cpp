@@ -167,9 +167,9 @@ std::vector<Values> Seeker::mirrored(const Values& from) {
 // Answers close to the one found.
 void Seeker::searchNear() {
   found_.isNearOnly = true;
-  for (const Values& start : leastHeld(equations_, block_, at_, kFarthestNear)) {
-    tryFrom(start, false);
-  }
+  const LeastHeld held = leastHeld(equations_, block_, at_, kFarthestNear);
+  for (const Values& start : held.starts) tryFrom(start, false);
+  found_.isFirm = found_.answers.size() == 1 && held.hold >= kFirm;
 }
 
 // How far off another answer may lie, in inches: on the other side of what the block's rows speak

@@ -45,6 +45,8 @@ struct AnswerSearch {
   bool isComplete = true;
   /// Those that lie further off than the tracing could mistake were left out: `traceDecides`.
   bool isNearOnly = false;
+  /// Of the one answer that there is it was seen on the way that it is firm (`isFirm`).
+  bool isFirm = false;
   /// How far the rows stay apart at best where there is no answer; inches.
   double misses = 0;
 };

@@ -13,7 +13,6 @@ namespace inchwright {
 namespace {
 
 constexpr std::uint32_t kNobody = 0xffffffff;
-constexpr double kFirm = 1e-6;
 constexpr std::size_t kMostDense = 60;
 
 using SparseRow = std::vector<std::pair<std::uint32_t, double>>;  // by column
@@ -66,7 +65,9 @@ class Echelon {
         ++word;
         continue;
       }
-      const SparseRow& above = kept_[64 * word + std::countr_zero(pivots_[word])];
+      const std::size_t kept =
+          64 * word + static_cast<std::size_t>(std::countr_zero(pivots_[word]));
+      const std::span above(&entries_[start_[kept]], start_[kept + 1] - start_[kept]);
       pivots_[word] &= pivots_[word] - 1;
       const double factor = value_[above[0].first] / above[0].second;
       if (factor == 0) continue;
@@ -75,24 +76,24 @@ class Echelon {
     }
     firstWord_ = pivots_.size();
     endWord_ = 0;
-    SparseRow left;
-    std::size_t greatest = 0;
+    std::size_t greatest = entries_.size();
     for (const std::uint32_t column : touched_) {
       if (std::abs(value_[column]) > threshold * size) {
-        if (!left.empty() && std::abs(value_[column]) > std::abs(left[greatest].second)) {
-          greatest = left.size();
+        entries_.push_back({column, value_[column]});
+        if (std::abs(value_[column]) > std::abs(entries_[greatest].second)) {
+          greatest = entries_.size() - 1;
         }
-        left.push_back({column, value_[column]});
       }
       value_[column] = 0;
       isIn_[column] = false;
     }
     touched_.clear();
-    if (left.empty()) return false;
-    std::swap(left[0], left[greatest]);
-    pivotOf_[left[0].first] = static_cast<std::uint32_t>(kept_.size());
-    if (kept_.size() % 64 == 0) pivots_.push_back(0);
-    kept_.push_back(std::move(left));
+    if (entries_.size() == start_.back()) return false;
+    std::swap(entries_[start_.back()], entries_[greatest]);
+    const std::size_t number = start_.size() - 1;
+    pivotOf_[entries_[start_.back()].first] = static_cast<std::uint32_t>(number);
+    if (number % 64 == 0) pivots_.push_back(0);
+    start_.push_back(entries_.size());
     return true;
   }
 
@@ -110,7 +111,8 @@ class Echelon {
   }
 
   std::vector<std::uint32_t> pivotOf_;
-  std::vector<SparseRow> kept_;  // the pivot first
+  SparseRow entries_;                  // of the kept rows, in each the pivot first
+  std::vector<std::size_t> start_{0};  // of each, and the end
   std::vector<double> value_;
   std::vector<char> isIn_;
   std::vector<std::uint32_t> touched_;

@@ -35,8 +35,11 @@ Blocks divide(const Equations& equations, std::span<const std::uint32_t> rows,
               std::span<const std::uint32_t> open, std::span<const double> at,
               double threshold = 1e-7);
 
-/// Whether the rows of a block fix its variables where they stand: the least singular value of
-/// their slopes is at least 10⁻⁶ of the greatest. Directions count as lengths an inch away.
+/// What the least singular value of a block's slopes has to be, of the greatest.
+inline constexpr double kFirm = 1e-6;
+
+/// Whether the rows of a block fix its variables where they stand, by `kFirm`. Directions count as
+/// lengths an inch away.
 bool isFirm(const Equations& equations, const Block& block, std::span<const double> at);
 
 /// How much a block multiplies an error: the farthest that one of its variables moves, in inches,

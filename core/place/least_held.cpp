@@ -58,6 +58,22 @@ class BlockSlopes {
     return out;
   }
 
+  // No singular value is above it: the root of the greatest sum of a row times that of a column.
+  double greatest() const {
+    std::vector<double> byColumn(columns_);
+    double byRow = 0;
+    std::size_t next = 0;
+    for (const std::size_t end : end_) {
+      double sum = 0;
+      for (; next < end; ++next) {
+        sum += std::abs(slopes_[next].second);
+        byColumn[slopes_[next].first] += std::abs(slopes_[next].second);
+      }
+      byRow = std::max(byRow, sum);
+    }
+    return std::sqrt(byRow * *std::max_element(byColumn.begin(), byColumn.end()));
+  }
+
   // The product of the turned matrix with itself, by its factors.
   std::optional<PairedCholesky> squared() const {
     std::vector<std::pair<std::uint32_t, std::uint32_t>> entries;
@@ -127,15 +143,16 @@ Eigen::VectorXd residualsAt(const Equations& equations, const Block& block,
 
 }  // namespace
 
-std::vector<std::vector<double>> leastHeld(const Equations& equations, const Block& block,
-                                           std::span<const double> at, double farthest) {
-  std::vector<std::vector<double>> starts;
+LeastHeld leastHeld(const Equations& equations, const Block& block, std::span<const double> at,
+                    double farthest) {
+  LeastHeld held;
   const auto size = static_cast<Eigen::Index>(block.variables.size());
   const BlockSlopes slopes(equations, block, at);
   auto inverse = slopes.squared();
-  if (!inverse) return starts;
+  if (!inverse) return held;
   const Eigen::MatrixXd ways = longest(*inverse, size);
-  if (!ways.allFinite()) return starts;
+  if (!ways.allFinite()) return held;
+  const double greatest = slopes.greatest();
   std::vector<double> moved(at.begin(), at.end());
   const auto residualsMoved = [&](const Eigen::VectorXd& way, double by) {
     for (Eigen::Index i = 0; i < size; ++i) {
@@ -149,6 +166,8 @@ std::vector<std::vector<double>> leastHeld(const Equations& equations, const Blo
     // Along the way the rows miss by t·slope + t²·bend. What of the bend lies beside the slope the
     // other ways take up; along it the two must undo each other.
     const Eigen::VectorXd slope = slopes.times(way);
+    const double hold = slope.norm() / (way.norm() * greatest);
+    held.hold = j == 0 ? hold : std::min(held.hold, hold);
     const Eigen::VectorXd bend =
         (residualsMoved(way, kBendStep) + residualsMoved(way, -kBendStep)) /
         (2 * kBendStep * kBendStep);
@@ -162,9 +181,9 @@ std::vector<std::vector<double>> leastHeld(const Equations& equations, const Blo
       start.push_back(at[block.variables[static_cast<std::size_t>(i)]] + t * way[i] -
                       t * t * taken[i]);
     }
-    starts.push_back(std::move(start));
+    held.starts.push_back(std::move(start));
   }
-  return starts;
+  return held;
 }
 
 }  // namespace inchwright

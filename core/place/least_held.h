@@ -8,14 +8,22 @@
 
 namespace inchwright {
 
-/// Where another answer of a block could lie close to the one at `at`: an answer folds over into
-/// another along a way in which the rows hold it least, about where the rows curve back. Such
-/// points for the few ways that are held least, where that is no further off than `farthest` in any
-/// variable.
+/// How a block is held in the ways in which its rows hold it least.
+struct LeastHeld {
+  /// Where another answer could lie close by: an answer folds over into another along such a way,
+  /// about where the rows curve back.
+  std::vector<std::vector<double>> starts;
+  /// The least singular value of the slopes, of the greatest or a little more; 0 where it is not
+  /// known.
+  double hold = 0;
+};
+
+/// Looks from an answer at `at` for the few ways that are held least, and in each for where the
+/// rows curve back, if that is no further off than `farthest` in any variable.
 ///
 /// To the second order along each way: starts for a search, not answers. As many rows as variables;
-/// empty where a factor can't be had. Cost: one sparse factorisation.
-std::vector<std::vector<double>> leastHeld(const Equations& equations, const Block& block,
-                                           std::span<const double> at, double farthest);
+/// nothing where a factor can't be had. Cost: one sparse factorisation.
+LeastHeld leastHeld(const Equations& equations, const Block& block, std::span<const double> at,
+                    double farthest);
 
 }  // namespace inchwright

@@ -149,7 +149,7 @@ void Placing::place(PlacedBlock& placed) {
   }
   if (placed.fate != BlockFate::apart) {
     put(placed.block, placed.answers[taken]);
-    if (!isFirm(out_.equations, placed.block, out_.variables)) {
+    if (!search.isFirm && !isFirm(out_.equations, placed.block, out_.variables)) {
       placed.fate = BlockFate::free;
       placed.answers.clear();
       return;

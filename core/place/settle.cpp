@@ -33,7 +33,9 @@ class Search {
         gradient_(size()),
         undamped_(size()),
         diagonal_(Eigen::VectorXd::Zero(size())),
-        before_(open.size()) {
+        before_(open.size()),
+        values_(rows.size()),
+        tried_(rows.size()) {
     if constexpr (Dense) {
       // A small block of many variables: looked up among its own.
       for (std::uint32_t i = 0; i < open.size(); ++i) columns_.push_back({open[i], i});
@@ -51,7 +53,7 @@ class Search {
   Eigen::Index size() const { return static_cast<Eigen::Index>(open_.size()); }
 
   std::uint32_t columnOf(std::uint32_t variable) const;
-  double squares(double& greatest) const;
+  double squares(double& greatest);
   void findSlopes(const Row& row, const RowValue& value);
   void layFactors();
   void linearise();
@@ -71,6 +73,7 @@ class Search {
   Eigen::VectorXd gradient_, undamped_, step_;
   Eigen::VectorXd diagonal_;  // the greatest so far
   std::vector<double> before_;
+  std::vector<RowValue> values_, tried_;  // of the rows: where they are, where a step led
 
   Eigen::MatrixXd normal_;  // JᵀJ, its lower half, and its factors
   Eigen::LLT<Eigen::MatrixXd> dense_;
@@ -90,11 +93,12 @@ std::uint32_t Search<Dense>::columnOf(std::uint32_t variable) const {
 }
 
 template <bool Dense>
-double Search<Dense>::squares(double& greatest) const {
+double Search<Dense>::squares(double& greatest) {
   double sum = 0;
   greatest = 0;
-  for (const std::uint32_t row : rows_) {
-    const double residual = equations_.evaluate(equations_.rows()[row], variables_).residual;
+  for (std::size_t k = 0; k < rows_.size(); ++k) {
+    tried_[k] = equations_.evaluate(equations_.rows()[rows_[k]], variables_);
+    const double residual = tried_[k].residual;
     sum += residual * residual;
     greatest = std::max(greatest, std::abs(residual));
   }
@@ -143,10 +147,9 @@ void Search<Dense>::linearise() {
     sparse_->clear();
   }
   std::size_t next = 0;
-  for (const std::uint32_t index : rows_) {
-    const Row& row = equations_.rows()[index];
-    const RowValue value = equations_.evaluate(row, variables_);
-    findSlopes(row, value);
+  for (std::size_t k = 0; k < rows_.size(); ++k) {
+    const RowValue& value = values_[k];
+    findSlopes(equations_.rows()[rows_[k]], value);
     for (const auto& [i, a] : slopes_) {
       gradient_[i] += a * value.residual;
       for (const auto& [j, b] : slopes_) {
@@ -211,13 +214,12 @@ template <bool Dense>
 void Search<Dense>::coast(double& sum, double& greatest) {
   for (bool isFast = true; isFast && greatest > options_.enough;) {
     gradient_.setZero();
-    for (const std::uint32_t index : rows_) {
-      const Row& row = equations_.rows()[index];
-      const RowValue value = equations_.evaluate(row, variables_);
-      equations_.forEachSlope(row, value, [&](std::uint32_t variable, double slope) {
+    for (std::size_t k = 0; k < rows_.size(); ++k) {
+      const auto add = [&](std::uint32_t variable, double slope) {
         const std::uint32_t column = columnOf(variable);
-        if (column != kHeld) gradient_[column] += slope * value.residual;
-      });
+        if (column != kHeld) gradient_[column] += slope * values_[k].residual;
+      };
+      equations_.forEachSlope(equations_.rows()[rows_[k]], values_[k], add);
     }
     if (!solveStep()) return;
     takeStep();
@@ -227,6 +229,7 @@ void Search<Dense>::coast(double& sum, double& greatest) {
     isFast = better < kFastFall * sum;
     sum = better;
     greatest = trialGreatest;
+    values_.swap(tried_);
   }
 }
 
@@ -235,6 +238,7 @@ SettleSummary Search<Dense>::run() {
   SettleSummary summary;
   double greatest = 0;
   double sum = squares(greatest);
+  values_.swap(tried_);
   double damping = options_.firstDamping;
   double growth = 2;
   bool fresh = true;
@@ -257,6 +261,7 @@ SettleSummary Search<Dense>::run() {
       const bool isFast = better < kFastFall * sum;
       sum = better;
       greatest = trialGreatest;
+      values_.swap(tried_);
       damping = std::max(damping * std::max(1.0 / 10, change), 1e-16);
       growth = 2;
       fresh = true;
