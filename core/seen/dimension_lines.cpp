@@ -2,6 +2,7 @@
 
 #include <cmath>
 #include <numbers>
+#include <set>
 
 #include "core/seen/angles.h"
 #include "core/seen/slanted.h"
@@ -13,7 +14,9 @@ namespace {
 
 constexpr double kLeastOdds = 0.5;  // odds of an end
 constexpr double kSureWithoutFigure = 0.8;
-constexpr int kRounds = 6;  // of finding whose a figure is
+constexpr double kOnCarrier = 0.03;    // of a line that carries an end out, inches of the sheet
+constexpr double kPastCarrier = 0.15;  // and how far it may stop short of the end
+constexpr int kRounds = 6;             // of finding whose a figure is
 
 /// Lengths that close along an axis with what has been confirmed, for a line from `from` to `to`:
 /// sums along every way of at most five readings whose ends meet within `near`.
@@ -117,12 +120,14 @@ bool stands(const Line& line) {
          (along && !bare && r.sure >= kSureWithoutFigure);
 }
 
-/// A figure belongs to one line: to one that it fits, else to that beside whose middle it stands.
+/// A figure belongs to one line: to one that it fits, plainly or at all, else to that beside whose
+/// middle it stands.
 /// The others that took it for theirs go. And what fits one line does not stand against another's
 /// own figure: those look again without it.
 void settleOwners(std::vector<Line>& lines, const LookedAt& seen, Unit unit) {
   const auto rank = [](const Line& l) {
-    return std::tuple(!l.reading.witnesses.ready(), l.far, -l.reading.sure);
+    const Witnesses& w = l.reading.witnesses;
+    return std::tuple(!w.ready(), !w.scale, l.far, -l.reading.sure);
   };
   for (int round = 0; round < kRounds; ++round) {
     std::vector<bool> again(lines.size(), false), gone(lines.size(), false);
@@ -179,6 +184,27 @@ void dropCarriers(std::vector<Line>& lines, double near) {
 /// Inches of the face that a drawn distance strays by.
 double sigma(const LookedAt& seen) {
   return kSigma * seen.inch / seen.squared.frame.perInch + kPicturing;
+}
+
+/// The view that a line is of: the one that the lines which carry its ends out come from. Where
+/// none does, or from two views, the nearest.
+int viewOf(const Span& s, bool plumb, const std::vector<Stroke>& carriers, double inch,
+           const Outlines& outlines) {
+  const auto at = [&](double along, double across) {
+    return plumb ? viewAt(outlines, across, along) : viewAt(outlines, along, across);
+  };
+  std::set<int> from;
+  for (const double end : {s.x1, s.x2}) {
+    const Stroke* longest = nullptr;
+    for (const Stroke& c : carriers) {
+      const bool here = std::abs(c.yAt(s.y) - end) < kOnCarrier * inch &&
+                        c.x0 < s.y + kPastCarrier * inch && c.x1 > s.y - kPastCarrier * inch;
+      if (here && (longest == nullptr || c.length() > longest->length())) longest = &c;
+    }
+    if (longest == nullptr) continue;
+    from.insert(at(end, s.y - longest->x0 > longest->x1 - s.y ? longest->x0 : longest->x1));
+  }
+  return from.size() == 1 ? *from.begin() : at((s.x1 + s.x2) / 2, s.y);
 }
 
 Line lineOf(const Span& s, bool plumb, const LookedAt& seen, FigureShelf& shelf,
@@ -264,12 +290,13 @@ std::vector<ReadingOffer> dimensionLines(const LookedAt& seen, const Outlines& o
     const View& view = plumb ? seen.plumb : seen.level;
     std::vector<End> ends = placesOfEnds(view, stop);
     judge(view, nets.ends, ends, stop);
+    std::vector<Stroke> carriers;
+    std::transform(view.plumbs.begin(), view.plumbs.end(), std::back_inserter(carriers), through);
     for (const Span& s :
          spansOf(view, ends, letteredAlong(seen.bare, seen.inch, plumb), kLeastOdds, stop)) {
       if (stop.asked()) return {};
       lines.push_back(lineOf(s, plumb, seen, shelf, options));
-      const double along = (s.x1 + s.x2) / 2;
-      lines.back().reading.view = viewAt(outlines, plumb ? s.y : along, plumb ? along : s.y);
+      lines.back().reading.view = viewOf(s, plumb, carriers, seen.inch, outlines);
     }
   }
   for (const CentreLine& c : centreLinesOf(holes, seen.level.cover, seen.whole, seen.inch, stop))

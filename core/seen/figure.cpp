@@ -54,24 +54,43 @@ Dress undress(std::vector<Mark>& marks, double inch) {
   return dress;
 }
 
-/// The marks behind a ±, and the bars among them.
+/// Whether a ± begins a row of its own under the figure: whatever else there is stands in its row
+/// behind it, or wholly above that row.
+bool beginsRow(const Mark& sign, const std::vector<Mark>& marks, double inch) {
+  bool over = false;
+  for (const Mark& m : marks) {
+    const bool inRow =
+        m.box.midY() > sign.box.y - 0.03 * inch && m.box.midY() < sign.box.bottom() + 0.06 * inch;
+    if (inRow && m.box.midX() < sign.box.x) return false;
+    if (!inRow && m.box.bottom() > sign.box.y - 0.01 * inch) return false;
+    over = over || !inRow;
+  }
+  return over;
+}
+
+/// The marks of the tolerance that a ± begins, behind the figure or in a row under it, and the bars
+/// among them.
 bool takeTail(std::vector<Mark>& marks, std::vector<Box>& bars, std::vector<Mark>& tail,
               std::vector<Box>& tailBars, double inch) {
-  const Mark* sign = nullptr;
+  const Mark* found = nullptr;
   for (const Mark& m : marks) {
-    if (oddsFor(m.odds, kPlusMinusGlyph) > 0.5F && (sign == nullptr || m.box.x < sign->box.x))
-      sign = &m;
+    if (oddsFor(m.odds, kPlusMinusGlyph) > 0.5F && (found == nullptr || m.box.x < found->box.x))
+      found = &m;
   }
-  if (sign == nullptr) return false;
-  const double at = sign->box.midX();
+  if (found == nullptr) return false;
+  const Box sign = found->box;
+  const bool under = beginsRow(*found, marks, inch);
+  const auto isOver = [&](const Box& b) { return under && b.midY() < sign.y; };
   for (const Mark& m : marks) {
-    if (m.box.midX() > at + 0.02 * inch) tail.push_back(m);
+    if (!isOver(m.box) && m.box.midX() > sign.midX() + 0.02 * inch) tail.push_back(m);
   }
   std::copy_if(bars.begin(), bars.end(), std::back_inserter(tailBars),
-               [&](const Box& b) { return b.midX() > at; });
+               [&](const Box& b) { return !isOver(b) && b.midX() > sign.midX(); });
   // The sign's own two strokes may have been taken for a bar.
-  std::erase_if(bars, [&](const Box& b) { return b.right() > at; });
-  std::erase_if(marks, [&](const Mark& m) { return m.box.midX() >= at - 0.02 * inch; });
+  std::erase_if(bars, [&](const Box& b) { return under ? !isOver(b) : b.right() > sign.midX(); });
+  std::erase_if(marks, [&](const Mark& m) {
+    return under ? !isOver(m.box) : m.box.midX() >= sign.midX() - 0.02 * inch;
+  });
   return true;
 }
 

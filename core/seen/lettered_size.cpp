@@ -1,6 +1,8 @@
 #include "core/seen/lettered_size.h"
 
+#include <algorithm>
 #include <cmath>
+#include <numeric>
 
 #include "core/seen/glyph.h"
 #include "core/seen/lettering.h"
@@ -10,24 +12,29 @@ namespace {
 
 constexpr int kLowest = 7, kHighest = 100;  // pixels
 constexpr std::size_t kMostLooks = 6000;
+constexpr double kAsMany = 0.5;  // letters of the drawing itself, beside smaller ones in its title
+constexpr double kOneHeight = 1.15;
 constexpr std::string_view kLetters = "RABCDEFGHKLMNPSTUVWXY";
 
-/// The height round which, within a twelfth, most of them lie; the greater of equals.
-double mode(const std::vector<int>& heights, std::size_t& count) {
-  double best = 0;
+/// The greatest height round which, within a twelfth, so much of them lie of as many as lie round
+/// any.
+double mode(const std::vector<int>& heights, double share, std::size_t& count) {
+  const auto roundOf = [&](int h) {
+    std::vector<int> near;
+    std::copy_if(heights.begin(), heights.end(), std::back_inserter(near),
+                 [h](int v) { return std::abs(v - h) <= std::max(1.0, h / 12.0); });
+    return near;
+  };
   count = 0;
-  for (int h = kLowest; h <= kHighest; ++h) {
-    std::size_t near = 0;
-    double sum = 0;
-    for (const int v : heights) {
-      if (std::abs(v - h) > std::max(1.0, h / 12.0)) continue;
-      ++near;
-      sum += v;
-    }
-    if (near >= count && near > 0) {
-      count = near;
-      best = sum / static_cast<double>(near);
-    }
+  for (int h = kLowest; h <= kHighest; ++h) count = std::max(count, roundOf(h).size());
+  double best = 0;
+  std::size_t most = 0;
+  for (int h = kHighest; h >= kLowest && (best == 0 || h * kOneHeight > best); --h) {
+    const std::vector<int> near = roundOf(h);
+    const auto size = static_cast<double>(near.size());
+    if (near.size() <= most || size < share * static_cast<double>(count)) continue;
+    most = near.size();
+    best = std::accumulate(near.begin(), near.end(), 0.0) / size;
   }
   return best;
 }
@@ -61,7 +68,7 @@ double heightOfCapitals(const Grey& cover, const Net& glyphs, const Stop& stop) 
     if (kind >= '2' && kind <= '9') figures.push_back(b.h);
   }
   std::size_t count = 0;
-  const double byLetters = mode(letters, count);
+  const double byLetters = mode(letters, kAsMany, count);
   if (count >= 6) return byLetters;
   // Without words, the greatest height that a fair share of the figures has: those of fractions
   // are smaller.
@@ -71,7 +78,7 @@ double heightOfCapitals(const Grey& cover, const Net& glyphs, const Stop& stop) 
   std::vector<int> upper;
   std::copy_if(figures.begin(), figures.end(), std::back_inserter(upper),
                [&](int h) { return h > high * 0.85; });
-  return mode(upper, count);
+  return mode(upper, 1, count);
 }
 
 }  // namespace inchwright::seen

@@ -88,7 +88,10 @@ void addStacked(const std::vector<Mark>& marks, const Box& bar, double inch,
     const double x = m.box.midX(), y = m.box.midY();
     const bool along = x >= bar.x - 0.03 * inch && x <= bar.right() + 0.03 * inch;
     const double away = y < bar.midY() ? bar.y - m.box.bottom() : m.box.y - bar.bottom();
-    if (along && m.box.h > 0.03 * inch && away < 0.09 * inch) {
+    // A whole number may stand close to the bar, but it goes past it above and below.
+    const bool past =
+        x < bar.x && std::max(m.box.y - bar.y, bar.bottom() - m.box.bottom()) < -0.02 * inch;
+    if (along && !past && m.box.h > 0.03 * inch && away < 0.09 * inch) {
       (y < bar.midY() ? over : under).push_back(&m);
     } else if (x < bar.x && m.box.h > 0.05 * inch && std::abs(y - bar.midY()) < 0.06 * inch) {
       whole.push_back(&m);

@@ -8,6 +8,11 @@
 namespace inchwright::seen {
 namespace {
 
+// A bar that figures touch is so much wider than what of them is above or below it.
+constexpr double kWider = 1.06;
+constexpr double kMuchWider = 1.3;  // where it is short: letters have short bars of their own
+constexpr double kCovered = 0.3;    // and no plus sign, of whose bar the stem is as little
+
 /// Ink of some rows: in how many of them there is any, and from which column to which.
 struct Band {
   int rows = 0;
@@ -42,6 +47,20 @@ bool alone(const Parts& parts, const Box& b, double inch) {
   return true;
 }
 
+/// Whether ink stands close above a bar and close below it: a row of letters further down does not.
+bool figuresAt(const Grey& cut, std::uint8_t above, const Box& b, double inch) {
+  const int close = static_cast<int>(0.05 * inch);
+  return bandOf(cut, above, b.x, b.right(), b.y - close, b.y).rows > 0 &&
+         bandOf(cut, above, b.x, b.right(), b.bottom(), b.bottom() + close).rows > 0;
+}
+
+/// Whether a stem runs through an end of a stroke, as at the bars of H and R.
+bool stemAt(const Grey& cut, std::uint8_t above, const Box& b, int x) {
+  constexpr int kStem = 3;
+  return bandOf(cut, above, x - 1, x + 2, b.y - kStem, b.y).rows == kStem &&
+         bandOf(cut, above, x - 1, x + 2, b.bottom(), b.bottom() + kStem).rows == kStem;
+}
+
 std::vector<Box> barsOf(const Grey& cut, std::uint8_t above, double inch) {
   std::vector<Box> bars;
   const std::vector<Stroke> strokes = levelStrokes(cut, inch, 0.058 * inch);
@@ -60,9 +79,14 @@ std::vector<Box> barsOf(const Grey& cut, std::uint8_t above, double inch) {
     if (over.rows <= 0.045 * inch || under.rows <= 0.045 * inch) continue;
     const int up = bandOf(cut, above, x0, x1, box.y - near, box.y).width();
     const int down = bandOf(cut, above, x0, x1, box.bottom(), box.bottom() + near).width();
-    const bool wide = box.w >= 1.15 * up && box.w >= 1.15 * down && box.w > 0.12 * inch;
-    const bool fits = box.w >= 0.8 * up && box.w >= 0.8 * down && alone(parts, box, inch);
-    if (wide || fits) bars.push_back(box);
+    const bool free = figuresAt(cut, above, box, inch) && !stemAt(cut, above, box, x0) &&
+                      !stemAt(cut, above, box, x1 - 1);
+    const double covers = std::max(up, down), least = std::min(up, down);
+    const bool wide = box.w >= kWider * covers && box.w > 0.10 * inch;
+    const bool narrow =
+        box.w >= kMuchWider * covers && least >= kCovered * box.w && box.w > 0.07 * inch;
+    const bool fits = box.w >= 0.8 * covers && alone(parts, box, inch);
+    if ((free && (wide || narrow)) || fits) bars.push_back(box);
   }
   return bars;
 }
@@ -124,7 +148,7 @@ Pieces piecesOf(const Grey& whole, std::uint8_t above, double inch) {
   const Parts parts = partsOf(rest, above);
   for (std::size_t n = 0; n < parts.list.size(); ++n) {
     const Part& part = parts.list[n];
-    if (std::max(part.box.w, part.box.h) < 0.012 * inch || part.area < 4) continue;
+    if (std::max(part.box.w, part.box.h) < 0.010 * inch || part.area < 4) continue;
     Piece piece{part.box, inkOfPart(rest, parts, static_cast<int>(n))};
     const bool two =
         part.box.w > 1.25 * part.box.h && part.box.h > 0.045 * inch && part.box.w > 0.09 * inch;

@@ -105,7 +105,10 @@ constexpr double kNothing = -100;
 /// What it costs that nothing carries an end out: so much that no line is cut in two at a bracket.
 constexpr double kUncrossed = 4.5;
 constexpr float kPlainSide = 0.7F;  // odds of one side that need no other
-constexpr double kPassedBy = 0.5;   // of what an end would have brought: a line runs over it
+// What it costs that two lines have but one head between them, and where one's figure is beside it.
+constexpr double kSharedHead = 1.5;
+constexpr double kSharedBeside = 4;
+constexpr double kPassedBy = 0.5;  // of what an end would have brought: a line runs over it
 
 double logit(float odds) {
   const double p = std::clamp<double>(odds, 1e-6, 1 - 1e-6);
@@ -120,8 +123,7 @@ double odds(const End& e, bool right) {
   return logit(own + shared) - (e.crossed ? 0 : kUncrossed);
 }
 
-/// How a line ends at a place: none does, or one with its heads inside or outside, which takes the
-/// head on the left of the place or on the right.
+/// How a line ends at a place: none does, or one with its heads inside or outside.
 enum Ended : std::uint8_t { kNone, kInside, kOutside };
 
 /// The likeliest lines up to a place.
@@ -129,16 +131,20 @@ struct Way {
   double sum = -1e9;
   std::size_t from = 0;  ///< where the last of them begins, or the place before
   Ended how = kNone;
+  double shared = 0;  ///< what it costs that the next line shares the last one's head
   std::optional<Span> span;
 };
 
-/// Of the ways to a place the likeliest that leaves the head free with which a next line begins.
-const Way& likeliest(const std::array<Way, 3>& ways, Ended next) {
-  const Way* best = &ways[kNone];
+/// Of the ways to a place the likeliest, with what it comes to when the next line begins as `next`
+/// says: beside a short line one head often ends a long one and points at the short one too.
+std::pair<const Way*, double> likeliest(const std::array<Way, 3>& ways, Ended next, double shared) {
+  std::pair<const Way*, double> best{&ways[kNone], ways[kNone].sum};
   for (const Ended how : {kInside, kOutside}) {
-    if ((next == kNone || next == how) && ways[how].sum > best->sum) best = &ways[how];
+    const double sum =
+        ways[how].sum - (next == kNone || next == how ? 0 : std::max(shared, ways[how].shared));
+    if (sum > best.second) best = {&ways[how], sum};
   }
-  return *best;
+  return best;
 }
 
 /// The dimension lines of a lane that together are likeliest. None overlaps another, but one may
@@ -159,53 +165,62 @@ class Pairing {
     for (auto& way : best.front()) way.sum = 0;
     for (std::size_t j = 1; j < lane.size(); ++j) {
       if (stop_.asked()) return;
-      best[j][kNone] = {likeliest(best[j - 1], kNone).sum, j - 1, kNone, {}};
+      best[j][kNone] = {likeliest(best[j - 1], kNone, 0).second, j - 1, kNone, 0, {}};
       for (std::size_t i = 0; i < j; ++i) {
         for (const Ended how : {kInside, kOutside}) {
-          const double score =
-              (how == kOutside ? outside(lane[i], lane[j]) : inside(lane[i], lane[j])) -
-              passed[j - 1] + passed[i];
-          const double sum = likeliest(best[i], how).sum + score;
+          const Scored line =
+              how == kOutside ? outside(lane[i], lane[j]) : inside(lane[i], lane[j]);
+          const double score = line.sum - passed[j - 1] + passed[i];
+          const double sum = likeliest(best[i], how, line.shared).second + score;
           if (score <= least || sum <= best[j][how].sum) continue;
-          best[j][how] = {sum, i, how,
+          best[j][how] = {sum, i, how, line.shared,
                           Span{lane[i].x, lane[j].x, (lane[i].y + lane[j].y) / 2, how == kOutside,
                                1 / (1 + std::exp(-score))}};
         }
       }
     }
     Ended next = kNone;
+    double shared = 0;
     for (std::size_t j = lane.size() - 1; j > 0;) {
-      const Way& way = likeliest(best[j], next);
+      const Way& way = *likeliest(best[j], next, shared).first;
       if (way.span) found.push_back(*way.span);
       j = way.from;
       next = way.how;
+      shared = way.shared;
     }
   }
 
   std::vector<Span> found;
 
  private:
+  /// How likely a line is, and what it costs that it shares a head.
+  struct Scored {
+    double sum = kNothing;
+    double shared = kSharedHead;
+  };
+
   /// A line drawn from one to the other, but for a gap with its figure in it.
-  double inside(const End& a, const End& b) const {
+  Scored inside(const End& a, const End& b) const {
     const double inch = view_.inch, y = (a.y + b.y) / 2, ends = odds(a, true) + odds(b, false);
-    if (ends < -2 || b.x - a.x <= 0.1 * inch) return kNothing;
+    if (ends < -2 || b.x - a.x <= 0.1 * inch) return {};
     const Inked drawn = drawnBetween(view_, a, b);
-    if (drawn.share <= 0.15) return kNothing;
+    if (drawn.share <= 0.15) return {};
     // Two tails with nothing between them are no dimension line.
     if (drawn.bare() > 0.16 * inch) {
-      return lettered_(drawn.from, drawn.past, y, 0.06) ? ends + kLettering : kNothing;
+      return lettered_(drawn.from, drawn.past, y, 0.06) ? Scored{ends + kLettering} : Scored{};
     }
-    if (lettered_(a.x, b.x, y, 0.28)) return ends + kLettering;
+    if (lettered_(a.x, b.x, y, 0.28)) return {ends + kLettering};
     const bool beside = b.x - a.x < 0.6 * inch && lettered_(b.x, b.x + inch, y, 0.2);
-    return beside ? ends : kNothing;
+    return beside ? Scored{ends, kSharedBeside} : Scored{};
   }
 
   /// Two arrows that point at one another, with the figure between or beside them.
-  double outside(const End& a, const End& b) const {
+  Scored outside(const End& a, const End& b) const {
     const double inch = view_.inch, y = (a.y + b.y) / 2, ends = odds(a, false) + odds(b, true) - 1;
-    if (ends < -1 || b.x - a.x > 1.3 * inch) return kNothing;
-    if (lettered_(a.x, b.x, y, 0.28)) return ends + kLettering;
-    return b.x - a.x < 0.95 * inch && lettered_(b.x, b.x + inch, y, 0.1) ? ends : kNothing;
+    if (ends < -1 || b.x - a.x > 1.3 * inch) return {};
+    if (lettered_(a.x, b.x, y, 0.28)) return {ends + kLettering};
+    const bool beside = b.x - a.x < 0.95 * inch && lettered_(b.x, b.x + inch, y, 0.1);
+    return beside ? Scored{ends, kSharedBeside} : Scored{};
   }
 
   const View& view_;

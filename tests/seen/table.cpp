@@ -275,7 +275,7 @@ void countReadings(const DrawnPrint& print, const Offers& offers, bool show, Tal
 }
 
 void countNotes(const DrawnPrint& print, const json& notes, OfferedFeature kind,
-                const Offers& offers, Count& found) {
+                const Offers& offers, bool show, Count& found) {
   for (const json& n : notes) {
     bool hit = false;
     for (const FeatureOffer& o : offers.features) {
@@ -286,6 +286,8 @@ void countNotes(const DrawnPrint& print, const json& notes, OfferedFeature kind,
                     n["text"].get<std::string>().c_str());
     }
     found.add(hit);
+    if (show && !hit)
+      std::printf("    %s no size from %s\n", print.name.c_str(), n["text"].dump().c_str());
   }
 }
 
@@ -364,9 +366,9 @@ int run(int count, char** words) {
       }
       countFeatures(print, *offers, failures, t);
       countReadings(print, *offers, failures, t);
-      countNotes(print, print.truth["notes"], OfferedFeature::hole, *offers, t.notes);
+      countNotes(print, print.truth["notes"], OfferedFeature::hole, *offers, failures, t.notes);
       countNotes(print, print.truth.value("radii", json::array()), OfferedFeature::round, *offers,
-                 t.radii);
+                 failures, t.radii);
     }
     show(std::filesystem::path(words[i]).filename().string(), t);
     wrong += t.wrongReady + t.falseReady + t.misprintsReady + t.misprintsCorrected;

@@ -314,7 +314,7 @@ TEST(OffersJourney, AHurriedHandAtTheFrontPlateTakesNothingWrong) {
   }
   EXPECT_TRUE(hand.window->desk().solution().clashes.empty());
   EXPECT_GE(part.features.size(), 8u);
-  EXPECT_GE(part.readings.size(), 5u);
+  EXPECT_GE(part.readings.size(), 18u);
   std::cout << "Enter alone at the front plate: " << part.features.size() << " places and "
             << part.readings.size() << " readings by " << hand.count() - before << " keys; "
             << dropped << " were not ready\n";
@@ -327,7 +327,7 @@ TEST(OffersJourney, ReadsTheFrontPlate) {
   Reader reader(hand, truth);
   const int actions = reader.readAll();
   tell("front plate, top", truth, reader, actions);
-  EXPECT_LT(actions, truth.actionsByHand());
+  EXPECT_LE(actions, 48);
   // The edge seen from the front is another view of the same print.
   const Truth front = frontPlate(Face::front, "front edge");
   hand.key(Qt::Key_3, Qt::ControlModifier | Qt::AltModifier);

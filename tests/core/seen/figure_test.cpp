@@ -161,6 +161,25 @@ TEST(Figure, BracketsRadiusDiameterDegreeTolerance) {
   EXPECT_EQ(first(readMarks(marks, bars, kInch, Unit::inch)), "1 3/16 ±.005");
 }
 
+TEST(Figure, AToleranceInARowUnderTheFigure) {
+  auto [marks, bars] = stacked("1", "3", "16");
+  for (const auto& m : row("#.005", -10, 72)) marks.push_back(m);
+  EXPECT_EQ(first(readMarks(marks, bars, kInch, Unit::inch)), "1 3/16 ±.005");
+  // Its sign's lower stroke may stand apart.
+  for (Mark& m : marks) {
+    if (kindOf(m.odds) == kPlusMinusGlyph) m.box.h = 18;
+  }
+  marks.push_back(mark('?', {-10, 94, 14, 3}));
+  EXPECT_EQ(first(readMarks(marks, bars, kInch, Unit::inch)), "1 3/16 ±.005");
+}
+
+// It goes past the bar above and below, which the figures of the fraction do not.
+TEST(Figure, AWholeNumberMayStandCloseToTheBar) {
+  auto [marks, bars] = stacked("1", "11", "32");
+  marks.front().box = {bars[0].x - 6, 28, 6, 25};
+  EXPECT_EQ(first(readMarks(marks, bars, kInch, Unit::inch)), "1 11/32");
+}
+
 TEST(Figure, LimitsAboveOneAnother) {
   auto marks = row(".5005", 0, 0);
   for (const auto& m : row(".4995", 0, 34)) marks.push_back(m);
@@ -195,6 +214,30 @@ TEST(Figure, NothingOfNothing) {
   settle(reads, 5);
   ASSERT_EQ(reads.size(), 2U);
   EXPECT_EQ(reads[1].odds, -1.5);
+}
+
+TEST(Pieces, NoLettersStrokeIsABar) {
+  Pen letters(120, 100);  // an L over an E, and an H
+  letters.line(20, 5, 16, 30, 3);
+  letters.line(16, 30, 32, 30, 3);
+  for (const int y : {50, 63, 76}) letters.line(16, y, 32, y, 3);
+  letters.line(17, 50, 17, 76, 3);
+  for (const int x : {60, 80}) letters.line(x, 5, x, 35, 3);
+  letters.line(60, 20, 80, 20, 3);
+  EXPECT_TRUE(piecesOf(letters.cover, kInk, kInch).bars.empty());
+}
+
+TEST(Pieces, AShortBarThatFiguresLeanOver) {
+  Pen pen(60, 80);  // 5/8 in a sloping hand, the 8 on its bar
+  pen.line(20, 5, 31, 5, 3);
+  pen.line(20, 5, 18, 14, 3);
+  pen.circle(22, 22, 6, 3);
+  pen.line(14, 36, 30, 36, 3);
+  pen.circle(18, 43, 5, 3);
+  pen.circle(17, 54, 6, 3);
+  const Pieces pieces = piecesOf(pen.cover, kInk, kInch);
+  ASSERT_EQ(pieces.bars.size(), 1U);
+  EXPECT_NEAR(pieces.bars[0].midY(), 36, 1);
 }
 
 TEST(Pieces, ABarIsTakenOutAndWhatTouchesItComesFree) {

@@ -49,23 +49,36 @@ TEST(Spans, ABracketDoesNotCutALineInTwo) {
   EXPECT_EQ(spans[0].x2, 500);
 }
 
-TEST(Spans, AHeadIsOneLinesOnly) {
-  // Arrows outside two short dimensions, 100 to 180 and 420 to 500: their tails point at one
-  // another, with the first one's figure beside it.
+TEST(Spans, TailsThatPointAtOneAnotherAreNoLine) {
+  // Arrows outside two short dimensions, 100 to 180 and 420 to 500, and nothing between the tails.
   Drafted lane;
   for (const auto& [from, past] :
        {std::pair(50, 100), std::pair(180, 230), std::pair(370, 420), std::pair(500, 550)})
     lane.line(from, 60, past, 60, 2);
-  lane.line(240, 60, 360, 60, 2);  // a figure run together
   const std::vector<End> ends{{100, 60, true, 0.99F, 0},
                               {180, 60, true, 0, 0.99F},
                               {420, 60, true, 0.99F, 0},
                               {500, 60, true, 0, 0.99F}};
-  const auto spans = lane.spans(ends, {260, 300, 460});
+  const auto spans = lane.spans(ends, {140, 460});
   ASSERT_EQ(spans.size(), 2U);
   for (const Span& s : spans) EXPECT_TRUE(s.outside);
   EXPECT_EQ(spans[0].x2, 180);
   EXPECT_EQ(spans[1].x1, 420);
+}
+
+TEST(Spans, AHeadOfALongLineMayPointAtAShortOneToo) {
+  // Short, long, short in one chain: the long line's own heads are the short ones' inner ones.
+  Drafted lane;
+  for (const auto& [from, past] :
+       {std::pair(50, 100), std::pair(180, 280), std::pair(320, 420), std::pair(500, 550)})
+    lane.line(from, 60, past, 60, 2);
+  const std::vector<End> ends{{100, 60, true, 0.99F, 0},
+                              {180, 60, true, 0, 0.99F},
+                              {420, 60, true, 0.99F, 0},
+                              {500, 60, true, 0, 0.99F}};
+  const auto spans = lane.spans(ends, {140, 300, 460});
+  ASSERT_EQ(spans.size(), 3U);
+  for (const Span& s : spans) EXPECT_EQ(s.outside, s.x2 - s.x1 < 100);
 }
 
 TEST(Spans, TheTipOfAnArrowIsItsFurthestPlace) {
