@@ -14,6 +14,8 @@ constexpr double kNoShare = 1e-9;
 constexpr double kFarthestOff = 100;
 // Inches. Circles are made to meet where they just touch, and no solver comes nearer to that.
 constexpr double kMeets = 1e-7;
+// Inches, radians.
+constexpr double kNudge = 1e-2;
 
 using Slopes = std::map<std::uint32_t, double>;
 
@@ -168,6 +170,10 @@ std::optional<WouldBe> Contradictions::open(std::uint32_t reading,
   if (spare) {
     rows.push_back(*spare);
   } else {
+    // A place traced on the line through those that hold it would never leave it.
+    for (std::size_t i = 1; i < variables.size(); ++i) {
+      at[variables[i]] += kNudge * std::sin(static_cast<double>(i));
+    }
     // Drawn back to 0 at first, as strongly as the others hold and then less: from where all of
     // them miss alike the search comes to the least.
     const Term term{figure->second, 1};
