@@ -1,6 +1,7 @@
 #include "core/plan/table_rows.h"
 
 #include <algorithm>
+#include <cmath>
 #include <map>
 #include <set>
 #include <tuple>
@@ -140,6 +141,12 @@ class RowMaker {
     return nullptr;
   }
 
+  /// In whole steps of the readout: what shows as equal is as far.
+  double stepsTo(const Coordinate& at) const {
+    const auto shown = at.value.ticks() + at.rounding.ticks();
+    return std::round(static_cast<double>(shown) / static_cast<double>(work_.step.size.ticks()));
+  }
+
   void inCuttingOrder() {
     int number = 0;
     found_.rows.reserve(rows_.size());
@@ -147,7 +154,7 @@ class RowMaker {
       std::vector<WorkStop> stops;
       for (std::size_t i : members) {
         const TableRow& row = rows_[i];
-        stops.push_back({row.id, {row.x.value.toMillimetres(), row.y.value.toMillimetres()}});
+        stops.push_back({row.id, {stepsTo(row.x), stepsTo(row.y)}});
       }
       for (std::size_t i : shortTravel(stops)) {
         TableRow& row = rows_[members[i]];
