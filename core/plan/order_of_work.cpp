@@ -59,7 +59,8 @@ std::vector<std::size_t> inStrips(const std::vector<WorkStop>& stops) {
 /// new legs to be shorter than the old one beside it, so only what lies as near as that is tried.
 class WayImprover {
  public:
-  WayImprover(const std::vector<WorkStop>& stops, std::vector<std::size_t> order) : order_(order) {
+  WayImprover(const std::vector<WorkStop>& stops, std::vector<std::size_t> order, double same)
+      : same_(same), order_(order) {
     order_.insert(order_.begin(), stops.size());  // where the way begins
     for (const WorkStop& stop : stops) spots_.push_back(stop.at);
     spots_.emplace_back();
@@ -91,7 +92,7 @@ class WayImprover {
     double gain = between(at(i - 1), at(i)) - between(at(i - 1), at(j));
     if (j + 1 < order_.size()) gain += between(at(j), at(j + 1)) - between(at(i), at(j + 1));
     // Gains below a billionth of the way would go round in circles on rounding.
-    return gain > 1e-9 * (std::abs(at(i).x) + std::abs(at(i).y) + 1e-9);
+    return gain > std::max(same_, 1e-9 * (std::abs(at(i).x) + std::abs(at(i).y) + 1e-9));
   }
 
   /// The first j from `from` on up to which a turn from i gains; the end when there is none.
@@ -138,6 +139,7 @@ class WayImprover {
     }
   }
 
+  double same_;
   std::vector<PlanePoint> spots_;
   std::vector<std::size_t> order_;
   std::vector<std::size_t> place_;  ///< of each spot in the order
@@ -185,7 +187,7 @@ double travelThrough(const std::vector<WorkStop>& stops, const std::vector<std::
   return way;
 }
 
-std::vector<std::size_t> nearestFirst(const std::vector<WorkStop>& stops) {
+std::vector<std::size_t> nearestFirst(const std::vector<WorkStop>& stops, double same) {
   if (stops.empty()) return {};
   // In the order of ids, by which ties go.
   const std::vector<std::size_t> ranked = byId(stops);
@@ -196,7 +198,7 @@ std::vector<std::size_t> nearestFirst(const std::vector<WorkStop>& stops) {
   order.reserve(stops.size());
   PlanePoint here;
   while (order.size() < stops.size()) {
-    const std::size_t next = left.nearest(here);
+    const std::size_t next = left.nearest(here, same);
     left.remove(next);
     order.push_back(ranked[next]);
     here = spots[next];
@@ -204,11 +206,11 @@ std::vector<std::size_t> nearestFirst(const std::vector<WorkStop>& stops) {
   return order;
 }
 
-std::vector<std::size_t> shortTravel(const std::vector<WorkStop>& stops) {
+std::vector<std::size_t> shortTravel(const std::vector<WorkStop>& stops, double same) {
   if (stops.empty()) return {};
   if (stops.size() > kLongestImproved) return inStrips(stops);
-  const std::vector<std::size_t> nearest = nearestFirst(stops);
-  std::vector<std::size_t> order = WayImprover(stops, nearest).improved();
+  const std::vector<std::size_t> nearest = nearestFirst(stops, same);
+  std::vector<std::size_t> order = WayImprover(stops, nearest, same).improved();
   return travelThrough(stops, order) <= travelThrough(stops, nearest) ? order : nearest;
 }
 

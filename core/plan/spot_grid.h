@@ -54,8 +54,9 @@ class SpotGrid {
     }
   }
 
-  /// The nearest of what was not removed, the first of those as near. Requires that there is one.
-  std::size_t nearest(const PlanePoint& at) const {
+  /// The nearest of what was not removed, the first of those as near but for `same`. Requires that
+  /// there is one.
+  std::size_t nearest(const PlanePoint& at, double same) const {
     const std::size_t x = std::min(cellAlong(at.x - corner_.x), across_ - 1);
     const std::size_t y = std::min(cellAlong(at.y - corner_.y), down_ - 1);
     std::size_t best = spots_.size();
@@ -71,6 +72,11 @@ class SpotGrid {
         best = spot;
       });
     }
+    if (same <= 0) return best;
+    const double most = std::sqrt(least) + same;
+    near(at, most, [&](std::size_t spot) {
+      if (spot < best && squareBetween(spots_[spot], at) <= most * most) best = spot;
+    });
     return best;
   }
 

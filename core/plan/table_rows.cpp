@@ -60,6 +60,10 @@ Group groupOf(const Feature& feature, const HolePlan& plan) {
   return group;
 }
 
+// Steps of the readout by which two legs from one place can differ through rounding alone, where
+// they are as long in truth: a symmetrical print keeps the order of its names.
+constexpr double kSameSteps = 3;
+
 class RowMaker {
  public:
   explicit RowMaker(const WorkAt& work) : work_(work) {
@@ -156,7 +160,7 @@ class RowMaker {
         const TableRow& row = rows_[i];
         stops.push_back({row.id, {stepsTo(row.x), stepsTo(row.y)}});
       }
-      for (std::size_t i : shortTravel(stops)) {
+      for (std::size_t i : shortTravel(stops, kSameSteps)) {
         TableRow& row = rows_[members[i]];
         row.group = number;
         found_.rows.push_back(std::move(row));

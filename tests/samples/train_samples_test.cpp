@@ -130,5 +130,62 @@ TEST(CockSample, DialReadingsByHand) {
   }
 }
 
+// Three touching points, in figures. From D's centre the hollow's lies 1.25 to the right and
+// √(3.375² − 1.25²) = √(11.390625 − 1.5625) = √9.828125 = 3.134984 up: at the angle whose tangent
+// is 3.134984/1.25 = 2.507987. The tangent of 68° is 2.475087, of 68.25° 2.506520,
+// of 68.27° 2.509064: 68.2615°. There D's end touches the hollow; at 270°, straight down, the
+// straight edge. E's touches the hollow at 180° − 68.2615° = 111.7385°. Seen from the hollow's own
+// centre those two lie the opposite way: at 248.2615° and 291.7385°. The table turned anticlockwise
+// by its dial reading brings a point at α to α + dial: for a cutter to the right that has to be
+// 360° (or 0°), for one away 90°, to the left 180°, towards 270°.
+TEST(CockSample, DialReadingsForEveryPlaceOfTheCutterByHand) {
+  struct Case {
+    const char* of;
+    CutterAt at;
+    Sense counts;
+    double start, end;
+    bool isClockwise;
+  };
+  const Case cases[] = {
+      // 360 − 68.2615 = 291.7385, 360 − 270 = 90.
+      {"D", CutterAt::right, Sense::anticlockwise, 291.7385, 90, true},
+      // 90 − 68.2615 = 21.7385, 90 − 270 + 360 = 180.
+      {"D", CutterAt::away, Sense::anticlockwise, 21.7385, 180, true},
+      // 180 − 68.2615 = 111.7385, 180 − 270 + 360 = 270.
+      {"D", CutterAt::left, Sense::anticlockwise, 111.7385, 270, true},
+      // A dial that counts the other way shows 360 less: 68.2615, 270.
+      {"D", CutterAt::right, Sense::clockwise, 68.2615, 270, true},
+      // 270 − 270 = 0, 270 − 111.7385 = 158.2615.
+      {"E", CutterAt::towards, Sense::anticlockwise, 0, 158.2615, true},
+      // Inside, the table turned anticlockwise: the right end first, 360 − 291.7385 = 68.2615, then
+      // the left, 360 − 248.2615 = 111.7385.
+      {"N", CutterAt::right, Sense::anticlockwise, 68.2615, 111.7385, false},
+  };
+  Job job = sampleNamed("cock");
+  ASSERT_EQ(job.parts.size(), 1u);
+  const Part& part = job.parts[0];
+  const Solution solution = solved(part);
+  const auto faces = outlinesOf(part, solution.positions, solution.beyond, Face::top);
+  for (const Case& one : cases) {
+    SCOPED_TRACE(std::string(one.of) + " " + std::string(nameOf(one.at)));
+    job.machine.rotaryCounts = one.counts;
+    const auto work = workAt(job, part, solution, part.setups.at(0));
+    ASSERT_TRUE(work.ok());
+    GivenCurve asked;
+    asked.of = one.of;
+    asked.cutter = *readLength("1/2");
+    asked.cutterAt = one.at;
+    const auto cuts = curveCuts(*work, faces, {asked});
+    ASSERT_TRUE(cuts.ok());
+    ASSERT_EQ(cuts->cuts.size(), 1u);
+    ASSERT_TRUE(cuts->cuts[0].dial);
+    EXPECT_NEAR(cuts->cuts[0].dial->start, one.start, 1e-4);
+    EXPECT_NEAR(cuts->cuts[0].dial->end, one.end, 1e-4);
+    EXPECT_EQ(cuts->cuts[0].dial->isTurnedClockwise, one.isClockwise);
+    // 3/8 + 1/4 outside, 3 − 1/4 inside.
+    EXPECT_EQ(cuts->cuts[0].spindle, readLength(one.isClockwise ? "5/8" : "2 3/4")->value);
+  }
+}
+
 }  // namespace
 }  // namespace inchwright
