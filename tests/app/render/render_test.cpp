@@ -126,6 +126,24 @@ TEST_F(Render, TheSamePagesGiveTheSameBytes) {
   EXPECT_TRUE(first.contains("D:20000101000000"));
 }
 
+// Every moment that Qt writes, in whatever zone, is the fixed one, and the zone is left as it was.
+TEST_F(Render, PdfKnowsNoTimeAndNoZone) {
+  const bool had = qEnvironmentVariableIsSet("TZ");
+  const QByteArray was = qgetenv("TZ");
+  const Page page = onePage({{5, 20}, "1.1875", 3});
+  qunsetenv("TZ");
+  const QByteArray here = *renderPdf({page}, QStringLiteral("Plate"));
+  EXPECT_FALSE(qEnvironmentVariableIsSet("TZ"));
+  for (const char* zone : {"Asia/Kathmandu", "America/St_Johns"}) {
+    qputenv("TZ", zone);
+    EXPECT_EQ(*renderPdf({page}, QStringLiteral("Plate")), here) << zone;
+    EXPECT_EQ(qgetenv("TZ"), zone);
+  }
+  had ? qputenv("TZ", was) : qunsetenv("TZ");
+  EXPECT_EQ(here.count("Date (D:20000101000000Z)"), here.count("Date"));
+  EXPECT_GE(here.count("Date"), 1);
+}
+
 TEST_F(Render, PagesKeepTheirSizeAndNumber) {
   const std::vector<Page> pages = settledPlate(Paper::letter).pages();
   const QByteArray pdf = *renderPdf(pages, {});
@@ -170,6 +188,11 @@ TEST_F(Render, SvgIsOneToOneAndCarriesItsFaces) {
   }
   EXPECT_FALSE(reader.hasError()) << reader.errorString().toStdString();
   EXPECT_EQ(size, QStringLiteral("297mm"));
+  EXPECT_TRUE(svg.contains("viewBox=\"0 0 2970 2100\""));
+  EXPECT_TRUE(svg.contains("<desc>Inchwright "));
+  EXPECT_EQ(svg.count("font-weight:700;}"), 1);
+  EXPECT_EQ(svg.count("font-weight:400;}"), 1);
+  EXPECT_TRUE(renderSvg(pages[0], QStringLiteral("A < B"))->contains("<title>A &lt; B</title>"));
   EXPECT_TRUE(figure);
   EXPECT_EQ(svg.count("@font-face"), 2);
 }
