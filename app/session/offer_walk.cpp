@@ -59,7 +59,8 @@ OfferWalk::OfferWalk(const Hands& hands)
 OfferWalk::Rank OfferWalk::rankOf(std::size_t one, bool needed) const {
   const OfferedFeature kind = feature(one).kind;
   if (kind == OfferedFeature::round) return kLast;
-  return kind == OfferedFeature::row || needed || isCertain(one) ? kBefore : kLast;
+  const bool several = kind == OfferedFeature::row || kind == OfferedFeature::ring;
+  return several || needed || isCertain(one) ? kBefore : kLast;
 }
 
 std::optional<std::size_t> OfferWalk::after(std::size_t one) const {
@@ -241,13 +242,17 @@ std::string OfferWalk::textOf(const Part& part, std::size_t one) const {
            std::string(side ? nameOf(*side) : nameOf(axes_[offer.alongX ? 0 : 1]));
   }
   const bool row = offer.kind == OfferedFeature::row, round = offer.kind == OfferedFeature::round;
-  if (offer.kind != OfferedFeature::hole && !row && !round) return {};
+  const bool ring = offer.kind == OfferedFeature::ring;
+  if (offer.kind != OfferedFeature::hole && !row && !round && !ring) return {};
   const Id id = nextFeatureId(part);
-  if (offer.size.empty()) return row || round ? std::string() : id;
-  if (!offer.sizeWitnesses.ready()) return {};
+  if (offer.size.empty()) return row || round || ring ? std::string() : id;
+  if (!offer.sizeWitnesses.ready() || (ring && !isCertain(one))) return {};
   if (round) return id + (offer.size.starts_with("R") ? " " : " R") + offer.size;
-  const std::string holes = row ? " " + std::to_string(offer.count) + " HOLES" : "";
-  return id + holes + " " + offer.size + (offer.note.empty() ? "" : " " + offer.note);
+  const std::string holes = row || ring ? " " + std::to_string(offer.count) + " HOLES" : "";
+  const std::string text =
+      id + holes + " " + offer.size + (offer.note.empty() ? "" : " " + offer.note);
+  if (!ring) return text;
+  return text + " ON " + offer.pcd + " P.C.D. from " + std::to_string(*offer.firstAngle);
 }
 
 /// The sides that a round lies between, which have to be traced before it.
@@ -287,6 +292,9 @@ Result<Feature> OfferWalk::featureOf(const Part& part, std::size_t one,
     auto corner = cornerOf(part, offer);
     if (!corner.ok()) return corner.error();
     round->corner = *std::move(corner);
+  }
+  if (auto* ring = out.as<kind::Ring>(); ring != nullptr && text == textOf(part, one)) {
+    ring->byTrace = {"first_angle"};
   }
   const PlanePoint at = offer.kind == OfferedFeature::row ? offer.from : offer.at;
   out.traced = {tracedText(at.x), tracedText(at.y)};

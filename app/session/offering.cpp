@@ -84,13 +84,7 @@ void shareSize(std::vector<FeatureOffer>& all, std::size_t noted) {
                   [&](const auto& one) { return !all[one.second].size.empty(); })) {
     return;
   }
-  for (const auto& [off, i] : others) {
-    all[i].size = note.size;
-    all[i].sizeTicks = note.sizeTicks;
-    all[i].sizeWitnesses = note.sizeWitnesses;
-    all[i].note = note.note;
-    all[i].noted = note.noted;
-  }
+  for (const auto& [off, i] : others) all[i].takeSize(note);
 }
 
 }  // namespace
@@ -172,10 +166,12 @@ std::vector<bool> certainOf(const seen::Offers& offers, const Homography& toInch
                                    [&](const QRectF& box) { return box.contains(f.at.x, f.at.y); });
     const bool hole = f.kind == OfferedFeature::hole && (isNoted(f) || x || y);
     const bool row = f.kind == OfferedFeature::row && f.sizeWitnesses.ready();
+    const bool ring = f.kind == OfferedFeature::ring && f.sizeWitnesses.ready() &&
+                      f.pcdWitnesses.ready() && f.firstAngle;
     const bool round = f.kind == OfferedFeature::round && isNoted(f);
     const bool edge = f.kind == OfferedFeature::edge && (f.alongX ? x : y) &&
                       !isInLineWithHole(offers.features, f);
-    out.push_back(f.ready && !among && (hole || edge || row || round));
+    out.push_back(f.ready && !among && (hole || edge || row || ring || round));
   }
   return out;
 }

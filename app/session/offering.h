@@ -56,7 +56,8 @@ Offering::PassedBy passedBy(const seen::Offers& all);
 /// Which features may be taken by Enter alone. What is drawn may be a dashed line or lettering, so
 /// it has to be drawn plainly (`ready`), and the print itself has to speak of it: an edge at which
 /// a dimension ends, and no hole lies in line with it; a hole that lies in no lettering and whose
-/// note says its size, or at which a dimension ends; a round whose note says its radius. Everything
+/// note says its size, or at which a dimension ends; a round whose note says its radius; a ring
+/// whose note says its holes and their circle, one of them drawn square to its middle. Everything
 /// else is named by whoever sees it. Example: two dashed lines of a hole from the side, between
 /// which a dimension ends → neither.
 std::vector<bool> certainOf(const seen::Offers& offers, const Homography& toInches);

@@ -135,11 +135,15 @@ Json asJson(const FeatureOffer& f) {
       f.kind == OfferedFeature::round)
     out["ends"] = Json::array({pointOf(f.from), pointOf(f.to)});
   if (f.count > 0) out["count"] = f.count;
+  if (f.firstAngle) out["first_angle"] = *f.firstAngle;
   if (f.size.empty()) return out;
   out["size"] = f.size;
   out["size_ticks"] = f.sizeTicks;
   out["size_witnesses"] = f.sizeWitnesses.letters();
   out["note"] = f.note;
+  if (f.pcd.empty()) return out;
+  out["pcd"] = f.pcd;
+  out["pcd_witnesses"] = f.pcdWitnesses.letters();
   return out;
 }
 
@@ -178,10 +182,11 @@ bool disagrees(const ReadingOffer& r) {
 void printLines(const Offers& offers, std::ostream& out) {
   std::vector<std::vector<std::string>> features{{"Drawn", "at", "", "lettered", "by", ""}};
   for (const FeatureOffer& f : offers.features) {
-    const bool row = f.kind == OfferedFeature::row;
+    const bool several = f.kind == OfferedFeature::row || f.kind == OfferedFeature::ring;
     features.push_back(
-        {std::string(wordFor(f.kind)) + (row ? " of " + std::to_string(f.count) : std::string()),
-         decimal(f.at.x), decimal(f.at.y), f.size + (f.note.empty() ? "" : " " + f.note),
+        {std::string(wordFor(f.kind)) + (several ? " of " + std::to_string(f.count) : ""),
+         decimal(f.at.x), decimal(f.at.y),
+         f.size + (f.note.empty() ? "" : " " + f.note) + (f.pcd.empty() ? "" : " ON " + f.pcd),
          f.sizeWitnesses.letters(), f.ready ? "" : "not plainly drawn"});
   }
   std::vector<std::vector<std::string>> readings{{"Lettered", "from", "to", "by", ""}};

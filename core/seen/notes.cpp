@@ -4,6 +4,7 @@
 #include <cmath>
 #include <iterator>
 #include <optional>
+#include <span>
 
 #include "core/seen/inked.h"
 
@@ -11,8 +12,10 @@ namespace inchwright::seen {
 namespace {
 
 // O is drawn as 0 and I as 1, so they are sought as those.
-constexpr std::array<std::string_view, 9> kWords{"DR1LL", "REAM", "D1A",  "H0LES", "PLACES",
-                                                 "TAP",   "DEEP", "B0RE", "RAD"};
+constexpr std::array<std::string_view, 8> kWords{"DR1LL", "REAM", "D1A", "TAP",
+                                                 "DEEP",  "B0RE", "RAD", "PCD"};
+constexpr std::array<std::string_view, 2> kCountWords{"H0LES", "PLACES"};
+constexpr double kPoint = 0.045;     // inches of the sheet: what is smaller is no letter
 constexpr float kPlainR = 0.6F;      // odds of the letter before a radius
 constexpr double kPlainWord = -0.9;  // mean logarithm of a letter
 constexpr double kLeader = 0.93;     // of a leader's way that is inked
@@ -48,23 +51,41 @@ std::vector<std::vector<Mark>> rowsOf(std::vector<Mark> marks) {
 
 struct Word {
   std::string_view text;
-  std::size_t at = 0;
+  std::size_t first = 0;  ///< of the row's marks
+  std::size_t past = 0;
   double odds = -100;
+
+  bool isPlain() const { return odds >= kPlainWord; }
 };
 
-Word wordIn(const std::vector<Mark>& row) {
+/// The word of some that a row shows best, points between its letters or not.
+Word wordIn(const std::vector<Mark>& row, std::span<const std::string_view> words, double inch) {
+  std::vector<std::size_t> letters;
+  for (std::size_t i = 0; i < row.size(); ++i) {
+    if (std::max(row[i].box.w, row[i].box.h) > kPoint * inch) letters.push_back(i);
+  }
   Word best;
-  for (const std::string_view text : kWords) {
-    for (std::size_t at = 0; at + text.size() <= row.size(); ++at) {
+  for (const std::string_view text : words) {
+    for (std::size_t at = 0; at + text.size() <= letters.size(); ++at) {
       double sum = 0;
       for (std::size_t i = 0; i < text.size(); ++i) {
-        sum += std::log(std::max(1e-4, double(oddsFor(row[at + i].odds, text[i]))));
+        sum += std::log(std::max(1e-4, double(oddsFor(row[letters[at + i]].odds, text[i]))));
       }
       const double mean = sum / static_cast<double>(text.size());
-      if (mean > best.odds) best = {text, at, mean};
+      if (mean > best.odds) best = {text, letters[at], letters[at + text.size() - 1] + 1, mean};
     }
   }
   return best;
+}
+
+/// The number that a note's likeliest figure is; 0 where that is none of one or two digits.
+int countOf(const std::vector<FigureRead>& figures) {
+  if (figures.empty()) return 0;
+  const auto likeliest =
+      std::max_element(figures.begin(), figures.end(),
+                       [](const FigureRead& a, const FigureRead& b) { return a.odds < b.odds; });
+  const int count = std::atoi(likeliest->text.c_str());
+  return likeliest->text.size() <= 2 && count > 1 ? count : 0;
 }
 
 Box boxOf(const std::vector<Mark>& marks) {
@@ -73,22 +94,38 @@ Box boxOf(const std::vector<Mark>& marks) {
   return box;
 }
 
+/// Leaves out the word that stands before the diameter of a pitch circle.
+void dropOn(std::vector<Mark>& marks) {
+  if (marks.size() < 3 || kindOf(marks[0].odds) != '0' || kindOf(marks[1].odds) != 'N') return;
+  marks.erase(marks.begin(), marks.begin() + 2);
+}
+
 void addRows(const Lettering& lettering, const Block& block, std::uint8_t above, double inch,
              Unit unit, const Net& net, std::vector<NoteRow>& out) {
   const Pieces pieces = piecesOf(inkOf(lettering, block.parts, block.box), above, inch);
   if (pieces.glyphs.size() > 60) return;
   for (const auto& row : rowsOf(marksOf(pieces, net))) {
-    Word word = wordIn(row);
-    if (word.odds < kPlainWord) {
+    Word word = wordIn(row, kWords, inch);
+    if (!word.isPlain()) word = wordIn(row, kCountWords, inch);
+    if (!word.isPlain()) {
       if (oddsFor(row.front().odds, 'R') < kPlainR) continue;
-      word = {"R", 0, 0};
+      word = {"R", 0, 1, 0};
     }
-    const auto first = row.begin() + static_cast<std::ptrdiff_t>(word.at);
-    const auto past = first + static_cast<std::ptrdiff_t>(word.text.size());
-    std::vector<Mark> before(row.begin(), first), behind(past, row.end());
-    NoteRow note{boxOf(row), spelt(word.text), {}};
+    const auto cut = [&](std::size_t from, std::size_t past) {
+      return std::vector<Mark>(row.begin() + static_cast<std::ptrdiff_t>(from),
+                               row.begin() + static_cast<std::ptrdiff_t>(past));
+    };
+    std::vector<Mark> before = cut(0, word.first), behind = cut(word.past, row.size());
+    if (word.text == "PCD") dropOn(before);
+    NoteRow note{boxOf(row), spelt(word.text), {}, 0};
     note.box.x += block.box.x - 1;
     note.box.y += block.box.y - 1;
+    const Word counted = wordIn(behind, kCountWords, inch);
+    if (counted.isPlain()) {
+      behind.resize(counted.first);
+      note.count = countOf(readMarks(behind, {}, inch, unit));
+      behind.clear();
+    }
     for (const auto& marks : {before, behind}) {
       if (marks.empty()) continue;
       const Box own = boxOf(marks);
@@ -130,6 +167,7 @@ std::vector<NoteRow> noteRows(const Lettering& lettering, double inch, Unit unit
         out.push_back(std::move(row));
       } else {
         had->figures.insert(had->figures.end(), row.figures.begin(), row.figures.end());
+        had->count = std::max(had->count, row.count);
       }
     }
   }
@@ -193,22 +231,22 @@ int pointedAt(const Box& note, const std::vector<Target>& all, const Grey& cover
   return most > kLeader && next < most - 0.08 ? best : -1;
 }
 
-/// Of how many a note speaks: `4 HOLES` in the row below it.
-int countBelow(const NoteRow& row, const std::vector<NoteRow>& rows, double inch) {
-  int out = 1;
-  for (const NoteRow& below : rows) {
-    if (below.word != "HOLES" && below.word != "PLACES") continue;
-    const bool under = below.box.y > row.box.midY() &&
-                       below.box.y < row.box.bottom() + 0.25 * inch &&
-                       below.box.x < row.box.right() && below.box.right() > row.box.x;
-    if (!under || below.figures.empty()) continue;
-    const auto likeliest =
-        std::max_element(below.figures.begin(), below.figures.end(),
-                         [](const FigureRead& a, const FigureRead& b) { return a.odds < b.odds; });
-    const int count = std::atoi(likeliest->text.c_str());
-    if (likeliest->text.size() <= 2 && count > 1) out = count;
+/// The row of one of some words below a note's, no further down than `reach` inches of the sheet.
+const NoteRow* below(const NoteRow& row, const std::vector<NoteRow>& rows,
+                     std::initializer_list<std::string_view> words, double reach) {
+  for (const NoteRow& other : rows) {
+    const bool under = other.box.y > row.box.midY() && other.box.y < row.box.bottom() + reach &&
+                       other.box.x < row.box.right() && other.box.right() > row.box.x;
+    if (under && std::find(words.begin(), words.end(), other.word) != words.end()) return &other;
   }
-  return out;
+  return nullptr;
+}
+
+/// Of how many a note speaks: `4 HOLES` in its own row or in the one below it.
+int countSaid(const NoteRow& row, const std::vector<NoteRow>& rows, double inch) {
+  if (row.count > 0) return row.count;
+  const NoteRow* counted = below(row, rows, {"HOLES", "PLACES"}, 0.25 * inch);
+  return std::max(1, counted == nullptr ? 1 : countOf(counted->figures));
 }
 
 bool isOfRadius(const NoteRow& row) {
@@ -223,7 +261,9 @@ std::vector<Note> notesAt(const std::vector<NoteRow>& rows, const std::vector<Ta
   for (const NoteRow& row : rows) {
     if (stop.asked()) return {};
     if (row.figures.empty() || !wanted(row)) continue;
-    out.push_back({row.word, row.figures, row.box, countBelow(row, rows, inch),
+    const NoteRow* pitch = below(row, rows, {"PCD"}, 0.55 * inch);
+    out.push_back({row.word, row.figures, row.box, countSaid(row, rows, inch),
+                   pitch == nullptr ? std::vector<FigureRead>() : pitch->figures,
                    pointedAt(row.box, targets, cover, inch)});
   }
   return out;
@@ -238,7 +278,7 @@ std::vector<Note> notesOf(const std::vector<NoteRow>& rows, const std::vector<Ci
   return notesAt(
       rows, targets, cover, inch,
       [](const NoteRow& row) {
-        return row.word != "HOLES" && row.word != "PLACES" && !isOfRadius(row);
+        return row.word != "HOLES" && row.word != "PLACES" && row.word != "PCD" && !isOfRadius(row);
       },
       stop);
 }

@@ -13,8 +13,10 @@ namespace inchwright::seen {
 /// One row of a note: a word that is known, and the figures beside it.
 struct NoteRow {
   Box box;
-  std::string word;  ///< `DRILL`, `REAM`, `DIA`, `HOLES`, `RAD` …, and `R` before a figure
+  /// `DRILL`, `REAM`, `DIA`, `HOLES`, `RAD`, `PCD` …, and `R` before a figure
+  std::string word;
   std::vector<FigureRead> figures;
+  int count = 0;  ///< of `1/8 DRILL 3 HOLES` in one row; 0 where it says none
 };
 
 /// A note and what its leader points at.
@@ -22,8 +24,9 @@ struct Note {
   std::string word;
   std::vector<FigureRead> size;
   Box box;
-  int count = 1;  ///< `4 HOLES`
-  int of = -1;    ///< index of the circle, or of the round; -1 where no leader was found
+  int count = 1;                ///< `4 HOLES`
+  std::vector<FigureRead> pcd;  ///< `ON 2 1/4 P.C.D.` below it; empty where it says none
+  int of = -1;  ///< index of the circle, or of the round; -1 where no leader was found
 };
 
 /// Rows of words with figures. A word is taken where its letters are plain.

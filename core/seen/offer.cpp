@@ -26,21 +26,24 @@ bool hasDimension(const FeatureOffer& edge, const std::vector<ReadingOffer>& rea
 }
 
 /// An edge is taken with one Enter only where a dimension ends on it: the frame of a sheet has
-/// none. What lies apart from the face and has no dimension on it at
-/// all may be the paper's own border, and is not offered. And nothing is taken so where no figure
-/// can be read: that may be a picture of anything.
+/// none. What has none and is not drawn plainly is no edge to work from, but a centre line or
+/// dashes, and what lies apart from the face and has no dimension on it at all may be the paper's
+/// own border: neither is offered. And nothing is taken so where no figure can be read: that may be
+/// a picture of anything.
 void heedDimensions(const std::vector<ReadingOffer>& readings, double near,
                     std::vector<FeatureOffer>& features) {
   const bool print = std::any_of(readings.begin(), readings.end(),
                                  [](const ReadingOffer& r) { return r.witnesses.ready(); });
   std::vector<int> views{0};
-  for (FeatureOffer& f : features) {
+  std::erase_if(features, [&](FeatureOffer& f) {
+    const bool plain = f.ready;
     f.ready = f.ready && print;
-    if (f.kind != OfferedFeature::edge) continue;
+    if (f.kind != OfferedFeature::edge) return false;
     const bool has = hasDimension(f, readings, near);
     f.ready = f.ready && has;
     if (has) views.push_back(f.view);
-  }
+    return !has && !plain;
+  });
   std::erase_if(features, [&](const FeatureOffer& f) {
     return std::find(views.begin(), views.end(), f.view) == views.end();
   });
@@ -77,17 +80,38 @@ void addShapes(const LookedAt& seen, const Outlines& outlines, const std::vector
     features.push_back(f);
 }
 
-/// Gives holes and rounds the sizes that notes with leaders say.
+/// What a note's figures say of something drawn so large, in inches of the face.
+Weighed weighNote(const std::vector<FigureRead>& figures, const Box& box, double drawn,
+                  double sheet, Unit unit) {
+  Reads reads{box, false, false, figures};
+  return weigh({{&reads, 0, false}}, {drawn, kSigma / sheet + kPicturing}, false, unit, {});
+}
+
+/// Gives the ring that a noted hole lies on the note, where it speaks of as many holes as the ring
+/// has and of the circle they are on.
+void sizeRing(const Note& note, const FeatureOffer& hole, double sheet, Unit unit,
+              std::vector<FeatureOffer>& features) {
+  for (FeatureOffer& f : features) {
+    const double away = std::hypot(f.at.x - hole.at.x, f.at.y - hole.at.y);
+    if (f.kind != OfferedFeature::ring || f.count != note.count || !f.size.empty() ||
+        std::abs(away - f.drawnRadius) > 0.04 / sheet)
+      continue;
+    const Weighed pitch = weighNote(note.pcd, note.box, 2 * f.drawnRadius, sheet, unit);
+    if (pitch.candidates.empty()) continue;
+    f.pcd = pitch.candidates.front().text;
+    f.pcdWitnesses = pitch.witnesses;
+    f.takeSize(hole);
+  }
+}
+
+/// Gives holes, rounds and rings the sizes that notes with leaders say.
 void sizeByNotes(const LookedAt& seen, const std::vector<Circle>& circles,
                  const std::vector<Rounding>& rounds, const Options& options, const Net& net,
                  const Stop& stop, std::vector<FeatureOffer>& features) {
   const Frame& frame = seen.squared.frame;
   const double sheet = frame.perInch / seen.inch;
   const auto say = [&](const Note& note, OfferedFeature kind, PlanePoint at, double drawn) {
-    Reads reads{note.box, false, false, note.size};
-    const Weighed w =
-        weigh({{&reads, 0, false}}, {drawn / frame.perInch, kSigma / sheet + kPicturing}, false,
-              options.unit, {});
+    const Weighed w = weighNote(note.size, note.box, drawn / frame.perInch, sheet, options.unit);
     if (w.candidates.empty()) return;
     for (FeatureOffer& f : features) {
       if (f.kind != kind || f.at != at || !f.size.empty()) continue;
@@ -99,6 +123,7 @@ void sizeByNotes(const LookedAt& seen, const std::vector<Circle>& circles,
       f.noted = onPicture(seen.squared.toPicture, note.box.x, note.box.y, note.box.right(),
                           note.box.bottom());
       f.count = note.count;
+      if (!note.pcd.empty()) return sizeRing(note, FeatureOffer(f), sheet, options.unit, features);
     }
   };
   const auto rows = noteRows(seen.whole, seen.inch, options.unit, net, stop);

@@ -2,6 +2,7 @@
 
 #include <array>
 #include <cstdint>
+#include <optional>
 #include <string>
 #include <vector>
 
@@ -75,9 +76,14 @@ struct FeatureOffer {
   std::string size;        ///< as lettered in a note
   std::int64_t sizeTicks = 0;
   Witnesses sizeWitnesses;
-  std::string note;     ///< the note's words: `DRILL`, `REAM`
-  PictureBox noted;     ///< the note itself
-  int count = 0;        ///< holes of a ring or row; of a note, how many it speaks of
+  std::string note;  ///< the note's words: `DRILL`, `REAM`
+  PictureBox noted;  ///< the note itself
+  int count = 0;     ///< holes of a ring or row; of a note, how many it speaks of
+  std::string pcd;   ///< of a ring: its pitch circle's diameter as lettered in that note
+  Witnesses pcdWitnesses;
+  /// Of a ring with a hole straight over its middle, under it, or level with it: where that lies
+  /// from there, degrees. What is turned otherwise has an angle lettered.
+  std::optional<int> firstAngle;
   bool alongX = false;  ///< of an edge: it stands at an x; of a row: it runs along X
   int view = 0;
   double sure = 0;  ///< 0 … 1
@@ -87,6 +93,14 @@ struct FeatureOffer {
   /// What is not is shown and asked about: a line of dashes, a letter or a blot may look like it.
   bool ready = false;
 
+  /// Takes over the size that a note says of another one.
+  void takeSize(const FeatureOffer& other) {
+    size = other.size;
+    sizeTicks = other.sizeTicks;
+    sizeWitnesses = other.sizeWitnesses;
+    note = other.note;
+    noted = other.noted;
+  }
   bool operator==(const FeatureOffer&) const = default;
 };
 

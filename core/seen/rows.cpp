@@ -60,11 +60,7 @@ void addRow(const std::vector<const FeatureOffer*>& holes, bool alongX, double d
   row.from = holes.front()->at;
   row.to = holes.back()->at;
   row.at = {(row.from.x + row.to.x) / 2, (row.from.y + row.to.y) / 2};
-  row.size.clear();
-  row.sizeTicks = 0;
-  row.sizeWitnesses = {};
-  row.note.clear();
-  row.noted = {};
+  row.takeSize({});
   row.count = static_cast<int>(holes.size());
   row.alongX = alongX;
   row.sure = drawn;
@@ -72,11 +68,7 @@ void addRow(const std::vector<const FeatureOffer*>& holes, bool alongX, double d
   for (const FeatureOffer* hole : holes) {
     row.ready = row.ready && hole->ready;
     if (hole->size.empty() || hole->count != row.count) continue;
-    row.size = hole->size;
-    row.sizeTicks = hole->sizeTicks;
-    row.sizeWitnesses = hole->sizeWitnesses;
-    row.note = hole->note;
-    row.noted = hole->noted;
+    row.takeSize(*hole);
   }
   out.push_back(row);
 }

@@ -34,6 +34,18 @@ std::vector<double> evenlyOn(const std::vector<Circle>& holes, double size, Plan
   return turns;
 }
 
+/// Which of the holes, seen from the middle, lies straight up, else to the right, the left or down.
+std::optional<int> squareOf(const std::vector<double>& turns, double radius, double slack) {
+  for (const int degrees : {90, 0, 180, 270}) {
+    const double turn = -degrees * std::numbers::pi / 180;  // y runs down
+    if (std::any_of(turns.begin(), turns.end(), [&](double t) {
+          return std::abs(std::remainder(t - turn, 2 * std::numbers::pi)) * radius < slack;
+        }))
+      return degrees;
+  }
+  return std::nullopt;
+}
+
 bool centreOf(const Circle& a, const Circle& b, const Circle& c, PlanePoint& out) {
   const double d = 2 * (a.x * (b.y - c.y) + b.x * (c.y - a.y) + c.x * (a.y - b.y));
   if (std::abs(d) < 1) return false;
@@ -157,6 +169,7 @@ std::vector<FeatureOffer> ringsOf(const std::vector<Circle>& holes, const Grey& 
         f.at = frame.inches(c.x, c.y);
         f.drawnRadius = radius / frame.perInch;
         f.count = static_cast<int>(turns.size());
+        f.firstAngle = squareOf(turns, radius, slack);
         f.view = viewAt(outlines, c.x, c.y);
         f.sure = ink;
         f.ready = ink > kPlainRing;

@@ -61,6 +61,22 @@ inline seen::FeatureOffer roundAt(PlanePoint corner, PlanePoint centre, const ch
   return out;
 }
 
+/// Four holes on a circle, one of them level with its middle, of which a note says all.
+inline seen::FeatureOffer ringAt(double x, double y, double radius, const char* pcd) {
+  seen::FeatureOffer out;
+  out.kind = seen::OfferedFeature::ring;
+  out.at = {x, y};
+  out.drawnRadius = radius;
+  out.count = 4;
+  out.ready = true;
+  out.size = "1/8";
+  out.note = "DRILL";
+  out.pcd = pcd;
+  out.sizeWitnesses = out.pcdWitnesses = {true, false, true, false};
+  out.firstAngle = 0;
+  return out;
+}
+
 /// The same, not plainly drawn.
 inline seen::FeatureOffer faint(seen::FeatureOffer one) {
   one.ready = false;

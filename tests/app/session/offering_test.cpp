@@ -262,21 +262,36 @@ TEST_F(OfferingTest, WhatIsNotGoneThroughIsCounted) {
 
 TEST_F(OfferingTest, ARingBringsItsHoles) {
   seen::Offers offers = sound();
-  seen::FeatureOffer ring = holeAt(2, 1, 0.5);
-  ring.kind = OfferedFeature::ring;
-  ring.count = 4;
+  seen::FeatureOffer ring = test::ringAt(2, 1, 0.5, "1");
+  ring.takeSize({});
   offers.features.push_back(ring);
   for (const auto& [x, y] : {std::pair(2.5, 1.0), {2.0, 1.5}, {1.5, 1.0}, {2.0, 0.5}}) {
     offers.features.push_back(faint(holeAt(x, y, 0.06)));
   }
   offer(offers);
-  for (int i = 0; i < 4; ++i) EXPECT_TRUE(enter());
-  EXPECT_EQ(work.offersWaiting(), 5u);
+  // Before its holes, lest they be taken one by one.
   EXPECT_TRUE(prompt().startsWith(QStringLiteral("Offered: ring of holes. Type what it is.")));
   EXPECT_FALSE(enter());
   EXPECT_TRUE(enter("G 4 on 1 from 0 drill 1/8"));
+  for (int i = 0; i < 4; ++i) EXPECT_TRUE(enter());
   EXPECT_EQ(work.doing(), Doing::looking);
   EXPECT_EQ(part().feature("G")->traced, (std::vector<std::string>{"2.000", "1.000"}));
+  EXPECT_TRUE(part().feature("G")->as<kind::Ring>()->byTrace.empty());
+}
+
+TEST_F(OfferingTest, ARingWhoseNoteSaysAllIsTakenByEnter) {
+  seen::Offers offers = sound();
+  offers.features.push_back(test::ringAt(2, 1, 0.5, "1"));
+  offer(offers);
+  EXPECT_EQ(work.offer(), QStringLiteral("A 4 HOLES 1/8 DRILL ON 1 P.C.D. from 0"));
+  EXPECT_TRUE(enter());
+  const auto* ring = part().feature("A")->as<kind::Ring>();
+  ASSERT_NE(ring, nullptr);
+  EXPECT_EQ(ring->holes, 4);
+  EXPECT_EQ(ring->pitchDiameter->text, "1");
+  EXPECT_EQ(ring->drilled.diameter->text, "1/8");
+  // Which way it is turned nobody lettered, and that is said.
+  EXPECT_EQ(ring->byTrace, std::vector<std::string>{"first_angle"});
 }
 
 seen::Offers withRow() {

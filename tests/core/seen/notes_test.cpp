@@ -6,7 +6,7 @@ namespace inchwright::seen {
 namespace {
 
 Note note(const char* word, const char* size, int of) {
-  return {word, {{size, -0.1, 3}}, {}, 1, of};
+  return {word, {{size, -0.1, 3}}, {}, 1, {}, of};
 }
 
 std::vector<std::string> kept(const std::vector<Note>& notes) {

@@ -122,6 +122,18 @@ const Deceit kDeceits[] = {
        o.features.push_back(holeAt(2.4, 0.3, 0.124));
      },
      nullptr, nullptr},
+    {"a ring whose note says another circle than is drawn",
+     [](auto& o) {
+       o.features.push_back(ringAt(2.2, 1, 0.4, "1"));
+       o.features.back().pcdWitnesses = kPlain;
+     },
+     nullptr, nullptr},
+    {"a ring that is turned by an angle lettered elsewhere",
+     [](auto& o) {
+       o.features.push_back(ringAt(2.2, 1, 0.4, "4/5"));
+       o.features.back().firstAngle.reset();
+     },
+     nullptr, nullptr},
     // What somebody believes all the same.
     {"a dashed line taken for an edge", [](auto& o) { o.features.push_back(edgeAt(true, 0.8)); },
      "S x", "S: nothing says where it lies along X"},
