@@ -16,12 +16,13 @@ class TakenRoom {
   }
 
   bool isFree(const QRectF& box) const {
-    bool free = true;
-    each(box, [&](std::size_t square) { free = free && !squares_[square]; });
-    return free;
+    return !any(box, [&](std::size_t square) { return squares_[square]; });
   }
   void take(const QRectF& box) {
-    each(box, [&](std::size_t square) { squares_[square] = true; });
+    any(box, [&](std::size_t square) {
+      squares_[square] = true;
+      return false;
+    });
   }
 
  private:
@@ -29,17 +30,19 @@ class TakenRoom {
 
   static int squareOf(qreal at) { return static_cast<int>(std::floor(at / kGrain)); }
 
-  template <class Each>
-  void each(const QRectF& box, Each visit) const {
+  /// Whether `wanted` holds of a square under the box; asks no further once it does.
+  template <class Wanted>
+  bool any(const QRectF& box, Wanted wanted) const {
     const int left = std::max(squareOf(box.left() + 1), 0);
     const int right = std::min(squareOf(box.right() - 1), columns_ - 1);
     const int top = std::max(squareOf(box.top() + 1), 0);
     const int bottom = std::min(squareOf(box.bottom() - 2), rows_ - 1);
     for (int row = top; row <= bottom; ++row) {
       for (int column = left; column <= right; ++column) {
-        visit(static_cast<std::size_t>(row * columns_ + column));
+        if (wanted(static_cast<std::size_t>(row * columns_ + column))) return true;
       }
     }
+    return false;
   }
 
   int columns_, rows_;

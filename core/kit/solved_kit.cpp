@@ -80,9 +80,10 @@ const std::optional<ComparedPart>& SolvedKit::compared(std::size_t part) {
 
 std::vector<Difference> SolvedKit::likeOthers(std::size_t part) {
   std::vector<Difference> all;
-  const auto& own = compared(part);
-  for (std::size_t i = 0; own && i < parts_.size(); ++i) {
+  for (std::size_t i = 0; i < parts_.size(); ++i) {
     if (i == part || parts_[i].turned != parts_[part].turned) continue;
+    const auto& own = compared(part);
+    if (!own) break;
     const auto& other = compared(i);
     if (!other) continue;
     Difference found = differenceOf(*other, *own);

@@ -100,6 +100,10 @@ std::vector<std::string> changesOf(const Part& part, const PrintedSheet& now,
 
 }  // namespace
 
+bool wasPrinted(const Part& part, std::string_view setup) {
+  return lastOf(part, setup) != nullptr;
+}
+
 PrintedSheet sheetNow(const Part& part, const SetupTable& table, const std::string& number) {
   PrintedSheet now;
   now.setup = table.setup;

@@ -1,6 +1,7 @@
 #pragma once
 
 #include <string>
+#include <string_view>
 #include <vector>
 
 #include "core/part/job.h"
@@ -21,6 +22,9 @@ struct SheetEdition {
   bool isNew() const { return before != 0 && number != before; }
   bool operator==(const SheetEdition&) const = default;
 };
+
+/// Whether a sheet of this setup was printed and noted.
+bool wasPrinted(const Part& part, std::string_view setup);
 
 /// A sheet as it would be noted if it were printed now; `edition` and `when` are left to whoever
 /// prints it. In one English, whichever the sheet speaks.

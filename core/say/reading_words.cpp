@@ -11,9 +11,9 @@ namespace {
 /// Whether another one runs between the same two along another axis.
 bool needsAxis(const Part& part, const Reading& reading) {
   return std::any_of(part.readings.begin(), part.readings.end(), [&](const Reading& other) {
-    const bool same = (other.from == reading.from && other.to == reading.to) ||
-                      (other.from == reading.to && other.to == reading.from);
-    return same && other.kind == ReadingKind::along && other.axis != reading.axis;
+    if (other.kind != ReadingKind::along || other.axis == reading.axis) return false;
+    return (other.from == reading.from && other.to == reading.to) ||
+           (other.from == reading.to && other.to == reading.from);
   });
 }
 

@@ -255,7 +255,10 @@ SheetContent measured(SheetContent content) {
   std::string lost = notCarriedOver(content.job, content.part, content.table.setup);
   if (!lost.empty()) content.words.warnings.push_back(std::move(lost));
   content.number = sheetNumber(content);
-  content.edition = editionOf(content.part, sheetNow(content.part, content.table, content.number));
+  if (wasPrinted(content.part, content.table.setup)) {
+    content.edition =
+        editionOf(content.part, sheetNow(content.part, content.table, content.number));
+  }
   content.rows = extentsOf(content.table, content.options.english);
   return content;
 }

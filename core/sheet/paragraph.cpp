@@ -1,7 +1,7 @@
 #include "core/sheet/paragraph.h"
 
 #include <algorithm>
-#include <deque>
+#include <list>
 #include <span>
 #include <string>
 #include <string_view>
@@ -33,7 +33,7 @@ double spaceOf(const Sketch::Look& look) {
 
 /// Runs broken into lines. Refers to the runs.
 struct Broken {
-  std::deque<std::string> pieces;  ///< of words that are wider than a line
+  std::list<std::string> pieces;  ///< of words that are wider than a line
   std::vector<Word> words;
   std::vector<std::size_t> ends;  ///< of each line, in words
 };
