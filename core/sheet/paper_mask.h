@@ -83,15 +83,16 @@ class PaperMask {
     right = std::min(right, across_);
     bottom = std::min(bottom, down_);
     if (left >= right) return false;
-    const std::uint64_t first = ~std::uint64_t{0} << (left % 64);
-    const std::uint64_t last = ~std::uint64_t{0} >> (63 - (right - 1) % 64);
+    const auto begin = static_cast<std::size_t>(left), end = static_cast<std::size_t>(right - 1);
+    const std::uint64_t first = ~std::uint64_t{0} << (begin % 64);
+    const std::uint64_t last = ~std::uint64_t{0} >> (63 - end % 64);
+    const std::size_t across = end / 64 - begin / 64;  // from the first word to the last
     for (std::ptrdiff_t y = std::max<std::ptrdiff_t>(top, 0); y < bottom; ++y) {
-      const std::size_t begin = wordAt(left, y), end = wordAt(right - 1, y);
-      for (std::size_t word = begin; word <= end; ++word) {
-        const std::uint64_t wanted =
-            (word == begin ? first : ~std::uint64_t{0}) & (word == end ? last : ~std::uint64_t{0});
-        if ((bits_[word] & wanted) != 0) return true;
-      }
+      const std::uint64_t* word = &bits_[static_cast<std::size_t>(y) * words_ + begin / 64];
+      std::uint64_t found = across == 0 ? *word & first & last : *word & first;
+      for (std::size_t i = 1; i < across; ++i) found |= word[i];
+      if (across > 0) found |= word[across] & last;
+      if (found != 0) return true;
     }
     return false;
   }
