@@ -42,7 +42,7 @@ std::vector<char*> pointersInto(std::vector<std::string>& words) {
 class DeskAtWork {
  public:
   DeskAtWork(const std::string& home, const std::string& file, int seed, bool saving = false) {
-    std::vector<std::string> words{DESK_AT_WORK, file, std::to_string(seed)};
+    std::vector<std::string> words{DESK_AT_WORK, "--desk-at-work", file, std::to_string(seed)};
     if (saving) words.push_back("saving");
     std::vector<std::string> surroundings{"QT_QPA_PLATFORM=offscreen", "XDG_DATA_HOME=" + home,
                                           "XDG_CONFIG_HOME=" + home};
