@@ -80,7 +80,12 @@ class RelatingActivity : public CollectingActivity {
         if (chosen_.size() == 2) return tr("Symmetric along %1: about what?").arg(axis);
         break;
       default:
-        if (chosen_.size() < 2) return tr("%1 along %2: point at the features").arg(what, axis);
+        if (chosen_.size() >= 2) break;
+        if (!isAlong()) return tr("%1: point at the features").arg(what);
+        return tr("%1 along %2: point at the features").arg(what, axis);
+    }
+    if (!isAlong()) {
+      return tr("%1: %2. Enter takes it; type s if the print states it").arg(what, so);
     }
     return tr("%1 along %2: %3. Enter takes it; type s if the print states it").arg(what, axis, so);
   }
@@ -128,6 +133,9 @@ class RelatingActivity : public CollectingActivity {
         declined == hands_.declined.end() ? std::vector<std::vector<Id>>{} : declined->second);
   }
 
+  /// Whether it holds along an axis; the others hold in the plane of the face.
+  bool isAlong() const { return kind_ <= UnderstandingKind::equal; }
+
   bool complete() const { return enough(chosen_); }
 
   bool enough(const std::vector<Id>& ids) const {
@@ -166,9 +174,8 @@ class RelatingActivity : public CollectingActivity {
     const QString word = kind_ == UnderstandingKind::inLine
                              ? QStringLiteral("in line")
                              : QString::fromStdString(std::string(nameOf(kind_)));
-    const QString axis = kind_ == UnderstandingKind::concentric
-                             ? QString()
-                             : QString::fromStdString(std::string(nameOf(hands_.axis))) + ' ';
+    const QString axis =
+        isAlong() ? QString::fromStdString(std::string(nameOf(hands_.axis))) + ' ' : QString();
     return word + ' ' + axis + listed(of) + about + ' ' + words.join(' ');
   }
 

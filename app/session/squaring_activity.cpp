@@ -224,7 +224,9 @@ class SquaringActivity : public Activity {
   };
   std::optional<Way> wayNamed(const QString& text) const {
     if (points_.empty() || !pending_ || text.contains(QLatin1Char(','))) return std::nullopt;
-    // `3 7/8` could be two lengths as well; behind the first point it is one.
+    // `3 7/8` could be two lengths as well; behind the first point it is one. Nobody writes `0 3/4`
+    // for three quarters.
+    if (text.trimmed().startsWith(QLatin1String("0 "))) return std::nullopt;
     auto far = readLength(text.toStdString(), {hands_.desk.job().unit});
     if (!far.ok()) return std::nullopt;
     // As one looks at it, which a photo taken sideways is turned for.

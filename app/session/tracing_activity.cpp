@@ -280,10 +280,13 @@ class TracingActivity : public Activity {
   /// The size is likely to come again; the name is not.
   void remember(const QString& text, const Feature& said) {
     if (!said.is(FeatureKind::hole)) return;
-    const QString id = QString::fromStdString(said.id);
-    lastSize_ = text.startsWith(id + QStringLiteral(" ")) ? text.mid(id.size() + 1)
-                : text == id                              ? QString()
-                                                          : text;
+    QStringList words = text.split(QLatin1Char(' '), Qt::SkipEmptyParts);
+    if (words.size() > 1 && words.front() == wordOf(said)) words.removeFirst();
+    if (words.front().toStdString() == said.id) words.removeFirst();
+    lastSize_ = words.join(QLatin1Char(' '));
+  }
+  static QString wordOf(const Feature& said) {
+    return QString::fromStdString(std::string(nameOf(said.kind())));
   }
 
   QString edgeOffer() const {

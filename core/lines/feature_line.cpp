@@ -424,6 +424,11 @@ Result<FeatureLine> readFeatureLine(const Part& part, FeatureKind kind, std::str
   Feature feature;
   feature.shape = emptyShape(kind);
   feature.face = context.face;
+  // `hole A 1/4` says again what it is: no callout, in which a name would mean nothing.
+  if (words.peek() == nameOf(kind) && looksLikeId(words.peek(1)) &&
+      !beginsCallout(words.peek(1), words.peek(2))) {
+    words.take();
+  }
   // `R 3/8` is a radius, and no hole named R.
   const bool radius = isLettered(kind) && (words.peek() == "R" || words.peek() == "RAD") &&
                       readLength(words.peek(1), {context.unit}).ok();

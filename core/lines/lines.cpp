@@ -33,6 +33,13 @@ std::string_view firstWordMeantBy(std::string_view word) {
   return nearestWord(word, known).value_or(std::string_view());
 }
 
+/// A name of the document as people say it: `in line`, `centre drill`.
+std::string spoken(std::string_view name) {
+  std::string words(name);
+  std::replace(words.begin(), words.end(), '_', ' ');
+  return words;
+}
+
 /// Everything one line can do, over a copy of the part.
 class LineReader {
  public:
@@ -218,7 +225,7 @@ class LineReader {
     auto feature = readFeatureLine(part_, kind, words_.takeRest(), context_);
     if (!feature.ok()) return shifted(feature.error(), at);
     Id id = feature->feature.id;
-    const std::string said = std::string(nameOf(kind)) + " " + id + piecesOf(feature->feature);
+    const std::string said = spoken(nameOf(kind)) + " " + id + piecesOf(feature->feature);
     part_.features.push_back(std::move(feature->feature));
     auto outcome = finish(LineDid::feature, std::move(id), said);
     if (outcome.ok()) outcome->alike = feature->alike;
@@ -274,7 +281,7 @@ class LineReader {
     const Feature* about = part_.feature(understanding.about);
     free = free || (about != nullptr && about->is(FeatureKind::line));
     if (!free && !understanding.axis) understanding.axis = context_.axis;
-    const std::string said = std::string(nameOf(kind)) + " " + joined(understanding.of, ", ");
+    const std::string said = spoken(nameOf(kind)) + " " + joined(understanding.of, ", ");
     Id id = understanding.of.empty() ? Id() : understanding.of.front();
     part_.understood.push_back(std::move(understanding));
     return finish(LineDid::understanding, std::move(id), said);
@@ -379,6 +386,7 @@ class LineReader {
 
   Result<LineOutcome> readDelete() {
     words_.take();
+    if (words_.empty()) return words_.refuse("name the feature or the reading to take away");
     const Id id(words_.take());
     if (part_.reading(id) != nullptr) {
       auto next = removeReading(part_, id);
@@ -395,6 +403,7 @@ class LineReader {
   Result<LineOutcome> readRename() {
     words_.take();
     const Id from(words_.take());
+    if (words_.empty()) return words_.refuse("name the feature and then its new name");
     const Id to(words_.take());
     auto next = renameFeature(part_, from, to);
     if (!next.ok()) return next.error();

@@ -158,6 +158,10 @@ TEST_F(AtomicFile, OnlyPlainFilesAreReadAndNobodyIsWaitedFor) {
   put(file_, std::string(1'001, 'x'));
   EXPECT_EQ(readWholeFile(file_, 1'000).error().code, ErrorCode::tooLarge);
   EXPECT_EQ(readWholeFile(file_, 1'001)->size(), 1'001U);
+  put(file_, std::string(3 * 1024 * 1024 + 1, 'x'));
+  EXPECT_EQ(readWholeFile(file_, 3 * 1024 * 1024).error().text, "larger than 3 MB: not read");
+  put(file_, "");
+  EXPECT_EQ(*readWholeFile(file_, 10), "");
 }
 
 TEST_F(AtomicFile, AFullDiskIsToldAsSuch) {

@@ -119,5 +119,42 @@ TEST(KitDocument, IsRefusedWithThePlace) {
   }
 }
 
+// Ticks count before what a readout showed; what is no length says nothing.
+TEST(KitDocument, TheFiguresOfAWayOutAreReadAsFarAsTheyGo) {
+  struct Case {
+    const char* figures;
+    std::optional<std::int64_t> bore, least, greatest;
+    bool exact;
+  };
+  const std::optional<std::int64_t> none;
+  for (const Case& one : {
+           Case{R"({"bore": ".3125", "bore_ticks": 793751000})", 793'751'000, none, none, true},
+           Case{R"({"bore": ".3125"})", 793'750'000, none, none, false},
+           Case{R"({"bore": ".3125", "bore_ticks": "793751000"})", 793'750'000, none, none, false},
+           Case{R"({"bore": 793751000})", none, none, none, false},
+           Case{R"({"bore_ticks": 793751000.5, "bore": "5/16"})", 793'750'000, none, none, false},
+           Case{R"({"size": [".2490", ".2493"]})", none, 632'460'000, 633'222'000, false},
+           Case{R"({"size_ticks": [632460000, 633222000], "size": "1"})", none, 632'460'000,
+                633'222'000, true},
+           Case{R"({"size": "1/4"})", none, 635'000'000, 635'000'000, false},
+           Case{R"({"size": []})", none, none, none, false},
+           Case{R"({"size": "thick", "wall": ".03"})", none, none, none, false},
+       }) {
+    std::string text = kKit;
+    const std::string from = R"({"wall": "0.0310", "toward": ["1", "0"]})";
+    text.replace(text.find(from), from.size(), one.figures);
+    const auto job = readDocument(text);
+    ASSERT_TRUE(job.ok()) << one.figures;
+    const ChosenFigures& chosen = job->parts[0].mended[0].chosen;
+    const auto ticks = [](const std::optional<Length>& length) {
+      return length ? std::optional(length->ticks()) : std::nullopt;
+    };
+    EXPECT_EQ(ticks(chosen.bore), one.bore) << one.figures;
+    EXPECT_EQ(ticks(chosen.least), one.least) << one.figures;
+    EXPECT_EQ(ticks(chosen.greatest), one.greatest) << one.figures;
+    EXPECT_EQ(chosen.exact, one.exact) << one.figures;
+  }
+}
+
 }  // namespace
 }  // namespace inchwright

@@ -130,6 +130,17 @@ TEST(Lines, TheOtherFeatures) {
   EXPECT_EQ(sideOf(part.features[7]), Side::left);
 }
 
+// What is being traced may be named again, as a whole line begins: the name is never dropped.
+TEST(Lines, AFeatureNamedAgainKeepsItsName) {
+  for (const auto& [tail, id] : std::vector<std::pair<std::string, std::string>>{
+           {"hole Z 5/32", "Z"}, {"hole A 5/32", "A"}, {"Z 5/32", "Z"}, {"hole 5/32", "C"}}) {
+    const auto line = readFeatureLine(plate(), FeatureKind::hole, tail, {});
+    ASSERT_TRUE(line.ok()) << tail;
+    EXPECT_EQ(line->feature.id, id) << tail;
+    EXPECT_EQ(line->feature.drilled()->diameter->text, "5/32") << tail;
+  }
+}
+
 TEST(Lines, WhatIsUnderstood) {
   const Part part = made({"in line y A B", "midway y A F K", "equal x A B P stated",
                           "symmetric x A B about P", "concentric A B"},
@@ -271,6 +282,8 @@ TEST(Lines, WhatIsRefusedAndWhere) {
       {"stock outside 1/16", 6},
       {"stock left -1/16", -1},
       {"delete Q", -1},
+      {"delete", 6},
+      {"rename A", 8},
       {"rename A B", -1},
       {"edge L left left2", -1},
       {"twaddle", 0},
