@@ -84,9 +84,7 @@ class OfferingActivity : public Activity {
     if (over() || !offered().hears(hands_.clock()) || goneBy()) return false;
     const QString text = typed.isEmpty() ? offer() : typed;
     if (text.isEmpty()) {
-      emit hands_.desk.refused(offered().feature() != nullptr
-                                   ? tr("is it one? Type its name, or Escape drops it")
-                                   : tr("type what is lettered there"));
+      emit hands_.desk.refused(askedForInstead());
       return false;
     }
     return offered().feature() != nullptr ? takeFeature(text) : takeReading(text);
@@ -190,6 +188,15 @@ class OfferingActivity : public Activity {
       return ends + QStringLiteral(" ") + tr("point at the place where it ends.");
     }
     return ends + QStringLiteral(" ") + ask(putNow(walk));
+  }
+
+  /// What Enter alone doesn't answer.
+  QString askedForInstead() const {
+    if (offered().feature() != nullptr) return tr("is it one? Type its name, or Escape drops it");
+    if (putNow(OfferWalk(hands_)).how == Put::choice) {
+      return tr("which of them is for the eye to say: Alt+1, Alt+2 …, or type what is lettered");
+    }
+    return tr("type what is lettered there");
   }
 
   QString ask(const PutReading& put) const {

@@ -147,6 +147,7 @@ TEST_F(OfferingTest, AChoiceFillsNothingInAndIsTakenByItsKey) {
   offerFigure({lettered("1 5/16"), lettered("1 3/16")}, kUnsure);
   EXPECT_TRUE(work.offer().isEmpty());
   EXPECT_FALSE(enter());
+  EXPECT_TRUE(refused.contains(QStringLiteral("Alt+1"))) << qPrintable(refused);
   EXPECT_FALSE(work.choose(2));
   EXPECT_TRUE(work.choose(1));
   ASSERT_EQ(part().readings.size(), 1u);
