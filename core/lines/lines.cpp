@@ -309,14 +309,16 @@ class LineReader {
     }
   }
 
+  /// The one that is meant, made where there is none; the same whenever this line asks.
   Setup& setup() {
-    if (part_.setups.size() <= context_.setup) {
+    if (!setup_) setup_ = std::min(context_.setup, part_.setups.size());
+    if (*setup_ == part_.setups.size()) {
       Setup made;
       made.name = std::to_string(part_.setups.size() + 1);
       made.face = context_.face;
       part_.setups.push_back(std::move(made));
     }
-    return part_.setups[std::min(context_.setup, part_.setups.size() - 1)];
+    return part_.setups[*setup_];
   }
 
   Result<LineOutcome> readZero() {
@@ -428,6 +430,7 @@ class LineReader {
   const PlaceIndex& index_;
   LineWords words_;
   const LineContext& context_;
+  std::optional<std::size_t> setup_;
 };
 
 }  // namespace

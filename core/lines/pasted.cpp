@@ -48,6 +48,12 @@ bool looksLikePlace(std::string_view word) {
          word.find_first_not_of("0123456789", letters) == std::string_view::npos;
 }
 
+/// As readings are numbered: `r7`.
+bool namesReading(std::string_view word) {
+  return word.size() > 1 && word[0] == 'r' &&
+         word.find_first_not_of("0123456789", 1) == std::string_view::npos;
+}
+
 struct Ends {
   std::string from, to;
   std::optional<Axis> axis;
@@ -64,6 +70,7 @@ std::optional<Ends> endsOf(std::string_view line) {
       break;
     }
   }
+  if (!ends.axis && words.size() > 3 && namesReading(words[0])) words.erase(words.begin());
   if (words.size() < 3 || !looksLikePlace(words[0]) || !looksLikePlace(words[1]))
     return std::nullopt;
   ends.from = words[0];

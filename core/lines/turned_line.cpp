@@ -101,8 +101,13 @@ class TurnedReader {
       } else if (words_.takeIf("per_foot")) {
         if (!takeFigure(taper.perFoot)) return false;
       } else if (words_.takeIf("angle")) {
+        const std::size_t at = words_.at();
         auto angle = readAngle(words_.takeUntil({"large", "small", "per_foot"}));
-        if (!angle) return refuse(angle.error().text);
+        if (!angle) {
+          fault_ = angle.error();
+          fault_.at = at + fault_.at.value_or(0);
+          return false;
+        }
         taper.angle = std::move(angle).value();
       } else {
         return refuse("say two of `large`, `small`, `angle`, `per_foot`, each with its figure");

@@ -168,6 +168,42 @@ TEST(Lines, ZeroAndStockMakeTheSetupTheyNeed) {
   EXPECT_EQ(setup.stock[static_cast<std::size_t>(Side::left)]->text, "1/16");
 }
 
+// The setup in sight takes it; where none has the face, one more is made, named by its number.
+TEST(Lines, ZeroGoesIntoTheSetupThatIsMeant) {
+  Part part = made({"zero x L", "zero y F"}, plate());
+  LineContext context;
+  context.setup = 1;
+  context.face = Face::front;
+  auto next = applyLine(part, "zero x R", context);
+  ASSERT_TRUE(next.ok()) << next.error().text;
+  ASSERT_EQ(next->part.setups.size(), 2u);
+  EXPECT_EQ(next->part.setups[1].name, "2");
+  EXPECT_EQ(next->part.setups[1].face, Face::front);
+  EXPECT_EQ(next->part.setups[1].zero[0].at, "R");
+  EXPECT_EQ(next->part.setups[0], part.setups[0]);
+  context.setup = 0;
+  next = applyLine(next->part, "zero x A", context);
+  ASSERT_TRUE(next.ok());
+  EXPECT_EQ(next->part.setups[0].zero[0].at, "A");
+  EXPECT_EQ(next->part.setups[1].zero[0].at, "R");
+  // Far behind the last: one more, and it is that one which is set.
+  context.setup = 7;
+  next = applyLine(next->part, "zero x B", context);
+  ASSERT_TRUE(next.ok());
+  ASSERT_EQ(next->part.setups.size(), 3u);
+  EXPECT_EQ(next->part.setups[2].zero[0].at, "B");
+}
+
+// What a callout says beyond what is held is kept as it was lettered.
+TEST(Lines, WhatACalloutSaysBesidesIsItsNote) {
+  const auto drilled = readFeatureLine(plate(), FeatureKind::hole, "5/32 DRILL, 3/16 REAM", {});
+  ASSERT_TRUE(drilled.ok()) << drilled.error().text;
+  EXPECT_EQ(drilled->feature.note, "5/32 DRILL, 3/16 REAM");
+  const auto plain = readFeatureLine(plate(), FeatureKind::hole, "3/16 REAM", {});
+  ASSERT_TRUE(plain.ok());
+  EXPECT_EQ(plain->feature.note, "");
+}
+
 TEST(Lines, SayHowThePlaceOfAHoleIsFound) {
   const Part part = made({"locate A mate B of Back plate", "locate B pair"}, plate());
   const Drilled& a = *part.feature("A")->drilled();

@@ -26,6 +26,21 @@ TEST(Pasted, ReadingsMakeTheirPlaces) {
   EXPECT_EQ(part->readings[2].axis, Axis::y);
 }
 
+// As a table of readings is exported: with its number, its axis, blanks and returns at the end.
+TEST(Pasted, ANumberAndAnAxisMayStandInFront) {
+  const auto three = applyLines(named(), "r7 L A 3/8 \t\r\n  r8 y F A 1/2\t\nx A B 1 3/16  ", {});
+  ASSERT_TRUE(three.ok()) << three.error().place << ": " << three.error().text;
+  ASSERT_EQ(three->readings.size(), 3u);
+  EXPECT_EQ(three->readings[0].id, "r7");
+  EXPECT_EQ(three->readings[0].figure.text, "3/8");
+  EXPECT_EQ(three->readings[1].id, "r8");
+  EXPECT_EQ(three->readings[1].axis, Axis::y);
+  EXPECT_EQ(three->readings[2].axis, Axis::x);
+  EXPECT_EQ(sideOf(*three->feature("F")), Side::front);
+  // An axis in third place is no axis.
+  EXPECT_FALSE(applyLines(named(), "C D x 3/8", {}).ok());
+}
+
 TEST(Pasted, WordsWorkAsWell) {
   const auto part = applyLines(named(), "hole A 1/4 ream\nL A 3/8\ny F A 1/2", {});
   ASSERT_TRUE(part.ok()) << part.error().text;

@@ -208,8 +208,42 @@ TEST(TurnedLines, NameTheirEdges) {
   EXPECT_EQ(part.feature("N")->as<kind::Knurl>()->pattern, "diamond");
   EXPECT_EQ(part.feature("C")->as<kind::Chamfer>()->length->text, "1/16");
   EXPECT_EQ(part.feature("D")->as<kind::CentreDrill>()->size, "#2");
-  EXPECT_FALSE(applyLine(part, "outside J", {}).ok());
-  EXPECT_FALSE(applyLine(part, "taper Z L M half", {}).ok());
+}
+
+// Each is refused at the word that is at fault, counted from the line's beginning.
+TEST(TurnedLines, AreRefusedWhereTheyGoWrong) {
+  Part part = partOf({"edge L left", "edge R right", "edge M x"});
+  part.turned = true;
+  const std::pair<std::string, std::size_t> rows[] = {
+      {"outside J", 9},
+      {"outside J L", 11},
+      {"outside J L R", 13},
+      {"outside J L R thick", 14},
+      {"outside J L R 3/8 too much", 18},
+      {"bored J L R 1/0", 12},
+      {"groove J L R deep", 13},
+      {"taper Z L M half", 12},
+      {"taper Z L M large half", 18},
+      {"taper Z L M large 1/2 small what", 28},
+      {"taper Z L M large 1/2 angle wide", 28},
+      {"screwed S L M", 13},
+      {"screwed S L M 1/4-20 UNC runout long", 32},
+      {"knurl N L M diamond rough", 20},
+      {"knurl N L M crossed", 12},
+      {"chamfer C L", 11},
+      {"chamfer C L 1/16 x 45° wild", 24},
+      {"centre_drill D", 14},
+  };
+  for (const auto& [line, at] : rows) {
+    const auto next = applyLine(part, line, {});
+    ASSERT_FALSE(next.ok()) << line;
+    EXPECT_EQ(next.error().at, at) << line << ": " << next.error().text;
+  }
+  // Two figures of a taper are enough, in any order.
+  for (const char* line : {"taper Z L M small 3/8 per_foot 5/8", "taper Z L M angle 10 large 1/2",
+                           "knurl N L M", "knurl N L M .040"}) {
+    EXPECT_TRUE(applyLine(part, line, {}).ok()) << line;
+  }
 }
 
 }  // namespace
