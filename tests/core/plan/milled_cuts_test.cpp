@@ -149,6 +149,29 @@ TEST(MilledCuts, TurnACurvedSlotOnTheRotaryTable) {
   EXPECT_TRUE(cuts[0].runs.empty());
 }
 
+// A quarter of a turn in every quadrant, begun at either end: never the long way round.
+TEST(MilledCuts, TurnACurvedSlotTheShortWayWhereverItLies) {
+  const std::pair<const char*, const char*> ends[] = {
+      {"2 1/2", "1 1/2"}, {"2", "2"}, {"1 1/2", "1 1/2"}, {"2", "1"}};
+  for (std::size_t k = 0; k < 4; ++k) {
+    for (const bool isBackwards : {false, true}) {
+      const auto& [ax, ay] = ends[isBackwards ? (k + 1) % 4 : k];
+      const auto& [bx, by] = ends[isBackwards ? k : (k + 1) % 4];
+      MilledPlate plate;
+      plate.point("E0", "2", "1 1/2");
+      plate.point("E1", ax, ay);
+      plate.point("E2", bx, by);
+      plate.slotAbout("1/4", "1/4");
+      const auto cuts = plate.cuts();
+      ASSERT_EQ(cuts.size(), 1u);
+      ASSERT_TRUE(cuts[0].about) << k;
+      EXPECT_FALSE(cuts[0].offCircle);
+      EXPECT_NEAR(cuts[0].about->degrees, 90, 1e-6) << k << isBackwards;
+      EXPECT_NEAR(cuts[0].about->spindle[0].toInches(), 0.5, 1e-9);
+    }
+  }
+}
+
 TEST(MilledCuts, SayWhereACurvedSlotDoesNotCloseOnItsCentre) {
   MilledPlate plate;
   plate.curvedSlot("1/4", "2 1/8", "1/4");

@@ -50,6 +50,10 @@ struct MilledPlate : HeldPlate {
     point("E0", "1 1/2", "1");
     point("E1", "2 1/2", "1");
     point("E2", "1 1/2", endY);
+    slotAbout(width, depth);
+  }
+  /// From E1 to E2 about E0.
+  void slotAbout(const std::string& width, const std::string& depth) {
     kind::Slot shape;
     shape.width = lettered(width);
     shape.ends = {"E1", "E2"};
