@@ -3,6 +3,8 @@
 #include <gtest/gtest.h>
 
 #include <QFile>
+#include <QTemporaryDir>
+#include <cmath>
 
 #include "app/base/headless.h"
 #include "tests/support/private_home.h"
@@ -41,6 +43,55 @@ TEST(PreferencesTest, TheShopIsKeptAndASpoiltOneIsTold) {
   ASSERT_FALSE(Preferences::shop().ok());
   EXPECT_EQ(Preferences::shop().error().place, Preferences::file().toStdString() + ": /drills/0");
   Preferences::setShop(Shop{});
+}
+
+TEST(PreferencesTest, WhatWasLookedAtIsKeptByFileAndWhatIsSpoiltIsNot) {
+  usePrivateHome();
+  headlessApplication();
+  const auto look = [](int part, int setup, int face, double scale, double x, double y) {
+    Preferences::Looked looked{part, setup, face, scale, {x, y}};
+    Preferences::noteLooked(QStringLiteral("plate.inchwright"), looked);
+    return Preferences::looked(QStringLiteral("plate.inchwright"));
+  };
+  EXPECT_FALSE(Preferences::looked(QStringLiteral("never.inchwright")));
+  const auto kept = look(1, 2, 5, 96.5, -0.25, 3.125);
+  ASSERT_TRUE(kept);
+  EXPECT_EQ(kept->part, 1);
+  EXPECT_EQ(kept->setup, 2);
+  EXPECT_EQ(kept->face, 5);
+  EXPECT_EQ(kept->scale, 96.5);
+  EXPECT_EQ(kept->middle, QPointF(-0.25, 3.125));
+  EXPECT_TRUE(look(0, 0, 0, 0, 0, 0));
+  EXPECT_FALSE(look(-1, 0, 0, 1, 0, 0));
+  EXPECT_FALSE(look(0, -1, 0, 1, 0, 0));
+  EXPECT_FALSE(look(0, 0, -1, 1, 0, 0));
+  EXPECT_FALSE(look(0, 0, 6, 1, 0, 0));
+  EXPECT_FALSE(look(0, 0, 0, std::nan(""), 0, 0));
+  EXPECT_FALSE(look(0, 0, 0, 1, INFINITY, 0));
+  EXPECT_FALSE(look(0, 0, 0, 1, 0, INFINITY));
+  EXPECT_FALSE(Preferences::looked(QStringLiteral("never.inchwright")));
+}
+
+TEST(PreferencesTest, TenFilesAreRememberedTheLastOneFirst) {
+  usePrivateHome();
+  headlessApplication();
+  const QTemporaryDir folder;
+  QStringList made;
+  for (int i = 0; i < 12; ++i) {
+    made << folder.filePath(QString::number(i) + QStringLiteral(".inchwright"));
+    QFile file(made.back());
+    ASSERT_TRUE(file.open(QIODevice::WriteOnly));
+    Preferences::noteRecentFile(made.back());
+  }
+  QStringList wanted(made.rbegin(), made.rbegin() + 10);
+  EXPECT_EQ(Preferences::recentFiles(), wanted);
+  Preferences::noteRecentFile(made[5]);
+  wanted.removeAll(made[5]);
+  wanted.prepend(made[5]);
+  EXPECT_EQ(Preferences::recentFiles(), wanted);
+  QFile::remove(made[11]);
+  wanted.removeAll(made[11]);
+  EXPECT_EQ(Preferences::recentFiles(), wanted);
 }
 
 }  // namespace
