@@ -9,6 +9,8 @@ namespace {
 
 constexpr QSizeF kCutRoom(420, 220);   // pixels: the largest enlarged cut
 constexpr QSizeF kNoteRoom(260, 150);  // and of a note
+constexpr int kFromTop = 52;
+constexpr int kForCorner = 60;  // below, where the corner box lies
 
 }  // namespace
 
@@ -48,9 +50,12 @@ void paintOfferedCut(QPainter& painter, const Work& work, const PictureLayer& la
   QRectF inches = offering->inches(reading != nullptr ? reading->cut : feature->noted);
   const qreal more = 0.06 * std::max(inches.width(), inches.height());
   inches.adjust(-more, -more, more, more);
-  // How many holes it speaks of stands below, where y is less.
-  if (reading == nullptr) inches.setTop(inches.top() - 0.8 * inches.height());
-  const QSizeF room = (reading != nullptr ? kCutRoom : kNoteRoom).boundedTo(QSizeF(pane) * 0.6);
+  // How many holes it speaks of stands below, where y is less, and their circle below that.
+  if (reading == nullptr) {
+    inches.setTop(inches.top() - (feature->pcd.empty() ? 0.8 : 1.7) * inches.height());
+  }
+  const QSizeF most(pane.width() * 0.6, pane.height() - kFromTop - kForCorner);
+  const QSizeF room = (reading != nullptr ? kCutRoom : kNoteRoom).boundedTo(most);
   const QSize pixels = inches.size().scaled(room, Qt::KeepAspectRatio).toSize();
   const qreal ratio = painter.device()->devicePixelRatioF();
   QImage cut = layer.cut(inches, pixels * ratio);
@@ -59,7 +64,7 @@ void paintOfferedCut(QPainter& painter, const Work& work, const PictureLayer& la
   // On the side that the dimension or the place itself is not on.
   const QPointF lit = reading != nullptr ? inches.center() : QPointF(feature->at.x, feature->at.y);
   const bool left = map.toWidget(lit).x() > pane.width() / 2.0;
-  const QPoint at(left ? 12 : pane.width() - 12 - pixels.width(), 52);
+  const QPoint at(left ? 12 : pane.width() - 12 - pixels.width(), kFromTop);
   painter.drawImage(at, cut);
   painter.setPen(QPen(Look::now().pencil, kFirmLine));
   painter.setBrush(Qt::NoBrush);

@@ -247,7 +247,7 @@ QPointF PictureLayer::snapped(QPointF inches, double reach) const {
 
 QImage PictureLayer::cut(const QRectF& inches, const QSize& size) const {
   const QRectF part = inches.intersected(bounds());
-  if (!shown_ || part.isEmpty()) return {};
+  if (!shown_ || part.isEmpty() || size.isEmpty()) return {};
   QImage image(size, QImage::Format_RGB32);
   image.fill(Qt::white);
   const qreal scale = std::min(size.width() / inches.width(), size.height() / inches.height());

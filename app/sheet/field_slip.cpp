@@ -37,8 +37,14 @@ void FieldSlip::layOut(QLayout* columns) {
 QLineEdit* FieldSlip::line(const QString& name, const std::function<void()>& taken) {
   auto* field = new QLineEdit;
   field->setAccessibleName(name);
-  connect(field, &QLineEdit::editingFinished, this, [this, taken] {
+  // Of a text that is longer than its field the beginning is to be seen.
+  const auto fromTheFirst = [field] {
+    if (!field->hasFocus()) field->setCursorPosition(0);
+  };
+  connect(field, &QLineEdit::textChanged, field, fromTheFirst);
+  connect(field, &QLineEdit::editingFinished, this, [this, taken, fromTheFirst] {
     if (!filling_) taken();
+    fromTheFirst();
   });
   return field;
 }

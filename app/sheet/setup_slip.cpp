@@ -203,7 +203,7 @@ void SetupSlip::showZero(const ZeroFields& fields) {
     box->addItems(places);
     box->setCurrentIndex(std::max(0, box->findText(now)));
   };
-  put(fields.first, tr("customary"),
+  put(fields.first, tr("the usual"),
       zero == nullptr ? QString() : ownWords(middle ? zero->middle[0] : zero->at));
   put(fields.second, tr("–"), middle ? ownWords(zero->middle[1]) : QString());
   fields.of->setCurrentIndex(middle && zero->ofStock ? 1 : 0);

@@ -29,7 +29,7 @@ go wrong before anything is cut: tools in parallels, jaws, stop or clamps, holes
 other or break out, tools that are not owned, work that is not held, pieces that don't clean up.
 
 What is owned is in the document's shop, else among the tools kept for all jobs on the desk; of
-what neither says anything, all customary sizes are taken.
+what neither says anything, all usual sizes are taken.
 
   --part P, --setup S   only those of that name, else all
   --unit in|mm          the unit of the figures, else the machine's
