@@ -91,7 +91,8 @@ void LatheView::follow() {
   // Only what is measured over one stretch has a size.
   const bool measured = cut != nullptr && cut->of.size() == 1 && cut->dia;
   made_->setEnabled(measured);
-  said_->setText(cut == nullptr ? QString() : noteLines(*cut).join(QStringLiteral(" · ")));
+  said_->setText(cut == nullptr ? QString()
+                                : withWholeFigures(noteLines(*cut).join(QStringLiteral(" · "))));
   if (!desk_.hasPart() || desk_.lathe() == nullptr) {
     head_->setText(tr("There is nothing to turn."));
   } else if (cut == nullptr) {

@@ -240,7 +240,7 @@ void MachineView::sayDifference(const TableRow& row, const MadePlace& made) {
     const Verdict verdict = verdictOf(*found, {drawn->limits.least, drawn->limits.greatest});
     said << tr("size: %1").arg(coreWords(verdictWords(verdict)));
   }
-  said_->setText(said.join(QStringLiteral(" · ")));
+  said_->setText(withWholeFigures(said.join(QStringLiteral(" · "))));
 }
 
 void MachineView::showMade() {

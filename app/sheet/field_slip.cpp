@@ -30,21 +30,23 @@ void FieldSlip::layOut(QLayout* columns) {
   column->setContentsMargins(26, 20, 26, 18);
   column->addLayout(columns, 1);
   column->addLayout(below);
-  connect(&desk_, &Desk::edited, this, &FieldSlip::showNow);
-  connect(&desk_, &Desk::viewChanged, this, &FieldSlip::showNow);
+  connect(&desk_, &Desk::edited, this, &FieldSlip::fill);
+  connect(&desk_, &Desk::viewChanged, this, &FieldSlip::fill);
+}
+
+void FieldSlip::fill() {
+  showNow();
+  // Of a text that is longer than its field the beginning is to be seen.
+  for (QLineEdit* field : findChildren<QLineEdit*>()) {
+    if (!field->hasFocus()) field->setCursorPosition(0);
+  }
 }
 
 QLineEdit* FieldSlip::line(const QString& name, const std::function<void()>& taken) {
   auto* field = new QLineEdit;
   field->setAccessibleName(name);
-  // Of a text that is longer than its field the beginning is to be seen.
-  const auto fromTheFirst = [field] {
-    if (!field->hasFocus()) field->setCursorPosition(0);
-  };
-  connect(field, &QLineEdit::textChanged, field, fromTheFirst);
-  connect(field, &QLineEdit::editingFinished, this, [this, taken, fromTheFirst] {
+  connect(field, &QLineEdit::editingFinished, this, [this, taken] {
     if (!filling_) taken();
-    fromTheFirst();
   });
   return field;
 }
@@ -82,7 +84,7 @@ void FieldSlip::apply(const Setup& setup) {
   const auto next =
       part.setups.empty() ? addSetup(part, setup) : replaceSetup(part, desk_.setup().name, setup);
   if (!desk_.applyPart(next, tr("Change the setup"))) {
-    showNow();
+    fill();
     said_->setText(coreWords(next.error().text));
   }
 }

@@ -24,6 +24,8 @@ class FieldSlip : public QDialog {
   /// Fills all fields from the desk, between two settings of `filling_`.
   virtual void showNow() = 0;
 
+  void fill();
+
   /// The columns above, what is said and the button below; follows the desk from now on.
   void layOut(QLayout* columns);
   QLineEdit* line(const QString& name, const std::function<void()>& taken);

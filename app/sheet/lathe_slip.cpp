@@ -54,7 +54,7 @@ LatheSlip::LatheSlip(Desk& desk, QWidget* parent) : FieldSlip(desk, parent) {
   }
   layOut(columns);
   resize(fontMetrics().averageCharWidth() * 100, sizeHint().height());
-  showNow();
+  fill();
 }
 
 LatheSlip::~LatheSlip() {

@@ -66,7 +66,7 @@ SetupSlip::SetupSlip(Desk& desk, QWidget* parent) : FieldSlip(desk, parent) {
   columns->addLayout(left);
   columns->addLayout(right);
   layOut(columns);
-  showNow();
+  fill();
 }
 
 SetupSlip::~SetupSlip() {

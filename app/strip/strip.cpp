@@ -72,10 +72,12 @@ void Strip::follow() {
   // A line on its way into the job has been answered; what it led to is shown once, after it.
   if (taking_) return;
   // A refusal stands until the question changes or the line does.
-  if (prompt_->text() != work_.prompt()) refusal_.clear();
-  prompt_->setText(work_.prompt());
+  const QString prompt = work_.prompt();
+  const QString shown = withWholeFigures(prompt);
+  if (prompt_->text() != shown) refusal_.clear();
+  prompt_->setText(shown);
   // Screen readers speak the question together with the line it is answered in.
-  line_->setAccessibleDescription(prompt_->text());
+  line_->setAccessibleDescription(prompt);
   const QString offer = work_.offer();
   line_->setPlaceholderText(offer.isEmpty() ? QString() : tr("%1   (Enter takes it)").arg(offer));
   showEcho();
