@@ -102,7 +102,8 @@ class Session {
     } else if (words[0] == "on") {
       work_.point({{}, {}, words[1], false});
     } else if (words[0] == "click") {
-      const QPointF at(std::stod(words[1]), std::stod(words[2]));
+      const QPointF at(QString::fromStdString(words[1]).toDouble(),
+                       QString::fromStdString(words[2]).toDouble());
       work_.point({at, words.size() > 3 ? words[3] : std::string(), {}, false, 0.03});
     } else if (words[0] == "note") {
       work_.noteTyped(QString::fromStdString(line.substr(std::min<std::size_t>(5, line.size()))));
