@@ -117,6 +117,17 @@ TEST(Gap, MeasuredSizesGoInAsTheyStand) {
   EXPECT_EQ(tight.stack.worst, (Span{0, 0}));
 }
 
+// A press fit is taken up to a 64th of an inch, .015625; from there on it is the wrong hole.
+TEST(Gap, AShaftAWholeSixtyFourthTooLargeIsInTheWrongHole) {
+  EXPECT_TRUE(gapStack(Job{}, gapOf({measured("1", "1.01562")})).ok());
+  EXPECT_TRUE(gapStack(Job{}, gapOf({measured("1", "1.01550 +.0001 -.0001")})).ok());
+  for (const char* shaft : {"1.015625", "1 1/64", "1 1/32", "2"}) {
+    const auto stack = gapStack(Job{}, gapOf({measured("1", shaft)}));
+    ASSERT_FALSE(stack.ok()) << shaft;
+    EXPECT_NE(stack.error().text.find("the shaft is larger than its hole by"), std::string::npos);
+  }
+}
+
 // 1/4 in a normal hole of 9/32 (ASME B18.2.8): 1/32 clearance, so 1/64 to either side; M3 in a
 // medium one of 3.4 mm (ISO 273): 0.2 mm.
 TEST(Gap, AScrewInItsClearanceHoleStraysHalfOfWhatIsLeft) {
