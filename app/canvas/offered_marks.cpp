@@ -31,8 +31,10 @@ std::vector<PrintScene::Offered> offeredMarks(const Work& work) {
       out.push_back({line(one.from, one.to), 0, shown});
       continue;
     }
-    const bool ring = one.drawnRadius > 0;
-    out.push_back({ring ? line(one.at, one.at) : line(one.from, one.to), one.drawnRadius, shown});
+    // An arc's circle may be far larger than it is.
+    const bool ring = one.drawnRadius > 0 && one.kind != seen::OfferedFeature::arc;
+    out.push_back(
+        {ring ? line(one.at, one.at) : line(one.from, one.to), ring ? one.drawnRadius : 0, shown});
   }
   if (const auto* reading = offering->offered.reading()) {
     out.push_back({line(reading->from, reading->to), 0, true});

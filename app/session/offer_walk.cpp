@@ -19,6 +19,18 @@ constexpr double kNear = 0.045;       // inches: a dimension's end and what it e
 constexpr double kAside = 0.005;      // of the distance aside, by which the nearer of two is told
 constexpr double kLessLikely = 0.02;  // inches, by which what is not certain counts as farther off
 
+/// What has two ends is traced from the first.
+PlanePoint tracedAt(const FeatureOffer& offer) {
+  const bool ends = offer.kind == OfferedFeature::row || offer.kind == OfferedFeature::line;
+  return ends ? offer.from : offer.at;
+}
+
+/// Whether it lies between sides, which are traced before it.
+bool isBetweenSides(const FeatureOffer& offer) {
+  return offer.kind == OfferedFeature::round || offer.kind == OfferedFeature::line ||
+         offer.kind == OfferedFeature::arc;
+}
+
 /// The middle of one of a row's holes, the first from its lower end.
 PlanePoint holeOf(const FeatureOffer& row, int number) {
   const double t = double(number) / (row.count - 1);
@@ -58,7 +70,7 @@ OfferWalk::OfferWalk(const Hands& hands)
 
 OfferWalk::Rank OfferWalk::rankOf(std::size_t one, bool needed) const {
   const OfferedFeature kind = feature(one).kind;
-  if (kind == OfferedFeature::round) return kLast;
+  if (isBetweenSides(feature(one))) return kLast;
   const bool several = kind == OfferedFeature::row || kind == OfferedFeature::ring;
   return several || needed || isCertain(one) ? kBefore : kLast;
 }
@@ -104,12 +116,12 @@ bool OfferWalk::isTraced(const FeatureOffer& offer) const {
     });
   }
   return std::any_of(all.begin(), all.end(), [&](const Feature& one) {
-    if (!one.is(*kindOf(offer.kind))) return false;
+    if (!one.is(kindOf(offer.kind))) return false;
     if (offer.kind == OfferedFeature::edge) {
       return near(one, axes_[offer.alongX ? 0 : 1], offer.alongX ? offer.at.x : offer.at.y);
     }
-    return one.face == hands_.desk.face() && near(one, axes_[0], offer.at.x) &&
-           near(one, axes_[1], offer.at.y);
+    const PlanePoint at = tracedAt(offer);
+    return one.face == hands_.desk.face() && near(one, axes_[0], at.x) && near(one, axes_[1], at.y);
   });
 }
 
@@ -243,8 +255,9 @@ std::string OfferWalk::textOf(const Part& part, std::size_t one) const {
   }
   const bool row = offer.kind == OfferedFeature::row, round = offer.kind == OfferedFeature::round;
   const bool ring = offer.kind == OfferedFeature::ring;
-  if (offer.kind != OfferedFeature::hole && !row && !round && !ring) return {};
+  if (offer.kind == OfferedFeature::slot) return {};
   const Id id = nextFeatureId(part);
+  if (isBetweenSides(offer) && !round) return id;
   if (offer.size.empty()) return row || round || ring ? std::string() : id;
   if (!offer.sizeWitnesses.ready() || (ring && !isCertain(one))) return {};
   if (round) return id + (offer.size.starts_with("R") ? " " : " R") + offer.size;
@@ -281,7 +294,7 @@ Result<Feature> OfferWalk::featureOf(const Part& part, std::size_t one,
   const FeatureOffer& offer = feature(one);
   LineContext context = hands_.context();
   if (offer.kind == OfferedFeature::row) context.axis = axes_[offer.alongX ? 0 : 1];
-  auto read = readFeatureLine(part, *kindOf(offer.kind), text, context);
+  auto read = readFeatureLine(part, kindOf(offer.kind), text, context);
   if (!read.ok()) return read.error();
   Feature out = std::move(read->feature);
   if (offer.kind == OfferedFeature::edge) {
@@ -296,8 +309,13 @@ Result<Feature> OfferWalk::featureOf(const Part& part, std::size_t one,
   if (auto* ring = out.as<kind::Ring>(); ring != nullptr && text == textOf(part, one)) {
     ring->byTrace = {"first_angle"};
   }
-  const PlanePoint at = offer.kind == OfferedFeature::row ? offer.from : offer.at;
+  const PlanePoint at = tracedAt(offer);
   out.traced = {tracedText(at.x), tracedText(at.y)};
+  if (offer.kind == OfferedFeature::line) {
+    for (const double more : {offer.to.x, offer.to.y}) out.traced.push_back(tracedText(more));
+  } else if (offer.kind == OfferedFeature::arc) {
+    out.traced.push_back(tracedText(offer.drawnRadius));
+  }
   return out;
 }
 

@@ -22,8 +22,8 @@ struct OfferedEnd {
 /// In which order the offers of the face are gone through, and where dimensions end. First what is
 /// certain and no dimension brings along, and what is not certain but a dimension ends at, and
 /// rows, lest their holes be taken one by one; then the dimensions, lane by lane, each with the
-/// features at its ends; what is not certain comes last, and rounds, which need their sides. What
-/// is traced or read already is passed over.
+/// features at its ends; what is not certain comes last, and rounds, lines and arcs, which lie
+/// between sides. What is traced or read already is passed over.
 ///
 /// Looks at the hands it was made from, which have to outlive it; made anew after each edit.
 class OfferWalk {

@@ -54,6 +54,17 @@ bool isInLineWithHole(const std::vector<FeatureOffer>& all, const FeatureOffer& 
   });
 }
 
+/// Whether a slanted or curved side begins and ends at edges that are plain by themselves.
+bool isBetweenEdges(const std::vector<FeatureOffer>& all, const FeatureOffer& side) {
+  const auto atEdge = [&](PlanePoint end) {
+    return std::any_of(all.begin(), all.end(), [&](const FeatureOffer& f) {
+      const double off = f.alongX ? f.at.x - end.x : f.at.y - end.y;
+      return f.kind == OfferedFeature::edge && f.ready && std::abs(off) <= kEndsAt;
+    });
+  };
+  return atEdge(side.from) && atEdge(side.to);
+}
+
 bool isAtHole(const std::vector<FeatureOffer>& all, const FeatureOffer& slot) {
   return std::any_of(all.begin(), all.end(), [&](const FeatureOffer& f) {
     return f.kind == OfferedFeature::hole &&
@@ -98,7 +109,7 @@ seen::Offered::Time offeringNow() {
       std::chrono::steady_clock::now().time_since_epoch());
 }
 
-std::optional<FeatureKind> kindOf(OfferedFeature kind) {
+FeatureKind kindOf(OfferedFeature kind) {
   switch (kind) {
     case OfferedFeature::hole:
       return FeatureKind::hole;
@@ -113,15 +124,16 @@ std::optional<FeatureKind> kindOf(OfferedFeature kind) {
     case OfferedFeature::round:
       return FeatureKind::round;
     case OfferedFeature::line:
+      return FeatureKind::line;
     case OfferedFeature::arc:
-      break;
+      return FeatureKind::arc;
   }
-  return std::nullopt;
+  return FeatureKind::point;
 }
 
 seen::Offers offersOfFace(const seen::Offers& all) {
   seen::Offers out = all;
-  std::erase_if(out.features, [](const FeatureOffer& f) { return f.view != 0 || !kindOf(f.kind); });
+  std::erase_if(out.features, [](const FeatureOffer& f) { return f.view != 0; });
   std::erase_if(out.readings, [](const ReadingOffer& r) {
     return r.view != 0 || r.kind == OfferedReading::angle;
   });
@@ -169,9 +181,11 @@ std::vector<bool> certainOf(const seen::Offers& offers, const Homography& toInch
     const bool ring = f.kind == OfferedFeature::ring && f.sizeWitnesses.ready() &&
                       f.pcdWitnesses.ready() && f.firstAngle;
     const bool round = f.kind == OfferedFeature::round && isNoted(f);
+    const bool side = (f.kind == OfferedFeature::line || f.kind == OfferedFeature::arc) &&
+                      isBetweenEdges(offers.features, f);
     const bool edge = f.kind == OfferedFeature::edge && (f.alongX ? x : y) &&
                       !isInLineWithHole(offers.features, f);
-    out.push_back(f.ready && !among && (hole || edge || row || ring || round));
+    out.push_back(f.ready && !among && (hole || edge || row || ring || round || side));
   }
   return out;
 }

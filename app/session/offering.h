@@ -43,8 +43,8 @@ struct Offering {
 /// Since when offers are shown, for Enter to be deaf at first.
 seen::Offered::Time offeringNow();
 
-/// The kind of feature that is traced for one that is offered; none where it can't be offered yet.
-std::optional<FeatureKind> kindOf(seen::OfferedFeature kind);
+/// The kind of feature that is traced for one that is offered.
+FeatureKind kindOf(seen::OfferedFeature kind);
 
 /// What of a picture's offers the desk goes through: those of the view that the face's zero is on,
 /// with a note's size for as many holes as it speaks of.

@@ -161,7 +161,7 @@ class OfferingActivity : public Activity {
   std::size_t lit() const { return *offered().lit(); }
 
   QString featurePrompt(const OfferWalk& walk, const FeatureOffer& feature) const {
-    QString what = wordFor(*kindOf(feature.kind));
+    QString what = wordFor(kindOf(feature.kind));
     if (feature.kind == OfferedFeature::row) what += tr(", %1 of them").arg(feature.count);
     if (!feature.size.empty() && !feature.sizeWitnesses.ready()) {
       return tr("Offered: %1. Type what the note at it letters.").arg(what);

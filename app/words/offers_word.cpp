@@ -131,8 +131,7 @@ Json asJson(const FeatureOffer& f) {
   const bool row = f.kind == OfferedFeature::row;
   // An edge stands at a place along its axis, a row runs along it.
   if (f.kind == OfferedFeature::edge || row) out["axis"] = f.alongX ? "x" : "y";
-  if (row || f.kind == OfferedFeature::edge || f.kind == OfferedFeature::slot ||
-      f.kind == OfferedFeature::round)
+  if (f.kind != OfferedFeature::hole && f.kind != OfferedFeature::ring)
     out["ends"] = Json::array({pointOf(f.from), pointOf(f.to)});
   if (f.count > 0) out["count"] = f.count;
   if (f.firstAngle) out["first_angle"] = *f.firstAngle;

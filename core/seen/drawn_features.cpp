@@ -18,6 +18,8 @@ constexpr double kWhole = 0.97;           // of an edge that one Enter may take
 constexpr double kBrokenBy = 0.8;         // a figure, inches of the sheet
 constexpr double kRound = 0.9;            // and of a hole's rim
 constexpr double kBeyond = 0.7;           // and of its centre lines outside it
+constexpr double kMostLevel = 0.45;       // of an arc that runs level or plumb, inches of the sheet
+constexpr double kLeastJoined = 0.35;     // a stroke that a slanted or curved side goes on from
 constexpr double kWidest = 0.1;  // lettering has no circles wider than this, inches of the sheet
 
 struct Thick {
@@ -120,6 +122,44 @@ std::vector<Rounding> roundsAmong(const std::vector<Thick>& all, std::size_t lev
   return out;
 }
 
+/// Whether another stroke goes on at an end of one: a long one, or one that meets a third at its
+/// own other end. The short piece of an arc that runs level or plumb does neither.
+bool goesOnAt(const std::vector<Thick>& all, std::size_t i, bool past, double inch) {
+  const double near = kCorner * inch + 1;
+  const auto meets = [&](PlanePoint end, std::size_t one, std::size_t other) {
+    for (std::size_t k = 0; k < all.size(); ++k)
+      if (k != one && k != other && all[k].off(end) < near) return true;
+    return false;
+  };
+  const PlanePoint end = all[i].end(past);
+  for (std::size_t k = 0; k < all.size(); ++k) {
+    if (k == i || all[k].off(end) > near) continue;
+    if (all[k].stroke.length() > kMostLevel * inch) return true;
+    const PlanePoint a = all[k].end(false), b = all[k].end(true);
+    const bool first = std::hypot(a.x - end.x, a.y - end.y) > std::hypot(b.x - end.x, b.y - end.y);
+    if (meets(first ? a : b, k, i)) return true;
+  }
+  return false;
+}
+
+/// What is drawn between ends of strokes at which no other stroke and no round goes on.
+std::vector<Join> joinsAmong(const std::vector<Thick>& all, const std::vector<Rounding>& rounds,
+                             const Grey& cover, double inch, const Stop& stop) {
+  std::vector<LooseEnd> ends;
+  for (std::size_t i = 0; i < all.size() && !stop.asked(); ++i) {
+    if (all[i].stroke.length() < kLeastJoined * inch || all[i].whole < kMostlyDrawn) continue;
+    for (const bool past : {false, true}) {
+      const bool rounded = std::any_of(rounds.begin(), rounds.end(), [&](const Rounding& r) {
+        return all[i].plumb ? r.plumb == i && r.plumbPast == past
+                            : r.level == i && r.levelPast == past;
+      });
+      if (!rounded && !goesOnAt(all, i, past, inch))
+        ends.push_back({all[i].end(past), i, past, all[i].plumb, all[i].stroke.thick});
+    }
+  }
+  return joinsOf(ends, cover, inch, stop);
+}
+
 double gapTo(const ViewBox& v, double x, double y) {
   return std::hypot(std::max({0.0, v.x0 - x, x - v.x1}), std::max({0.0, v.y0 - y, y - v.y1}));
 }
@@ -135,7 +175,17 @@ Outlines outlinesOf(const View& level, const View& plumb, const std::vector<Circ
   all.insert(all.end(), other.begin(), other.end());
   if (all.size() > kMostThick) return {};
   std::vector<Rounding> rounds = roundsAmong(all, levels, level.cover, inch, stop);
+  const std::vector<Join> joins = joinsAmong(all, rounds, level.cover, inch, stop);
+  // Where an arc runs level or plumb it is no stroke of its own.
+  const auto isOfArc = [&](const Thick& t) {
+    const double within = 0.02 * inch + t.stroke.thick / 2;
+    return std::any_of(joins.begin(), joins.end(), [&](const Join& j) {
+      return isOnArc(j, t.end(false), within) && isOnArc(j, t.end(true), within);
+    });
+  };
   Sets sets(static_cast<int>(all.size()));
+  for (const Join& j : joins)
+    sets.join(static_cast<int>(j.one.stroke), static_cast<int>(j.other.stroke));
   for (const Rounding& r : rounds) sets.join(static_cast<int>(r.level), static_cast<int>(r.plumb));
   for (std::size_t i = 0; i < all.size(); ++i) {
     if (stop.asked()) return {};
@@ -190,17 +240,20 @@ Outlines outlinesOf(const View& level, const View& plumb, const std::vector<Circ
     return a->members.size() > b->members.size();
   });
   Outlines out;
-  for (const Group* g : kept) {
-    const auto holder = std::find_if(kept.begin(), kept.end(), [&](const Group* o) {
+  const auto isWithin = [&](const Group* g) {
+    return std::any_of(kept.begin(), kept.end(), [&](const Group* o) {
       return o->box.x1 - o->box.x0 > g->box.x1 - g->box.x0 &&
              o->box.holds(g->box.x0, g->box.y0, 0) && o->box.holds(g->box.x1, g->box.y1, 0);
     });
-    if (holder == kept.end()) out.views.push_back(g->box);
+  };
+  for (const Group* g : kept) {
+    if (!isWithin(g)) out.views.push_back(g->box);
   }
   for (const Group* g : kept) {
     const int view = viewAt(out, (g->box.x0 + g->box.x1) / 2, (g->box.y0 + g->box.y1) / 2);
     for (const int i : g->members) {
       if (stop.asked()) return {};
+      if (isOfArc(all[i])) continue;
       // Where sides only come near one another it may be no corner.
       const auto meets = [&](bool second) {
         const bool rounded = std::any_of(rounds.begin(), rounds.end(), [&](const Rounding& r) {
@@ -208,7 +261,13 @@ Outlines outlinesOf(const View& level, const View& plumb, const std::vector<Circ
           return r.drawn >= kWholeArc && (all[i].plumb ? r.plumb == own && r.plumbPast == second
                                                        : r.level == own && r.levelPast == second);
         });
-        return rounded || std::any_of(g->members.begin(), g->members.end(), [&](int k) {
+        const bool joined = std::any_of(joins.begin(), joins.end(), [&](const Join& j) {
+          const auto here = [&](const LooseEnd& end) {
+            return end.stroke == static_cast<std::size_t>(i) && end.past == second;
+          };
+          return j.drawn >= kWholeJoin && (here(j.one) || here(j.other));
+        });
+        return rounded || joined || std::any_of(g->members.begin(), g->members.end(), [&](int k) {
                  if (all[k].plumb == all[i].plumb) return false;
                  const PlanePoint corner = all[i].crossing(all[k]), end = all[i].end(second);
                  const double reach = kCorner * inch + 2;
@@ -224,6 +283,13 @@ Outlines outlinesOf(const View& level, const View& plumb, const std::vector<Circ
       if (std::find(g->members.begin(), g->members.end(), static_cast<int>(r.level)) !=
           g->members.end())
         out.rounds.push_back(r);
+    }
+    // A slot's ends are no sides of the part.
+    if (isWithin(g)) continue;
+    for (const Join& j : joins) {
+      if (std::find(g->members.begin(), g->members.end(), static_cast<int>(j.one.stroke)) !=
+          g->members.end())
+        out.joins.push_back(j);
     }
   }
   joinBroken(out.sides, kBrokenBy * inch, 0.02 * inch + 1);
@@ -273,6 +339,21 @@ std::vector<FeatureOffer> featuresOf(const Outlines& outlines, const std::vector
     f.view = viewAt(outlines, r.corner.x, r.corner.y);
     f.sure = r.drawn;
     f.ready = r.drawn >= kWholeArc;
+    out.push_back(f);
+  }
+  for (const Join& j : outlines.joins) {
+    FeatureOffer f;
+    f.kind = j.arc ? OfferedFeature::arc : OfferedFeature::line;
+    f.from = frame.inches(j.from.x, j.from.y);
+    f.to = frame.inches(j.to.x, j.to.y);
+    if (f.from.x > f.to.x) std::swap(f.from, f.to);
+    const PlanePoint middle{(j.from.x + j.to.x) / 2, (j.from.y + j.to.y) / 2};
+    const PlanePoint at = j.arc ? j.centre : middle;
+    f.at = frame.inches(at.x, at.y);
+    f.drawnRadius = j.radius / frame.perInch;
+    f.view = viewAt(outlines, middle.x, middle.y);
+    f.sure = j.drawn;
+    f.ready = j.drawn >= kWholeJoin;
     out.push_back(f);
   }
   for (const Circle& c : circles) {

@@ -4,6 +4,7 @@
 
 #include "core/seen/circles.h"
 #include "core/seen/ends.h"
+#include "core/seen/joins.h"
 #include "core/seen/offers.h"
 #include "core/seen/rounds.h"
 #include "core/seen/squared.h"
@@ -27,12 +28,14 @@ struct Outlines {
     bool plumb = false;
     int view = 0;
     double whole = 0;  ///< how much of it is drawn, and as thick as an outline, 0 … 1
-    /// Its first end meets another side of its outline, or a plain round between it and that.
+    /// Its first end meets another side of its outline, or a plain round, slanted or curved side
+    /// between it and that.
     bool cornerFrom = false;
     bool cornerPast = false;  ///< and its last
   };
   std::vector<Side> sides;
   std::vector<Rounding> rounds;  ///< of corners; what it counts strokes by means nothing here
+  std::vector<Join> joins;       ///< slanted and curved sides; likewise
 };
 
 /// Thick strokes that hang together are an outline, unless they frame the sheet or the title block,
@@ -43,7 +46,7 @@ Outlines outlinesOf(const View& level, const View& plumb, const std::vector<Circ
 /// Whether a circle is a hole: it has a centre cross, which runs out over the rim of a small one.
 bool isHole(const Circle& circle, double inch);
 
-/// Holes, edges and rounds.
+/// Holes, edges, rounds, lines and arcs.
 std::vector<FeatureOffer> featuresOf(const Outlines& outlines, const std::vector<Circle>& circles,
                                      const Frame& frame, double inch);
 

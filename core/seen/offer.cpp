@@ -57,7 +57,7 @@ double offSlot(const FeatureOffer& slot, PlanePoint p) {
   return std::hypot(p.x - slot.from.x - t * x, p.y - slot.from.y - t * y);
 }
 
-/// Slots and rings. A slot's end is no hole, nor are its sides edges.
+/// Slots and rings. A slot's end is no hole and no arc, nor are its sides edges.
 void addShapes(const LookedAt& seen, const Outlines& outlines, const std::vector<Circle>& circles,
                const std::vector<Circle>& holes, const Stop& stop,
                std::vector<FeatureOffer>& features) {
@@ -70,7 +70,7 @@ void addShapes(const LookedAt& seen, const Outlines& outlines, const std::vector
         return (o.kind == OfferedFeature::hole &&
                 std::min(std::hypot(o.at.x - f.from.x, o.at.y - f.from.y),
                          std::hypot(o.at.x - f.to.x, o.at.y - f.to.y)) < f.drawnRadius) ||
-               (o.kind == OfferedFeature::edge &&
+               ((o.kind == OfferedFeature::edge || o.kind == OfferedFeature::arc) &&
                 std::max(offSlot(f, o.from), offSlot(f, o.to)) < past);
       });
       features.push_back(f);

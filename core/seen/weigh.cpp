@@ -17,6 +17,7 @@ constexpr double kTorn = 0.6;    // and within so much either may be lettered
 constexpr double kAgrees = 1.6;  // standard deviations
 constexpr double kFarOff = 8;    // likewise: no slip of the pen is meant
 constexpr double kRival = 6.0;   // a candidate 400 times less likely is none beside the first
+constexpr std::int64_t kWidestTolerance = Length::kTicksPerInch / 16;
 constexpr double kTooUnlikely = -2.9;  // mean logarithm: odds of a 20th
 
 struct Weight {
@@ -118,6 +119,14 @@ bool mayLackADigit(const std::string& text, Unit unit) {
   return std::min(text.find_first_not_of("0123456789", point + 1), text.size()) - point < 4;
 }
 
+/// Whether a stroke may have been read with a tolerance, as `±11/64` of `±1/64`: so wide a one is
+/// lettered nowhere.
+bool mayBeTooWide(const std::string& text, Unit unit) {
+  if (text.find("±") == std::string::npos) return false;
+  const Result<Lettered> read = readLength(text, {unit});
+  return !read || (read->tolerance && read->tolerance->upper.ticks() > kWidestTolerance);
+}
+
 std::string digitsOf(const std::string& text) {
   std::string out;
   std::copy_if(text.begin(), text.end(), std::back_inserter(out),
@@ -140,6 +149,7 @@ bool partsOtherwise(const Weight& o, const Weight& w) {
 bool clearOf(const Weight& w, const std::vector<Weight>& all, Unit unit) {
   return !w.reads->crowded && !w.beside && w.mean > std::log(kPlain) &&
          !mayEndInAStroke(w.candidate.text) && !mayLackADigit(w.candidate.text, unit) &&
+         !mayBeTooWide(w.candidate.text, unit) &&
          std::all_of(all.begin(), all.end(), [&](const Weight& o) {
            return &o == &w || o.candidate.ticks == w.candidate.ticks || partOf(o, w) ||
                   partsOtherwise(o, w) || w.glyphs >= o.glyphs + kClear;

@@ -32,7 +32,7 @@ struct Drawn {
   int wrongReady = 0;  ///< and for one Enter
 };
 
-const char* const kFeatures[] = {"hole", "edge", "slot", "ring", "row", "round"};
+const char* const kFeatures[] = {"hole", "edge", "slot", "ring", "row", "round", "line", "arc"};
 
 /// One manner's figures.
 struct Tally {
@@ -82,17 +82,25 @@ bool isDrawn(const DrawnPrint& print, const json& f, const FeatureOffer& o) {
              f["count"] == o.count;
     case OfferedFeature::round:
       return gap(f["at"], o.at) <= tolerance(print, 0.03);
-    default:
-      return false;
+    case OfferedFeature::line:
+    case OfferedFeature::arc: {
+      const bool arc = o.kind == OfferedFeature::arc;
+      const double near = tolerance(print, 0.03), radius = arc ? f["r"].get<double>() : 0;
+      return std::min(std::max(gap(f["from"], o.from), gap(f["to"], o.to)),
+                      std::max(gap(f["from"], o.to), gap(f["to"], o.from))) < 2 * near &&
+             (!arc || (std::abs(o.drawnRadius - radius) < 0.1 * radius + near &&
+                       gap(f["at"], o.at) < 0.1 * radius + 2 * near));
+    }
   }
+  return false;
 }
 
 void countFeatures(const DrawnPrint& print, const Offers& offers, bool show, Tally& t) {
   std::vector<bool> used(offers.features.size());
   const auto isOf = [](const FeatureOffer& o, std::size_t k) {
-    constexpr OfferedFeature kOf[] = {OfferedFeature::hole, OfferedFeature::edge,
-                                      OfferedFeature::slot, OfferedFeature::ring,
-                                      OfferedFeature::row,  OfferedFeature::round};
+    constexpr OfferedFeature kOf[] = {
+        OfferedFeature::hole, OfferedFeature::edge,  OfferedFeature::slot, OfferedFeature::ring,
+        OfferedFeature::row,  OfferedFeature::round, OfferedFeature::line, OfferedFeature::arc};
     return o.kind == kOf[k];
   };
   for (const json& f : print.truth["features"]) {

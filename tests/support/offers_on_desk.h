@@ -77,6 +77,19 @@ inline seen::FeatureOffer ringAt(double x, double y, double radius, const char* 
   return out;
 }
 
+/// A slanted side from one place to another, or with a radius a curved one about a third.
+inline seen::FeatureOffer sideBetween(PlanePoint from, PlanePoint to, double radius = 0,
+                                      PlanePoint centre = {}) {
+  seen::FeatureOffer out;
+  out.kind = radius > 0 ? seen::OfferedFeature::arc : seen::OfferedFeature::line;
+  out.from = from;
+  out.to = to;
+  out.at = radius > 0 ? centre : PlanePoint{(from.x + to.x) / 2, (from.y + to.y) / 2};
+  out.drawnRadius = radius;
+  out.ready = true;
+  return out;
+}
+
 /// The same, not plainly drawn.
 inline seen::FeatureOffer faint(seen::FeatureOffer one) {
   one.ready = false;

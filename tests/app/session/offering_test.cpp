@@ -295,6 +295,29 @@ TEST_F(OfferingTest, ARingWhoseNoteSaysAllIsTakenByEnter) {
   EXPECT_EQ(ring->byTrace, std::vector<std::string>{"first_angle"});
 }
 
+TEST_F(OfferingTest, ASlantedAndACurvedSideComeAfterTheirNeighbours) {
+  seen::Offers offers = sound();
+  offers.features.push_back(test::sideBetween({2.5, 2.002}, {3.003, 1.75}));
+  offers.features.push_back(test::sideBetween({0.004, 1.5}, {0.5, 2.002}, 0.5, {0.004, 2.002}));
+  offers.features.push_back(test::sideBetween({1.2, 0.001}, {1.5, 0.3}));  // ends at no edge
+  offer(offers);
+  for (int i = 0; i < 4; ++i) EXPECT_TRUE(enter());
+  EXPECT_EQ(work.offersWaiting(), 3u);
+  EXPECT_TRUE(prompt().startsWith(QStringLiteral("Offered: line. Enter takes it")))
+      << qPrintable(prompt());
+  EXPECT_TRUE(enter());
+  EXPECT_TRUE(prompt().startsWith(QStringLiteral("Offered: arc. Enter takes it")))
+      << qPrintable(prompt());
+  EXPECT_TRUE(enter());
+  EXPECT_FALSE(enter());
+  const Feature &line = part().features[5], &arc = part().features[6];
+  ASSERT_TRUE(line.is(FeatureKind::line) && arc.is(FeatureKind::arc));
+  EXPECT_EQ(line.traced, (std::vector<std::string>{"2.500", "2.002", "3.003", "1.750"}));
+  EXPECT_EQ(arc.traced, (std::vector<std::string>{"0.004", "2.002", "0.500"}));
+  EXPECT_FALSE(arc.as<kind::Arc>()->radius);  // never measured
+  EXPECT_EQ(work.offersWaiting(), 1u);
+}
+
 seen::Offers withRow() {
   seen::Offers offers = test::OffersOnDesk::sound();
   offers.features.push_back(test::rowAt(1.6, 2.5, 0.5, 4, "1/8"));

@@ -87,6 +87,24 @@ TEST(Features, ARoundedCornerIsARoundAndItsSidesAreReady) {
   EXPECT_EQ(plate.count(OfferedFeature::round), std::pair(1, 1));
 }
 
+TEST(Features, ACutCornerIsALineOrAnArcAndItsSidesAreReady) {
+  const int cut = 100;  // of the corner at (700, 500)
+  for (const bool hollow : {false, true}) {
+    Plate plate;
+    for (int y = 500 - cut; y < 505; ++y) std::fill_n(plate.cover.row(y) + 700 - cut, cut + 5, 0);
+    if (!hollow) plate.line(700 - cut, 500, 700, 500 - cut, 4);
+    for (int degrees = 0; degrees < 90 && hollow; degrees += 10) {
+      const double a = degrees * std::numbers::pi / 180,
+                   b = (degrees + 10) * std::numbers::pi / 180;
+      plate.line(700 - cut * std::cos(a), 500 - cut * std::sin(a), 700 - cut * std::cos(b),
+                 500 - cut * std::sin(b), 4);
+    }
+    EXPECT_EQ(plate.count(OfferedFeature::edge), std::pair(4, 4));
+    EXPECT_EQ(plate.count(OfferedFeature::line), hollow ? std::pair(0, 0) : std::pair(1, 1));
+    EXPECT_EQ(plate.count(OfferedFeature::arc), hollow ? std::pair(1, 1) : std::pair(0, 0));
+  }
+}
+
 TEST(Features, LettersAndTheirBowlsAreNothing) {
   Plate plate;
   for (int i = 0; i < 8; ++i) {

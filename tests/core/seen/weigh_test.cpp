@@ -59,6 +59,13 @@ TEST(Weigh, TheDistanceMustTellThemApart) {
   EXPECT_EQ(far.witnesses.letters(), "G S");
 }
 
+// The foot of a ± or a stroke beside it reads like a 1: nobody letters so wide a tolerance.
+TEST(Weigh, ATooWideToleranceIsNeverReady) {
+  EXPECT_EQ(weighed({{"21/32 ±1/64", -0.2, 7}}, 0.656).witnesses.letters(), "G S");
+  for (const char* text : {"21/32 ±11/64", ".656 ±1.002", ".656 ±.102"})
+    EXPECT_FALSE(weighed({{text, -0.2, 7}}, 0.656).witnesses.ready()) << text;
+}
+
 TEST(Weigh, WhatIsConfirmedBearsWitness) {
   const Length length = Length::ticks(3 * Length::kTicksPerInch / 8);
   const Weighed w = weighed({{"3/8", -1.4, 2}, {"5/8", -2.2, 2}}, 0.376, {length});

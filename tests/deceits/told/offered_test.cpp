@@ -134,7 +134,22 @@ const Deceit kDeceits[] = {
        o.features.back().firstAngle.reset();
      },
      nullptr, nullptr},
+    {"a leader that ends at an outline, taken for a slanted side",
+     [](auto& o) {
+       o.features.push_back(sideBetween({3.003, 1.2}, {4.1, 1.9}));
+     },
+     nullptr, nullptr},
     // What somebody believes all the same.
+    {"a slanted side that nothing says more of",
+     [](auto& o) {
+       o.features.push_back(sideBetween({2.5, 2.002}, {3.003, 1.75}));
+     },
+     "A", "B is a line that nothing places"},
+    {"a curved side whose radius is not lettered",
+     [](auto& o) {
+       o.features.push_back(sideBetween({2.5, 2.002}, {3.003, 1.5}, 0.5, {3.003, 2.002}));
+     },
+     "A", "B: nothing says"},
     {"a dashed line taken for an edge", [](auto& o) { o.features.push_back(edgeAt(true, 0.8)); },
      "S x", "S: nothing says where it lies along X"},
     {"a counter taken for a hole", [](auto& o) { o.features.push_back(holeAt(2.4, 1.7)); }, "B",

@@ -122,12 +122,31 @@ def rounds(plate, seed):
     return {"radius": radius, "corners": corners} if float(radius) * plate.q > 0.08 else None
 
 
+def cut_corner(plate, seed):
+    """A corner of the plate that is cut off: which, how far along its sides, and how far the cut bows out, of half its length."""
+    random = randoms.Random(f"cut {seed}")
+    if "shapes" not in plate.extras or random.random() > 0.7:
+        return None
+    free = [(F(0), F(0)), (plate.W, F(0)), (F(0), plate.H)] + ([] if plate.step else [(plate.W, plate.H)])
+    free = [c for c in free if not plate.rounds or c not in plate.rounds["corners"]]
+    if not free:
+        return None
+    unit = F(6) if plate.mode == "mm" else F(1, 4)
+    corner, by = random.choice(free), [unit * random.choice([1, 2]) for _ in "xy"]
+    # Straight, hollow, struck from the corner, or bowed by less than a round.
+    bow = random.choice([0, 0, -0.3, -0.4142, 0.2] if by[0] == by[1] else [0, -0.3])
+    near = min(max(abs(h[k] - corner[k]) - by[k] for k in (0, 1)) - h[2] / 2 for h in plate.holes)
+    if float(near) * plate.q < 0.08 or float(min(by)) * plate.q < 0.2:
+        return None
+    return {"corner": corner, "by": by, "bow": bow}
+
+
 def radius_note(plate, y):
     """The radius of the rounds, from the column of notes to one that a straight leader reaches from there."""
     if not plate.rounds:
-        return
+        return y
     r, corners = plate.rounds["radius"], plate.rounds["corners"]
-    x = plate.org[0] + plate.pw + plate.right + plate.side_view + 0.05
+    x, first = plate.org[0] + plate.pw + plate.right + plate.side_view + 0.05, y
     for corner, y in (((plate.W, plate.H), y), ((plate.W, F(0)), plate.org[1] - 0.35)):
         up = corner[1] > 0
         c = plate.on(corner[0] - r, corner[1] + (-r if up else r))
@@ -143,7 +162,28 @@ def radius_note(plate, y):
             figure = plate.hand.figure(part)
             plate.lettering.append((figure, (x + .17 + figure.mask.width / s.s / 2, y - .25 * k), 0.035))
         plate.truth["radii"] = [{"text": text, "size": size, "ticks": plate.ticks(F(size) if plate.mode == "decimal" else r), "at": plate.face(c), "count": len(corners)}]
+        return y - 0.75 if up else first
+    return first
+
+
+def ring_note(plate, y):
+    """Size, number and pitch circle of the ring, to its rightmost hole."""
+    if not plate.ring:
         return
+    ring, s = plate.ring, plate.sheet
+    x = plate.org[0] + plate.pw + plate.right + plate.side_view + 0.05
+    tip, elbow = ring["right"], (x, y - 0.2)
+    turn = math.atan2(elbow[1] - tip[1], elbow[0] - tip[0])
+    tip = (tip[0] + ring["small"] * math.cos(turn), tip[1] + ring["small"] * math.sin(turn))
+    s.path([tip, elbow, (elbow[0] + .12, elbow[1])])
+    s.head(tip, elbow, plate.style.head if plate.style.head in ("filled", "open") else "filled", plate.style.size)
+    size, pcd = (lettered(F(round(v * 64 / plate.q), 64) if plate.mode != "mm" else F(round(v / plate.q * 4), 4), plate.mode)
+                 for v in (2 * ring["small"], 2 * ring["radius"]))
+    rows = [f"{size} DRILL {ring['count']} HOLES", "EQUALLY SPACED", f"ON {pcd} P.C.D."]
+    for k, text in enumerate(rows):
+        figure = plate.hand.figure(text)
+        plate.lettering.append((figure, (elbow[0] + .17 + figure.mask.width / s.s / 2, elbow[1] - .25 * k), 0.035))
+    plate.truth["ring_notes"] = [{"text": " ".join(rows), "size": size, "pcd": pcd, "at": plate.face(ring["at"]), "count": ring["count"]}]
 
 
 def shapes(plate):
@@ -181,6 +221,8 @@ def _ring(plate, c):
         _cross(plate.sheet, h, small + 0.05)
         plate.truth["features"].append({"kind": "hole", "at": plate.face(h), "d": 2 * small / plate.scale})
     plate.truth["features"].append({"kind": "ring", "at": plate.face(c), "d": 2 * radius / plate.scale, "count": count})
+    right = max(((c[0] + radius * math.cos(t), c[1] + radius * math.sin(t)) for t in (2 * math.pi * k / count + math.pi / 2 for k in range(count))))
+    plate.ring = {"at": c, "right": right, "small": small, "radius": radius, "count": count}
 
 
 def _slot(plate, c):

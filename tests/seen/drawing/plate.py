@@ -6,7 +6,7 @@ from fractions import Fraction as F
 
 from .hand import FACES, Hand
 from .ink import CENTRE, OUTLINE, THIN, Sheet
-from .more import angle, centres, radius_note, rounds, row, shapes, side_view
+from .more import angle, centres, cut_corner, radius_note, ring_note, rounds, row, shapes, side_view
 from .places import depth, intervals, lanes, lettered, spread
 
 MORE = {"slanted": centres, "angles": angle, "views": side_view, "shapes": shapes}
@@ -41,7 +41,8 @@ class Plate:
         self.hand = Hand(r, FACES["train"] + FACES["held"] if faces == "all" else FACES[faces], ppi)
         self.style = Style(r, self.hand)
         self._features()
-        self.row, self.rounds = row(self, seed), rounds(self, seed)
+        self.row, self.rounds, self.ring = row(self, seed), rounds(self, seed), None
+        self.cut = cut_corner(self, seed)
         self._ends()
         self._lanes(ppi)
         self.heads, self.glyphs, self.lettering = [], [], []
@@ -156,10 +157,14 @@ class Plate:
 
         for corner in self.rounds["corners"] if self.rounds else []:
             self._round(corner)
+        if self.cut:
+            self._cut_corner()
 
     def _between(self, a, b):
         """A side from corner to corner, less what rounds take."""
-        less = [self.rounds["radius"] if self.rounds and p in self.rounds["corners"] else 0 for p in (a, b)]
+        own = 0 if a[1] == b[1] else 1
+        less = [self.rounds["radius"] if self.rounds and p in self.rounds["corners"] else
+                self.cut["by"][own] if self.cut and p == self.cut["corner"] else 0 for p in (a, b)]
         length = abs(b[0] - a[0]) + abs(b[1] - a[1])
         u = [(b[k] - a[k]) / length for k in (0, 1)]
         return self.on(*(a[k] + u[k] * less[0] for k in (0, 1))), self.on(*(b[k] - u[k] * less[1] for k in (0, 1)))
@@ -171,6 +176,28 @@ class Plate:
         begin = {(True, True): 0, (False, True): 90, (False, False): 180, (True, False): 270}[right, up]
         self.sheet.arc(c, float(r) * self.q, begin, begin + 90)
         self.truth["features"].append({"kind": "round", "at": self.face(c), "r": float(r / self.per_inch)})
+
+    def _cut_corner(self):
+        """A corner cut off, straight, hollow or bowed."""
+        (x, y), (a, b), bow = self.cut["corner"], self.cut["by"], self.cut["bow"]
+        ends = self.on(x + (-a if x else a), y), self.on(x, y + (-b if y else b))
+        ends = ends if (x > 0) != (y > 0) else ends[::-1]  # anticlockwise round the plate
+        (px, py), (qx, qy) = ends
+        kind = {"kind": "line" if not bow else "arc", "from": self.face(ends[0]), "to": self.face(ends[1])}
+        if not bow:
+            self.sheet.line(*ends, OUTLINE)
+        else:
+            half = math.dist(*ends) / 2
+            rise = bow * half  # outwards
+            radius = (half * half + rise * rise) / (2 * abs(rise))
+            u = ((qx - px) / (2 * half), (qy - py) / (2 * half))
+            back = math.copysign(radius, rise) - rise  # inwards of the middle
+            c = ((px + qx) / 2 - u[1] * back, (py + qy) / 2 + u[0] * back)
+            p, q = ends if bow > 0 else ends[::-1]
+            begin, end = (math.degrees(math.atan2(e[1] - c[1], e[0] - c[0])) for e in (p, q))
+            self.sheet.arc(c, radius, begin, end + (360 if end < begin else 0))
+            kind.update({"at": self.face(c), "r": radius / self.scale})
+        self.truth["features"].append(kind)
 
     def _holes(self):
         if self.row:
@@ -324,7 +351,7 @@ class Plate:
                 self.lettering.append((figure, (elbow[0] + .17 + figure.mask.width / sheet.s / 2, y - .25 * k), 0.035))
             self.truth["notes"].append({"text": " ".join(lines), "size": size, "ticks": self.ticks(F(size) if self.mode == "decimal" else d), "at": self.face(c), "count": len(holes)})
             y -= 0.75
-        radius_note(self, y)
+        ring_note(self, radius_note(self, y))
         w = sheet.width
         for text, p in (("PLATE", (.9, .75)), (f"SHEET {self.truth['seed'] % 9 + 1}", (.9, .4)), ("BRASS", (w * .55, .75)), ("1 OFF", (w * .55, .4)),
                         ("FRACTIONS ±1/64", (w * .72 + .9, .65))):
