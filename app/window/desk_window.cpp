@@ -118,24 +118,23 @@ void DeskWindow::build() {
   ledger_ = new LedgerLine(desk_, ground);
   column->addWidget(ledger_);
   note_ = new NoteSlip(ground);
-  split_ = new DeskSplit(Qt::Horizontal, ground);
-  print_ = new PrintView(work_);
+  // A split takes its children in the order in which they are made.
+  low_ = new DeskSplit(Qt::Vertical, ground);
+  split_ = new DeskSplit(Qt::Horizontal, low_);
+  printPaper_ = new PaperFrame(split_);
+  print_ = new PrintView(work_, printPaper_);
+  printPaper_->hold(print_);
   views_ = new ViewSlip(desk_, print_);
   printZoom_ = new ZoomSlip(print_);
   tone_ = new ToneSlip(desk_, print_);
-  printPaper_ = new PaperFrame(print_);
-  sheet_ = new SheetView(desk_);
+  sheet_ = new SheetView(desk_, split_);
   sheetZoom_ = new ZoomSlip(sheet_);
   stack_ = new StackSlip(work_, sheet_);
   sum_ = new SumSlip(work_, sheet_);
-  split_->addWidget(printPaper_);
-  split_->addWidget(sheet_);
   split_->setStretchFactor(0, 3);
   split_->setStretchFactor(1, 2);
   split_->setSizes({760, 500});
-  low_ = new DeskSplit(Qt::Vertical, ground);
-  low_->addWidget(split_);
-  low_->addWidget(bottomRow(low_));
+  bottomRow(low_);
   low_->setStretchFactor(0, 1);
   low_->setStretchFactor(1, 0);
   // The sheets have all but what the strip needs, with a question of two lines.
@@ -148,8 +147,9 @@ void DeskWindow::build() {
 
 /// One paper across the desk: what the hands can do, and below it the strip and the doubts, on the
 /// same edges as the sheets above.
-QWidget* DeskWindow::bottomRow(QWidget* ground) {
-  auto* paper = new QWidget(ground);
+void DeskWindow::bottomRow(QWidget* ground) {
+  auto* bottom = new PaperFrame(ground);
+  auto* paper = new QWidget(bottom);
   strip_ = new Strip(work_, paper);
   doubts_ = new DoubtsSlip(work_, paper);
   auto* hands = new HandsRow(work_, paper);
@@ -165,9 +165,8 @@ QWidget* DeskWindow::bottomRow(QWidget* ground) {
   column->addWidget(hands);
   column->addLayout(row, 1);
   doubts_->setMinimumWidth(QFontMetrics(deskFont()).lineSpacing() * 14);
-  auto* bottom = new PaperFrame(paper, ground);
+  bottom->hold(paper);
   bottom->setMinimumHeight(bottom->minimumSizeHint().height());
-  return bottom;
 }
 
 void DeskWindow::wire() {

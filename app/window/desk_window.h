@@ -105,7 +105,7 @@ class DeskWindow : public QMainWindow {
   void lookAsLeft();
   void noteLooked();
   void retitle();
-  QWidget* bottomRow(QWidget* ground);
+  void bottomRow(QWidget* ground);
 
   Desk desk_;
   Work work_;

@@ -7,7 +7,8 @@
 
 namespace inchwright::app {
 
-PaperFrame::PaperFrame(QWidget* content, QWidget* parent) : QWidget(parent), content_(content) {
+void PaperFrame::hold(QWidget* content) {
+  content_ = content;
   auto* column = new QVBoxLayout(this);
   column->setContentsMargins(8, 4, 8, 7);
   column->addWidget(content);

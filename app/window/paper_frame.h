@@ -9,14 +9,17 @@ class PaperFrame : public QWidget {
   Q_OBJECT
 
  public:
-  /// Takes `content` as its child.
-  explicit PaperFrame(QWidget* content, QWidget* parent = nullptr);
+  explicit PaperFrame(QWidget* parent) : QWidget(parent) {}
+
+  /// Shows what was made as its child: a widget that is given another parent is dressed twice, with
+  /// all that is in it.
+  void hold(QWidget* content);
 
  protected:
   void paintEvent(QPaintEvent* event) override;
 
  private:
-  QWidget* content_;
+  QWidget* content_ = nullptr;
 };
 
 }  // namespace inchwright::app
