@@ -70,6 +70,12 @@ TEST(PreferencesTest, WhatWasLookedAtIsKeptByFileAndWhatIsSpoiltIsNot) {
   EXPECT_FALSE(look(0, 0, 0, 1, INFINITY, 0));
   EXPECT_FALSE(look(0, 0, 0, 1, 0, INFINITY));
   EXPECT_FALSE(Preferences::looked(QStringLiteral("never.inchwright")));
+  // One file that is looked at again and again pushes no other out; ten others do.
+  EXPECT_TRUE(look(1, 0, 0, 1, 0, 0));
+  for (int i = 0; i < 20; ++i) Preferences::noteLooked(QStringLiteral("often.inchwright"), {});
+  EXPECT_TRUE(Preferences::looked(QStringLiteral("plate.inchwright")));
+  for (int i = 0; i < 10; ++i) Preferences::noteLooked(QString::number(i), {});
+  EXPECT_FALSE(Preferences::looked(QStringLiteral("plate.inchwright")));
 }
 
 TEST(PreferencesTest, TenFilesAreRememberedTheLastOneFirst) {

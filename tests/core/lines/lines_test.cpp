@@ -194,6 +194,25 @@ TEST(Lines, ZeroGoesIntoTheSetupThatIsMeant) {
   EXPECT_EQ(next->part.setups[2].zero[0].at, "B");
 }
 
+// The old classes stand behind a dash and say nothing about the tap; a count behind it is one.
+TEST(Lines, AClassBehindAThreadIsPassedOver) {
+  const auto read = [](const char* callout) {
+    return readFeatureLine(plate(), FeatureKind::hole, callout, {});
+  };
+  const auto classed = read("5/16-18 NC - 2 1/2 DEEP");
+  ASSERT_TRUE(classed.ok()) << classed.error().text;
+  const auto bare = read("5/16-18 NC 1/2 DEEP");
+  ASSERT_TRUE(bare.ok()) << bare.error().text;
+  EXPECT_EQ(classed->feature.drilled()->thread, bare->feature.drilled()->thread);
+  EXPECT_EQ(classed->feature.drilled()->depth, bare->feature.drilled()->depth);
+  EXPECT_EQ(classed->alike, 0);
+  const auto counted = read("5/16-18 NC - 2 HOLES");
+  ASSERT_TRUE(counted.ok()) << counted.error().text;
+  EXPECT_EQ(counted->alike, 2);
+  const auto ends = read("5/16-18 NC -");
+  EXPECT_FALSE(ends.ok() && ends->alike != 0);
+}
+
 // What a callout says beyond what is held is kept as it was lettered.
 TEST(Lines, WhatACalloutSaysBesidesIsItsNote) {
   const auto drilled = readFeatureLine(plate(), FeatureKind::hole, "5/32 DRILL, 3/16 REAM", {});

@@ -41,6 +41,17 @@ TEST(Pasted, ANumberAndAnAxisMayStandInFront) {
   EXPECT_FALSE(applyLines(named(), "C D x 3/8", {}).ok());
 }
 
+// What a reading makes lies on the face that is looked at.
+TEST(Pasted, PlacesAreMadeOnTheFaceInSight) {
+  LineContext context;
+  context.face = Face::front;
+  const auto part = applyLines(named(), "x A B 3/8\nz U A 1/2\n", context);
+  ASSERT_TRUE(part.ok()) << part.error().text;
+  EXPECT_EQ(part->feature("A")->face, Face::front);
+  EXPECT_EQ(part->feature("B")->face, Face::front);
+  EXPECT_EQ(sideOf(*part->feature("U")), Side::bottom);
+}
+
 TEST(Pasted, WordsWorkAsWell) {
   const auto part = applyLines(named(), "hole A 1/4 ream\nL A 3/8\ny F A 1/2", {});
   ASSERT_TRUE(part.ok()) << part.error().text;
