@@ -27,6 +27,7 @@ TEST_F(KitTyped, TheStripSaysWhatComesOfItBeforeItIsTaken) {
   EXPECT_EQ(echo(line).toStdString(),
             "Mate again: clearance 0.0010 to 0.0020 (as drawn -0.0010 to 0.0000), wanted -0.0010 "
             "to 0.0000; too loose; its shaft is still to be made to suit");
+  EXPECT_TRUE(work.echo(QString::fromUtf8(line)).doubtful);
   EXPECT_EQ(desk.job().mates.size(), 3u);
   EXPECT_TRUE(work.enter(QString::fromUtf8(line)));
   EXPECT_EQ(desk.job().mates.size(), 4u);

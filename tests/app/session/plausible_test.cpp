@@ -2,6 +2,8 @@
 
 #include <gtest/gtest.h>
 
+#include <algorithm>
+
 #include "core/lines/lines.h"
 
 namespace inchwright::app {
@@ -42,6 +44,45 @@ TEST(TracingEvidence, ObjectsToADistanceBetweenTwoInLine) {
   const Part part = traced();
   EXPECT_EQ(TracingEvidence(part).objection(*part.reading("r3")),
             "the tracing puts the two in line");
+}
+
+// A tracing speaks once two readings agree with it and more than half do.
+TEST(TracingEvidence, SpeaksOnlyOnceItIsKnownToBeToScale) {
+  const auto isToScale = [](std::initializer_list<const char*> kept) {
+    Part part = traced();
+    std::erase_if(part.readings, [&](const Reading& one) {
+      return std::find(kept.begin(), kept.end(), one.id) == kept.end();
+    });
+    return TracingEvidence(part).toScale(Axis::x);
+  };
+  EXPECT_FALSE(isToScale({}));
+  EXPECT_FALSE(isToScale({"r1"}));
+  EXPECT_TRUE(isToScale({"r1", "r2"}));
+  EXPECT_FALSE(isToScale({"r1", "r3"}));
+  EXPECT_TRUE(isToScale({"r1", "r2", "r3"}));
+  EXPECT_TRUE(isToScale({"r1", "r2", "r3", "r4"}));
+  Part part = traced();
+  EXPECT_FALSE(TracingEvidence(part).toScale(Axis::y)) << "nothing is read along Y";
+  for (Reading& one : part.readings) {
+    if (one.id == "r4") one.figure = *readLength("2");
+  }
+  EXPECT_FALSE(TracingEvidence(part).toScale(Axis::x)) << "two of four are not more than half";
+}
+
+// The first hole of a row stands where the row was traced; another hole of it says nothing.
+TEST(TracingEvidence, ARowWasTracedAtItsFirstHole) {
+  Part part = traced();
+  auto next = applyLine(part, "row S x 3 holes pitch 1/2 drill 1/8", {});
+  ASSERT_TRUE(next.ok()) << next.error().text;
+  part = std::move(next->part);
+  part.features.back().traced = {"1.5", "1"};
+  const TracingEvidence evidence(part);
+  ASSERT_TRUE(evidence.distance("L", "S1", Axis::x));
+  EXPECT_DOUBLE_EQ(*evidence.distance("L", "S1", Axis::x), 1.5);
+  EXPECT_DOUBLE_EQ(*evidence.distance("S1", "L", Axis::x), -1.5);
+  EXPECT_FALSE(evidence.distance("L", "S2", Axis::x));
+  EXPECT_FALSE(evidence.distance("L", "A1", Axis::x)) << "no hole of a hole";
+  EXPECT_FALSE(evidence.distance("L", "", Axis::x));
 }
 
 }  // namespace
