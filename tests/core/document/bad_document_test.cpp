@@ -81,6 +81,8 @@ TEST(BadDocument, Part) {
       {"\"quantity\": 1", "\"quantity\": 1e3", "/parts/0/quantity", "whole number"},
       {"\"quantity\": 1", "\"quantity\": \"1\"", "/parts/0/quantity", "not a string"},
       {"\"quantity\": 1", "\"quantity\": 99999999999", "/parts/0/quantity", "whole number"},
+      {"\"quantity\": 1", "\"quantity\": 1234567890123456789012345678901234567890123456789",
+       "/parts/0/quantity", "not 1234567890123456789012345678901234567890…"},
       {"\"brass\"", "7", "/parts/0/material", "not a number"},
       {"\"material\": \"brass\"", "\"hand\": \"other\"", "/parts/0/hand", "`right`"},
       {"\"general\": {", "\"general\": [], \"was\": {", "/parts/0/general", "an object"},

@@ -157,5 +157,19 @@ TEST(OppositeParts, TwiceIsOnce) {
   }
 }
 
+TEST(OppositeParts, AreMirroredAcrossTwoAxesOnly) {
+  for (const auto& [across, place] : {std::pair("z", "/parts/0/opposite_of"),
+                                      {"X", "/parts/0/across"},
+                                      {"", "/parts/0/across"},
+                                      {"left", "/parts/0/across"}}) {
+    std::string text = kCocks;
+    text.replace(text.find("\"across\": \"x\""), 13, "\"across\": \"" + std::string(across) + "\"");
+    const auto job = readDocument(text);
+    ASSERT_FALSE(job.ok()) << across;
+    EXPECT_EQ(job.error().place, place) << job.error().text;
+    EXPECT_NE(job.error().text.find("x"), std::string::npos) << job.error().text;
+  }
+}
+
 }  // namespace
 }  // namespace inchwright

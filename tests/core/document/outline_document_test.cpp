@@ -119,5 +119,27 @@ TEST(OutlineDocument, WhatFollowsARemovedFeatureGoesWithIt) {
   EXPECT_EQ(removed->part.setups[0].curves[0].of, "E");
 }
 
+// An angle against an edge, from its other end, is written back so: else a hole lies on the wrong
+// side of it once the document has been saved.
+TEST(OutlineDocument, AnAngleFromTheOtherEndStaysOne) {
+  const std::string reading =
+      R"("readings": [{"id": "r1", "kind": "angle", "from": "A", "to": "B", "against": "F", "sense": "clockwise", "reversed": true, "text": "30"}])";
+  const std::string text = with(kCock, R"("readings": [])", reading.c_str());
+  const auto job = readDocument(text);
+  ASSERT_TRUE(job.ok()) << job.error().place << ' ' << job.error().text;
+  EXPECT_TRUE(job->parts[0].readings[0].reversed);
+  EXPECT_EQ(job->parts[0].readings[0].sense, Sense::clockwise);
+  const std::string written = writeDocument(*job);
+  EXPECT_NE(written.find(R"("reversed": true)"), std::string::npos);
+  const auto again = readDocument(written);
+  ASSERT_TRUE(again.ok());
+  EXPECT_EQ(*again, *job);
+  // Where it is not so nothing is said of it.
+  const auto plain = readDocument(with(text, R"("reversed": true, )", ""));
+  ASSERT_TRUE(plain.ok());
+  EXPECT_FALSE(plain->parts[0].readings[0].reversed);
+  EXPECT_EQ(writeDocument(*plain).find("reversed"), std::string::npos);
+}
+
 }  // namespace
 }  // namespace inchwright
