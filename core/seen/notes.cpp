@@ -242,9 +242,16 @@ const NoteRow* below(const NoteRow& row, const std::vector<NoteRow>& rows,
   return nullptr;
 }
 
-/// Of how many a note speaks: `4 HOLES` in its own row or in the one below it.
+/// Of how many a note speaks: `4 HOLES` in its own row, behind it or below it.
 int countSaid(const NoteRow& row, const std::vector<NoteRow>& rows, double inch) {
   if (row.count > 0) return row.count;
+  for (const NoteRow& other : rows) {
+    const double behind = other.box.x - row.box.right();
+    const bool counts = other.word == "HOLES" || other.word == "PLACES";
+    if (counts && std::abs(other.box.midY() - row.box.midY()) < row.box.h / 2.0 && behind > 0 &&
+        behind < 0.3 * inch)
+      return std::max(1, countOf(other.figures));
+  }
   const NoteRow* counted = below(row, rows, {"HOLES", "PLACES"}, 0.25 * inch);
   return std::max(1, counted == nullptr ? 1 : countOf(counted->figures));
 }

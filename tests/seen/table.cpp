@@ -38,7 +38,7 @@ const char* const kFeatures[] = {"hole", "edge", "slot", "ring", "row", "round",
 struct Tally {
   int prints = 0;
   std::array<Drawn, std::size(kFeatures)> drawn;
-  Count lines, first, three, ready, choice, notes, radii;
+  Count lines, first, three, ready, choice, notes, radii, rings;
   int falseLines = 0;
   int wrongReady = 0, readyInAll = 0, falseReady = 0, plainOnly = 0, placed = 0;
   int misprints = 0, misprintsFound = 0, misprintsReady = 0, misprintsCorrected = 0,
@@ -299,6 +299,24 @@ void countNotes(const DrawnPrint& print, const json& notes, OfferedFeature kind,
   }
 }
 
+/// Rings with the size and the pitch circle that their notes letter.
+void countRings(const DrawnPrint& print, const Offers& offers, bool show, Count& found) {
+  for (const json& n : print.truth.value("ring_notes", json::array())) {
+    bool hit = false;
+    for (const FeatureOffer& o : offers.features) {
+      if (o.kind != OfferedFeature::ring || gap(n["at"], o.at) > tolerance(print, 0.03)) continue;
+      const bool right = sameText(o.size, n["size"]) && sameText(o.pcd, n["pcd"]);
+      hit = hit || right;
+      if (!right && o.sizeWitnesses.ready() && o.pcdWitnesses.ready())
+        std::printf("    WRONG RING %s: %s on %s for %s\n", print.name.c_str(), o.size.c_str(),
+                    o.pcd.c_str(), n["text"].get<std::string>().c_str());
+    }
+    found.add(hit);
+    if (show && !hit)
+      std::printf("    %s no ring from %s\n", print.name.c_str(), n["text"].dump().c_str());
+  }
+}
+
 void show(const std::string& name, const Tally& t) {
   std::printf("%-12s %d prints, %d readings, %.2f s each, %.2f s a megapixel\n", name.c_str(),
               t.prints, t.lines.all, t.seconds / std::max(1, t.prints),
@@ -311,8 +329,9 @@ void show(const std::string& name, const Tally& t) {
                 double(d.wrong) / std::max(1, t.prints),
                 double(d.wrongReady) / std::max(1, t.prints));
   }
-  std::printf("  sizes from notes %5.1f %% of %d, radii %5.1f %% of %d\n", t.notes.percent(),
-              t.notes.all, t.radii.percent(), t.radii.all);
+  std::printf("  sizes from notes %5.1f %% of %d, radii %5.1f %% of %d, rings %5.1f %% of %d\n",
+              t.notes.percent(), t.notes.all, t.radii.percent(), t.radii.all, t.rings.percent(),
+              t.rings.all);
   std::printf("  lines found    %5.1f %%, of those offered true %5.1f %%\n", t.lines.percent(),
               100.0 * t.lines.hit / std::max(1, t.lines.hit + t.falseLines));
   std::printf("  right first    %5.1f %%; choice of few right %5.1f %% of %d; asked about %d\n",
@@ -377,6 +396,7 @@ int run(int count, char** words) {
       countNotes(print, print.truth["notes"], OfferedFeature::hole, *offers, failures, t.notes);
       countNotes(print, print.truth.value("radii", json::array()), OfferedFeature::round, *offers,
                  failures, t.radii);
+      countRings(print, *offers, failures, t.rings);
     }
     show(std::filesystem::path(words[i]).filename().string(), t);
     wrong += t.wrongReady + t.falseReady + t.misprintsReady + t.misprintsCorrected;
