@@ -3,6 +3,7 @@
 
 #include <gtest/gtest.h>
 
+#include "core/say/kit_words.h"
 #include "tests/core/kit/kit_job.h"
 
 namespace inchwright {
@@ -43,6 +44,29 @@ TEST(KitOfPart, BothPartsNameTheMate) {
   EXPECT_FALSE(arbor.suits[0].otherMeasured);
   EXPECT_FALSE(arbor.suits[0].replaces());
   EXPECT_TRUE(plate.cameOut.empty());
+}
+
+// The print's size is struck out once it no longer counts: not where it is left as it came out.
+TEST(KitOfPart, TheSheetStrikesOutWhatNoLongerCounts) {
+  const Step step{Length::ticks(254'000), Unit::inch};
+  const auto lineOf = [&](const KitJob& kit) {
+    KitOfPart own = kitOf(kit, 0);
+    own.suits.clear();
+    const std::vector<KitLine> lines = kitLines(own, step);
+    EXPECT_EQ(lines.size(), 1u);
+    return lines.empty() ? KitLine() : lines[0];
+  };
+  const KitLine open = lineOf(KitJob(kOverA));
+  EXPECT_TRUE(open.mind);
+  EXPECT_FALSE(open.found);
+  EXPECT_EQ(open.struckOut, "");
+  EXPECT_TRUE(open.words.ends_with("No way out is chosen yet")) << open.words;
+  for (const char* way : {"shaft", "bush", "plug", "leave"}) {
+    const KitLine line = lineOf(chosen(way));
+    EXPECT_FALSE(line.mind) << way << ": " << line.words;
+    EXPECT_EQ(line.struckOut.empty(), way == std::string("leave")) << line.struckOut;
+    EXPECT_NE(line.words.find("it is not turned yet"), std::string::npos) << line.words;
+  }
 }
 
 // .2515 to .2521 with .0007 to .0016 of clearance: .2521 - .0016 = .2505 to .2515 - .0007 = .2508.
