@@ -116,6 +116,21 @@ TEST_F(Painting, StrokesAreAsWideAsAskedAndStopAtTheirEnds) {
   }
 }
 
+// Half a pixel of ink is half as dark: on a screen or in a picture no line has steps.
+TEST_F(Painting, EdgesAreSmooth) {
+  PolylineItem line;
+  line.points = {{10, 10}, {40, 25}};
+  const QImage image = painted({line});
+  int between = 0;
+  for (int y = 0; y < image.height(); ++y) {
+    for (int x = 0; x < image.width(); ++x) {
+      const int grey = qGray(image.pixel(x, y));
+      between += grey > 32 && grey < 224 ? 1 : 0;
+    }
+  }
+  EXPECT_GT(between, 200);
+}
+
 // 4 mm of ink and 2 of none, whatever the line's width.
 TEST_F(Painting, DashesAreInMillimetres) {
   for (const double width : {0.4, 1.5}) {
