@@ -11,15 +11,16 @@
 namespace inchwright::seen {
 namespace {
 
-constexpr std::size_t kMostLoose = 600;                   // what has more is no print
+constexpr std::size_t kMostLoose = 400;                   // what has more is no print
 constexpr double kShortestJoin = 0.16, kLongestJoin = 3;  // from end to end, inches of the sheet
-constexpr double kLeastSlant = 0.04;  // likewise, either way from level or plumb
+constexpr double kLeastSlant = 0.08;  // of its length, by which a line is off level and plumb
 constexpr double kAsThick = 0.8;      // as its neighbours: dimension lines and leaders are not
 constexpr double kTooThick = 0.06;    // a blot, a head
 constexpr double kLeastCurve = 0.1;   // radius, inches of the sheet
 constexpr double kAtStroke = 0.03;    // how near an arc ends to the line of its neighbour
 constexpr double kFlattest = 0.04;    // of its chord: an arc rises so much above it at least
 constexpr double kDeepest = 0.6;      // and at most
+constexpr double kBackwards = 0.2;    // of its length, by which a side may lie behind an end
 constexpr double kAtEnds = 0.08;      // of the way, where it runs into its neighbours
 constexpr double kJoinDrawn = 0.92;
 constexpr double kGoesOn = 0.4;  // of the rest of its circle: where more is drawn, it is a rim
@@ -197,6 +198,13 @@ std::optional<Join> lineThrough(const LooseEnd& one, const LooseEnd& other, cons
   return out.drawn >= kJoinDrawn ? std::optional(out) : std::nullopt;
 }
 
+/// Whether a stroke may go on from its end towards another place: forwards, or to its side.
+bool mayGoOn(const LooseEnd& end, PlanePoint to) {
+  const double along = end.plumb ? to.y - end.at.y : to.x - end.at.x;
+  const double length = std::hypot(to.x - end.at.x, to.y - end.at.y);
+  return (end.past ? along : -along) > -kBackwards * length;
+}
+
 /// The plainest of what may be drawn between two ends. Ink of it lengthens the strokes, so that
 /// their ends lie a little off it: it goes through three places between them.
 std::optional<Join> joinOf(const LooseEnd& a, const LooseEnd& b, const Grey& cover, double inch) {
@@ -243,8 +251,10 @@ std::vector<Join> joinsOf(const std::vector<LooseEnd>& ends, const Grey& cover, 
   if (ends.size() > kMostLoose) return all;
   for (std::size_t i = 0; i < ends.size(); ++i) {
     for (std::size_t k = i + 1; k < ends.size(); ++k) {
-      if (stop.askedAt(k, 64)) return {};
-      if (ends[i].stroke == ends[k].stroke) continue;
+      if (stop.askedAt(k, 16)) return {};
+      if (ends[i].stroke == ends[k].stroke || !mayGoOn(ends[i], ends[k].at) ||
+          !mayGoOn(ends[k], ends[i].at))
+        continue;
       if (auto one = joinOf(ends[i], ends[k], cover, inch)) all.push_back(*one);
     }
   }

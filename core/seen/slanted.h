@@ -2,6 +2,7 @@
 
 #include <vector>
 
+#include "core/geometry/homography.h"
 #include "core/seen/circles.h"
 #include "core/seen/lettering.h"
 
