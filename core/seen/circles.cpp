@@ -205,10 +205,17 @@ class Rim {
     while (first_ < last_ && radius_[first_] < least) ++first_;
     while (last_ > first_ && radius_[last_ - 1] > most) --last_;
     cover_at_.assign(ray_.size() * radius_.size(), 0);
+    const double reach = last_ > first_ ? radius_[last_ - 1] : 0;
+    const bool within = x - reach >= 0 && y - reach >= 0 && x + reach < cover_.width - 1 &&
+                        y + reach < cover_.height - 1;
     for (std::size_t i = 0; i < ray_.size(); ++i) {
+      const auto [ux, uy] = ray_[i];
+      float* along = cover_at_.data() + i * radius_.size();
+      const double* radius = radius_.data();
       for (int k = first_; k < last_; ++k) {
-        cover_at_[i * radius_.size() + k] = static_cast<float>(
-            sampled(cover_, x + radius_[k] * ray_[i][0], y + radius_[k] * ray_[i][1]));
+        const double px = x + radius[k] * ux, py = y + radius[k] * uy;
+        along[k] =
+            static_cast<float>(within ? sampledWithin(cover_, px, py) : sampled(cover_, px, py));
       }
     }
   }

@@ -64,17 +64,18 @@ void paperAlong(const Grey& paper, int y, std::vector<int>& blend, std::vector<s
   const int fy = paper.height < 2 ? 0 : static_cast<int>((v - j) * 256);
   const std::uint8_t* upper = paper.row(j);
   const std::uint8_t* lower = paper.row(std::min(j + 1, paper.height - 1));
-  for (int x = 0; x < paper.width; ++x) blend[x] = upper[x] * (256 - fy) + lower[x] * fy;
+  const int coarse = paper.width, width = static_cast<int>(out.size());
+  int* blended = blend.data();
+  std::uint8_t* to = out.data();
+  for (int x = 0; x < coarse; ++x) blended[x] = upper[x] * (256 - fy) + lower[x] * fy;
   const auto tone = [](int wide) { return static_cast<std::uint8_t>((wide + 32768) >> 16); };
-  const int width = static_cast<int>(out.size());
-  std::fill_n(out.begin(), std::min(2, width), tone(blend[0] * 256));
+  std::fill_n(to, std::min(2, width), tone(blended[0] * 256));
   int x = 2;
-  for (int i = 0; i + 1 < paper.width && x + kCoarse <= width; ++i, x += kCoarse) {
-    const int step = (blend[i + 1] - blend[i]) * 64;
-    int wide = blend[i] * 256 + step / 2;
-    for (int k = 0; k < kCoarse; ++k, wide += step) out[x + k] = tone(wide);
+  for (int i = 0; i + 1 < coarse && x + kCoarse <= width; ++i, x += kCoarse) {
+    const int step = (blended[i + 1] - blended[i]) * 64, first = blended[i] * 256 + step / 2;
+    for (int k = 0; k < kCoarse; ++k) to[x + k] = tone(first + k * step);
   }
-  std::fill(out.begin() + std::min(x, width), out.end(), tone(blend[paper.width - 1] * 256));
+  std::fill(to + std::min(x, width), to + width, tone(blended[coarse - 1] * 256));
 }
 
 }  // namespace
@@ -100,12 +101,14 @@ Ink inkOf(const Grey& grey, double inch, const Stop& stop) {
   }
   const int full = fullInk(count);
   for (auto& fall : falls) fall = static_cast<std::uint8_t>(std::min(255, fall * 255 / full));
-  out.cover = Grey(grey.width, grey.height);
+  const int width = grey.width;
+  out.cover = Grey(width, grey.height);
   for (int y = 0; y < grey.height && !stop.asked(); ++y) {
     paperAlong(paper, y, blend, tones);
     const std::uint8_t* from = grey.row(y);
     std::uint8_t* to = out.cover.row(y);
-    for (int x = 0; x < grey.width; ++x) to[x] = falls[tones[x] * 256U + from[x]];
+    const std::uint8_t *tone = tones.data(), *fall = falls.data();
+    for (int x = 0; x < width; ++x) to[x] = fall[tone[x] * 256U + from[x]];
   }
   return out;
 }

@@ -20,13 +20,16 @@ void extremeOfRow(const std::uint8_t* from, std::uint8_t* to, int n, int reach, 
   std::fill_n(padded.begin(), reach, from[0]);
   std::copy_n(from, n, padded.begin() + reach);
   back = padded;
-  for (int i = 0; i < size; ++i) {
-    if (i % window != 0) padded[i] = pick(padded[i], padded[i - 1]);
+  // Of the pixels of a block so far, forwards and backwards.
+  for (int first = 0; first < size; first += window) {
+    std::uint8_t *ahead = padded.data() + first, *behind = back.data() + first;
+    std::uint8_t most = ahead[0];
+    for (int i = 1; i < window; ++i) ahead[i] = most = pick(most, ahead[i]);
+    most = behind[window - 1];
+    for (int i = window - 2; i >= 0; --i) behind[i] = most = pick(most, behind[i]);
   }
-  for (int i = size - 2; i >= 0; --i) {
-    if (i % window != window - 1) back[i] = pick(back[i], back[i + 1]);
-  }
-  for (int i = 0; i < n; ++i) to[i] = pick(back[i], padded[i + window - 1]);
+  const std::uint8_t *behind = back.data(), *ahead = padded.data() + window - 1;
+  for (int i = 0; i < n; ++i) to[i] = pick(behind[i], ahead[i]);
 }
 
 template <class Pick>

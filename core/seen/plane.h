@@ -88,15 +88,20 @@ Grey widened(const Grey& from, int reach);
 /// The least of (2 reach + 1)².
 Grey narrowed(const Grey& from, int reach);
 
+/// The blend of the four pixels round a point that lies within the picture, none of them beyond it.
+inline double sampledWithin(const Grey& g, double x, double y) {
+  const int i = static_cast<int>(x), j = static_cast<int>(y);
+  const double fx = x - i, fy = y - j;
+  const std::uint8_t *a = g.row(j) + i, *b = g.row(j + 1) + i;
+  return (a[0] * (1 - fx) + a[1] * fx) * (1 - fy) + (b[0] * (1 - fx) + b[1] * fx) * fy;
+}
+
 /// The blend of the four pixels round a point; beyond the edge there is nothing, 0.
 inline double sampled(const Grey& g, double x, double y) {
+  if (x >= 0 && y >= 0 && x < g.width - 1 && y < g.height - 1) return sampledWithin(g, x, y);
   if (!(x > -1 && y > -1 && x < g.width && y < g.height)) return 0;
   const int i = static_cast<int>(x + 1) - 1, j = static_cast<int>(y + 1) - 1;
   const double fx = x - i, fy = y - j;
-  if (i >= 0 && j >= 0 && i + 1 < g.width && j + 1 < g.height) {
-    const std::uint8_t *a = g.row(j) + i, *b = g.row(j + 1) + i;
-    return (a[0] * (1 - fx) + a[1] * fx) * (1 - fy) + (b[0] * (1 - fx) + b[1] * fx) * fy;
-  }
   const auto at = [&](int u, int v) {
     return g.holds(u, v) ? static_cast<double>(g.row(v)[u]) : 0;
   };
