@@ -72,7 +72,8 @@ std::optional<ChosenEdit> featureEdit(const Hands& hands, const Feature& before,
     }
     return edit;
   }
-  if (!isName(text) || hands.isPlace(text)) return std::nullopt;
+  // Whoever begins a line about it does not mean a name.
+  if (!isName(text) || hands.isPlace(text) || beginsALine(text.toStdString())) return std::nullopt;
   auto part = renameFeature(hands.part(), before.id, text.toStdString());
   if (!part.ok()) return std::nullopt;
   const QString title = tr("%1 is called %2").arg(id, text);

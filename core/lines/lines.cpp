@@ -20,8 +20,8 @@ std::string upper(Axis axis) {
   return name;
 }
 
-/// The word a line may begin with that another is probably a slip for: `hoel` → `hole`.
-std::string_view firstWordMeantBy(std::string_view word) {
+/// The words that a line may begin with.
+std::vector<std::string_view> firstWords() {
   std::vector<std::string_view> known{"zero", "stock", "delete", "rename", "found", "locate"};
   for (int i = 0; i < kFeatureKinds; ++i) known.push_back(nameOf(static_cast<FeatureKind>(i)));
   for (int i = 0; i < kReadingKinds; ++i) known.push_back(nameOf(static_cast<ReadingKind>(i)));
@@ -30,7 +30,12 @@ std::string_view firstWordMeantBy(std::string_view word) {
   }
   // Its line says `in line`.
   std::erase(known, nameOf(UnderstandingKind::inLine));
-  return nearestWord(word, known).value_or(std::string_view());
+  return known;
+}
+
+/// The one that another word is probably a slip for: `hoel` → `hole`.
+std::string_view firstWordMeantBy(std::string_view word) {
+  return nearestWord(word, firstWords()).value_or(std::string_view());
 }
 
 /// A name of the document as people say it: `in line`, `centre drill`.
@@ -434,6 +439,11 @@ class LineReader {
 };
 
 }  // namespace
+
+bool beginsALine(std::string_view word) {
+  const std::vector<std::string_view> words = firstWords();
+  return std::find(words.begin(), words.end(), word) != words.end();
+}
 
 Result<LineOutcome> applyLine(const Part& part, std::string_view line, const LineContext& context) {
   const auto index = PlaceIndex::of(part);

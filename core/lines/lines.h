@@ -62,6 +62,9 @@ struct LineOutcome {
 /// Errors: `badText` with the byte offset in `at`, `notFound`, and all that `checkPart` refuses.
 Result<LineOutcome> applyLine(const Part& part, std::string_view line, const LineContext& context);
 
+/// Whether it is one of the words above that a line may begin with: `delete`, `hole`.
+bool beginsALine(std::string_view word);
+
 /// A feature as a line names it, and how many alike its callout speaks of (`1/8 DRILL 4 PLACES`):
 /// 0 where it does not say. A ring or row holds its own number.
 struct FeatureLine {

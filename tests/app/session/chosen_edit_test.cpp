@@ -73,6 +73,13 @@ TEST_F(ChosenEditTest, ANameThatIsTakenIsNone) {
   EXPECT_FALSE(edit({{"A"}, {}}, "A B")) << "two words are no name";
 }
 
+TEST_F(ChosenEditTest, AWordThatBeginsALineIsNoName) {
+  EXPECT_FALSE(edit({{"A"}, {}}, "delete"));
+  EXPECT_FALSE(edit({{"A"}, {}}, "rename"));
+  EXPECT_FALSE(edit({{"A"}, {}}, "midway"));
+  EXPECT_TRUE(edit({{"A"}, {}}, "deleted"));
+}
+
 TEST_F(ChosenEditTest, SeveralOrNothingChosenIsNone) {
   EXPECT_FALSE(edit({}, "3/8"));
   EXPECT_FALSE(edit({{"A"}, {"r3"}}, "3/8"));
