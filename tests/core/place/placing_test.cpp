@@ -190,8 +190,7 @@ TEST(Placing, CirclesMissEachOtherByTheGapBetweenThem) {
         "edge L x left\nedge F y front\nhole A 1/64\nhole B 1/64\nhole C 1/64\n"
         "b1 x L A 1\nb2 y F A 1\nin_line y A B\nb3 x A B " +
         text(apart) + "\nr1 centres A C " + text(near) + "\nr2 centres B C " + text(far) +
-        "\ntraced C " + std::to_string(1 + thous(0, 3)) + " " + std::to_string(thous(0, 3)) +
-        "\n");
+        "\ntraced C " + std::to_string(1 + thous(0, 3)) + " " + std::to_string(thous(0, 3)) + "\n");
     ASSERT_EQ(part.placed.clashes.size(), 1U);
     EXPECT_NEAR(std::abs(part.placed.clashes[0].missesBy), gap / 1000.0, 1e-5);
   }
