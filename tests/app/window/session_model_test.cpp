@@ -23,7 +23,7 @@
 namespace inchwright::app {
 namespace {
 
-constexpr unsigned kSteps = 1'000;
+constexpr unsigned kSteps = 500;
 constexpr unsigned kSeed = 20'261'129;
 constexpr int kNames = 3;
 

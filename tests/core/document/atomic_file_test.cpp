@@ -210,7 +210,7 @@ TEST_F(AtomicFile, SaversOfOneFileWaitForEachOther) {
 // INCHWRIGHT_KILLS makes it longer.
 TEST_F(AtomicFile, KillsLoseNothing) {
   const char* const more = std::getenv("INCHWRIGHT_KILLS");
-  const int kills = more == nullptr ? 250 : std::atoi(more);
+  const int kills = more == nullptr ? 150 : std::atoi(more);
   ASSERT_GT(kills, 0);
   constexpr unsigned kSeed = 20261125;
   SCOPED_TRACE("seed " + std::to_string(kSeed));
