@@ -11,6 +11,7 @@
 
 #include "app/base/look.h"
 #include "app/base/spoken_english.h"
+#include "app/doubts/doubt_mark.h"
 #include "app/session/activity.h"
 #include "app/session/doubt_edits.h"
 #include "app/session/picture_edits.h"
@@ -23,43 +24,8 @@
 namespace inchwright::app {
 namespace {
 
-/// A shape and a word for each kind, so that nothing hangs on the colour.
-QString markOf(const Doubt& doubt) {
-  if (doubt.accepted) return QStringLiteral("✓ ");
-  switch (doubt.key.topic) {
-    case DoubtTopic::clash:
-      return QStringLiteral("≠ ");
-    case DoubtTopic::alone:
-    case DoubtTopic::misfit:
-      return QStringLiteral("· ");
-    default:
-      return QStringLiteral("? ");
-  }
-}
-
 QString ownWords(const std::string& text) {
   return QString::fromStdString(text);
-}
-
-/// Red is for what contradicts; what is merely not said yet is graphite.
-bool contradicts(const Doubt& doubt) {
-  switch (doubt.key.topic) {
-    case DoubtTopic::clash:
-    case DoubtTopic::crossedSides:
-    case DoubtTopic::sameSide:
-    case DoubtTopic::outside:
-    case DoubtTopic::breaksEdge:
-    case DoubtTopic::holesMeet:
-    case DoubtTopic::swappedEnds:
-    case DoubtTopic::wrongWay:
-    case DoubtTopic::offTrace:
-    case DoubtTopic::oddSizes:
-    case DoubtTopic::size:
-    case DoubtTopic::readTwice:
-      return doubt.holdsUp();
-    default:
-      return false;
-  }
 }
 
 /// Whether it may be said together with others of its kind and axis.
@@ -101,7 +67,7 @@ DoubtsSlip::DoubtsSlip(Work& work, QWidget* parent)
   column->addWidget(list_, 1);
 
   connect(list_, &QListWidget::currentRowChanged, this, &DoubtsSlip::showChosen);
-  connect(take_, &QPushButton::clicked, this, &DoubtsSlip::takeSuspect);
+  connect(take_, &QPushButton::clicked, this, [this] { take(meant()); });
   connect(accept_, &QPushButton::clicked, this, &DoubtsSlip::toggleAccepted);
   connect(&work.desk(), &Desk::edited, this, &DoubtsSlip::fill);
   connect(&work.desk(), &Desk::selectionChanged, this, &DoubtsSlip::showChoices);
@@ -212,6 +178,7 @@ void DoubtsSlip::addRounding(int doubt, std::size_t index) {
 void DoubtsSlip::fill() {
   const QSignalBlocker quiet(list_);
   const int row = list_->currentRow();
+  const QString words = row < 0 ? QString() : list_->item(row)->text();
   list_->clear();
   entries_.clear();
   if (work_.desk().isBare()) {
@@ -220,8 +187,20 @@ void DoubtsSlip::fill() {
     const int open = addAll();
     heading_->setText(open == 0 ? tr("&Doubts: none open") : tr("&Doubts: %n open", nullptr, open));
   }
-  list_->setCurrentRow(std::min(row, list_->count() - 1));
+  list_->setCurrentRow(rowAgain(row, words));
   showChoices();
+}
+
+int DoubtsSlip::rowAgain(int row, const QString& words) const {
+  std::optional<int> same;
+  for (int other = 0; row >= 0 && other < list_->count(); ++other) {
+    if (list_->item(other)->text() != words) continue;
+    if (!same || std::abs(other - row) < std::abs(*same - row)) same = other;
+  }
+  if (same) return *same;
+  row = std::min(row, list_->count() - 1);
+  while (row >= 0 && entries_[static_cast<std::size_t>(row)].choice != Choice::none) --row;
+  return row;
 }
 
 void DoubtsSlip::sayWhatComesFirst() {
@@ -328,14 +307,15 @@ DoubtsSlip::Entry DoubtsSlip::meant() const {
   const Desk& desk = work_.desk();
   if (desk.isBare()) return {};
   const Entry* entry = chosen();
-  if (entry != nullptr && entry->choice != Choice::none) return *entry;
-  // Else the reading that is chosen, here among the sums or on the print, where it is blamed.
+  const bool canTake = entry != nullptr && entry->choice != Choice::none;
   const std::vector<Id>& readings = desk.selection().readings;
-  if (readings.size() != 1) return {};
-  for (const Entry& one : entries_) {
-    if (readingOf(one) == readings[0]) return one;
-  }
-  return {};
+  if (readings.size() != 1) return canTake ? *entry : Entry();
+  // The reading that is chosen, here among the sums or on the print, where it is blamed; the line
+  // only where it is about that one.
+  const auto isAbout = [&](const Entry& one) { return readingOf(one) == readings[0]; };
+  if (canTake && (isAbout(*entry) || readingOf(*entry).empty())) return *entry;
+  const auto blamed = std::find_if(entries_.begin(), entries_.end(), isAbout);
+  return blamed == entries_.end() ? Entry() : *blamed;
 }
 
 Id DoubtsSlip::readingOf(const Entry& entry) const {
@@ -407,9 +387,8 @@ void DoubtsSlip::showChosen() {
   emit work_.show(selection.places, selection.readings);
 }
 
-bool DoubtsSlip::takeSuspect() {
-  const Entry wanted = meant();
-  if (wanted.choice == Choice::none) return false;
+void DoubtsSlip::take(const Entry& wanted) {
+  if (wanted.choice == Choice::none) return;
   Desk& desk = work_.desk();
   const Part& part = desk.part();
   const Solution& solution = desk.solution();
@@ -430,12 +409,10 @@ bool DoubtsSlip::takeSuspect() {
   auto settled = settle();
   if (!settled.ok()) {
     emit desk.refused(ownWords(settled.error().text));
-    return false;
+    return;
   }
   desk.endMerge();
-  const bool done = desk.applyPart(std::move(settled->part), settled->title);
-  if (done) emit this->settled();
-  return done;
+  if (desk.applyPart(std::move(settled->part), settled->title)) emit this->settled();
 }
 
 void DoubtsSlip::toggleAccepted() {
@@ -451,7 +428,12 @@ void DoubtsSlip::toggleAccepted() {
       accepted.emplace_back(each.key.text());
       accepted.back().about = each.about;
     }
-    work_.accept(accepted, list_->currentItem()->text().mid(2));
+    // Also from one of its sums or suspects: what is let stand is the doubt.
+    const auto first = std::find_if(entries_.begin(), entries_.end(), [&](const Entry& other) {
+      return other.doubt == entry->doubt;
+    });
+    const auto row = static_cast<int>(first - entries_.begin());
+    work_.accept(accepted, list_->item(row)->text().mid(2));
   } else {
     Part part = desk.part();
     std::erase_if(part.accepted,
@@ -468,8 +450,7 @@ bool DoubtsSlip::eventFilter(QObject* watched, QEvent* event) {
     if (press->key() == Qt::Key_Return || press->key() == Qt::Key_Enter) {
       // Only on the suspected figure itself, and not by a key that is still held down.
       const Entry* entry = chosen();
-      if (entry != nullptr && entry->choice != Choice::none && !press->isAutoRepeat())
-        takeSuspect();
+      if (entry != nullptr && !press->isAutoRepeat()) take(Entry(*entry));
       return true;
     }
   }

@@ -25,9 +25,6 @@ class DoubtsSlip : public QWidget {
 
   QListWidget* list() const { return list_; }
 
-  /// Reads the chosen suspect's figure as it is suspected to be: of a line, or of a reading that is
-  /// chosen anywhere else and blamed. False when none is.
-  bool takeSuspect();
   /// Has the strip ask why the chosen doubt may stand; takes that back of one that does.
   void toggleAccepted();
 
@@ -54,6 +51,9 @@ class DoubtsSlip : public QWidget {
   };
 
   void fill();
+  /// After filling anew, the line that says what the chosen one said; where it is gone, one near by
+  /// on which Enter does nothing.
+  int rowAgain(int row, const QString& words) const;
   void sayWhatComesFirst();
   int addAll();  ///< how many are open
   void addDoubt(int index);
@@ -64,9 +64,10 @@ class DoubtsSlip : public QWidget {
   void addCentres(int doubt, const CentresClash& clash, std::size_t index);
   void addAnswers(int doubt, const SeveralAnswers& several, std::size_t index);
   const Entry* chosen() const;
-  /// The line that is chosen where it has something to take; else what blames the reading that is
-  /// chosen elsewhere. `Choice::none`: nothing.
+  /// The line that is chosen where it has something to take; of a reading that is chosen elsewhere
+  /// what blames that. `Choice::none`: nothing.
   Entry meant() const;
+  void take(const Entry& wanted);  ///< reads a figure as it is suspected to be, or settles another
   QString wordsOf(const Entry& entry) const;
   Id readingOf(const Entry& entry) const;  ///< the one suspected; empty where none is
   void showChoices();                      ///< what can be done with the chosen line

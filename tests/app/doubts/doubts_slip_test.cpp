@@ -162,6 +162,55 @@ TEST_F(DoubtsSlipTest, AcceptingAsksForAReasonThatIsKept) {
   EXPECT_EQ(heading->text(), before);
 }
 
+TEST_F(DoubtsSlipTest, AReasonAcceptsNothingThatIsNotThereAnyMore) {
+  const auto lies = [&] { return work.enter(QStringLiteral("the maker's own plate is so")); };
+  slip->list()->setCurrentRow(rowWith("≠"));
+  slip->toggleAccepted();
+  desk.undo();
+  EXPECT_FALSE(lies()) << "the overall figure is gone";
+  EXPECT_TRUE(desk.part().accepted.empty());
+  desk.redo();
+  Job two = desk.job();
+  two.parts.push_back(two.parts[0]);
+  two.parts[1].name = "Other plate";
+  desk.apply(two, "part");
+  desk.choosePart(1);
+  EXPECT_FALSE(lies()) << "the like doubt of another part was not asked about";
+  EXPECT_EQ(desk.job(), two);
+  desk.choosePart(0);
+  EXPECT_TRUE(lies());
+  EXPECT_EQ(desk.part().accepted.size(), 1u);
+}
+
+TEST_F(DoubtsSlipTest, WhatIsTakenByTheButtonIsOfTheReadingChosenLast) {
+  const std::vector<Suspect>& suspects = desk.solution().suspects[0];
+  ASSERT_GE(suspects.size(), 2u);
+  slip->list()->setCurrentRow(rowWith("▸"));
+  const Suspect other = suspects[1];
+  ASSERT_NE(other.reading, suspects[0].reading);
+  desk.select({{}, {other.reading}});
+  slip->findChild<QPushButton*>()->click();
+  EXPECT_EQ(desk.part().reading(other.reading)->figure.text, other.wouldBeText);
+  desk.undo();
+  // One that nobody blames is no reason to change another.
+  enterLines({"hole C 1/8", "B C 1/8"});
+  slip->list()->setCurrentRow(rowWith("▸"));
+  desk.select({{}, {desk.part().readings.back().id}});
+  EXPECT_FALSE(slip->findChild<QPushButton*>()->isEnabled());
+}
+
+TEST_F(DoubtsSlipTest, AfterASuspectIsReadSoNoOtherOneIsChosenByItself) {
+  enterLines({"edge F front", "edge K back", "y F A 1/4", "y A B 1/4", "y B K 1/2", "y F K 2"});
+  ASSERT_EQ(desk.solution().clashes.size(), 2u);
+  slip->list()->setCurrentRow(rowWith("▸"));
+  QTest::keyClick(slip->list(), Qt::Key_Return);
+  ASSERT_EQ(desk.solution().clashes.size(), 1u);
+  const std::string before = writeDocument(desk.job());
+  QTest::keyClick(slip->list(), Qt::Key_Return);
+  slip->findChild<QPushButton*>()->click();
+  EXPECT_EQ(writeDocument(desk.job()), before);
+}
+
 TEST_F(DoubtsSlipTest, EscapeLeavesADoubtAsItIs) {
   slip->list()->setCurrentRow(rowWith("≠"));
   slip->toggleAccepted();

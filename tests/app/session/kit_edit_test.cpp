@@ -87,10 +87,10 @@ TEST_F(KitTyped, AnOtherHandBeginsBehindItsPartAndTheOneOnTheDeskStays) {
 }
 
 TEST_F(KitTyped, WordsOfOnesOwnAreNoLineAboutTheKit) {
-  AcceptedDoubt doubt;
-  doubt.key = "alone:r1";
-  work.accept({doubt}, QStringLiteral("r1"));
-  EXPECT_TRUE(work.enter(QStringLiteral("mate it: looked at with the other plate")));
+  const std::vector<Doubt>& doubts = desk.solution().doubts;
+  ASSERT_FALSE(doubts.empty());
+  work.accept({AcceptedDoubt(doubts[0].key.text())}, QStringLiteral("the first"));
+  ASSERT_TRUE(work.enter(QStringLiteral("mate it: looked at with the other plate")));
   EXPECT_EQ(desk.job().mates.size(), 3u);
   EXPECT_EQ(desk.part().accepted.back().reason, "mate it: looked at with the other plate");
 }
