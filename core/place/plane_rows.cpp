@@ -56,11 +56,6 @@ void addCentres(Carriers& carriers, const Reading& reading, Source source) {
   carriers.add(distanceRow(points[*from], points[*to], value), {}, source, agreesWithin(reading));
 }
 
-double lengthAsTraced(const PlacedPoint& a, const PlacedPoint& b) {
-  if (!a.traced || !b.traced) return 1;
-  return std::max(std::hypot(a.traced->x - b.traced->x, a.traced->y - b.traced->y), 1.0 / 64);
-}
-
 // Of two places: a ray. `hand` turns over what is lettered on a face seen from behind.
 void addAngleOfPlaces(Carriers& carriers, const Reading& reading, Source source) {
   const auto from = carriers.point(reading.from), to = carriers.point(reading.to);
@@ -259,8 +254,9 @@ void addInLine(Carriers& carriers, const Understanding& what, Source source) {
   double apart = 0;
   for (std::size_t i = 0; i < all.size(); ++i) {
     for (std::size_t j = i + 1; j < all.size(); ++j) {
-      if (!all[i].traced || !all[j].traced) continue;
-      const double length = lengthAsTraced(all[i], all[j]);
+      const auto &one = all[i].traced, &other = all[j].traced;
+      if (!one || !other) continue;
+      const double length = std::hypot(one->x - other->x, one->y - other->y);
       if (length <= apart) continue;
       apart = length;
       first = i;
@@ -300,13 +296,11 @@ void addMirrored(Carriers& carriers, const Understanding& what, Source source) {
   const auto found = carriers.line(what.about);
   if (!found) return;
   const PlacedLine line = carriers.problem().lines[*found];
-  for (std::size_t low = 0, high = all.size() - 1; low < high; ++low, --high) {
-    const PlacedPoint &a = all[low], &b = all[high];
-    carriers.add({RowKind::halved, {a.x, a.y, b.x, b.y, line.direction, line.offset}}, {}, source,
-                 kUnderstoodWithin);
-    carriers.add({RowKind::across, {a.x, a.y, b.x, b.y, line.direction}}, {}, source,
-                 kUnderstoodWithin);
-  }
+  const PlacedPoint &a = all[0], &b = all[1];
+  carriers.add({RowKind::halved, {a.x, a.y, b.x, b.y, line.direction, line.offset}}, {}, source,
+               kUnderstoodWithin);
+  carriers.add({RowKind::across, {a.x, a.y, b.x, b.y, line.direction}}, {}, source,
+               kUnderstoodWithin);
 }
 
 // What tells one answer from another and makes no row.
@@ -338,14 +332,8 @@ void addUnderstanding(Carriers& carriers, std::uint32_t index) {
   const Understanding& what = carriers.part().understood[index];
   const Source source{SourceKind::understanding, index};
   switch (what.kind) {
-    case UnderstandingKind::tangent: {
-      // One curve against several straight ones touches each; else each touches the next.
-      for (std::size_t i = 1; i < what.of.size(); ++i) {
-        const bool isStraight = !carriers.circle(what.of[i - 1]);
-        addTangent(carriers, what, what.of[isStraight && i > 1 ? 0 : i - 1], what.of[i], source);
-      }
-      return;
-    }
+    case UnderstandingKind::tangent:
+      return addTangent(carriers, what, what.of[0], what.of[1], source);
     case UnderstandingKind::parallel:
     case UnderstandingKind::square:
       for (std::size_t i = 1; i < what.of.size(); ++i) {

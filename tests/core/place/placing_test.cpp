@@ -256,5 +256,18 @@ TEST(Placing, TheAngleOfALineAgainstTwoPlaces) {
   }
 }
 
+// C is a thou off the line and lies near A: from A through C, B would be a twentieth of an inch
+// off.
+TEST(Placing, ALineIsHeldByThoseOfItsPlacesTracedFurthestApart) {
+  for (const char* order : {"A B C", "A C B", "C A B"}) {
+    SCOPED_TRACE(order);
+    const auto part =
+        placed(kBase + "hole C 1/8\nb4 x A C 1/50\nb5 y A C 1/1000\nin_line " + order +
+               "\nhole D 1/8\nr1 centres A D 1\nr2 angle A D 40\n"
+               "traced A 0.5 0.75\ntraced B 3.5 0.75\ntraced C 0.52 0.75\n");
+    EXPECT_TRUE(part.placed.clashes.empty());
+  }
+}
+
 }  // namespace
 }  // namespace inchwright::test
