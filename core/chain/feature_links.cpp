@@ -31,8 +31,8 @@ void addRing(NetworkBuilder& builder, std::uint32_t number) {
   const kind::Ring& shape = *ring.as<kind::Ring>();
   const Source source{SourceKind::feature, number};
   const Lettered* diameter = pitchDiameterOf(builder.part(), ring);
+  if (diameter == nullptr || !shape.firstAngle) return;
   const std::int64_t n = std::int64_t{builder.placeCount(number)} - 1;
-  if (diameter == nullptr || !shape.firstAngle || diameter->value.ticks() < 0 || n < 1) return;
   const auto [along, up] = axesIn(ring.face);
   const auto directions = ownDirections(ring.face);
   const int sense = shape.sense == Sense::anticlockwise ? 1 : -1;

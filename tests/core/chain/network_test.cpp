@@ -13,8 +13,7 @@ namespace inchwright {
 namespace {
 
 // One line a link or relation, lengths in sixteenths of an inch.
-std::string told(const std::string& text, Axis axis) {
-  const Part part = test::partFrom(text);
+std::string told(const Part& part, Axis axis) {
   const AxisNetwork network = test::networkAlong(part, axis);
   std::string lines;
   for (const AxisLink& link : network.links) {
@@ -29,6 +28,10 @@ std::string told(const std::string& text, Axis axis) {
     lines += "by " + labelOf(part, relation.source) + "\n";
   }
   return lines;
+}
+
+std::string told(const std::string& text, Axis axis) {
+  return told(test::partFrom(text), axis);
 }
 
 TEST(NetworksOf, PlacesInTheOrderOfTheirIds) {
@@ -137,6 +140,26 @@ TEST(NetworksOf, ARoundWithoutARadiusTellsOnlyItsCentre) {
   network = test::networkAlong(part, Axis::x);
   ASSERT_EQ(network.links.size(), 1u);
   EXPECT_EQ(network.places[network.links[0].to], "Q0");
+}
+
+TEST(NetworksOf, ASlotWithoutALengthOrAWidthTellsNothingOfItsEnds) {
+  for (const auto member : {&kind::Slot::length, &kind::Slot::width}) {
+    Part part = test::partFrom("slot S x 1/4 1\n");
+    (part.features[0].as<kind::Slot>()->*member).reset();
+    EXPECT_EQ(told(part, Axis::x), "");
+    EXPECT_EQ(told(part, Axis::y), "S S1 0 by slot S\nS S2 0 by slot S\n");
+  }
+}
+
+TEST(NetworksOf, ASlotBetweenTwoPlacesHasItsMiddleMidwayUnlessItIsCurved) {
+  Part part = test::partFrom("hole A 1/4\nhole B 1/4\nhole C 1/4\nslot S x 1/4 1\n");
+  kind::Slot& slot = *part.features[3].as<kind::Slot>();
+  slot.ends = {"A", "B"};
+  const std::string ends = "A S1 0 by slot S\nB S2 0 by slot S\n";
+  EXPECT_EQ(told(part, Axis::x), ends + "-2 S 1 S1 1 S2 by slot S\n");
+  EXPECT_EQ(told(part, Axis::y), ends + "-2 S 1 S1 1 S2 by slot S\n");
+  slot.about = "C";
+  EXPECT_EQ(told(part, Axis::x), ends);
 }
 
 TEST(NetworksOf, HalfATickIsKeptBesideTheWholeOnes) {
