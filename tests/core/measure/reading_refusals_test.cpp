@@ -152,6 +152,7 @@ TEST(RefuseLength, WhatCouldMeanTwoThings) {
        "1/8",
        5},
       {"1 in + 2 mm \u00B1.1", 14},
+      {"1 in + 2 mm + 1 in \u00B1.1", 21},
       {"2 mil", 2},
   });
   expectRefused({{"1 in + 3/8", 7}, {"1.3/16", 0}, {"3/8 + 5 thou", 0}}, ErrorCode::badText,
@@ -233,6 +234,7 @@ TEST(RefuseLength, BeyondItsRange) {
           {"1 + 99999999999999999999", 0},
           {"1999999999 in", 0},
           {"46116860184.27387904 mm", 0},
+          {"-46116860184.27387904 mm", 0},
           {"1000000000000000000000000000", 0},
           {"0.0000000000000000000000000001", 0},
           {"9999999999 x 9999999999", 0},
@@ -245,6 +247,7 @@ TEST(RefuseLength, BeyondItsRange) {
   const auto largest = readLength("46116860184.27387903 mm");
   ASSERT_TRUE(largest.ok());
   EXPECT_EQ(largest->value.ticks(), (std::int64_t{1} << 62) - 1);
+  EXPECT_EQ(readLength("-46116860184.27387903 mm")->value, largest->value.negated());
 }
 
 TEST(RefuseLength, DeepBracketsAreBounded) {

@@ -103,6 +103,7 @@ TEST(ReadSum, DeviationsAndLimitsWithoutBlanks) {
     const char* text;
     std::int64_t value, upper, lower;
     int places;
+    Unit unit = Unit::inch;
   };
   for (const Row& row : {
            Row{".500+.002-0", tenths(5'000), tenths(20), 0, 3},
@@ -116,6 +117,11 @@ TEST(ReadSum, DeviationsAndLimitsWithoutBlanks) {
            Row{".51/.500", tenths(5'050), tenths(50), tenths(-50), 3},
            Row{".5/.51", tenths(5'050), tenths(50), tenths(-50), 2},
            Row{".500/.5005", 1'270'635'000, 635'000, -635'000, 4},
+           Row{"499.5/500.5 thou", tenths(5'000), tenths(5), tenths(-5), 4},
+           Row{"12.65/12.7 mm", microns(12'675), microns(25), microns(-25), 2, Unit::millimetre},
+           Row{"1.25/1.27 cm", microns(12'600), microns(100), microns(-100), 1, Unit::millimetre},
+           Row{"12.7 mm \u00B1.001 in", microns(12'700), tenths(10), tenths(-10), 1,
+               Unit::millimetre},
        }) {
     SCOPED_TRACE(row.text);
     const auto read = readLength(row.text, ReadingOptions{});
@@ -125,6 +131,7 @@ TEST(ReadSum, DeviationsAndLimitsWithoutBlanks) {
     }
     EXPECT_EQ(read->value.ticks(), row.value);
     EXPECT_EQ(read->places, row.places);
+    EXPECT_EQ(read->unit, row.unit);
     ASSERT_TRUE(read->tolerance.has_value());
     EXPECT_EQ(read->tolerance->upper.ticks(), row.upper);
     EXPECT_EQ(read->tolerance->lower.ticks(), row.lower);
