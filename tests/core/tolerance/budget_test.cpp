@@ -193,6 +193,22 @@ TEST(Budget, AReadingWithinASharedPlaceCapsIt) {
   EXPECT_EQ(of(all, "D2").heldBy, readings({2}));
 }
 
+// Neither the row itself nor its first hole is wanted.
+TEST(Budget, HolesFurtherAlongARowLieAPitchApart) {
+  const Budget all = budget(
+      partFrom(R"(
+    edge L x left
+    row D x 3 1/2
+    r1 x L D2 1 ±.004
+    r2 x L D3 1 1/2 ±.004
+  )"),
+      {{{"L", Rational(0), true}, {"D2", Rational(kInch)}, {"D3", Rational(kInch * 3 / 2)}}});
+  for (const auto& [hole, target] : {std::pair("D2", kInch), std::pair("D3", kInch * 3 / 2)}) {
+    EXPECT_EQ(of(all, hole).plusMinus, 4 * kThou);
+    EXPECT_EQ(of(all, hole).target, target);
+  }
+}
+
 TEST(Budget, WhatTheMachineCantKeepIsNamedAndLeftOut) {
   BudgetRequest request = kFromL;
   request.accuracy = kThou;

@@ -254,5 +254,16 @@ TEST(PlacedRanges, AReadingToSpareIsNamedAsLeftOut) {
   EXPECT_EQ(ranges->leftOut.size(), 1u);
 }
 
+TEST(PlacedRanges, AlongAnAxisThatChainsReachWhollyNothingIsLeftOut) {
+  const Part part = partFrom(
+      "edge L x left\nedge F y front\nhole A 1/4\nhole C 1/4\nb1 x L A 1 ±.002\n"
+      "b2 y F A 1 ±.002\nin_line y A C\nr1 centres A C 1 ±.002\ntraced C 2 1\n");
+  const auto solution = solve(part);
+  ASSERT_FALSE(solution->beyond.used.empty());
+  auto ranges = rangesFrom(part, *toleranceNetworkOf(part, Axis::y), "F");
+  ASSERT_TRUE(addPlacedRanges(part, *solution, Axis::y, "F", *ranges).ok());
+  EXPECT_TRUE(ranges->leftOut.empty());
+}
+
 }  // namespace
 }  // namespace inchwright
