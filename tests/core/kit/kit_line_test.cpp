@@ -130,6 +130,7 @@ TEST(KitLine, WhatIsWrongIsSaidInWords) {
        "the job has no part `Clock plate`"},
       {"mate m: shaft P of Bush, fit LN2", "say which hole, or its size"},
       {"mate m: hole A of Click plate, fit LN2", "say which shaft, or its size"},
+      {"mate m: hole A of Click plate, shaft P of Bush, least", "a figure is wanted here"},
       {"mate m: hole 1/4, shaft 1/4, fit LN2",
        "two sizes alone are no mate: name a place of a part, such as `A of Plate`"},
       {"mate m hole A of Click plate", "give the mate a name, with a colon behind it"},

@@ -190,13 +190,17 @@ TEST(KitOfPart, TheLatheTurnsToWhatWasChosen) {
   EXPECT_EQ(work->rows[0].dia->value, Length::ticks(25'065 * 25'400));
   ASSERT_TRUE(work->rows[0].struckOut.has_value());
   EXPECT_EQ(work->rows[0].struckOut->value, inTenThousandths(2490));
-  int finished = 0;
-  for (const Cut& cut : work->cuts) {
-    if (cut.op != CutOp::finish) continue;
-    ++finished;
-    EXPECT_EQ(cut.dia, work->rows[0].dia);
-  }
-  EXPECT_EQ(finished, 1);
+  const auto dia = [&](CutOp op) {
+    std::vector<LatheFigure> all;
+    for (const Cut& cut : work->cuts) {
+      if (cut.op == op) all.push_back(*cut.dia);
+    }
+    return all;
+  };
+  EXPECT_EQ(dia(CutOp::finish), (std::vector<LatheFigure>{*work->rows[0].dia}));
+  ASSERT_EQ(dia(CutOp::rough).size(), 1u);
+  EXPECT_EQ(dia(CutOp::rough)[0].value, Length::ticks((25'065 + 2'000) * 25'400));
+  EXPECT_TRUE(dia(CutOp::rough)[0].exact && work->rows[0].dia->exact);
   const KitJob plain(kOverA);
   const auto asDrawn = latheWorkToSuit(plain.job, arbor, plain.solutions[1], arbor.setups[0]);
   EXPECT_EQ(*asDrawn, *latheWork(plain.job, arbor, plain.solutions[1], arbor.setups[0]));

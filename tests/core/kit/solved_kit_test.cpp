@@ -136,5 +136,37 @@ TEST_F(TurnedOver, WhatIsDrilledIntoAnEdgeIsNot) {
   EXPECT_FALSE(sameTurnedOver(job, other()));
 }
 
+// Between the plate and one whose hole A, 1 in from the left and 3/4 in from the front, has another
+// name.
+Difference fromRenamed(const char* fromLeft, bool isLooseAcross) {
+  const KitJob kit;
+  const Part& plate = kit.job.parts[0];
+  Part other = plate;
+  other.name = "Other plate";
+  other.features[4].id = "Q";
+  for (Reading& reading : other.readings) {
+    for (Id* id : {&reading.from, &reading.to}) {
+      if (*id == "A") *id = "Q";
+    }
+  }
+  other.readings[0].figure = *readLength(fromLeft);
+  if (isLooseAcross) other.readings.erase(other.readings.begin() + 1);
+  return *differenceOf(kit.job, plate, kit.solutions[0], other, *solve(other));
+}
+
+const std::vector<OnlyIn> kNotMatched{{"Plate", "A"}, {"Other plate", "Q"}};
+
+TEST(DifferenceOf, APlaceUnderAnotherNameIsFoundWithinAQuarterOfAnInch) {
+  const Difference near = fromRenamed("1.25", false);
+  EXPECT_TRUE(near.only.empty());
+  ASSERT_FALSE(near.moved.empty());
+  EXPECT_EQ(near.moved.back(), (Moved{{"A", "Q"}, inTenThousandths(2500), Length()}));
+  EXPECT_EQ(fromRenamed("1.2501", false).only, kNotMatched);
+}
+
+TEST(DifferenceOf, APlaceLooseAlongOneAxisIsFoundByItsNameAlone) {
+  EXPECT_EQ(fromRenamed("1.000", true).only, kNotMatched);
+}
+
 }  // namespace
 }  // namespace inchwright

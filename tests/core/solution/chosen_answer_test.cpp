@@ -101,6 +101,37 @@ TEST(ChosenAnswer, ALineIsChosenByTheSideOfWhatItTouches) {
   EXPECT_EQ(chosen, 2);
 }
 
+// L hangs on E alone, and the part on R: answers are told from where its places count.
+TEST(ChosenAnswer, ALowerSideThatIsNotPlacedIsNoneToTellFrom) {
+  const Part part = named(
+      "hole E 1/8\nedge L x left\nedge R x right\nedge F y front\nhole A 1/4\nhole B 1/4\n"
+      "e1 x E L 1/4\nb1 x A B 3\nb2 x B R 1/2\nb3 y F A 3/4\nin_line y A B\nhole C 1/8\n"
+      "r1 centres A C 2\nr2 centres B C 2\n");
+  const Solution before = solved(part);
+  ASSERT_EQ(before.beyond.answers.size(), 1U);
+  for (const std::size_t answer : {0U, 1U}) {
+    const auto what = understandingFor(part, before.beyond.answers[0], answer);
+    ASSERT_TRUE(what.ok()) << what.error().text;
+    EXPECT_EQ(what->of, (std::vector<Id>{"A", "B", "C"}));
+  }
+}
+
+// Rising by 30° past A, above it or below.
+TEST(ChosenAnswer, ALineThatTouchesOneIsChosenByTheSideOfThatOne) {
+  Part part = named(kBase + "line M\ntangent M A\nr1 angle M - 30\n");
+  part.readings.back().to.clear();
+  const Solution before = solved(part);
+  ASSERT_EQ(before.beyond.answers.size(), 1U);
+  const SeveralAnswers& several = before.beyond.answers[0];
+  ASSERT_EQ(several.answers.size(), 2U);
+  for (std::size_t i = 0; i < 2; ++i) {
+    const auto what = understandingFor(part, several, i);
+    ASSERT_TRUE(what.ok()) << what.error().text;
+    EXPECT_EQ(what->of, std::vector<Id>{"A"});
+    EXPECT_EQ(what->about, "M");
+  }
+}
+
 TEST(ChosenAnswer, AnyTwoDistancesAreToldApart) {
   constexpr unsigned kSeed = 514;
   SCOPED_TRACE(kSeed);

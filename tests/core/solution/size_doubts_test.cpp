@@ -98,9 +98,10 @@ TEST(OddSizes, OfLimits) {
   EXPECT_EQ(what(".2495/.2505"), std::nullopt);
   // A 64th off is what a fit may take, more is another size.
   EXPECT_EQ(what(".2656/.2660"), std::nullopt);
+  EXPECT_EQ(what(".265625/.2660"), std::nullopt);
   EXPECT_EQ(what(".2657/.2660"), SizeOddity::What::offLimits);
   EXPECT_EQ(what(".2340/.2343"), SizeOddity::What::offLimits);
-  EXPECT_EQ(what(".2340/.2344"), std::nullopt);
+  EXPECT_EQ(what(".2340/.234375"), std::nullopt);
   EXPECT_EQ(what("g6"), SizeOddity::What::shaftLimits);
   EXPECT_EQ(what("Q7"), SizeOddity::What::limitsUnknown);
   drilled.diameter.reset();
@@ -116,6 +117,13 @@ TEST(OddSizes, OfSlotsRingsAndTheTitleBlock) {
   depth = {false, lettered("1/4")};
   EXPECT_EQ(oddities(slotted),
             (std::vector<SizeOddity>{{SizeOddity::What::deeperThanPart, "1/4", "1/4"}}));
+  // The part's own thickness is wrong or not known: nothing to hold the depth to.
+  for (const char* thickness : {"-1/4", "0 in"}) {
+    slotted.readings[0].figure = lettered(thickness);
+    EXPECT_TRUE(oddities(slotted).empty()) << thickness;
+  }
+  slotted.readings.clear();
+  EXPECT_TRUE(oddities(slotted).empty());
   depth = {true, std::nullopt};
   EXPECT_TRUE(oddities(slotted).empty());
   Part seated = test::partFrom(plate + "hole A 1/4");
