@@ -3,8 +3,6 @@
 #include <limits>
 #include <numeric>
 
-#include "core/base/checked.h"
-
 namespace inchwright {
 namespace {
 
@@ -33,8 +31,6 @@ Int128 divided(Int128 value, UInt128 common) {
   return common == 1 ? value : value / static_cast<Int128>(common);
 }
 
-constexpr Int128 kLowest128 = static_cast<Int128>(UInt128{1} << 127);
-
 // Floor division for a positive divisor.
 Int128 floorDivide(Int128 a, Int128 b) {
   const Int128 quotient = a / b;
@@ -44,7 +40,7 @@ Int128 floorDivide(Int128 a, Int128 b) {
 }  // namespace
 
 std::optional<Rational> Rational::of(Int128 numerator, Int128 denominator) {
-  if (denominator == 0 || numerator == kLowest128 || denominator == kLowest128) {
+  if (denominator == 0 || numerator == kLowest || denominator == kLowest) {
     return std::nullopt;
   }
   const UInt128 common = greatestCommonDivisor(bare(numerator), bare(denominator));
@@ -58,14 +54,7 @@ std::optional<Rational> Rational::of(Int128 numerator, Int128 denominator) {
   return result;
 }
 
-std::optional<Rational> Rational::plus(const Rational& other) const {
-  if (isWhole() && other.isWhole()) {
-    const auto sum = addChecked(numerator_, other.numerator_);
-    if (!sum || *sum == kLowest128) return std::nullopt;
-    Rational whole;
-    whole.numerator_ = *sum;
-    return whole;
-  }
+std::optional<Rational> Rational::plusFraction(const Rational& other) const {
   // Over the least common denominator, which keeps the intermediates as small as they can be.
   const Int128 common =
       static_cast<Int128>(greatestCommonDivisor(bare(denominator_), bare(other.denominator_)));
@@ -80,10 +69,6 @@ std::optional<Rational> Rational::plus(const Rational& other) const {
   return of(*sum, *denominator);
 }
 
-std::optional<Rational> Rational::minus(const Rational& other) const {
-  return plus(other.negated());
-}
-
 std::optional<Rational> Rational::times(const Rational& other) const {
   if (isZero() || other.isZero()) return Rational(0);
   const UInt128 crossA = greatestCommonDivisor(bare(numerator_), bare(other.denominator_));
@@ -92,7 +77,7 @@ std::optional<Rational> Rational::times(const Rational& other) const {
       multiplyChecked(divided(numerator_, crossA), divided(other.numerator_, crossB));
   const auto denominator =
       multiplyChecked(divided(denominator_, crossB), divided(other.denominator_, crossA));
-  if (!numerator || !denominator || *numerator == kLowest128) return std::nullopt;
+  if (!numerator || !denominator || *numerator == kLowest) return std::nullopt;
   // Nothing is left in common, and both denominators were positive.
   Rational result;
   result.numerator_ = *numerator;
@@ -106,17 +91,7 @@ std::optional<Rational> Rational::over(const Rational& other) const {
   return times(*inverse);
 }
 
-Rational Rational::negated() const {
-  Rational result = *this;
-  result.numerator_ = -result.numerator_;
-  return result;
-}
-
-std::optional<std::int64_t> Rational::rounded() const {
-  if (isWhole() && numerator_ <= std::numeric_limits<std::int64_t>::max() &&
-      numerator_ >= -std::numeric_limits<std::int64_t>::max()) {
-    return static_cast<std::int64_t>(numerator_);
-  }
+std::optional<std::int64_t> Rational::roundedFraction() const {
   const UInt128 size = bare(numerator_);
   const UInt128 divisor = static_cast<UInt128>(denominator_);
   UInt128 whole = size / divisor;
@@ -141,8 +116,7 @@ double Rational::toDouble() const {
   return static_cast<double>(numerator_) / static_cast<double>(denominator_);
 }
 
-std::strong_ordering Rational::operator<=>(const Rational& other) const {
-  if (isWhole() && other.isWhole()) return numerator_ <=> other.numerator_;
+std::strong_ordering Rational::orderTo(const Rational& other) const {
   // Compare whole parts, then the reciprocals of what is left: a continued fraction, so that no
   // cross product can overflow.
   Int128 a = numerator_, b = denominator_, c = other.numerator_, d = other.denominator_;
