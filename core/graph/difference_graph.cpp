@@ -1,7 +1,5 @@
 #include "core/graph/difference_graph.h"
 
-#include <algorithm>
-
 #include "core/graph/shortest_ways.h"
 
 namespace inchwright {
@@ -19,26 +17,6 @@ Reach DifferenceGraph::from(std::uint32_t source,
                    down[node].by};
   }
   return reach;
-}
-
-std::vector<std::uint32_t> DifferenceGraph::waysTo(const Reach& reach,
-                                                   std::span<const DifferenceEdge> edges,
-                                                   std::uint32_t node, bool high,
-                                                   std::size_t most) {
-  // Walked once for their number and once for the edges.
-  const auto walk = [&](const auto& visit) {
-    std::size_t count = 0;
-    for (std::uint32_t here = node; count < most; ++count) {
-      const std::uint32_t last = high ? reach[here].highBy : reach[here].lowBy;
-      if (last == kNone) break;
-      visit(count, last);
-      here = edges[last].a == here ? edges[last].b : edges[last].a;
-    }
-    return count;
-  };
-  std::vector<std::uint32_t> way(walk([](std::size_t, std::uint32_t) {}));
-  walk([&](std::size_t i, std::uint32_t edge) { way[way.size() - 1 - i] = edge; });
-  return way;
 }
 
 }  // namespace inchwright

@@ -1,7 +1,6 @@
 #pragma once
 
 #include <cstdint>
-#include <limits>
 #include <optional>
 #include <span>
 #include <vector>
@@ -54,12 +53,6 @@ class DifferenceGraph {
   /// Both ends for every node (see `ShortestWays`). Requires: `feasiblePositions` satisfies every
   /// edge.
   Reach from(std::uint32_t source, std::span<const std::int64_t> feasiblePositions) const;
-
-  /// The edges that set the high (or low) end of a node, from the source on; the last `most` of
-  /// them where there are more.
-  static std::vector<std::uint32_t> waysTo(
-      const Reach& reach, std::span<const DifferenceEdge> edges, std::uint32_t node, bool high,
-      std::size_t most = std::numeric_limits<std::size_t>::max());
 
  private:
   /// A step over an edge: twice its number, and one more when it is walked from its second end.

@@ -6,6 +6,7 @@
 #include "core/graph/difference_graph.h"
 #include "core/graph/edges_at.h"
 #include "core/graph/forest.h"
+#include "core/graph/ways_to.h"
 #include "core/tolerance/relation_ranges.h"
 
 namespace inchwright {
@@ -76,11 +77,7 @@ Result<Ranges> rangesFrom(const Part& part, const ToleranceNetwork& network,
     return rangesWithRelations(part, network, grouped, graph, *positions, *start);
   }
   const Reach reach = graph.from(source, *positions);
-  for (std::uint32_t place = 0; place < network.places.size(); ++place) {
-    const std::uint32_t group = grouped.group[place];
-    if (!reach[group].reached()) continue;
-    ranges.places.push_back(placeRangeOf(network, grouped, reach, printed, *start, place));
-  }
+  ranges.places = placeRangesOf(network, grouped, reach, printed, *start);
   return ranges;
 }
 
@@ -94,24 +91,29 @@ Result<std::vector<Source>> contradictingReadings(const ToleranceNetwork& networ
   return sourcesOf(network, grouped, graph.contradiction());
 }
 
-PlaceRange placeRangeOf(const ToleranceNetwork& network, const GroupedNetwork& grouped,
-                        const Reach& reach, const std::vector<std::int64_t>& printed,
-                        std::uint32_t start, std::uint32_t place) {
-  const std::uint32_t group = grouped.group[place];
-  const std::int64_t shift = grouped.offset[place] - grouped.offset[start];
-  PlaceRange one;
-  one.id = network.places[place];
-  one.nominal = nearestTick(printed[group] - printed[grouped.group[start]] + shift, grouped.scale);
-  one.span = {ticksBelow(reach[group].low + shift, grouped.scale),
-              ticksAbove(reach[group].high + shift, grouped.scale)};
+std::vector<PlaceRange> placeRangesOf(const ToleranceNetwork& network,
+                                      const GroupedNetwork& grouped, const Reach& reach,
+                                      const std::vector<std::int64_t>& printed,
+                                      std::uint32_t start) {
   const std::size_t most = std::max<std::size_t>(1, kMostMembersNamed / network.places.size());
-  const auto by = [&](bool high) {
-    return sourcesOf(network, grouped,
-                     DifferenceGraph::waysTo(reach, grouped.edges, group, high, most));
-  };
-  one.lowBy = by(false);
-  one.highBy = by(true);
-  return one;
+  WaysTo low(reach, grouped.edges, false, most);
+  WaysTo high(reach, grouped.edges, true, most);
+  const std::int64_t from = printed[grouped.group[start]];
+  std::vector<PlaceRange> ranges;
+  ranges.reserve(network.places.size());
+  for (std::uint32_t place = 0; place < network.places.size(); ++place) {
+    const std::uint32_t group = grouped.group[place];
+    if (!reach[group].reached()) continue;
+    const std::int64_t shift = grouped.offset[place] - grouped.offset[start];
+    PlaceRange& one = ranges.emplace_back();
+    one.id = network.places[place];
+    one.nominal = nearestTick(printed[group] - from + shift, grouped.scale);
+    one.span = {ticksBelow(reach[group].low + shift, grouped.scale),
+                ticksAbove(reach[group].high + shift, grouped.scale)};
+    one.lowBy = sourcesOf(network, grouped, low(group));
+    one.highBy = sourcesOf(network, grouped, high(group));
+  }
+  return ranges;
 }
 
 }  // namespace inchwright

@@ -191,10 +191,7 @@ Result<Ranges> rangesWithRelations(const Part& part, const ToleranceNetwork& net
   Ranges ranges;
   const Reach reach = graph.from(source, positions);
   const std::vector<std::int64_t> printed = printedPositions(network, grouped, source);
-  for (std::uint32_t place = 0; place < network.places.size(); ++place) {
-    if (!reach[grouped.group[place]].reached()) continue;
-    ranges.places.push_back(placeRangeOf(network, grouped, reach, printed, start, place));
-  }
+  ranges.places = placeRangesOf(network, grouped, reach, printed, start);
   for (const AxisRelation& relation : network.relations) {
     if (std::find(ranges.leftOut.begin(), ranges.leftOut.end(), relation.source) ==
         ranges.leftOut.end()) {

@@ -18,10 +18,11 @@ inline constexpr std::uint32_t kMostWithRelations = 48;
 std::vector<std::int64_t> printedPositions(const ToleranceNetwork& network,
                                            const GroupedNetwork& grouped, std::uint32_t first);
 
-/// One place's range out of a sweep. Requires: its group is reached.
-PlaceRange placeRangeOf(const ToleranceNetwork& network, const GroupedNetwork& grouped,
-                        const Reach& reach, const std::vector<std::int64_t>& printed,
-                        std::uint32_t start, std::uint32_t place);
+/// The ranges of all places that a sweep reached, in order of ids.
+std::vector<PlaceRange> placeRangesOf(const ToleranceNetwork& network,
+                                      const GroupedNetwork& grouped, const Reach& reach,
+                                      const std::vector<std::int64_t>& printed,
+                                      std::uint32_t start);
 
 /// As `rangesFrom`, with middles, symmetric places and equal spaces reckoned in. Requires:
 /// `positions` satisfies every edge of `graph`.

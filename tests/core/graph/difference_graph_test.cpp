@@ -6,6 +6,7 @@
 #include <optional>
 
 #include "core/base/rational.h"
+#include "core/graph/ways_to.h"
 #include "tests/core/tolerance/random_limits.h"
 
 namespace inchwright {
@@ -34,15 +35,14 @@ void expectReach(const std::vector<DifferenceEdge>& edges, const DifferenceGraph
                  const std::vector<std::int64_t>& positions, std::uint32_t source,
                  const std::vector<std::vector<std::int64_t>>& most) {
   const Reach reach = graph.from(source, positions);
+  WaysTo toHigh(reach, edges, true), toLow(reach, edges, false);
   for (std::uint32_t node = 0; node < most.size(); ++node) {
     ASSERT_EQ(reach[node].reached(), most[source][node] != kFar);
     if (!reach[node].reached()) continue;
     ASSERT_EQ(reach[node].high, most[source][node]);
     ASSERT_EQ(reach[node].low, -most[node][source]);
-    const auto high = DifferenceGraph::waysTo(reach, edges, node, true);
-    const auto low = DifferenceGraph::waysTo(reach, edges, node, false);
-    ASSERT_EQ(sumOf(edges, high, source, true), reach[node].high);
-    ASSERT_EQ(sumOf(edges, low, source, false), reach[node].low);
+    ASSERT_EQ(sumOf(edges, toHigh(node), source, true), reach[node].high);
+    ASSERT_EQ(sumOf(edges, toLow(node), source, false), reach[node].low);
   }
 }
 
