@@ -11,7 +11,7 @@ namespace {
 using Numbers = std::vector<std::uint32_t>;
 
 void addReading(NetworkBuilder& builder, const Reading& reading, Source source) {
-  if (reading.kind != ReadingKind::along) return;
+  if (reading.kind != ReadingKind::along || !builder.takes(reading.axis)) return;
   builder.link(reading.axis, builder.place(reading.from), builder.place(reading.to),
                reading.figure.value.ticks(), reading.figure.exact, source);
 }
@@ -70,10 +70,15 @@ void addOnEdge(NetworkBuilder& builder, Axis axis, const Numbers& of, const Id& 
 }
 
 void addUnderstanding(NetworkBuilder& builder, const Understanding& what, Source source) {
+  const auto speaksOf = [&](Axis axis) {
+    const bool every = what.kind == UnderstandingKind::concentric || !what.axis;
+    return builder.takes(axis) && (every || *what.axis == axis);
+  };
+  if (std::none_of(kAxes.begin(), kAxes.end(), speaksOf)) return;
   const Numbers of = placesNamed(builder, what.of);
   const Numbers between = placesNamed(builder, what.between);
   for (const Axis axis : kAxes) {
-    if (what.kind != UnderstandingKind::concentric && what.axis && *what.axis != axis) continue;
+    if (!speaksOf(axis)) continue;
     switch (what.kind) {
       case UnderstandingKind::inLine:
         if (what.axis) addInLine(builder, axis, of, source);
@@ -126,7 +131,7 @@ void addAll(NetworkBuilder& builder) {
   for (std::uint32_t i = 0; i < part.understood.size(); ++i) {
     addUnderstanding(builder, part.understood[i], {SourceKind::understanding, i});
   }
-  for (std::uint32_t i = 0; i < part.features.size(); ++i) addFeatureLinks(builder, i);
+  for (const std::uint32_t i : builder.featuresOfSeveral()) addFeatureLinks(builder, i);
 }
 
 }  // namespace

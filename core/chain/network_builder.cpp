@@ -2,6 +2,7 @@
 
 #include <algorithm>
 #include <limits>
+#include <numeric>
 #include <tuple>
 #include <utility>
 
@@ -11,6 +12,7 @@ namespace inchwright {
 namespace {
 
 using Trust = NetworkBuilder::Trust;
+constexpr std::size_t kTrusts = 6;
 
 Trust trustIn(const Part& part, const Source& source) {
   switch (source.kind) {
@@ -26,21 +28,12 @@ Trust trustIn(const Part& part, const Source& source) {
   return figure.exact ? Trust::plain : Trust::divided;
 }
 
-// The first bytes of an id as a number that compares like them.
-std::uint64_t startOf(std::string_view id) {
-  std::uint64_t start = 0;
-  for (std::size_t i = 0; i < sizeof start; ++i) {
-    start = start << 8 | (i < id.size() ? static_cast<unsigned char>(id[i]) : 0u);
-  }
-  return start;
-}
-
 // The numbers of ids in ascending order; most differ in their first bytes.
 std::vector<std::uint32_t> inOrder(const std::vector<std::string_view>& ids) {
   std::vector<std::pair<std::uint64_t, std::uint32_t>> starts;
   starts.reserve(ids.size());
   for (const std::string_view id : ids)
-    starts.push_back({startOf(id), static_cast<std::uint32_t>(starts.size())});
+    starts.push_back({firstBytes(id), static_cast<std::uint32_t>(starts.size())});
   std::sort(starts.begin(), starts.end(), [&](const auto& a, const auto& b) {
     return a.first != b.first ? a.first < b.first : ids[a.second] < ids[b.second];
   });
@@ -50,29 +43,45 @@ std::vector<std::uint32_t> inOrder(const std::vector<std::string_view>& ids) {
   return order;
 }
 
-// By trust and by the two places first, as one number; then by length and by what says it.
-void sortLinks(const Part& part, const std::vector<Trust>& trust, std::vector<AxisLink>& links) {
-  struct Ranked {
-    Int128 rank = 0;
-    std::uint32_t link = 0;
-  };
-  std::vector<Ranked> order;
-  order.reserve(links.size());
-  for (std::uint32_t i = 0; i < links.size(); ++i) {
-    const Int128 most = static_cast<int>(trust[i]);
-    order.push_back({most << 64 | Int128{links[i].from} << 32 | Int128{links[i].to}, i});
-  }
-  std::sort(order.begin(), order.end(), [&](const Ranked& first, const Ranked& second) {
-    if (first.rank != second.rank) return first.rank < second.rank;
-    const AxisLink& a = links[first.link];
-    const AxisLink& b = links[second.link];
+// The numbers by their keys, each below `keys`; those of one key in the order they come.
+template <class KeyOf>
+std::vector<std::uint32_t> counted(const std::vector<std::uint32_t>& numbers, std::size_t keys,
+                                   KeyOf keyOf) {
+  std::vector<std::uint32_t> next(keys + 1);
+  for (const std::uint32_t number : numbers) ++next[keyOf(number) + 1];
+  for (std::size_t key = 0; key < keys; ++key) next[key + 1] += next[key];
+  std::vector<std::uint32_t> order(numbers.size());
+  for (const std::uint32_t number : numbers) order[next[keyOf(number)]++] = number;
+  return order;
+}
+
+// By trust and by the two places, then by length and by what says it. Linear, since few begin at
+// one place.
+void sortLinks(const Part& part, const std::vector<Trust>& trust, std::size_t placeCount,
+               std::vector<AxisLink>& links) {
+  std::vector<std::uint32_t> order(links.size());
+  std::iota(order.begin(), order.end(), 0u);
+  const auto fromOf = [&](std::uint32_t link) { return links[link].from; };
+  order = counted(order, placeCount, fromOf);
+  const auto isBefore = [&](std::uint32_t first, std::uint32_t second) {
+    const AxisLink& a = links[first];
+    const AxisLink& b = links[second];
+    if (a.to != b.to) return a.to < b.to;
     if (a.ticks != b.ticks) return a.ticks < b.ticks;
     if (comesFirst(part, a.source, b.source)) return true;
-    return !comesFirst(part, b.source, a.source) && first.link < second.link;
-  });
+    return !comesFirst(part, b.source, a.source) && first < second;
+  };
+  for (auto here = order.begin(); here != order.end();) {
+    const auto end = std::find_if(
+        here, order.end(), [&](std::uint32_t link) { return fromOf(link) != fromOf(*here); });
+    if (end - here > 1) std::sort(here, end, isBefore);
+    here = end;
+  }
+  order = counted(order, kTrusts,
+                  [&](std::uint32_t link) { return static_cast<std::size_t>(trust[link]); });
   std::vector<AxisLink> sorted;
   sorted.reserve(links.size());
-  for (const Ranked& one : order) sorted.push_back(links[one.link]);
+  for (const std::uint32_t link : order) sorted.push_back(links[link]);
   links = std::move(sorted);
 }
 
@@ -100,11 +109,15 @@ bool comesFirst(const Part& part, const Source& a, const Source& b) {
   return key(a) < key(b);
 }
 
-NetworkBuilder::NetworkBuilder(const Part& part, std::optional<Axis> only) : part_(part) {
+NetworkBuilder::NetworkBuilder(const Part& part, std::optional<Axis> only)
+    : part_(part), only_(only) {
   std::vector<std::string_view> ids;
-  ids.reserve(part.features.size());
   std::vector<std::uint32_t> owners;
   std::vector<AxisSet> axes;
+  ids.reserve(part.features.size());
+  owners.reserve(part.features.size());
+  axes.reserve(part.features.size());
+  firstOf_.reserve(part.features.size() + 1);
   for (std::uint32_t i = 0; i < part.features.size(); ++i) {
     firstOf_.push_back(static_cast<std::uint32_t>(ids.size()));
     const Feature& feature = part.features[i];
@@ -117,6 +130,7 @@ NetworkBuilder::NetworkBuilder(const Part& part, std::optional<Axis> only) : par
     };
     add(feature.id);
     if (innerPlaceCount(feature) == 0) continue;
+    ofSeveral_.push_back(i);
     std::vector<Place> places = placesOf(feature);
     for (std::size_t k = 1; k < places.size(); ++k) {
       add(innerIds_.emplace_back(std::move(places[k].id)));
@@ -128,28 +142,31 @@ NetworkBuilder::NetworkBuilder(const Part& part, std::optional<Axis> only) : par
   ids_.resize(count);
   owners_.resize(count);
   placesOf_.resize(count);
-  for (std::vector<std::uint32_t>& nodes : nodes_) nodes.assign(count, kNone);
-  for (AxisNetwork& network : networks_) {
-    network.places.reserve(count);
-    network.owners.reserve(count);
-    network.isInner.reserve(count);
-  }
   for (std::uint32_t place = 0; place < count; ++place) {
     const std::uint32_t was = byId[place];
     ids_[place] = ids[was];
     owners_[place] = owners[was];
     placesOf_[was] = place;
-    for (const Axis axis : kAxes) {
-      if (!axes[was].has(axis) || (only && *only != axis)) continue;
-      AxisNetwork& network = networks_[static_cast<std::size_t>(axis)];
-      nodes_[static_cast<std::size_t>(axis)][place] =
-          static_cast<std::uint32_t>(network.places.size());
+  }
+  for (const Axis axis : kAxes) {
+    AxisNetwork& network = networks_[static_cast<std::size_t>(axis)];
+    std::vector<std::uint32_t>& nodes = nodes_[static_cast<std::size_t>(axis)];
+    network.axis = axis;
+    nodes.assign(count, kNone);
+    if (!takes(axis)) continue;
+    network.places.reserve(count);
+    network.owners.reserve(count);
+    network.isInner.reserve(count);
+    for (std::uint32_t place = 0; place < count; ++place) {
+      if (!axes[byId[place]].has(axis)) continue;
+      nodes[place] = static_cast<std::uint32_t>(network.places.size());
       network.places.emplace_back(ids_[place]);
       network.owners.push_back(owners_[place]);
-      network.isInner.push_back(firstOf_[owners_[place]] != was);
+      network.isInner.push_back(firstOf_[owners_[place]] != byId[place]);
     }
+    network.links.reserve(part.readings.size());
+    trust_[static_cast<std::size_t>(axis)].reserve(part.readings.size());
   }
-  for (const Axis axis : kAxes) networks_[static_cast<std::size_t>(axis)].axis = axis;
   numbers_ = IdNumbers(ids_);
 }
 
@@ -211,7 +228,7 @@ Result<AxisNetwork> NetworkBuilder::take(Axis axis) {
                    network.places[link.to]};
     }
   }
-  sortLinks(part_, trust_[static_cast<std::size_t>(axis)], network.links);
+  sortLinks(part_, trust_[static_cast<std::size_t>(axis)], network.places.size(), network.links);
   sortRelations(part_, network.relations);
   return std::move(network);
 }

@@ -25,8 +25,11 @@ class NetworkBuilder {
   explicit NetworkBuilder(const Part& part, std::optional<Axis> only = std::nullopt);
 
   const Part& part() const { return part_; }
+  bool takes(Axis axis) const { return !only_ || *only_ == axis; }
   /// The number of a place; kNone when there is none of that id.
   std::uint32_t place(std::string_view id) const;
+  /// Numbers of the features with more places than one: only their shapes say where places lie.
+  const std::vector<std::uint32_t>& featuresOfSeveral() const { return ofSeveral_; }
   /// Of a feature's own places, itself first: how many there are, and the number of one.
   std::uint32_t placeCount(std::uint32_t feature) const;
   std::uint32_t placeOf(std::uint32_t feature, std::uint32_t which) const;
@@ -50,9 +53,11 @@ class NetworkBuilder {
 
  private:
   const Part& part_;
-  std::deque<Id> innerIds_;                          // those that no feature bears
-  std::vector<std::string_view> ids_;                // by place, ascending
-  std::vector<std::uint32_t> owners_;                // by place
+  std::optional<Axis> only_;
+  std::deque<Id> innerIds_;            // those that no feature bears
+  std::vector<std::string_view> ids_;  // by place, ascending
+  std::vector<std::uint32_t> owners_;  // by place
+  std::vector<std::uint32_t> ofSeveral_;
   std::vector<std::uint32_t> firstOf_;               // by feature, into placesOf_
   std::vector<std::uint32_t> placesOf_;              // numbers of places, feature by feature
   IdNumbers numbers_;                                // of ids_
