@@ -1,6 +1,4 @@
 #include <algorithm>
-#include <compare>
-#include <limits>
 #include <queue>
 
 #include "core/graph/edges_at.h"
@@ -12,17 +10,14 @@ namespace inchwright {
 namespace {
 
 /// What a way costs: toleranced members first, their width next, and so that a way does not
-/// wander, the members without any last.
-struct Cost {
-  std::uint32_t members = std::numeric_limits<std::uint32_t>::max();
-  std::int64_t width = 0;
-  std::uint32_t steps = 0;
+/// wander, the members without any last. In one number, 32 bits, 64 and 32: widths together stay
+/// below 2^62 (`kFarthestReach`).
+using Cost = Int128;
+constexpr Cost kNoWay = Cost{1} << 126;
 
-  auto operator<=>(const Cost&) const = default;
-  Cost with(const TolerancedLink& link) const {
-    return {members + (link.toleranced ? 1u : 0u), width + link.width(), steps + 1};
-  }
-};
+Cost costOf(const TolerancedLink& link) {
+  return Cost{link.toleranced ? 1 : 0} << 96 | Cost{link.width()} << 32 | 1;
+}
 
 EdgesAt linksByNode(const ToleranceNetwork& network) {
   return EdgesAt(static_cast<std::uint32_t>(network.places.size()), network.links.size(),
@@ -39,10 +34,10 @@ std::uint32_t otherEnd(const TolerancedLink& link, std::uint32_t node) {
 // more than that it is at least as dear.
 std::vector<Cost> costsTo(const ToleranceNetwork& network, const EdgesAt& at, std::uint32_t goal,
                           std::uint32_t start) {
-  std::vector<Cost> cost(network.places.size());
+  std::vector<Cost> cost(network.places.size(), kNoWay);
   using Stop = std::pair<Cost, std::uint32_t>;
   std::priority_queue<Stop, std::vector<Stop>, std::greater<>> queue;
-  cost[goal] = {0, 0, 0};
+  cost[goal] = 0;
   queue.push({cost[goal], goal});
   while (!queue.empty()) {
     const auto [reached, node] = queue.top();
@@ -51,7 +46,7 @@ std::vector<Cost> costsTo(const ToleranceNetwork& network, const EdgesAt& at, st
     if (reached != cost[node]) continue;
     for (const std::uint32_t link : at[node]) {
       const std::uint32_t next = otherEnd(network.links[link], node);
-      const Cost total = reached.with(network.links[link]);
+      const Cost total = reached + costOf(network.links[link]);
       if (total < cost[next]) {
         cost[next] = total;
         queue.push({total, next});
@@ -65,14 +60,14 @@ std::vector<Cost> costsTo(const ToleranceNetwork& network, const EdgesAt& at, st
 std::vector<std::uint32_t> linksBetween(const Part& part, const ToleranceNetwork& network,
                                         const EdgesAt& at, std::uint32_t from, std::uint32_t to) {
   const std::vector<Cost> cost = costsTo(network, at, to, from);
-  if (cost[from].members == Cost{}.members) return {};
+  if (cost[from] == kNoWay) return {};
   std::vector<std::uint32_t> chain;
   for (std::uint32_t node = from; node != to;) {
     std::uint32_t best = kNone;
     for (const std::uint32_t link : at[node]) {
       const std::uint32_t next = otherEnd(network.links[link], node);
-      if (cost[next].members == Cost{}.members) continue;
-      if (cost[next].with(network.links[link]) != cost[node]) continue;
+      if (cost[next] == kNoWay) continue;
+      if (cost[next] + costOf(network.links[link]) != cost[node]) continue;
       if (best == kNone ||
           comesFirst(part, network.links[link].source, network.links[best].source)) {
         best = link;
