@@ -42,9 +42,7 @@ void addTravel(const CheckedWork& work, std::vector<Finding>& findings) {
       const bool driven =
           feature.drilled() || feature.is(FeatureKind::slot) || feature.is(FeatureKind::point);
       if (!driven || feature.face != work.setup.face) continue;
-      std::vector<Place> places = placesOf(feature);
-      if (places.size() > 1) places.erase(places.begin());
-      for (const Place& place : places) {
+      for (const Place& place : drivenPlaces(feature)) {
         const Position* position = placedPosition(work.solution, place.id, along);
         const auto at = position ? nearestTick(position->ticks) : std::nullopt;
         if (at) ends.take(place.id, at->ticks());

@@ -200,6 +200,12 @@ std::vector<Place> placesOf(const Feature& feature) {
   return places;
 }
 
+std::vector<Place> drivenPlaces(const Feature& feature) {
+  std::vector<Place> places = placesOf(feature);
+  if (places.size() > 1) places.erase(places.begin());
+  return places;
+}
+
 int innerPlaceCount(const Feature& feature) {
   return std::visit(
       [](const auto& shape) {

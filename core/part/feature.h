@@ -297,6 +297,8 @@ struct Place {
 AxisSet axesOf(const Feature& feature);
 /// The places of a feature, itself first.
 std::vector<Place> placesOf(const Feature& feature);
+/// Those that a tool is driven to: of a ring, row or slot its holes or ends, not the whole.
+std::vector<Place> drivenPlaces(const Feature& feature);
 
 /// The place `CL` that every turned part has among its features, for its cross holes: on its axis,
 /// so at Y0 Z0. A document leaves it out; its reader puts it there (`turnedPart` in edit.h).

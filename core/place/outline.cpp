@@ -369,9 +369,7 @@ std::vector<Wall> wallsOf(const Part& part, const FacePlane& plane,
     const Drilled* drilled = feature.drilled();
     if (drilled == nullptr || feature.face != plane.face || !drilled->diameter) continue;
     const double radius = drilled->diameter->value.toInches() / 2;
-    for (const Place& place : placesOf(feature)) {
-      // The centre of a ring and the handle of a row are no holes.
-      if (place.id == feature.id && !feature.is(FeatureKind::hole)) continue;
+    for (const Place& place : drivenPlaces(feature)) {
       const PlanePoint* at = find(plane.places, place.id);
       if (at == nullptr) continue;
       double least = std::numeric_limits<double>::infinity();

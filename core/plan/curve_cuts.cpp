@@ -106,8 +106,7 @@ std::optional<Length> boreAt(const WorkAt& work, const FacePlane& plane, PlanePo
   for (const Feature& feature : work.part.features) {
     const Drilled* drilled = feature.drilled();
     if (drilled == nullptr || !drilled->diameter) continue;
-    for (const Place& place : placesOf(feature)) {
-      if (place.id == feature.id && !feature.is(FeatureKind::hole)) continue;
+    for (const Place& place : drivenPlaces(feature)) {
       const auto at = plane.places.find(place.id);
       if (at == plane.places.end() || distanceBetween(at->second, centre) > 1e-6) continue;
       return drilled->diameter->value;

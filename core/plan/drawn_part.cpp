@@ -95,8 +95,7 @@ class PartDrawer {
 
   void addHoles(const Feature& feature) {
     const Drilled& drilled = *feature.drilled();
-    for (const Place& place : placesOf(feature)) {
-      if (place.id == feature.id && !feature.is(FeatureKind::hole)) continue;
+    for (const Place& place : drivenPlaces(feature)) {
       const std::optional<PlanePoint> centre = pointOf(place.id);
       if (!centre) continue;
       picture_.circles.push_back({place.id, feature.id, *centre, millimetres(drilled.diameter),

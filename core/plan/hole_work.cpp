@@ -34,12 +34,13 @@ class HolePlans {
 
   std::vector<PlannedHole> take() {
     std::vector<PlannedHole> holes;
+    holes.reserve(asked_.part->features.size());
     for (const Feature& feature : asked_.part->features) {
       const Drilled* drilled = feature.drilled();
       if (!drilled) continue;
-      std::vector<Place> places = placesOf(feature);
-      if (places.size() > 1) places.erase(places.begin());
-      for (const Place& place : places) holes.push_back(holeAt(feature, *drilled, place.id));
+      for (const Place& place : drivenPlaces(feature)) {
+        holes.push_back(holeAt(feature, *drilled, place.id));
+      }
     }
     return holes;
   }

@@ -71,6 +71,7 @@ class RowMaker {
     const ToolsOwned tools(work.job.shop);
     const WorkBlock block(work.part, work.solution, &work.setup);
     const HolesAsked asked{&work.job, &work.part, &work.solution, &work.setup};
+    rows_.reserve(work.part.features.size());
     std::vector<PlannedHole> holes = planHoles(asked, block, tools);
     plans_.reserve(holes.size());
     for (PlannedHole& hole : holes) plans_[std::move(hole.id)] = std::move(hole.plan);
@@ -193,12 +194,6 @@ bool makesRows(const Feature& feature, Face face) {
     default:
       return false;
   }
-}
-
-std::vector<Place> drivenPlaces(const Feature& feature) {
-  std::vector<Place> places = placesOf(feature);
-  if (places.size() > 1) places.erase(places.begin());
-  return places;
 }
 
 Result<RowsFound> tableRows(const WorkAt& work) {

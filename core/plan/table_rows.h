@@ -12,10 +12,8 @@ struct RowsFound {
   std::vector<Loose> unplaced;
 };
 
-/// Whether a feature of that face makes rows, and the places of it that do: a ring, row or slot as
-/// a whole is not driven to, its holes or ends are.
+/// Whether the places of a feature that are driven to make rows in a setup of that face.
 bool makesRows(const Feature& feature, Face face);
-std::vector<Place> drivenPlaces(const Feature& feature);
 
 /// A hole, each hole of a ring or row, the ends of a slot and a point make rows. Rows are grouped
 /// by the run of tools of their plans; groups stand in the order of their last kind of work, then
