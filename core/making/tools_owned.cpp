@@ -75,9 +75,14 @@ ToolsOwned::ToolsOwned(const Shop& shop) : shop_(shop) {
     metric_ = inch_;
     tables_ = inch_;
   } else {
-    inch_ = customaryDrills(DrillSets::customaryFor(Unit::inch));
-    metric_ = customaryDrills(DrillSets::customaryFor(Unit::millimetre));
-    tables_ = customaryDrills(DrillSets{});
+    static const std::vector<DrillAtHand> kInch =
+        customaryDrills(DrillSets::customaryFor(Unit::inch));
+    static const std::vector<DrillAtHand> kMetric =
+        customaryDrills(DrillSets::customaryFor(Unit::millimetre));
+    static const std::vector<DrillAtHand> kTables = customaryDrills(DrillSets{});
+    inch_ = kInch;
+    metric_ = kMetric;
+    tables_ = kTables;
   }
   cutters_ = shop_.cutters ? *shop_.cutters : customaryCutters();
   std::stable_sort(

@@ -26,7 +26,13 @@ std::uint64_t powerOfTen(int exponent) {
 }
 
 /// A count of units of 10^-places as a decimal with a leading zero: (11875, 4) is `1.1875`.
-std::string decimalText(bool negative, UInt128 count, int places) {
+template <class Count>
+std::string decimalText(bool negative, Count count, int places) {
+  // A wide division costs several plain ones, and hardly any count needs it.
+  if constexpr (sizeof(Count) > sizeof(std::uint64_t)) {
+    const auto narrow = static_cast<std::uint64_t>(count);
+    if (narrow == count) return decimalText(negative, narrow, places);
+  }
   char digits[48];
   char* const end = digits + sizeof digits;
   char* first = end;

@@ -104,11 +104,18 @@ class WayImprover {
       if (gains(i, j)) first = j;
     };
     // A shorter leg to j ...
-    grid_->near(at(i - 1), between(at(i - 1), at(i)),
-                [&](std::size_t spot) { attempt(place_[spot]); });
+    const PlanePoint &last = at(i - 1), &here = at(i);
+    const double leg = squareBetween(last, here);
+    grid_->near(last, std::sqrt(leg), [&](std::size_t spot) {
+      if (squareBetween(last, spots_[spot]) < leg) attempt(place_[spot]);
+    });
     // ... or from i to what follows j; the few long legs are looked through one by one.
-    grid_->near(at(i), reach_, [&](std::size_t spot) {
-      if (place_[spot] > 0) attempt(place_[spot] - 1);
+    grid_->near(here, reach_, [&](std::size_t spot) {
+      const std::size_t next = place_[spot];
+      if (next <= from || next > first) return;
+      const bool isShorter =
+          squareBetween(here, spots_[spot]) < squareBetween(at(next - 1), spots_[spot]);
+      if (isShorter) attempt(next - 1);
     });
     for (std::size_t k = 0; k < longLegs_.size();) {
       const auto [before, after] =

@@ -1,6 +1,7 @@
 #include <algorithm>
 #include <array>
 #include <cmath>
+#include <deque>
 #include <set>
 #include <tuple>
 #include <utility>
@@ -18,7 +19,7 @@ using Along = std::array<std::optional<std::int64_t>, 3>;
 /// Something cut at one spot.
 struct Spot {
   const Feature* feature = nullptr;
-  Id place;
+  const Id* place = nullptr;
   Along at;                                 // ticks, where it is placed in the part
   std::optional<std::int64_t> across = {};  // its diameter
   std::int64_t seat = 0;                    // that of its seat; 0 without one
@@ -86,6 +87,7 @@ class OrderDoubts {
   std::vector<Along> own_;  // by feature: where its own place is
   std::array<Sides, 3> sides_;
   std::vector<Spot> spots_;
+  std::deque<Id> inner_;                // places of spots that no feature bears
   std::vector<const Feature*> rounds_;  // those on corners, of a known radius
 };
 
@@ -131,14 +133,14 @@ void OrderDoubts::gatherSpots(std::size_t number) {
   const auto* round = feature.as<kind::Round>();
   if (round != nullptr && round->radius && round->corner.size() == 2) {
     // It takes as much of both its edges as its radius.
-    spots_.push_back({&feature, feature.id, {}, round->radius->value.ticks()});
+    spots_.push_back({&feature, &feature.id, {}, round->radius->value.ticks()});
     rounds_.push_back(&feature);
   }
   if (drilled == nullptr && slot == nullptr && (edge == nullptr || edge->side)) return;
   const bool within = drilled == nullptr || !feature.is(FeatureKind::hole);
   const std::optional<Lettered>& across = slot != nullptr ? slot->width : diameterOf(feature);
   const auto add = [&](const Id& place, const Along& at) {
-    Spot spot{&feature, place, at};
+    Spot spot{&feature, &place, at};
     if (edge == nullptr && across) spot.across = across->value.ticks();
     if (drilled != nullptr && drilled->seatDiameter) {
       spot.seat = drilled->seatDiameter->value.ticks();
@@ -154,7 +156,7 @@ void OrderDoubts::gatherSpots(std::size_t number) {
       if (!place.axes.has(axis)) continue;
       at[static_cast<std::size_t>(axis)] = placedAt(solution_, place.id, axis);
     }
-    add(place.id, at);
+    add(inner_.emplace_back(place.id), at);
   }
 }
 
@@ -166,7 +168,7 @@ void OrderDoubts::checkAgainstSides(const Spot& spot) {
     const Sides& sides = sides_[number];
     if (!axes.has(axis)) continue;
     if (sides.at[0] && sides.at[1] && across > *sides.at[1] - *sides.at[0]) {
-      add(DoubtTopic::breaksEdge, axis, {spot.place}, across - (*sides.at[1] - *sides.at[0]));
+      add(DoubtTopic::breaksEdge, axis, {*spot.place}, across - (*sides.at[1] - *sides.at[0]));
       continue;
     }
     if (!spot.at[number]) continue;
@@ -177,9 +179,9 @@ void OrderDoubts::checkAgainstSides(const Spot& spot) {
           end == 0 ? *spot.at[number] - *sides.at[0] : *sides.at[1] - *spot.at[number];
       const Id& side = sides.edges[end].front();
       if (inside < 0) {
-        add(DoubtTopic::outside, axis, {spot.place, side}, -inside);
+        add(DoubtTopic::outside, axis, {*spot.place, side}, -inside);
       } else if (across > 0 && 2 * inside < across) {
-        add(DoubtTopic::breaksEdge, axis, {spot.place, side}, across / 2 - inside);
+        add(DoubtTopic::breaksEdge, axis, {*spot.place, side}, across / 2 - inside);
       }
     }
   }
@@ -244,7 +246,7 @@ void OrderDoubts::checkMeeting(const Spot& a, const Spot& b) {
   if (distance >= least) return;
   // Steps of one bore share a centre and differ in size.
   if (distance == 0 && (*a.across != *b.across || shareACentre(*a.feature, *b.feature))) return;
-  std::vector<Id> places{a.place, b.place};
+  std::vector<Id> places{*a.place, *b.place};
   std::sort(places.begin(), places.end());
   add(DoubtTopic::holesMeet, {}, std::move(places),
       std::max<std::int64_t>(1, std::llround(least - distance)));
