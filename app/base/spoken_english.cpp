@@ -55,8 +55,11 @@ QString coreWords(std::string_view text, const Part* part) {
   return QString::fromStdString(inEnglish(text, spoken, isName));
 }
 
+namespace {
+constexpr QChar kJoined(0x2060);  // of no width, and no line ends beside it
+}
+
 QString withWholeFigures(const QString& text) {
-  constexpr QChar kJoined(0x2060);  // of no width, and no line ends beside it
   QString whole;
   for (int i = 0; i < text.size(); ++i) {
     whole += text[i];
@@ -66,6 +69,10 @@ QString withWholeFigures(const QString& text) {
     }
   }
   return whole;
+}
+
+QString withoutJoins(QString text) {
+  return text.remove(kJoined);
 }
 
 }  // namespace inchwright::app

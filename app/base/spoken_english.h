@@ -25,5 +25,7 @@ QString coreWords(std::string_view text, const Part* part = nullptr);
 /// A text to be shown in lines that wrap: a point stays with the figure behind it. Left to itself a
 /// line may end between the two, and of `.683` the next would begin with 683.
 QString withWholeFigures(const QString& text);
+/// A text as it was before that, for what is copied out of such lines and put in again.
+QString withoutJoins(QString text);
 
 }  // namespace inchwright::app

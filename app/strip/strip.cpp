@@ -44,7 +44,12 @@ Strip::Strip(Work& work, QWidget* parent)
   column->addWidget(echo_);
   column->addStretch(1);
 
-  connect(line_, &QLineEdit::textEdited, this, [this] {
+  connect(line_, &QLineEdit::textEdited, this, [this](const QString& text) {
+    if (const QString plain = withoutJoins(text); plain != text) {
+      const auto at = withoutJoins(text.left(line_->cursorPosition())).size();
+      line_->setText(plain);
+      line_->setCursorPosition(static_cast<int>(at));
+    }
     refusal_.clear();
     showEcho();
   });

@@ -157,7 +157,8 @@ Result<Part> StartSlip::pastedPart() const {
   const Job job = emptyJob();
   LineContext context;
   context.unit = job.unit;
-  return applyLines(job.parts.front(), readings_->toPlainText().toStdString(), context);
+  const std::string lines = withoutJoins(readings_->toPlainText()).toStdString();
+  return applyLines(job.parts.front(), lines, context);
 }
 
 void StartSlip::takeReadings() {

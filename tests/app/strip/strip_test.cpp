@@ -2,10 +2,13 @@
 
 #include <gtest/gtest.h>
 
+#include <QClipboard>
+#include <QGuiApplication>
 #include <QLabel>
 #include <QLineEdit>
 #include <QTest>
 
+#include "app/base/spoken_english.h"
 #include "tests/support/plate_on_desk.h"
 
 namespace inchwright::app {
@@ -35,6 +38,17 @@ TEST_F(StripTest, EnterTakesTheLineAndEmptiesIt) {
   EXPECT_EQ(strip->line()->text(), QString());
   ASSERT_EQ(desk.part().readings.size(), 1u);
   EXPECT_EQ(desk.part().readings[0].figure.text, "3/8");
+}
+
+// What is copied out of a list carries marks of no width that keep a point with its figure.
+TEST_F(StripTest, AFigurePastedFromAListIsReadAsItLooks) {
+  QGuiApplication::clipboard()->setText(withWholeFigures(QStringLiteral("L A .683")));
+  ASSERT_NE(QGuiApplication::clipboard()->text(), QStringLiteral("L A .683"));
+  strip->line()->paste();
+  EXPECT_EQ(strip->line()->text(), QStringLiteral("L A .683"));
+  enter();
+  ASSERT_EQ(desk.part().readings.size(), 1u);
+  EXPECT_EQ(desk.part().readings[0].figure.text, ".683");
 }
 
 TEST_F(StripTest, ARefusedLineStaysAndSaysWhy) {
