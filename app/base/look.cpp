@@ -186,6 +186,13 @@ void paintPaperShadow(QPainter& painter, const QRectF& box) {
   }
 }
 
+QColor blended(const QColor& paper, const QColor& wash) {
+  const qreal a = wash.alphaF();
+  return QColor::fromRgbF(static_cast<float>(paper.redF() * (1 - a) + wash.redF() * a),
+                          static_cast<float>(paper.greenF() * (1 - a) + wash.greenF() * a),
+                          static_cast<float>(paper.blueF() * (1 - a) + wash.blueF() * a));
+}
+
 void fillBlended(QPainter& painter, const QRectF& box, const QColor& colour) {
   const QTransform toDevice = painter.deviceTransform();
   const QRectF device = toDevice.mapRect(box);

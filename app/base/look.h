@@ -57,6 +57,9 @@ void chooseTextSize(int pixels);
 QFont deskFont(qreal scale = 1.0);
 QFont figures(qreal scale = 1.0);
 
+/// What a paper looks like under a wash that lets it through.
+QColor blended(const QColor& paper, const QColor& wash);
+
 /// A soft shadow round a piece of paper, which is then to be painted over the box.
 void paintPaperShadow(QPainter& painter, const QRectF& box);
 /// Fills a box with a colour that lets something through. The same as QPainter::fillRect, but never

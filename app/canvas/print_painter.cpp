@@ -387,13 +387,6 @@ class PrintPainter {
     painter_->drawLines(guides_);
   }
 
-  static QColor blended(const QColor& paper, const QColor& wash) {
-    const qreal a = wash.alphaF();
-    return QColor::fromRgbF(static_cast<float>(paper.redF() * (1 - a) + wash.redF() * a),
-                            static_cast<float>(paper.greenF() * (1 - a) + wash.greenF() * a),
-                            static_cast<float>(paper.blueF() * (1 - a) + wash.blueF() * a));
-  }
-
   void paintWhereabouts() {
     for (const BrokenMark& one : brokenMarks(scene_.whereabouts, map_, scene_.pane)) {
       const QSizeF size(widthOf(one.name), one.name.isEmpty() ? 0 : high_);

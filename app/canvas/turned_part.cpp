@@ -159,12 +159,9 @@ void paintTurned(QPainter& painter, const QRectF& box, const TurnedPart& part, F
     const double share = from[number(axis)] > 0 ? 1 : 0;
     const QPolygonF plane = fit.map(planeOf(part, axis, share, sight));
     painter.setPen(QPen(look.pencil, 1, Qt::SolidLine, Qt::RoundCap, Qt::RoundJoin));
-    painter.setBrush(look.sheet);
-    painter.drawPolygon(plane);
-    if (axis != own) continue;
     QColor wash = look.blue;
-    wash.setAlpha(110);
-    painter.setBrush(wash);
+    wash.setAlpha(axis == own ? 110 : 0);
+    painter.setBrush(blended(look.sheet, wash));
     painter.drawPolygon(plane);
   }
   painter.setPen(QPen(look.blue, 2.2));
