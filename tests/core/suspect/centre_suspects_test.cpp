@@ -5,10 +5,12 @@
 #include <cmath>
 #include <numbers>
 #include <random>
+#include <set>
 #include <string>
 
 #include "tests/core/place/mixed_print.h"
 #include "tests/core/place/placed_part.h"
+#include "tests/support/part_text.h"
 
 namespace inchwright::test {
 namespace {
@@ -79,6 +81,27 @@ std::optional<Misread> misread(std::uint64_t seed) {
     if (wrong.figure.value <= Length()) return std::nullopt;
   }
   return Misread{print.part, wrong.id};
+}
+
+// C is held by two distances and an angle that contradicts them: any of the three may be meant. An
+// angle from B that agrees with the distances leaves the other alone wrong.
+TEST(CentreSuspects, ThoseThatAloneMendItAllAreKnown) {
+  const std::string text =
+      "edge L x left\nedge F y front\nhole A 1/4\nhole B 1/4\nb1 x L A 1/2\nb2 y F A 3/4\n"
+      "b3 x A B 3\nin_line y A B\nhole C 1/8\nr1 centres A C 2\nr2 centres B C 2\n"
+      "r3 angle A C 40\ntraced C 2 2.07\n";
+  const auto mending = [](const std::string& print) {
+    const PlacedForTest part = PlacedForTest::of(PartText::read(print));
+    std::set<Id> ids;
+    for (const CentresClash& clash : part.placed.clashes) {
+      for (const CentreSuspect& one : rankCentreSuspects(part.part, clash)) {
+        if (one.closesAll) ids.insert(part.part.readings[one.reading].id);
+      }
+    }
+    return ids;
+  };
+  EXPECT_EQ(mending(text), (std::set<Id>{"b3", "r1", "r2", "r3"}));
+  EXPECT_EQ(mending(text + "r4 angle B C 138.59\n"), std::set<Id>{"r3"});
 }
 
 TEST(CentreSuspects, OneMisreadAmongSpareOnesIsFirst) {

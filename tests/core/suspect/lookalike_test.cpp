@@ -65,6 +65,57 @@ TEST(Lookalike, PutsLikelierSlipsBeforeOthers) {
   EXPECT_LT(between(".375", ".735").cost, between(".375", ".942").cost);
 }
 
+struct TakenFor {
+  const char* seen;
+  const char* would;
+};
+
+// Our own judgement of what is likelier: those of a line are alike, and each line comes before the
+// next.
+TEST(Lookalike, HasAnOrderOfSlips) {
+  const std::vector<std::vector<TakenFor>> lines = {
+      {{"15/8", "1 5/8"}, {"4.325", "4.825"}},
+      {{"3/8", "1 3/8"}},
+      {{"1 3/8", "3/8"}, {".375", ".735"}, {"1 3/16", "1 3/64"}, {"1 3/64", "1 3/16"}},
+      {{".0625", ".625"}, {".625", ".0625"}},
+      {{"120 mm", "12 mm"}, {"12 mm", "120 mm"}},
+      {{"2 3/8", "3 3/8"}, {"3 3/8", "2 3/8"}},
+      {{"5/8", "1 1/4"}, {"1 1/4", "5/8"}},
+      {{"1 3/32", "1 3/64"}, {"1 3/16", "1 3/32"}, {"3/8", "3 3/8"}, {"3 3/8", "3/8"}},
+      {{"1 3/8", "1 3/16"}, {"1 5/8", "15/8"}},
+      {{"1 9/16", "1 11/16"}, {"1 11/16", "1 9/16"}},
+      {{"1 3/4", "1 3/8"}},
+      {{"2", "2 7/16"}},
+  };
+  double before = 0;
+  for (const auto& line : lines) {
+    const double cost = between(line[0].seen, line[0].would).cost;
+    EXPECT_GT(cost, before + 0.05) << line[0].seen << " for " << line[0].would;
+    for (const TakenFor& slip : line) {
+      EXPECT_DOUBLE_EQ(between(slip.seen, slip.would).cost, cost)
+          << slip.seen << " for " << slip.would;
+    }
+    before = cost;
+  }
+}
+
+// Likewise, of two digits.
+TEST(Lookalike, HasAnOrderOfDigitsThatLookAlike) {
+  double before = 0;
+  for (const char* pairs : {"38 35 17 68 56", "49", "06 08", "58", "27 09 89", "14 79", "39 23 69",
+                            "59", "12 13", "24 47 18 05"}) {
+    double cost = 0;
+    for (const char* at = pairs; *at != 0; at += at[2] == 0 ? 2 : 3) {
+      const std::string one{'4', '.', at[0], '2', '5'}, other{'4', '.', at[1], '2', '5'};
+      if (at == pairs) cost = between(one, other).cost;
+      EXPECT_DOUBLE_EQ(between(one, other).cost, cost) << one << " for " << other;
+      EXPECT_DOUBLE_EQ(between(other, one).cost, cost) << other << " for " << one;
+    }
+    EXPECT_GT(cost, before + 0.05) << pairs;
+    before = cost;
+  }
+}
+
 TEST(Lookalike, FindsNothingBetweenUnlikeFigures) {
   const Resemblance found = between("2 5/32", "7 49/64");
   EXPECT_EQ(why(found), "");

@@ -62,8 +62,8 @@ TEST(ManyMisread, OfTwentyWithoutATracingTheFirstSuspectsAreMostlyMisread) {
   EXPECT_GE(100 * firstRight, 85 * clashes);
 }
 
-// Four of twelve places in a row are misread, each by another amount, and nothing is traced: each
-// heads the loop of three that it is on.
+// Four of twelve places in a row are misread, each by another amount, and so is the middle of the
+// ninth, and nothing is traced: each heads the loop of three that it is on.
 TEST(ManyMisread, EachOfSeveralHeadsItsOwnLoop) {
   std::string text = "edge L x left\n";
   const char* wrong[] = {"1/2", "1/2", "9/16", "1/2", "1/2", "11/16",
@@ -73,6 +73,8 @@ TEST(ManyMisread, EachOfSeveralHeadsItsOwnLoop) {
     text += "hole " + id + " 1/4\n";
     text += "a" + id + " x " + (i == 1 ? "L" : before) + " " + id + " " + wrong[i - 1] + "\n";
     text += "b" + id + " x L " + id + " " + std::to_string(i) + "/2\n";
+    text += "hole M" + id + " 1/4\nmidway x M" + id + " L " + id + "\n";
+    text += "m" + id + " x L M" + id + " " + (i == 9 ? "2" : std::to_string(i) + "/4") + "\n";
   }
   const Part part = test::partFrom(text);
   const auto solution = solve(part);
@@ -81,9 +83,11 @@ TEST(ManyMisread, EachOfSeveralHeadsItsOwnLoop) {
   for (const test::Suspected& clash : test::suspectedIn(part, *solution)) {
     ASSERT_FALSE(clash.suspects.empty());
     heads.insert(clash.suspects.front().reading);
-    EXPECT_EQ(clash.suspects.front().wouldBe, Length::ticks(Length::kTicksPerInch / 2));
+    const bool isMiddle = clash.suspects.front().reading == "mH9";
+    EXPECT_EQ(clash.suspects.front().wouldBe,
+              Length::ticks(Length::kTicksPerInch / 4 * (isMiddle ? 9 : 2)));
   }
-  EXPECT_EQ(heads, (std::set<Id>{"aH11", "aH3", "aH6", "aH8"}));
+  EXPECT_EQ(heads, (std::set<Id>{"aH11", "aH3", "aH6", "aH8", "mH9"}));
 }
 
 }  // namespace

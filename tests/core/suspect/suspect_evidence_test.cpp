@@ -110,6 +110,32 @@ TEST(SuspectBlocks, AMidwayIsOneCondition) {
   EXPECT_TRUE(block.misses[0] * 2 == Int128{block.columns[0][0]} * -4 * k16th);
 }
 
+// A reading of 1 3/16, to be longer by a ratio.
+TEST(NearestCorrection, IsAFigureThatAPrintWouldHave) {
+  AxisNetwork network;
+  network.links = {{0, 1, Length::kTicksPerInch * 19 / 16, true, {SourceKind::reading, 0}}};
+  const auto longer = [&](Ratio by, Int128 slack) -> std::optional<std::int64_t> {
+    const auto found = nearestCorrection(network, 0, by, slack);
+    return found ? std::optional(found->longer) : std::nullopt;
+  };
+  EXPECT_EQ(longer({25, 5}, 0), 5);
+  EXPECT_EQ(longer({25, -5}, 0), -5);
+  EXPECT_EQ(longer({26, 5}, 0), std::nullopt) << "no whole number of ticks";
+  // A 64th off, give or take what the others are rounded by.
+  constexpr std::int64_t k64th = Length::kTicksPerInch / 64;
+  for (const std::int64_t off : {-3, 0, 3}) EXPECT_EQ(longer({k64th + off, 1}, 2), k64th) << off;
+  EXPECT_EQ(longer({2 * k64th + 1, 2}, 2), k64th);
+  for (const std::int64_t off : {-4, 4}) EXPECT_EQ(longer({k64th + off, 1}, 2), k64th + off);
+  // To 1.2000, which is no 64th.
+  constexpr std::int64_t kMore = Length::kTicksPerInch / 10'000 * 125;
+  for (const std::int64_t off : {-3, 0, 3}) EXPECT_EQ(longer({kMore + off, 1}, 2), kMore) << off;
+  EXPECT_EQ(longer({-25 * k64th + 1, 1}, 2), -25 * k64th);
+  const Int128 largest = Int128{1} << 62;
+  EXPECT_EQ(longer({largest * 2, 2}, 0), std::int64_t{1} << 62);
+  EXPECT_EQ(longer({largest * 2 + 2, 2}, 0), std::nullopt);
+  EXPECT_EQ(longer({-largest * 2 - 2, 2}, 0), std::nullopt);
+}
+
 TEST(SuspectTracing, FitsTheTruthBest) {
   for (std::uint64_t seed = 1; seed <= 60; ++seed) {
     SCOPED_TRACE(seed);
