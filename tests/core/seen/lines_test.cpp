@@ -4,6 +4,7 @@
 #include "core/seen/inked.h"
 #include "core/seen/lettering.h"
 #include "core/seen/paper.h"
+#include "core/seen/slanted.h"
 #include "core/seen/strokes.h"
 #include "tests/core/seen/drawn.h"
 
@@ -131,6 +132,66 @@ TEST(InkAlong, SaysWhereItIsBare) {
   ring.circle(50, 50, 30, 3);
   EXPECT_EQ(inkOnArc(ring.cover, {50, 50}, 30, 0, 360, 1), 1);
   EXPECT_EQ(inkOnArc(ring.cover, {50, 50}, 20, 0, 360, 1), 0);
+}
+
+// Between two holes 300 pixels apart, three inches, with its figure in the middle.
+struct SlantedLine {
+  double gapFrom = 0.4, gapPast = 0.6;  ///< of its length
+  double breakAt = 0, breakLong = 0;    ///< a further gap, of its length and in pixels
+  int figureX = 170, figureY = 160;
+  double inch = 100;
+  double top = 70;  ///< of the right hole
+
+  std::vector<CentreLine> found() const {
+    Pen pen(340, 300);
+    const auto draw = [&](double from, double past) {
+      pen.line(50 + 240 * from, 250 + (top - 250) * from, 50 + 240 * past, 250 + (top - 250) * past,
+               2);
+    };
+    draw(0, breakAt);
+    draw(breakAt + breakLong / 300, gapFrom);
+    draw(gapPast, 1);
+    Lettering lettering;
+    lettering.blocks.push_back({{figureX - 30, figureY - 10, 60, 20}, {}});
+    return centreLinesOf({{290, top, 20}, {50, 250, 20}}, pen.cover, lettering, inch, Stop());
+  }
+};
+
+TEST(CentreLines, RunFromTheLeftOneWithAFigureInTheirGap) {
+  const auto found = SlantedLine().found();
+  ASSERT_EQ(found.size(), 1U);
+  EXPECT_EQ(found[0].from, 1);
+  EXPECT_EQ(found[0].to, 0);
+  EXPECT_NEAR(found[0].figure.x, 170, 2);
+  EXPECT_NEAR(found[0].figure.y, 160, 2);
+  EXPECT_NEAR(found[0].sure, 0.8, 0.03);
+}
+
+// A figure stands within 15 pixels and a quarter of its own width of the middle, and within 12
+// above or below; a gap is 15 to 140 pixels long; a break of a few pixels is none.
+TEST(CentreLines, OfWhatIsDrawnOtherwiseAreNone) {
+  struct Row {
+    SlantedLine line;
+    bool isOne;
+  };
+  const Row rows[] = {
+      {{.figureX = 197}, true},
+      {{.figureX = 203}, false},
+      {{.figureX = 143}, true},
+      {{.figureX = 137}, false},
+      {{.figureY = 170}, true},
+      {{.figureY = 174}, false},
+      {{.figureY = 146}, false},
+      {{.gapFrom = 0.46, .gapPast = 0.54}, true},
+      {{.gapFrom = 0.49, .gapPast = 0.51}, false},
+      {{.gapFrom = 0.3, .gapPast = 0.7}, true},
+      {{.gapFrom = 0.22, .gapPast = 0.78}, false},
+      {{.breakAt = 0.25, .breakLong = 4}, true},
+      {{.breakAt = 0.25, .breakLong = 15}, false},
+      {{.inch = 450}, false},                 // shorter than seven tenths of an inch
+      {{.figureY = 250, .top = 250}, false},  // level
+  };
+  for (const Row& row : rows) EXPECT_EQ(row.line.found().size(), row.isOne) << &row - rows;
 }
 
 }  // namespace
