@@ -27,10 +27,9 @@ std::optional<double> plainDecimal(std::string_view text) {
     }
   }
   if (!digits) return std::nullopt;
+  // So many digits at most are always read, and to their end.
   double value = 0;
-  const char* end = text.data() + text.size();
-  const auto [stopped, fault] = std::from_chars(text.data(), end, value, std::chars_format::fixed);
-  if (fault != std::errc() || stopped != end) return std::nullopt;
+  std::from_chars(text.data(), text.data() + text.size(), value, std::chars_format::fixed);
   return value;
 }
 

@@ -86,6 +86,17 @@ TEST(Inset, RunsLevelInside) {
                                     straight({1, 2}, {0, 2}), straight({0, 2}, {0, 0})};
   EXPECT_EQ(levelRunsInside(comb, 1.5).size(), 2u);
   EXPECT_EQ(levelRunsInside(comb, 0.5).size(), 1u);
+  // Through two corners there is one, at a corner none.
+  const std::vector<PathPiece> square{straight({-1, 0}, {0, -1}), straight({0, -1}, {1, 0}),
+                                      straight({1, 0}, {0, 1}), straight({0, 1}, {-1, 0})};
+  for (const auto& path : {square, turnedRound(square)}) {
+    const auto across = levelRunsInside(path, 0);
+    ASSERT_EQ(across.size(), 1u);
+    EXPECT_DOUBLE_EQ(across[0].first, -1);
+    EXPECT_DOUBLE_EQ(across[0].second, 1);
+    EXPECT_TRUE(levelRunsInside(path, 1).empty());
+    EXPECT_TRUE(levelRunsInside(path, -1).empty());
+  }
 }
 
 // Whatever the rectangle, its corners and the disc: wherever the disc goes it stays inside, and it

@@ -43,9 +43,11 @@ double exactBlend(const Picture& in, PlanePoint from, int channel) {
 
 TEST(Warp, TheIdentityCopiesEveryPixel) {
   const Picture in = noise(37, 21, 1);
-  Picture out(37, 21);
-  warpAll(in, out, Homography{});
-  EXPECT_EQ(in.bytes, out.bytes);
+  for (const WarpPath path : {WarpPath::plain, fastestWarpPath()}) {
+    Picture out(37, 21);
+    warpAll(in, out, Homography{}, path);
+    EXPECT_EQ(in.bytes, out.bytes);
+  }
 }
 
 TEST(Warp, HalfAPixelBlendsNeighboursEvenly) {

@@ -17,10 +17,15 @@ TEST(AsItLooks, WhatCantBeToldApartOnPaperComesToTheSame) {
   EXPECT_EQ(asItLooks("ра1"), "pa1");
   EXPECT_EQ(asItLooks("𝐳𝑎𝒁"), "zaZ");
   EXPECT_EQ(asItLooks("\u00A0 \u2003"), "");
+  EXPECT_EQ(asItLooks("\xC3Ａ"),
+            "\xC3"
+            "A")
+      << "a stray byte takes none of what follows";
 }
 
 TEST(AsItLooks, WhatLooksOtherwiseStaysAsItIs) {
-  for (const char* one : {"Д", "Ø", "é", "Ω", "漢", "A 1", "a1", "\xC0", "\xE2\x82", "\xFF\x41"}) {
+  for (const char* one : {"Д", "Ø", "é", "Ω", "漢", "A 1", "a1", "\xC0", "\xE2\x82", "\xFF\x41",
+                          "\xC2\x41", "\xE2\x80\x41"}) {
     EXPECT_EQ(asItLooks(one), one);
   }
 }
@@ -31,7 +36,7 @@ TEST(AsItLooks, UnseenMarksAreFound) {
     EXPECT_TRUE(holdsUnseen(one));
     EXPECT_FALSE(isSoundId(one));
   }
-  for (const char* one : {"A", "A B", "É", "\xC0", "\xE2\x80", "―", "⅓"}) {
+  for (const char* one : {"A", "A B", "É", "\xC0", "\xE2\x80", "\xC2 ", "―", "⅓"}) {
     EXPECT_FALSE(holdsUnseen(one)) << one;
   }
 }

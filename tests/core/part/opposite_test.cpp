@@ -94,6 +94,37 @@ TEST(Opposite, AClockwiseAngleIsWrittenAsItRunsAnticlockwise) {
   EXPECT_FALSE(reading(part, "r4").sense.has_value());
 }
 
+// Against a line it opens to no hand, unless that is said.
+TEST(Opposite, AnAngleBetweenTwoKeepsItsSizeAndSwingsTheOtherWay) {
+  struct Row {
+    std::vector<Id> against;
+    std::optional<Sense> sense, mirrored;
+  };
+  for (const Row& row :
+       {Row{{"M"}, {}, {}}, Row{{"M"}, Sense::clockwise, Sense::anticlockwise},
+        Row{{"M"}, Sense::anticlockwise, Sense::clockwise}, Row{{"A", "C"}, {}, Sense::clockwise},
+        Row{{"A", "C"}, Sense::clockwise, Sense::anticlockwise}}) {
+    Part plate = partFrom(kPlate);
+    plate.readings[3].against = row.against;
+    plate.readings[3].sense = row.sense;
+    const Part part = mirrored(plate, Axis::x);
+    EXPECT_EQ(reading(part, "r4").angle->value, Angle::degrees(30));
+    EXPECT_EQ(reading(part, "r4").figure.text, "30");
+    EXPECT_EQ(reading(part, "r4").sense, row.mirrored);
+  }
+}
+
+TEST(Opposite, ALineHasNoDirection) {
+  for (const auto& [angle, mirroredAngle] : {std::pair("30", "150"), std::pair("0", "0"),
+                                             std::pair("90", "90"), std::pair("150", "30")}) {
+    Part plate = partFrom(std::string(kPlate) + "line M\nr6 angle M - " + angle + "\n");
+    plate.readings.back().to.clear();
+    const Part part = mirrored(plate, Axis::x);
+    EXPECT_EQ(reading(part, "r6").angle->value, readAngle(mirroredAngle)->value) << angle;
+    EXPECT_EQ(reading(part, "r6").figure.text, mirroredAngle);
+  }
+}
+
 TEST(Opposite, OddAnglesKeepTheirTolerances) {
   Part plate = partFrom(kPlate);
   ASSERT_EQ(plate.features[8].id, "E");

@@ -217,7 +217,7 @@ TEST(CheckPlacing, SlotsBetweenPlacesAndRoundCentres) {
 
 TEST(CheckPlacing, WhatAHoleMaySay) {
   const auto hole = [](Part& p) -> Drilled& { return *p.features[4].drilled(); };
-  for (const char* limits : {"H7", "js12", "0.2490/0.2493", "P9"}) {
+  for (const char* limits : {"H7", "js12", "0.2490/0.2493", "P9", "ZA1"}) {
     Part part = placingPart();
     hole(part).limits = limits;
     hole(part).meets = {"B", "E"};
@@ -227,6 +227,9 @@ TEST(CheckPlacing, WhatAHoleMaySay) {
   const BadPlacing rows[] = {
       {"/features/4/limits", "a class", [&](Part& p) { hole(p).limits = "close"; }},
       {"/features/4/limits", "a class", [&](Part& p) { hole(p).limits = "7"; }},
+      {"/features/4/limits", "a class", [&](Part& p) { hole(p).limits = "H"; }},
+      {"/features/4/limits", "a class", [&](Part& p) { hole(p).limits = "ABC7"; }},
+      {"/features/4/limits", "a class", [&](Part& p) { hole(p).limits = "H7x"; }},
       {"/features/4/limits", "a class", [&](Part& p) { hole(p).limits = "H777"; }},
       {"/features/4/limits", "a class", [&](Part& p) { hole(p).limits = "1/4"; }},
       {"/features/4/meets/0", "no `Q`", [&](Part& p) { hole(p).meets = {"Q"}; }},

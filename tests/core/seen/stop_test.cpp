@@ -8,6 +8,7 @@
 
 #include "core/seen/angles.h"
 #include "core/seen/dimension_lines.h"
+#include "core/seen/joins.h"
 #include "core/seen/lettered_size.h"
 #include "core/seen/notes.h"
 #include "core/seen/paper.h"
@@ -123,6 +124,8 @@ TEST(Stop, LinesAndLetteringAreAskedAboutOneByOne) {
     (side.plumb ? plumbs : levels).push_back(side.stroke);
   expectStops("rounds", static_cast<int>(levels.size()),
               [&](const Stop& s) { roundingsOf(levels, plumbs, cover, kStopInch, s); });
+  const std::vector<LooseEnd> loose(40);  // each is asked about with the 16th and the 32nd
+  expectStops("joins", 16 + 32, [&](const Stop& s) { joinsOf(loose, cover, kStopInch, s); });
   expectStops("slots", static_cast<int>(level.strokes.size()),
               [&](const Stop& s) { slotsOf(level, false, outlines, circles, frame, s); });
   expectStops("rings", static_cast<int>(circles.size()),
