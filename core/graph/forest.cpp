@@ -2,30 +2,8 @@
 
 #include <algorithm>
 #include <limits>
-#include <numeric>
 
 namespace inchwright {
-
-Sets::Sets(std::size_t count) : parent_(count) {
-  std::iota(parent_.begin(), parent_.end(), 0u);
-}
-
-std::uint32_t Sets::find(std::uint32_t one) {
-  while (parent_[one] != one) {
-    parent_[one] = parent_[parent_[one]];
-    one = parent_[one];
-  }
-  return one;
-}
-
-std::uint32_t Sets::unite(std::uint32_t a, std::uint32_t b) {
-  a = find(a);
-  b = find(b);
-  const std::uint32_t root = std::min(a, b);
-  parent_[a] = root;
-  parent_[b] = root;
-  return root;
-}
 
 Result<Forest> Forest::of(std::uint32_t nodeCount, std::vector<Link> links) {
   Forest forest;

@@ -7,6 +7,7 @@
 
 #include "core/base/rational.h"
 #include "core/base/result.h"
+#include "core/base/sets.h"
 
 namespace inchwright {
 
@@ -23,19 +24,6 @@ struct Link {
 
 /// A closed walk over links: each with +1 where it is walked from `from` to `to`, else −1.
 using Loop = std::vector<std::pair<std::uint32_t, int>>;
-
-/// Disjoint sets of numbers, by union-find.
-class Sets {
- public:
-  explicit Sets(std::size_t count);
-  /// The lowest member of the set.
-  std::uint32_t find(std::uint32_t one);
-  /// Joins the sets of both; yields the joint one, named by its lowest member.
-  std::uint32_t unite(std::uint32_t a, std::uint32_t b);
-
- private:
-  std::vector<std::uint32_t> parent_;
-};
 
 /// The links that settle positions: of those in order, each that joins what earlier ones did not.
 /// They form trees, each rooted at its lowest node, where the position is 0. The others are spare:

@@ -4,6 +4,8 @@
 #include <cstdint>
 #include <iterator>
 
+#include "core/base/ascii.h"
+
 namespace inchwright {
 namespace {
 
@@ -73,6 +75,7 @@ char latinLike(std::uint32_t code) {
 }  // namespace
 
 bool holdsUnseen(std::string_view name) {
+  if (isAscii(name)) return false;
   for (std::size_t i = 0; i < name.size();) {
     const Character one = characterAt(name, i);
     if (isUnseen(one.code)) return true;

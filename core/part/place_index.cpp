@@ -35,9 +35,7 @@ Result<PlaceIndex> PlaceIndex::of(const Part& part) {
       return Error{ErrorCode::badDocument,
                    "an id is 1 to 64 bytes without control characters or outer blanks", pointer()};
     }
-    const bool plain = std::all_of(feature.id.begin(), feature.id.end(),
-                                   [](char c) { return static_cast<unsigned char>(c) < 0x80; });
-    if (!plain) foreign.push_back(i);
+    if (!isAscii(feature.id)) foreign.push_back(i);
     if (index.features_.emplace(feature.id, &feature).second) continue;
     return Error{ErrorCode::badDocument,
                  "the id `" + feature.id + "` is there twice; give one of the two another",

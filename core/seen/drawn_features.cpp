@@ -2,8 +2,8 @@
 
 #include <cmath>
 
+#include "core/base/sets.h"
 #include "core/seen/inked.h"
-#include "core/seen/sets.h"
 
 namespace inchwright::seen {
 namespace {
@@ -183,15 +183,17 @@ Outlines outlinesOf(const View& level, const View& plumb, const std::vector<Circ
       return isOnArc(j, t.end(false), within) && isOnArc(j, t.end(true), within);
     });
   };
-  Sets sets(static_cast<int>(all.size()));
+  Sets sets(all.size());
   for (const Join& j : joins)
-    sets.join(static_cast<int>(j.one.stroke), static_cast<int>(j.other.stroke));
-  for (const Rounding& r : rounds) sets.join(static_cast<int>(r.level), static_cast<int>(r.plumb));
+    sets.unite(static_cast<std::uint32_t>(j.one.stroke),
+               static_cast<std::uint32_t>(j.other.stroke));
+  for (const Rounding& r : rounds)
+    sets.unite(static_cast<std::uint32_t>(r.level), static_cast<std::uint32_t>(r.plumb));
   for (std::size_t i = 0; i < all.size(); ++i) {
     if (stop.asked()) return {};
     for (std::size_t k = 0; k < all.size(); ++k) {
       if (k != i && std::min(all[k].off(all[i].end(false)), all[k].off(all[i].end(true))) < near) {
-        sets.join(static_cast<int>(i), static_cast<int>(k));
+        sets.unite(static_cast<std::uint32_t>(i), static_cast<std::uint32_t>(k));
       }
     }
   }
@@ -214,7 +216,7 @@ Outlines outlinesOf(const View& level, const View& plumb, const std::vector<Circ
     b = {std::min(b.x0, p.x), std::min(b.y0, p.y), std::max(b.x1, p.x), std::max(b.y1, p.y)};
   };
   for (std::size_t i = 0; i < all.size(); ++i) {
-    Group& g = groups[sets.of(static_cast<int>(i))];
+    Group& g = groups[sets.find(static_cast<std::uint32_t>(i))];
     for (const bool end : {false, true}) grow(g.box, all[i].end(end)), grow(whole, all[i].end(end));
     (all[i].plumb ? g.plumb : g.level) += 1;
     double& most = all[i].plumb ? g.highest : g.longest;

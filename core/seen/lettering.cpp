@@ -2,7 +2,7 @@
 
 #include <cmath>
 
-#include "core/seen/sets.h"
+#include "core/base/sets.h"
 
 namespace inchwright::seen {
 namespace {
@@ -83,7 +83,7 @@ Lettering letteringOf(const Grey& cover, double inch, const Grey& dashed, const 
   std::sort(kept.begin(), kept.end(), [&](int a, int b) {
     return std::pair(out.parts.list[a].box.x, a) < std::pair(out.parts.list[b].box.x, b);
   });
-  Sets sets(static_cast<int>(kept.size()));
+  Sets sets(kept.size());
   for (std::size_t i = 0; i < kept.size(); ++i) {
     if (stop.askedAt(i)) return out;
     const Box& a = out.parts.list[kept[i]].box;
@@ -94,14 +94,14 @@ Lettering letteringOf(const Grey& cover, double inch, const Grey& dashed, const 
         continue;
       }
       if (std::max(a.y, b.y) - std::min(a.bottom(), b.bottom()) < near) {
-        sets.join(static_cast<int>(i), static_cast<int>(k));
+        sets.unite(static_cast<std::uint32_t>(i), static_cast<std::uint32_t>(k));
       }
     }
   }
   std::vector<int> number(kept.size(), -1);
   std::vector<Block> blocks;
   for (std::size_t i = 0; i < kept.size(); ++i) {
-    int& n = number[sets.of(static_cast<int>(i))];
+    int& n = number[sets.find(static_cast<std::uint32_t>(i))];
     const Box& box = out.parts.list[kept[i]].box;
     if (n < 0) {
       n = static_cast<int>(blocks.size());

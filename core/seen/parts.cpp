@@ -1,6 +1,6 @@
 #include "core/seen/parts.h"
 
-#include "core/seen/sets.h"
+#include "core/base/sets.h"
 
 namespace inchwright::seen {
 namespace {
@@ -28,7 +28,7 @@ std::vector<Run> runsOf(const Grey& cover, std::uint8_t above, const Stop& stop)
 
 Parts partsOf(const Grey& cover, std::uint8_t above, const Stop& stop) {
   const std::vector<Run> runs = runsOf(cover, above, stop);
-  Sets sets(static_cast<int>(runs.size()));
+  Sets sets(runs.size());
   std::size_t upper = 0;
   for (std::size_t i = 0; i < runs.size(); ++i) {
     if (stop.askedAt(i)) return {};
@@ -38,7 +38,7 @@ Parts partsOf(const Grey& cover, std::uint8_t above, const Stop& stop) {
       ++upper;
     }
     for (std::size_t k = upper; k < i && runs[k].y == r.y - 1 && runs[k].from <= r.past; ++k) {
-      sets.join(static_cast<int>(k), static_cast<int>(i));
+      sets.unite(static_cast<std::uint32_t>(k), static_cast<std::uint32_t>(i));
     }
   }
   Parts out;
@@ -47,7 +47,7 @@ Parts partsOf(const Grey& cover, std::uint8_t above, const Stop& stop) {
   for (std::size_t i = 0; i < runs.size(); ++i) {
     if (stop.askedAt(i)) return out;
     const Run& r = runs[i];
-    int& n = number[sets.of(static_cast<int>(i))];
+    int& n = number[sets.find(static_cast<std::uint32_t>(i))];
     const Box box{r.from, r.y, r.past - r.from, 1};
     if (n < 0) {
       n = static_cast<int>(out.list.size());

@@ -3,7 +3,7 @@
 #include <cmath>
 #include <unordered_map>
 
-#include "core/seen/sets.h"
+#include "core/base/sets.h"
 
 namespace inchwright::seen {
 namespace {
@@ -67,7 +67,7 @@ Stroke fitted(const Grey& cover, const std::vector<LongRun>& runs, const std::ve
 std::vector<Stroke> levelStrokes(const Grey& cover, double inch, double least, const Stop& stop) {
   const int shortest = std::max(5, static_cast<int>(least));
   const std::vector<LongRun> runs = longRuns(cover, shortest, stop);
-  Sets sets(static_cast<int>(runs.size()));
+  Sets sets(runs.size());
   std::size_t upper = 0;
   for (std::size_t i = 0; i < runs.size(); ++i) {
     if (stop.askedAt(i)) return {};
@@ -77,7 +77,7 @@ std::vector<Stroke> levelStrokes(const Grey& cover, double inch, double least, c
       ++upper;
     }
     for (std::size_t k = upper; k < i && runs[k].y == r.y - 1 && runs[k].from <= r.past; ++k) {
-      sets.join(static_cast<int>(k), static_cast<int>(i));
+      sets.unite(static_cast<std::uint32_t>(k), static_cast<std::uint32_t>(i));
     }
   }
   std::vector<std::vector<int>> groups;
@@ -85,7 +85,7 @@ std::vector<Stroke> levelStrokes(const Grey& cover, double inch, double least, c
   std::vector<int> number(runs.size(), -1);
   for (std::size_t i = 0; i < runs.size(); ++i) {
     if (stop.askedAt(i)) return {};
-    int& n = number[sets.of(static_cast<int>(i))];
+    int& n = number[sets.find(static_cast<std::uint32_t>(i))];
     const Box box{runs[i].from, runs[i].y, runs[i].past - runs[i].from, 1};
     if (n < 0) {
       n = static_cast<int>(groups.size());

@@ -5,7 +5,6 @@
 #include <random>
 
 #include "core/seen/parts.h"
-#include "core/seen/sets.h"
 
 namespace inchwright::seen {
 namespace {
@@ -140,15 +139,6 @@ TEST(Parts, HoldTheirBoxesAndCorners) {
   EXPECT_EQ(parts.list[0].box, (Box{0, 0, 2, 2}));
   EXPECT_EQ(parts.list[1].box, (Box{4, 2, 1, 1}));
   EXPECT_TRUE(partsOf(Grey(), kInk).list.empty());
-}
-
-TEST(Sets, TheLeastStands) {
-  Sets sets(5);
-  sets.join(4, 2);
-  sets.join(2, 3);
-  EXPECT_EQ(sets.of(4), 2);
-  EXPECT_EQ(sets.of(3), 2);
-  EXPECT_EQ(sets.of(1), 1);
 }
 
 }  // namespace
