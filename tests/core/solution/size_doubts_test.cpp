@@ -1,4 +1,5 @@
-// Sizes of one feature or title block that contradict one another, and members that look misspelt.
+// Sizes of one feature or title block that contradict one another, figures read twice, and members
+// that look misspelt.
 #include <gtest/gtest.h>
 
 #include <algorithm>
@@ -194,6 +195,30 @@ TEST(Misspelt, OutsideOfParts) {
   EXPECT_EQ(misspeltOutsideParts(job),
             (std::vector<Misspelt>{{"xcounts", "x_counts", "machine"},
                                    {"greatets", "greatest", "gap shake"}}));
+}
+
+TEST(SizeDoubts, ASecondLookIsHeldToTheFigureAndNotToItsLettering) {
+  const auto solution = solve(test::partFrom(R"(
+edge L x left
+hole A 1/4
+hole B 1/4
+r1 x L A 1/4
+again r1 .250
+r2 x L B 1/4
+again r2 1/8
+r3 angle A B 30
+again r3 30° 0'
+r4 angle B A 30
+again r4 31
+r5 diameter A 1/4
+again r5 a quarter
+)"));
+  ASSERT_TRUE(solution.ok());
+  std::vector<Id> twice;
+  for (const Doubt& doubt : solution->doubts) {
+    if (doubt.key.topic == DoubtTopic::readTwice) twice.push_back(doubt.key.readings.front());
+  }
+  EXPECT_EQ(twice, (std::vector<Id>{"r2", "r4", "r5"}));
 }
 
 }  // namespace

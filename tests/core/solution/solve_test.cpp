@@ -446,29 +446,6 @@ accepted loose:A:y
   EXPECT_EQ(textOf(solution, "size::r3:A"), "the print says 5/16 for A, which is entered as 1/4");
 }
 
-TEST(Solve, ASecondLookIsHeldToTheFigureAndNotToItsLettering) {
-  const Solved solution = solved(R"(
-edge L x left
-hole A 1/4
-hole B 1/4
-r1 x L A 1/4
-again r1 .250
-r2 x L B 1/4
-again r2 1/8
-r3 angle A B 30
-again r3 30° 0'
-r4 angle B A 30
-again r4 31
-r5 diameter A 1/4
-again r5 a quarter
-)");
-  std::vector<std::string> twice;
-  for (const char* id : {"r1", "r2", "r3", "r4", "r5"}) {
-    if (doubt(solution, std::string("readtwice:") + id) != nullptr) twice.push_back(id);
-  }
-  EXPECT_EQ(twice, (std::vector<std::string>{"r2", "r4", "r5"}));
-}
-
 TEST(Solve, OnlyWhatIsAloneDoesNotHoldUp) {
   const Solved solution = solved("edge L x left\nedge R x right\nr1 x L R 2\n");
   EXPECT_EQ(keys(solution), "alone\n");
