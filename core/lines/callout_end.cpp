@@ -21,18 +21,21 @@ void CalloutReader::finish() {
       return fail("this speaks of a slot: trace it as one", item.at);
     }
   }
-  if (callout_.radius) return fail("a hole is lettered by its diameter, not its radius", 0);
-  if (callout_.chamfer) return fail("a chamfered hole is countersunk: say its diameter", 0);
+  // What is known only from the whole of it is said at its end.
+  if (callout_.radius)
+    return fail("a hole is lettered by its diameter, not its radius", text_.size());
+  if (callout_.chamfer)
+    return fail("a chamfered hole is countersunk: say its diameter", text_.size());
   finishDrilled();
   if (fault_) return;
   if (kind_ == FeatureKind::hole && callout_.pitchDiameter) {
-    return fail("these lie on a circle: trace a ring", 0);
+    return fail("these lie on a circle: trace a ring", text_.size());
   }
   if (kind_ != FeatureKind::row && callout_.pitch) {
-    return fail("these lie in a row: trace a row, or read the distance", 0);
+    return fail("these lie in a row: trace a row, or read the distance", text_.size());
   }
   if (kind_ != FeatureKind::ring && callout_.angle) {
-    return fail("what is this angle of?", 0);
+    return fail("what is this angle of?", text_.size());
   }
   if (callout_ == Callout()) fail("give the size as the print letters it", 0);
 }

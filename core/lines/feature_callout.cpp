@@ -11,7 +11,7 @@ namespace inchwright {
 namespace {
 
 Error lacking(std::string what) {
-  return Error{ErrorCode::badText, std::move(what), {}, 0};
+  return Error{ErrorCode::badText, std::move(what), {}, {}};
 }
 
 }  // namespace

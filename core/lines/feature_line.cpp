@@ -385,7 +385,7 @@ Result<FeatureLine> readTail(Feature feature, const LineWords& words, std::strin
     auto line = readTurnedLine(std::move(feature), rest.takeRest(), context.unit);
     return line ? line : Result<FeatureLine>(shiftedBy(line.error(), at));
   }
-  const bool lettered = isLettered(feature.kind()) && !words.empty() && words.at() < tail.size();
+  const bool lettered = isLettered(feature.kind()) && !words.empty();
   // A hole is first read as prints letter it; the other kinds have words of their own before.
   if (lettered && feature.is(FeatureKind::hole)) {
     auto line = asLettered(feature, words, context);

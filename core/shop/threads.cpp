@@ -120,7 +120,7 @@ Result<Thread> threadNamed(std::string_view text) {
     if (wanted && sameSize(thread, *name) && samePitch(thread, *name)) found.push_back(&thread);
   }
   if (found.empty()) return lacking(text, *name);
-  if (found.size() > 1 && !name->series) {
+  if (!name->series) {
     // A bare inch name customarily means the unified thread.
     const auto unified = std::find_if(found.begin(), found.end(),
                                       [](const Thread* thread) { return isUnified(*thread); });

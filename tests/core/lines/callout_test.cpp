@@ -417,7 +417,7 @@ const RefusedCallout kBad[] = {
     {kHole, kInch, "±", 0, "the size before the tolerance is missing"},
     {kHole, kInch, "5/16 REAM FOR TAPER PIN", 14, "`TAPER` is not understood here"},
     {kHole, kInch, "1/4 DRILL FAR SIDE", 10, "`FAR` is not understood here"},
-    {kHole, kInch, "1/2 CRS", 0, "these lie in a row: trace a row, or read the distance"},
+    {kHole, kInch, "1/2 CRS", 7, "these lie in a row: trace a row, or read the distance"},
     {kHole, kInch, "13/64 DRILL 2 HOLES IN LINE", 23, "`LINE` is not understood here"},
     {kHole, kInch, "8-32 CLEARANCE", 14, "how free is it to be about 8-32? Say the drill: "},
     {kHole, kInch, "CLEARANCE FOR 4 BA", 18, "how free is it to be about 4 BA? Say the drill: "},

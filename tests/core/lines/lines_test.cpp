@@ -273,7 +273,8 @@ TEST(Lines, AnIdWinsOverAWord) {
 
 struct BadLine {
   const char* line;
-  int at;  ///< byte of the fault; -1 where the whole line is at fault
+  int at;            ///< byte of the fault; -1 where the whole line is at fault
+  const char* says;  ///< how the refusal begins
 };
 
 TEST(Lines, TheFirstAngleOfARingEndsWhereItIsClear) {
@@ -313,45 +314,59 @@ TEST(Lines, ARingSaysWhatEachFigureWasTakenFor) {
 
 TEST(Lines, WhatIsRefusedAndWhere) {
   const BadLine rows[] = {
-      {"", 0},
-      {"   ", 3},
-      {"L A", 3},
-      {"L A 3/0", 4},
-      {"L A three", 4},
-      {"L Q 3/8", 0},
-      {"y L A 3/8", -1},
-      {"L F 3/8", -1},
-      {"hole A 1/4", -1},
-      {"row D x 5 pitch 1/2", 10},
-      {"ring G six on 2", 7},
-      {"ring G 6 on 2 from", 18},
-      {"ring G 6 on 2 from up", 19},
-      {"ring M 6 on 2 1/8 from 90 1/8", 26},
-      {"ring M 6 on 2 1/8 from 22 1/2 turning clockwise", 26},
-      {"in a row A B", 3},
-      {"midway y A F", -1},
-      {"equal x A B", -1},
-      {"hole C 1/4 3/8", 14},
-      {"zero", 4},
-      {"zero x", -1},
-      {"stock outside 1/16", 6},
-      {"stock left -1/16", -1},
-      {"delete Q", -1},
-      {"delete", 6},
-      {"rename A", 8},
-      {"rename A B", -1},
-      {"edge L left left2", -1},
-      {"twaddle", 0},
+      {"", 0, "the line is empty"},
+      {"   ", 3, "the line is empty"},
+      {"L A", 3, "give the figure as lettered on the print"},
+      {"L A 3/0", 4, "a fraction over 0"},
+      {"L A three", 4, "this word has no place in a size"},
+      {"L Q 3/8", 0, "a reading names two features and then the figure"},
+      {"y", 1, "name the feature the dimension runs from"},
+      {"y L", 3, "name the feature the dimension runs to"},
+      {"y L A 3/8", 6, "these two can't be measured along Y"},
+      {"L F 3/8", -1, "L and F have no axis in common"},
+      {"radius", 6, "name the feature whose size this is"},
+      {"diameter Q 3/8", 9, "name the feature whose size this is"},
+      {"radius A B 3/8", 9, "this word has no place in a size"},
+      {"pcd A", 5, "give the figure as lettered on the print"},
+      {"hole A 1/4", -1, "the id `A` is there twice"},
+      {"row D x 5 pitch 1/2", 10, "say whether these are `holes` or `spaces`"},
+      {"row D 1/8 DRILL 1/2 CRS", 6, "give a whole number here: how many"},
+      {"ring G six on 2", 7, "give a whole number here: how many"},
+      {"ring G 1/8 ON 1 PCD", 7, "give a whole number here: how many"},
+      {"ring G 6 on 2 from", 18, "give the angle of the first hole here"},
+      {"ring G 6 on 2 from up", 19, "this word has no place in a size"},
+      {"ring M 6 on 2 1/8 from 90 1/8", 26, "is this part of the angle, or the diameter?"},
+      {"ring M 6 on 2 1/8 from 22 1/2 turning clockwise", 26, "is this part of the angle"},
+      {"round E R 1/8 about", 19, "name the hole or point it is struck about"},
+      {"round E about", 13, "name the hole or point it is struck about"},
+      {"in a row A B", 3, "say `in line` and then the axis"},
+      {"midway y A F", -1, "midway says one `of` and two `between`"},
+      {"equal x A B", -1, "equal says three or more `of`"},
+      {"hole C 1/4 3/8", 14, "what is 1/4? Say so, as in `1/4 DRILL`"},
+      {"hole C 3 HOLES 1/8 ON 1 PCD", 27, "these lie on a circle: trace a ring"},
+      {"hole C 3 HOLES 1/8 1/2 CRS", 26, "these lie in a row: trace a row, or read the distance"},
+      {"hole C 1/4 DRILL 30°", 21, "what is this angle of?"},
+      {"hole C 1/8 R", 12, "a hole is lettered by its diameter, not its radius"},
+      {"hole C 1/4 CHAMFER 1/16 x 45°", 30, "a chamfered hole is countersunk: say its diameter"},
+      {"slot S 3/16 x 5/8 x 1/2", 20, "the length is given already"},
+      {"zero", 4, "say along which axis: `zero x` or `zero y`"},
+      {"zero x", -1, "zero is in the `middle` of two places or `at` one"},
+      {"stock outside 1/16", 6, "name the side"},
+      {"stock left -1/16", -1, "what is still to come off is 0 or more"},
+      {"delete Q", -1, "there is no feature `Q`"},
+      {"delete", 6, "name the feature or the reading to take away"},
+      {"rename A", 8, "name the feature and then its new name"},
+      {"rename A B", -1, "the id `B` is there twice"},
+      {"edge L left left2", 12, "this word means nothing for edge"},
+      {"twaddle", 0, "there is no feature and no word `twaddle`"},
   };
   for (const BadLine& row : rows) {
     SCOPED_TRACE(row.line);
     const Part before = plate();
     const auto outcome = applyLine(before, row.line, {});
     ASSERT_FALSE(outcome.ok());
-    EXPECT_FALSE(outcome.error().text.empty());
-    if (row.at >= 0) {
-      EXPECT_EQ(outcome.error().at, static_cast<std::size_t>(row.at));
-    }
+    EXPECT_EQ(outcome.error().text.find(row.says), 0u) << outcome.error().text;
+    EXPECT_EQ(outcome.error().at ? static_cast<int>(*outcome.error().at) : -1, row.at);
     EXPECT_EQ(before, plate());
   }
 }

@@ -38,7 +38,9 @@ TEST(Pasted, ANumberAndAnAxisMayStandInFront) {
   EXPECT_EQ(three->readings[2].axis, Axis::x);
   EXPECT_EQ(sideOf(*three->feature("F")), Side::front);
   // An axis in third place is no axis.
-  EXPECT_FALSE(applyLines(named(), "C D x 3/8", {}).ok());
+  const auto third = applyLines(named(), "C D x 3/8", {});
+  ASSERT_FALSE(third.ok());
+  EXPECT_EQ(third.error().text, "a figure is missing here");
 }
 
 // What a reading makes lies on the face that is looked at.

@@ -30,10 +30,18 @@ Part withLine(const std::string& line) {
 
 TEST(PlacingLines, Readings) {
   EXPECT_EQ(withLine("square_off A V 3/8").readings[0].kind, ReadingKind::squareOff);
-  const Reading radius = withLine("radius M 1/2").readings[0];
-  EXPECT_EQ(radius.kind, ReadingKind::radius);
-  EXPECT_EQ(radius.from, "M");
-  EXPECT_TRUE(radius.to.empty());
+  std::vector<std::string> lines = kCurved;
+  lines.insert(lines.end(), {"ring Q 6 on 2", "radius M 1/2", "diameter M 1/2", "pcd Q 1/2"});
+  const Part sized = partOf(lines);
+  const ReadingKind kinds[] = {ReadingKind::radius, ReadingKind::diameter, ReadingKind::pcd};
+  ASSERT_EQ(sized.readings.size(), std::size(kinds));
+  for (std::size_t i = 0; i < std::size(kinds); ++i) {
+    const Reading& size = sized.readings[i];
+    EXPECT_EQ(size.kind, kinds[i]);
+    EXPECT_EQ(size.from, kinds[i] == ReadingKind::pcd ? "Q" : "M");
+    EXPECT_TRUE(size.to.empty());
+    EXPECT_EQ(size.figure.text, "1/2");
+  }
   const Reading ofLine = withLine("angle V 30").readings[0];
   EXPECT_EQ(ofLine.angle->value, Angle::degrees(30));
   EXPECT_TRUE(ofLine.to.empty());

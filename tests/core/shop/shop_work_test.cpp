@@ -80,7 +80,7 @@ TEST(CuttingSpeed, IsFoundByTheWordsOfAPrint) {
 TEST(CuttingSpeed, NeverRunsFasterThanTheGuideWhereTheMachineCan) {
   EXPECT_EQ(nearestSpeed(1000, {}), 1000);
   EXPECT_EQ(nearestSpeed(1000, {1100, 180, 900}), 900);
-  EXPECT_EQ(nearestSpeed(1000, {1000}), 1000);
+  EXPECT_EQ(nearestSpeed(1000, {500, 1000, 1001}), 1000);
   EXPECT_EQ(nearestSpeed(100, {300, 180}), 180);
   std::mt19937 random(15);
   for (int i = 0; i < 200; ++i) {
