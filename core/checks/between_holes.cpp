@@ -85,7 +85,6 @@ std::vector<Finding> checkBetweenHoles(const Part&, const WorkBlock& block,
     finding.code = FindingCode::breaksInto;
     finding.places = {a.id, b.id};
     finding.by = by;
-    finding.wanted = tools.marginWall();
     finding.had = Length::ticks(std::llround(wall * Length::kTicksPerInch));
     findings.push_back(std::move(finding));
   }

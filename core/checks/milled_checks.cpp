@@ -210,7 +210,6 @@ class MilledChecker {
     finding.code = FindingCode::breaksInto;
     finding.places = places;
     finding.by = by;
-    finding.wanted = tools_.marginWall();
     finding.had = ticksOf(wall);
     findings.push_back(std::move(finding));
   }
@@ -227,7 +226,6 @@ class MilledChecker {
     finding.tool = "end mill";
     finding.side = oppositeOf(shape.face);
     finding.had = left;
-    finding.wanted = tools_.marginWall();
     findings.push_back(std::move(finding));
   }
 
@@ -263,7 +261,6 @@ class MilledChecker {
     finding.tool = "end mill";
     finding.nowToo = now < wanted.ticks();
     finding.had = Length::ticks(wall);
-    finding.wanted = wanted;
     findings.push_back(std::move(finding));
   }
 
@@ -306,7 +303,7 @@ std::vector<Finding> checkMilled(const Part& part, const Solution& solution, con
       walls[body.hole] = std::min(walls[body.hole], wallTo(bodies[i], body));
     }
     for (std::size_t k = 0; k < holes.size(); ++k) {
-      if (walls[k] < margin) checker.add({shape.id, holes[k].id}, walls[k]);
+      checker.add({shape.id, holes[k].id}, walls[k]);
     }
     for (std::size_t j = i + 1; j < bodies.size(); ++j) {
       const MilledShape& other = bodies[j].shape();

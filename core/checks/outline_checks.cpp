@@ -54,7 +54,6 @@ void addWalls(const CheckedWork& work, const PlannedHole& hole, std::vector<Find
     finding.side = wall->side;
     finding.nowToo = wall->now && *wall->now < (isOut ? 0 : wanted);
     finding.had = Length::ticks(wall->finished);
-    finding.wanted = Length::ticks(isOut ? 0 : wanted);
     findings.push_back(std::move(finding));
   }
 }
@@ -80,7 +79,6 @@ void addFloor(const CheckedWork& work, const PlannedHole& hole, std::vector<Find
   finding.tool = deepest ? deepest->tool : "";
   finding.side = oppositeOf(hole.face);
   finding.had = Length::ticks(left);
-  finding.wanted = Length::ticks(wanted);
   findings.push_back(std::move(finding));
 }
 
@@ -90,9 +88,8 @@ bool isShaped(const Part& part, Face face) {
     if (outline.face == face) return true;
   }
   for (const Feature& feature : part.features) {
-    const bool curve = feature.is(FeatureKind::round) || feature.is(FeatureKind::line) ||
-                       feature.is(FeatureKind::arc);
-    if (curve && axesIn(feature.face) == axesIn(face)) return true;
+    // Lines and arcs bound it only where an outline says so.
+    if (feature.is(FeatureKind::round) && axesIn(feature.face) == axesIn(face)) return true;
   }
   return false;
 }
@@ -129,7 +126,6 @@ void addShapedWall(const CheckedWork& work, const PlannedHole& hole, std::int64_
   finding.places = {hole.id};
   finding.by = Length::ticks(isOut ? -wall : wanted - wall);
   finding.had = Length::ticks(wall);
-  finding.wanted = Length::ticks(isOut ? 0 : wanted);
   findings.push_back(std::move(finding));
 }
 

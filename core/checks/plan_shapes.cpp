@@ -8,8 +8,6 @@ namespace inchwright {
 namespace {
 
 std::int64_t hypotenuse(std::int64_t a, std::int64_t b) {
-  if (a == 0) return std::abs(b);
-  if (b == 0) return std::abs(a);
   const long double x = static_cast<long double>(a), y = static_cast<long double>(b);
   return std::llroundl(std::sqrt(x * x + y * y));
 }

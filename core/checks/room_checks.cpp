@@ -56,7 +56,6 @@ void addTravel(const CheckedWork& work, std::vector<Finding>& findings) {
     finding.setup = work.setup.name;
     finding.axis = table;
     finding.wanted = Length::ticks(ends.to - ends.from);
-    finding.had = travel->value;
     findings.push_back(std::move(finding));
   }
 }

@@ -62,7 +62,6 @@ void addMilled(const CheckedWork& work, const PlannedSlot& milled, std::vector<F
   if (slot && slot->cutter && slot->cutter->value > slot->width->value) {
     finding.code = FindingCode::cutterTooBig;
     finding.by = slot->cutter->value.minus(slot->width->value);
-    finding.wanted = slot->width->value;
     finding.had = slot->cutter->value;
     findings.push_back(std::move(finding));
     return;
@@ -107,8 +106,6 @@ void addDrilledAtReamSize(const CheckedWork& work, std::vector<Finding>& finding
         finding.by = drill->diameter.minus(hole.diameter);
         finding.setup = work.setup.name;
         finding.tool = drill->name;
-        finding.wanted = hole.diameter;
-        finding.had = drill->diameter;
         findings.push_back(std::move(finding));
         break;
       }
@@ -140,7 +137,6 @@ void addHeadroom(const CheckedWork& work, std::vector<Finding>& findings) {
   finding.setup = work.setup.name;
   finding.tool = longest;
   finding.wanted = differ;
-  finding.had = quill->value;
   findings.push_back(std::move(finding));
 }
 

@@ -318,6 +318,16 @@ TEST(Tools, WhatIsNotOwnedIsNamedOnceForAlikeHoles) {
   EXPECT_EQ(held.findings()[0].lacking->why, Lacking::Why::noDrillOfSize);
 }
 
+TEST(Tools, FlutesAreToldOfInTheSetupThatHasTheFaceUp) {
+  HeldPlate held("4", "2", "1");
+  held.hole("A", "1", "1/2", "1/4", Face::front).make = Make::ream;
+  held.job.shop.reamers.emplace();
+  held.job.shop.reamers->push_back({lettered("1/4"), {}, lettered("1 1/2"), {}, {}});
+  EXPECT_EQ(linesOf(held.findings()), Lines{}) << "the front is not up";
+  held.setup.face = Face::front;
+  EXPECT_EQ(linesOf(held.findings()), Lines{"too_deep A 0.5000"});
+}
+
 TEST(Tools, FlutesAndCutters) {
   HeldPlate held("4", "2", "1");
   Feature slot;

@@ -110,7 +110,37 @@ struct HeldPlate {
         planHoles({&job, &part, &solution, &setup}, block, tools);
     const std::vector<PlannedSlot> milled =
         planSlots({&job, &part, &solution, &setup}, block, tools);
-    return checkSetupWork({job, part, solution, setup, block, holes, tools, milled});
+    auto found = checkSetupWork({job, part, solution, setup, block, holes, tools, milled});
+    for (const Finding& finding : found) expectWhole(finding);
+    return found;
+  }
+
+ private:
+  /// What is said of a finding is there, and its figures agree; it names the setup that it holds
+  /// in, or none where it holds in any.
+  void expectWhole(const Finding& finding) const {
+    using enum FindingCode;
+    SCOPED_TRACE(std::string(nameOf(finding.code)));
+    const auto isOneOf = [&](std::initializer_list<FindingCode> codes) {
+      return std::find(codes.begin(), codes.end(), finding.code) != codes.end();
+    };
+    const bool anywhere =
+        isOneOf({breaksInto, breaksOut, thinWall, breaksThrough, noTool, cornerTooTight});
+    EXPECT_EQ(finding.setup, anywhere ? "" : setup.name);
+    if (!isOneOf({noTool, drillAtReamSize})) {
+      ASSERT_TRUE(finding.by);
+      EXPECT_GT(*finding.by, Length());
+    }
+    if (isOneOf({viceBed, tooDeep})) {
+      ASSERT_TRUE(finding.wanted && finding.had);
+      EXPECT_EQ(finding.wanted->minus(*finding.had), finding.by);
+    }
+    if (isOneOf({breaksInto, breaksOut, thinWall, breaksThrough})) {
+      const Length wall = ToolsOwned(job.shop).marginWall();
+      ASSERT_TRUE(finding.had);
+      EXPECT_NEAR(finding.had->plus(*finding.by)->toInches(),
+                  finding.code == breaksOut ? 0 : wall.toInches(), 1e-8);
+    }
   }
 };
 
