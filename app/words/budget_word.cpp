@@ -44,11 +44,9 @@ Result<SetupBudget> budgetFor(const Part& part, const Solution& solution, const 
     Result<Budget> budget = budgetAlong({part, solution, setup, machine}, axis);
     if (!budget) return budget.error();
     for (const Source& one : budget->notGuaranteed) {
-      // A slanted one is told once, for both axes.
+      // What holds along both axes is told once.
       auto& told = all.notGuaranteed;
-      const bool isSlanted =
-          one.kind == SourceKind::reading && part.readings[one.index].kind != ReadingKind::along;
-      if (!isSlanted || std::find(told.begin(), told.end(), one) == told.end()) told.push_back(one);
+      if (std::find(told.begin(), told.end(), one) == told.end()) told.push_back(one);
     }
     all.axes.emplace_back(axis, std::move(budget).value());
   }

@@ -23,14 +23,16 @@ what the dial shows from touching point to touching point), by points to go down
 filing buttons.
 
   --part P, --setup S   only those of that name
-  --of ID               that round or arc, whatever the setup says; else what the setup lists, else all
+  --of ID               that round or arc, whatever the setup says; else what it lists, else all
   --way W               rotary, points or filing_buttons
   --cutter D            the cutter's diameter
   --ridge H             points no further apart than leaves this much between them
-  --unit, --step        as for table
+  --unit in|mm          the unit of the figures, else the machine's
+  --step STEP           their step, else the machine's
   --json                one JSON object instead of lines
 
-Exit status: 0 fine; 1 something asked for can't be had so; 2 the words or the file could not be used.
+Exit status: 0 fine; 1 something asked for can't be had so; 2 the words or the file could not be
+used.
 )";
 
 std::string readoutOf(Length length, const Step& step) {

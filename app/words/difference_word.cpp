@@ -16,9 +16,9 @@ using Json = nlohmann::ordered_json;
 constexpr std::string_view kDifferenceHelp =
     R"(inchwright difference FILE --part A --part B [--unit in|mm] [--step STEP] [--json]
 
-In what two similar parts differ, from the zero of each part's first setup: what is alike, what only
-one has, what has moved and by how much, and which sizes are others. Places are matched by their ids,
-else by kind, size and nearness (1/4 in).
+In what two similar parts differ, from the zero of each part's first setup: what is alike, what
+only one has, what has moved and by how much, and which sizes are others. Places are matched by
+their ids, else by kind, size and nearness (1/4 in).
 
   --part A --part B   the two parts; of a document with two they need not be named
   --unit in|mm        the unit of the figures, else the machine's

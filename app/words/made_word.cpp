@@ -15,18 +15,19 @@ using Json = nlohmann::ordered_json;
 constexpr std::string_view kMadeHelp =
     R"(inchwright made FILE [--unit in|mm] [--step STEP] [--json]
 
-What was measured beside what was wanted, and what goes together as it now is: sizes within their
-limits or not, places off by more than their budget, the clearance of every mate and the worst case
-of every gap with what was found in place of the print's figures. A figure is taken with the error
-of the instrument it was measured with; where a limit lies within that error, nothing is said.
+What was measured beside what was wanted, and what goes together as it now is: sizes within
+their limits or not, places off by more than their budget, the clearance of every mate and the
+worst case of every gap with what was found in place of the print's figures. A figure is taken
+with the error of the instrument it was measured with; where a limit lies within that error,
+nothing is said.
 
   --unit in|mm   the unit of the figures, else the machine's
   --step STEP    their step, else the machine's
   --no-shop      takes no notice of the tools (pins) kept for all jobs
   --json         one JSON object
 
-Exit status: 0 all is in, or not measured; 1 something is over, under, off its place, or can't be
-told; 2 the words or the file could not be used.
+Exit status: 0 all is in, or not measured; 1 something is over, under, off its place, or can't
+be told; 2 the words or the file could not be used.
 )";
 
 Json verdictsAsJson(const std::vector<Verdict>& verdicts) {

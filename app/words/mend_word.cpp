@@ -19,9 +19,9 @@ using Json = nlohmann::ordered_json;
 constexpr std::string_view kMendHelp =
     R"(inchwright mend FILE --part P --place A [--unit in|mm] [--step STEP] [--json]
 
-The ways out of a hole that came out over its size or off its place, as far as `made` says: a shaft
-to suit, a bush, a plug, an eccentric bush, the next size up, or leave it; each with its figures, and
-what it does to every reading, mate and gap that the hole has a part in.
+The ways out of a hole that came out over its size or off its place, as far as `made` says: a
+shaft to suit, a bush, a plug, an eccentric bush, the next size up, or leave it; each with its
+figures, and what it does to every reading, mate and gap that the hole has a part in.
 
   --part P       the part
   --place A      the hole, as measured in the part's `made`
@@ -30,8 +30,8 @@ what it does to every reading, mate and gap that the hole has a part in.
   --no-shop      takes no notice of the tools (pins) kept for all jobs
   --json         one JSON object
 
-A bush is bored or reamed to size after it is pressed in: it closes in. Choosing one is up to you;
-write it into `mended` with its reason.
+A bush is bored or reamed to size after it is pressed in: it closes in. Choosing one is up to
+you; write it into `mended` with its reason.
 
 Exit status: 0 fine; 2 the words or the file could not be used.
 )";

@@ -32,19 +32,20 @@ using seen::ReadingOffer;
 constexpr std::string_view kOffersHelp =
     R"(inchwright offers FILE [--part P] [--picture NAME] [--json]
 
-What the picture of the print offers: features that are drawn and figures that are lettered, with
-what speaks for each. Nothing is measured: a figure is offered only because it is lettered, and
-nothing is put into the document; each is for a person to confirm.
+What the picture of the print offers: features that are drawn and figures that are lettered,
+with what speaks for each. Nothing is measured: a figure is offered only because it is lettered,
+and nothing is put into the document; each is for a person to confirm.
 
   --part P        the part, where the document has several
   --picture NAME  the picture, else the one under the part's face, or the only one
   --json          one JSON object
 
-Witnesses: G the glyphs are plain, g they may be these, S the drawn distance agrees with this figure
-and no other candidate, C it closes exactly with what is read already.
+Witnesses: G the glyphs are plain, g they may be these, S the drawn distance agrees with this
+figure and no other candidate, C it closes exactly with what is read already.
 
-Exit status: 0 fine; 1 printed, and there is something to look at: a plain figure disagrees with the
-drawing, or the lettering is too small to be read well; 2 the words or the file could not be used.
+Exit status: 0 fine; 1 printed, and there is something to look at: a plain figure disagrees with
+the drawing, or the lettering is too small to be read well; 2 the words or the file could not be
+used.
 )";
 
 constexpr double kDisagrees = 3;  // standard deviations

@@ -17,8 +17,8 @@ constexpr std::string_view kOutlineHelp =
     R"(inchwright outline FILE [--part P] [--face F] [--unit in|mm] [--step STEP] [--json]
 
 The outlines of the work: every corner and touching point, the centre and radius of every arc,
-how long, how wide, what area, and how thick the metal is beside each hole. Coordinates run along
-the face's own axes as it is seen, from the outer sides at the lower ends.
+how long, how wide, what area, and how thick the metal is beside each hole. Coordinates run
+along the face's own axes as it is seen, from the outer sides at the lower ends.
 
   --part P       only the part of that name
   --face F       only that face: top, bottom, front, back, left or right

@@ -24,9 +24,10 @@ constexpr std::string_view kPlanHelp =
 
 How each hole is made with the tools owned, step by step: what to fit, how deep to full diameter
 and to the tool's end from the face as it is now, which rule chose it, the size never to drill
-before a reamer or tap, each boring cut's dial. Then the tools in the order of use, and what would
-go wrong before anything is cut: tools in parallels, jaws, stop or clamps, holes that run into each
-other or break out, tools that are not owned, work that is not held, pieces that don't clean up.
+before a reamer or tap, each boring cut's dial. Then the tools in the order of use, and what
+would go wrong before anything is cut: tools in parallels, jaws, stop or clamps, holes that run
+into each other or break out, tools that are not owned, work that is not held, pieces that don't
+clean up.
 
 What is owned is in the document's shop, else among the tools kept for all jobs on the desk; of
 what neither says anything, all usual sizes are taken.

@@ -19,8 +19,8 @@ using Json = nlohmann::ordered_json;
 constexpr std::string_view kWhyHelp =
     R"(inchwright why FILE --place A [--axis x] [--part P] [--setup S] [--json]
 
-The sum behind a figure on my sheet, reading by reading from the setup's zero, as its readout will
-show it, and what rounding to its step cost.
+The sum behind a figure on my sheet, reading by reading from the setup's zero, as its readout
+will show it, and what rounding to its step cost.
 
   --place A   the place
   --axis x    along this axis of the part; without it along both of the face
@@ -28,8 +28,8 @@ show it, and what rounding to its step cost.
   --setup S   the setup, where the part has several
   --json      one JSON object
 
-Exit status: 0 fine; 1 the print contradicts itself about it; 2 the words or the file could not be
-used, or nothing fixes the place yet.
+Exit status: 0 fine; 1 the print contradicts itself about it; 2 the words or the file could not
+be used, or nothing fixes the place yet.
 )";
 
 const char* keyOf(WhyStep::Source source) {

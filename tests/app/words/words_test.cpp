@@ -10,8 +10,27 @@
 namespace inchwright::app {
 namespace {
 
-constexpr const char* kEveryWord[] = {"read",  "check",  "table",  "sheet",
-                                      "stack", "ranges", "budget", "adjust"};
+constexpr const char* kEveryWord[] = {"read",       "check",   "table",  "sheet", "plan", "stack",
+                                      "ranges",     "budget",  "adjust", "why",   "made", "mend",
+                                      "difference", "outline", "curve",  "offers"};
+
+/// The options that a word's help lists, as `--step STEP` or `--json`.
+std::vector<std::string> optionsInHelpOf(const std::string& word) {
+  std::vector<std::string> options;
+  std::istringstream lines(say({word, "--help"}).out);
+  for (std::string line; std::getline(lines, line);) {
+    if (line.rfind("  --", 0) != 0) continue;
+    std::string heads = line.substr(2, line.find("  ", 2) - 2);
+    for (std::size_t next = 0; next != std::string::npos;) {
+      next = heads.find("--", 2);
+      std::string one = heads.substr(0, next);
+      one.erase(one.find_last_not_of(", ") + 1);
+      options.push_back(one);
+      if (next != std::string::npos) heads = heads.substr(next);
+    }
+  }
+  return options;
+}
 
 TEST(Words, TellsWordsFromADocument) {
   const auto are = [](const std::vector<std::string>& args) { return areWords(args); };
@@ -75,13 +94,31 @@ TEST(Words, OverviewNamesEveryWordAndEachHasHelp) {
   }
 }
 
-TEST(Words, HelpStaysWithinEightyColumnsButForItsFirstLine) {
+TEST(Words, HelpIsNoWiderThanNinetySixColumnsButForItsFirstLine) {
   for (const std::string word : kEveryWord) {
     std::istringstream lines(say({word, "--help"}).out);
     std::string line;
     std::getline(lines, line);
     while (std::getline(lines, line)) EXPECT_LE(line.size(), 96u) << word << ": " << line;
   }
+}
+
+TEST(Words, AnOptionTakesAValueWhereItsHelpSaysSo) {
+  int values = 0, flags = 0;
+  for (const std::string word : kEveryWord) {
+    for (const std::string& option : optionsInHelpOf(word)) {
+      SCOPED_TRACE(word + " " + option);
+      const std::string name = option.substr(0, option.find(' '));
+      const bool takesValue = option != name;
+      ++(takesValue ? values : flags);
+      EXPECT_EQ(say({word, name}).err.find("needs a value") != std::string::npos, takesValue);
+      EXPECT_EQ(say({word, name + "=x"}).err.find("takes no value") != std::string::npos,
+                !takesValue);
+      EXPECT_EQ(say({word, name + "=x"}).err.find("no such option"), std::string::npos);
+    }
+  }
+  EXPECT_GT(values, 40);
+  EXPECT_GT(flags, 20);
 }
 
 TEST(Words, HelpBehindTwoDashesIsAText) {
