@@ -25,12 +25,12 @@ class Painting : public testing::Test {
   void SetUp() override { headlessApplication(); }
 };
 
-QImage painted(std::vector<DrawItem> items) {
+QImage painted(std::vector<DrawItem> items, double pixels = kPixels) {
   Page page;
   page.width = 60;
   page.height = 40;
   page.items = std::move(items);
-  return QImage::fromData(*renderPng(page, kPixels), "PNG");
+  return QImage::fromData(*renderPng(page, pixels), "PNG");
 }
 
 QRgb at(const QImage& image, double x, double y) {
@@ -247,15 +247,18 @@ TEST_F(Painting, TextThatIsPartlyOffThePageIsThereInPart) {
 }
 
 TEST_F(Painting, TextHasItsInkAndItsWeight) {
-  const auto inkOf = [](const TextItem& text) {
-    const QImage image = painted({text});
+  const auto inkOf = [](const TextItem& text, double pixels = kPixels) {
+    const QImage image = painted({text}, pixels);
     double sum = 0;
     for (int y = 0; y < image.height(); ++y) {
       for (int x = 0; x < image.width(); ++x) sum += 255 - qGray(image.pixel(x, y));
     }
-    return sum;
+    return sum / (pixels * pixels);
   };
   TextItem text = eights();
+  text.height = 2.5;
+  EXPECT_LT(inkOf(text, 5), 0.95 * inkOf(text, 40)) << "no pixel is painted twice over";
+  text = eights();
   const double regular = inkOf(text);
   text.face = Typeface::bold;
   EXPECT_GT(inkOf(text), 1.15 * regular);

@@ -29,6 +29,27 @@ TEST(PreferencesTest, PaperIsTheUsualOneOfTheCountryUntilOneIsChosen) {
   }
 }
 
+TEST(PreferencesTest, ALookATextSizeAndAnEnglishAreKeptAndNoneElseIsTaken) {
+  usePrivateHome();
+  headlessApplication();
+  EXPECT_EQ(Preferences::textSize(), kUsualTextSize);
+  for (const int pixels : kTextSizes) {
+    Preferences::setTextSize(pixels);
+    EXPECT_EQ(Preferences::textSize(), pixels);
+  }
+  Preferences::setTextSize(16);
+  EXPECT_EQ(Preferences::textSize(), kUsualTextSize);
+  Preferences::setTextSize(kUsualTextSize);
+  for (const auto look : {Look::Choice::day, Look::Choice::lamplight, Look::Choice::system}) {
+    Preferences::setLook(look);
+    EXPECT_EQ(Preferences::look(), look);
+  }
+  for (const auto english : {EnglishChoice::uk, EnglishChoice::us, EnglishChoice::system}) {
+    Preferences::setEnglish(english);
+    EXPECT_EQ(Preferences::english(), english);
+  }
+}
+
 TEST(PreferencesTest, TheShopIsKeptAndASpoiltOneIsTold) {
   usePrivateHome();
   headlessApplication();

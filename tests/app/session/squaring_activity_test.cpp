@@ -82,6 +82,27 @@ TEST_F(SquaringActivityTest, TheOverallFiguresSaidAtTheCornersAreReadFromSideToS
   EXPECT_EQ(desk.part().readings[1].axis, Axis::y);
 }
 
+TEST_F(SquaringActivityTest, OnlyTheCornersOfARectangleAreItsSides) {
+  struct Case {
+    std::array<const char*, 4> places;
+    bool sides;
+  };
+  for (const Case& one : {Case{{"0, 0", "3, 0", "3, 2", "0, 2"}, true},
+                          Case{{"0, 0", "3, 0", "3, 2", "1/2, 2"}, false},
+                          Case{{"0, 0", "3, 0", "2 1/2, 2", "0, 2"}, false},
+                          Case{{"0, 1/8", "3, 0", "3, 2", "0, 2"}, false},
+                          Case{{"0, 0", "3, 0", "3, 2", "0, 1 7/8"}, false}}) {
+    SetUp();
+    work.noteAskew(Askew{0.05, 0.01, 0.002});
+    const std::array<QPointF, 4> at{QPointF(0, 0), {3, 0}, {3, 2}, {0.1, 1.9}};
+    for (std::size_t i = 0; i < 4; ++i) known(at[i].x(), at[i].y(), one.places[i]);
+    if (work.doing() == Doing::squaring) {
+      EXPECT_TRUE(work.enter({}));
+    }
+    EXPECT_EQ(work.doing(), one.sides ? Doing::tracing : Doing::looking) << one.places[3];
+  }
+}
+
 TEST_F(SquaringActivityTest, WhatIsOnlyOutOfSquareNeedsThree) {
   work.noteAskew(Askew{0.001, 0.001, 0.03});
   known(0, 0, "0, 0");

@@ -77,6 +77,16 @@ TEST_F(StackedTest, AGapSaysHowFarItLeavesItsLimits) {
   EXPECT_FALSE(stacked.keeps(stacked.ways[0].stack.worst));
   EXPECT_TRUE(stacked.remarks.contains(QStringLiteral("At worst it is 0.0040 too little.")));
   EXPECT_TRUE(stacked.remarks.contains(QStringLiteral("At worst it is 0.0010 too much.")));
+  // Both ways out are counted.
+  const Simulation& drawn = stacked.ways[0].simulation;
+  ASSERT_GT(drawn.below, 0u);
+  ASSERT_GT(drawn.above, 0u);
+  const double outside =
+      100.0 * static_cast<double>(drawn.below + drawn.above) / static_cast<double>(drawn.runs);
+  ASSERT_GE(outside, 10);
+  EXPECT_TRUE(stacked.remarks.contains(
+      QStringLiteral("Put together at random, %1 of 100 are outside.").arg(outside, 0, 'f', 0)))
+      << stacked.remarks.join('\n').toStdString();
   EXPECT_TRUE(stacked.readings.empty()) << "it runs through no reading of this part";
 }
 

@@ -231,6 +231,10 @@ TEST_F(WorkTest, TheEchoShowsEveryFormAndTheFault) {
   const Echo bad = work.echo("1 3/x");
   EXPECT_TRUE(bad.refused);
   EXPECT_GE(bad.at, 0);
+  // Where ends are typed before it, by as much further on.
+  tracePlate();
+  work.read();
+  EXPECT_EQ(work.echo("L A 1 3/x").at, 6);
 }
 
 TEST_F(WorkTest, ARefusalChangesNothing) {

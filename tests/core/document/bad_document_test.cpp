@@ -44,6 +44,18 @@ TEST(BadDocument, Version) {
             ErrorCode::newerFormat);
 }
 
+// A list is no part, whatever words are in it.
+TEST(BadDocument, APartThatIsNone) {
+  for (const char* entry : {R"(["opposite_of", "Plate"])", R"("opposite_of")", "3", "null"}) {
+    SCOPED_TRACE(entry);
+    const Result<Job> job =
+        readDocument(std::string(R"({"inchwright": 1, "parts": [)") + entry + "]}");
+    ASSERT_FALSE(job.ok());
+    EXPECT_EQ(job.error().place, "/parts/0");
+    EXPECT_EQ(job.error().text.find("an object is wanted here, not "), 0u);
+  }
+}
+
 // A newer format may mean anything by its other members.
 TEST(BadDocument, ANewerOneIsNotLookedAtAnyFurther) {
   const Result<Job> job = readDocument(R"({"parts": 7, "job": {"unit": "rod"}, "inchwright": 3})");

@@ -33,6 +33,19 @@ WrongHole foundAt(const char* size) {
   return wrongHole(drawn, {inches(size), inches(size)}, std::nullopt, std::nullopt, Unit::inch);
 }
 
+TEST(LimitsOfHole, AreByNameWhereTheyBeginWithALetter) {
+  Drilled hole;
+  for (const char* named : {"A9", "Z9", "a9", "z9"}) {
+    hole.limits = named;
+    EXPECT_EQ(limitsOfHole(hole, Unit::inch).error().text,
+              "limits by name need the hole's diameter");
+  }
+  for (const char* other : {"@9", "[9", "`9", "{9", "9"}) {
+    hole.limits = other;
+    EXPECT_EQ(limitsOfHole(hole, Unit::inch).error().code, ErrorCode::badText) << other;
+  }
+}
+
 TEST(DrawnSize, GoesByAFitsNameAndByTheUnitOfTheHole) {
   Part part;
   Feature feature;
@@ -212,6 +225,46 @@ TEST(PutRight, ABoreWithoutABarIsSaidToLackOne) {
   ASSERT_EQ(plan.lacking.size(), 1u);
   EXPECT_EQ(plan.lacking[0].why, Lacking::Why::noBar);
   EXPECT_TRUE(plan.steps.empty());  // nothing is pressed into a hole that was not bored
+}
+
+TEST(PutRight, WhatTheHoleInTheBushLacksIsSaid) {
+  Shop shop;
+  shop.reamers.emplace();
+  for (const WayOut way : {WayOut::bush, WayOut::plug}) {
+    const HolePlan plan = planFor(way, ".2518", {}, shop);
+    ASSERT_EQ(plan.lacking.size(), 1u);
+    EXPECT_EQ(plan.lacking[0].why, Lacking::Why::noReamer);
+    EXPECT_EQ(plan.lacking[0].op, Op::ream);
+  }
+}
+
+TEST(NextSize, IsChosenOfAHoleThatIsThereAndHasASize) {
+  Part part;
+  Feature hole;
+  hole.id = "A";
+  hole.shape = kind::Hole{reamed()};
+  part.features = {hole};
+  const FoundSize found{inches(".2518"), inches(".2518")};
+  const auto chosen = [&](const char* place, const FoundSize& size) {
+    return chosenNextSize(part, place, size, Unit::inch);
+  };
+  EXPECT_FALSE(chosen("A", found)) << "nothing is chosen yet";
+  for (const char* place : {"A", "Z"}) {
+    Mended mended;
+    mended.place = place;
+    mended.way = WayOut::nextSize;
+    part.mended.push_back(mended);
+  }
+  ASSERT_TRUE(chosen("A", found));
+  EXPECT_EQ(chosen("A", found)->name, "17/64");
+  EXPECT_FALSE(chosen("A", {})) << "nothing was measured";
+  EXPECT_FALSE(chosen("Z", found)) << "there is no such hole";
+  part.features[0].drilled()->diameter.reset();
+  part.features[0].drilled()->limits.clear();
+  EXPECT_FALSE(chosen("A", found)) << "the print gives no size";
+  *part.features[0].drilled() = reamed();
+  part.mended[0].way = WayOut::bush;
+  EXPECT_FALSE(chosen("A", found));
 }
 
 // A tapped hole is measured where the thread is: its own tap drill's size is as wanted, and it is

@@ -189,6 +189,13 @@ TEST(ShortTravel, SweepsVeryManyStops) {
   std::vector<std::size_t> asGiven(stops.size());
   std::iota(asGiven.begin(), asGiven.end(), std::size_t{0});
   EXPECT_LT(travelThrough(stops, order), 0.2 * travelThrough(stops, asGiven));
+  // Spread evenly: strips as wide as is best make 0.92 of the root of count times area.
+  std::vector<WorkStop> spread = stops;
+  for (WorkStop& stop : spread) {
+    stop.at = {static_cast<double>(random() % 100'000), static_cast<double>(random() % 100'000)};
+  }
+  EXPECT_LT(travelThrough(spread, shortTravel(spread)),
+            0.96 * std::sqrt(static_cast<double>(spread.size())) * 100'000);
 }
 
 }  // namespace

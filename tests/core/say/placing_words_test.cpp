@@ -6,6 +6,7 @@
 
 #include "core/say/doubt_words.h"
 #include "core/say/reading_words.h"
+#include "core/say/source_words.h"
 #include "tests/support/part_text.h"
 #include "tests/support/solved_part.h"
 
@@ -28,6 +29,17 @@ std::vector<std::string> saidOf(const std::string& text) {
 }
 
 using Texts = std::vector<std::string>;
+
+TEST(PlacingWords, ACrookedPictureSaysByHowMuch) {
+  EXPECT_EQ(crookedText({false, 34.6, 1.84}),
+            "by its points the print leans by 35° and is 1.8 times as long one way as the other: "
+            "one of them lies elsewhere");
+  EXPECT_NE(crookedText({false, 2, 12.06}).find(" is 12.1 times "), std::string::npos);
+  EXPECT_NE(crookedText({false, 2, 1e300}).find(" is 1000000.0 times "), std::string::npos);
+  EXPECT_EQ(crookedText({true, 34.6, 1.84}),
+            "by its points the print comes mirrored: one of them lies elsewhere, or across and up "
+            "are exchanged");
+}
 
 TEST(PlacingWords, TwoAnswersAreNamedWithTheirFigures) {
   // Half of 3, and the other side of a triangle of 2, 2 and 3: the root of 1.75 above and below.

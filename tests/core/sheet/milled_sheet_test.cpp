@@ -69,6 +69,31 @@ TEST(MilledSheet, RunsStandInLargeFigures) {
   EXPECT_EQ(countOf(all, "drill " + cut.drill + " here first"), cut.drillFirst ? 1u : 0u);
 }
 
+TEST(MilledSheet, EachRunHasABoxForEachDepthUpToFour) {
+  MilledPlate plate;
+  plate.pocket("1", "1 1/2", "1", "1", "1/4", "1/4");
+  plate.job.shop.cutters = {MilledPlate::cutter("1/2")};
+  MadeSheet made = sheetOf(plate);
+  MilledCut& cut = made.table.milled.at(0);
+  const auto boxesWith = [&](std::size_t depths) {
+    cut.passes.assign(depths, cut.passes.front());
+    std::ptrdiff_t boxes = 0;
+    for (const Page& page : made.pages()) {
+      boxes += std::count_if(page.items.begin(), page.items.end(), [](const DrawItem& item) {
+        const auto* box = std::get_if<PolylineItem>(&item);
+        return box != nullptr && box->closed && box->points.size() == 4 &&
+               box->points[2].x - box->points[0].x < 5;
+      });
+    }
+    return boxes;
+  };
+  const std::ptrdiff_t one = boxesWith(1), runs = std::ssize(cut.runs);
+  for (const int depths : {2, 3, 4}) {
+    EXPECT_EQ(boxesWith(static_cast<std::size_t>(depths)) - one, (depths - 1) * runs) << depths;
+  }
+  EXPECT_EQ(boxesWith(5), one) << "one for all of them";
+}
+
 TEST(MilledSheet, StaysOnThePaperFromAnyDistance) {
   for (const double distance : {300.0, 1000.0, 2000.0, 3000.0}) {
     for (const Paper paper : {Paper::a4, Paper::letter}) {

@@ -467,6 +467,18 @@ TEST(LatheWorkTest, NoDrillGoesThroughASmallerBoreOrSolidMetal) {
   for (const Cut& cut : shut.cuts) EXPECT_NE(cut.op, CutOp::drill);
 }
 
+TEST(LatheWorkTest, ABoreThatBeginsWhereALargerOneEndsIsOpen) {
+  for (const Side held : {Side::left, Side::right}) {
+    const bool fromRight = held == Side::left;
+    Arbor graded = stepped();
+    graded.add("P", kind::Bored{{fromRight ? "T" : "L", fromRight ? "R" : "S"}, lettered("1/4")});
+    graded.add("Q", kind::Bored{{"S", "T"}, lettered("1/8")});
+    const LatheWork work = graded.held(held).work();
+    EXPECT_EQ(rowOf(work, "P").behind, "");
+    EXPECT_EQ(rowOf(work, "Q").behind, "");
+  }
+}
+
 TEST(LatheWorkTest, ABlindBoreIsDrilledToThePoint) {
   Arbor arbor = stepped();
   arbor.add("P", kind::Bored{{"T", "R"}, lettered("1/4")});
