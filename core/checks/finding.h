@@ -49,7 +49,8 @@ struct Finding {
   std::optional<Side> side;        ///< of the part: broken out of, or at the jaw or stop
   std::optional<Length> shift;     ///< of a parallel, away from its jaw; below 0: towards it
   bool nowToo = false;             ///< also of the stock as it is now
-  std::optional<Axis> axis;        ///< of the machine: `travel`; of the part: a piece
+  std::optional<Axis> axis;        ///< of the machine: `travel`; of the part: a piece, or from jaw
+                                   ///< to jaw of work that the vice does not open so far for
   std::optional<Length> wanted;    ///< the room, grip or depth that is wanted
   std::optional<Length> had;       ///< and what there is
   std::optional<Lacking> lacking;  ///< `no_tool`

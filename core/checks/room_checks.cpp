@@ -84,6 +84,23 @@ void addGrip(const CheckedWork& work, std::vector<Finding>& findings) {
   findings.push_back(std::move(finding));
 }
 
+/// Whether the work as it is now goes between the jaws at all.
+void addOpening(const CheckedWork& work, std::vector<Finding>& findings) {
+  const auto& vice = work.tools.shop().vice;
+  if (!work.setup.jaw || !vice || !vice->opens) return;
+  const Axis between = axisAcross(*work.setup.jaw);
+  const auto size = work.block.sizeNow(between);
+  if (!size || *size <= vice->opens->value) return;
+  Finding finding;
+  finding.code = FindingCode::grip;
+  finding.by = Length::ticks(size->ticks() - vice->opens->value.ticks());
+  finding.setup = work.setup.name;
+  finding.axis = between;
+  finding.wanted = *size;
+  finding.had = vice->opens->value;
+  findings.push_back(std::move(finding));
+}
+
 /// The side of an axis that is fixed in a setup: by the stop, the fixed jaw, or what it stands on.
 Side fixedSide(const Setup& setup, Axis axis) {
   for (const auto& side : {setup.stop, setup.jaw}) {
@@ -98,6 +115,7 @@ Side fixedSide(const Setup& setup, Axis axis) {
 std::vector<Finding> checkRoom(const CheckedWork& work) {
   std::vector<Finding> findings;
   addGrip(work, findings);
+  addOpening(work, findings);
   addTravel(work, findings);
   return findings;
 }

@@ -56,6 +56,10 @@ class FindingWords {
         return "drill " + finding_.tool +
                " was ticked off, as large as the reamer: nothing is left to ream";
       case FindingCode::grip:
+        if (finding_.axis) {
+          return "the work is " + wanted() + " from jaw to jaw, and the vice opens " + had() +
+                 ": hold it otherwise";
+        }
         return "the vice holds " + had() + " of the work, and " + wanted() +
                " is wanted: lower parallels";
       case FindingCode::travel:

@@ -372,6 +372,20 @@ TEST(Room, GripIsAnEighthAndAThird) {
   EXPECT_EQ(linesOf(held.findings()), Lines{});
 }
 
+TEST(Room, WorkGoesBetweenTheJaws) {
+  HeldPlate held = plate();
+  held.setup.jaw = Side::front;
+  held.vice("2");
+  held.job.shop.vice->opens = lettered("2");
+  EXPECT_EQ(linesOf(held.findings()), Lines{});
+  held.setup.stock[static_cast<std::size_t>(Side::back)] = lettered("1/16");
+  EXPECT_EQ(linesOf(held.findings()), Lines{"grip 0.0625"});
+  held.setup.jaw = Side::left;
+  EXPECT_EQ(linesOf(held.findings()), Lines{"grip 2.0000"});
+  held.setup.jaw.reset();
+  EXPECT_EQ(linesOf(held.findings()), Lines{});
+}
+
 TEST(Room, TravelGoesByTheMachinesAxes) {
   HeldPlate held = plate();
   held.hole("B", "3 1/2", "1", "1/4");
