@@ -2,6 +2,7 @@
 
 #include <optional>
 
+#include "core/chain/network.h"
 #include "core/graph/elimination.h"
 #include "core/graph/forest.h"
 
