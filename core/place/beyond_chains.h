@@ -37,7 +37,7 @@ struct SeveralAnswers {
 struct WouldBe {
   std::uint32_t reading = 0;      ///< index into Part::readings
   Length length;                  ///< of a distance
-  std::optional<double> degrees;  ///< of an angle instead
+  std::optional<double> degrees;  ///< of an angle instead, within one turn
   bool closesAll = false;         ///< with it every spare reading agrees
   /// What the spare readings then still have against it: half the squares of how far they miss, in
   /// three times what they may, each up to 8.

@@ -338,7 +338,6 @@ bool isFirm(const Equations& equations, const Block& block, std::span<const doub
     return greatest > 0 && product >= kFirm * greatest * greatest;
   }
   if (block.variables.size() > kMostDense) {
-    if (block.rows.size() < block.variables.size()) return false;
     const std::vector<std::uint32_t> columns = columnsOf(equations, block.variables);
     Echelon echelon(block.variables.size());
     return std::all_of(block.rows.begin(), block.rows.end(), [&](std::uint32_t row) {

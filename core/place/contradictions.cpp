@@ -194,7 +194,10 @@ std::optional<WouldBe> Contradictions::open(std::uint32_t reading,
   const Reading& what = part_.readings[reading];
   WouldBe would{reading, {}, {}, allAgree(at), misfit(at)};
   if (what.kind == ReadingKind::angle) {
-    would.degrees = what.angle->value.toDegrees() + off * 180 / std::numbers::pi;
+    // Within one turn, as it would be lettered.
+    const double seen = what.angle->value.toDegrees();
+    const double turned = std::fmod(seen + off * 180 / std::numbers::pi, 360);
+    would.degrees = turned < 0 && seen >= 0 ? turned + 360 : turned;
     return would;
   }
   const double ticks = std::round(off * static_cast<double>(Length::kTicksPerInch));
@@ -246,7 +249,9 @@ CentresClash Contradictions::clashOf(const PlacedBlock& block, bool findWouldBe)
 // By how much a reading would have to be another, in inches or degrees.
 double Contradictions::offOf(const WouldBe& would) const {
   const Reading& reading = part_.readings[would.reading];
-  if (would.degrees) return std::abs(*would.degrees - reading.angle->value.toDegrees());
+  if (would.degrees) {
+    return std::abs(std::remainder(*would.degrees - reading.angle->value.toDegrees(), 360));
+  }
   const auto off = would.length.minus(reading.figure.value);
   return off ? std::abs(off->toInches()) : kFarthestOff;
 }

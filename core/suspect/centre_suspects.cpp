@@ -70,7 +70,7 @@ double againstTrace(const Part& part, const Reading& reading, double value) {
 
 std::string degreesLike(double degrees, int places) {
   const double scale = std::pow(10.0, places);
-  const auto count = std::llround(degrees * scale);
+  const auto count = std::llround(degrees * scale) % std::llround(360 * scale);
   std::string digits = std::to_string(std::abs(count));
   if (places > 0) {
     const auto wanted = static_cast<std::size_t>(places) + 1;

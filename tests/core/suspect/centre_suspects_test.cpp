@@ -104,6 +104,29 @@ TEST(CentreSuspects, ThoseThatAloneMendItAllAreKnown) {
   EXPECT_EQ(mending(text + "r4 angle B C 138.59\n"), std::set<Id>{"r3"});
 }
 
+// C lies at 36.87 degrees, or 36° 52', from A: 1.6 on and 1.2 up.
+TEST(CentreSuspects, AnAngleIsTakenForAnotherInManyWays) {
+  const std::pair<const char*, AngleLook> rows[] = {
+      {"53.13", AngleLook::otherAxis},       {"323.13", AngleLook::otherTurn},
+      {"143.13", AngleLook::otherEnd},       {"216.87", AngleLook::otherPlace},
+      {"36.52", AngleLook::minutesAsPoints}, {"86.87", AngleLook::alike},
+      {"63.87", AngleLook::swapped},         {"12.34", AngleLook::none},
+  };
+  for (const auto& [seen, look] : rows) {
+    const PlacedForTest part = PlacedForTest::of(PartText::read(
+        "edge L x left\nedge F y front\nhole A 1/4\nhole B 1/4\nb1 x L A 1/2\nb2 y F A 3/4\n"
+        "b3 x A B 3\nin_line y A B\nhole C 1/8\nr1 centres A C 2\nr2 centres B C 1.843909\n"
+        "traced C 2.1 1.95\nr3 angle A C " +
+        std::string(seen) + "\n"));
+    ASSERT_EQ(part.placed.clashes.size(), 1U) << seen;
+    for (const CentreSuspect& one : rankCentreSuspects(part.part, part.placed.clashes[0])) {
+      if (part.part.readings[one.reading].id != "r3") continue;
+      EXPECT_EQ(one.look, look) << seen;
+      EXPECT_EQ(one.wouldBeText, "36.87") << seen;
+    }
+  }
+}
+
 TEST(CentreSuspects, OneMisreadAmongSpareOnesIsFirst) {
   int found = 0, told = 0;
   for (std::uint64_t seed = 1; seed <= 200; ++seed) {
