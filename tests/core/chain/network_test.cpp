@@ -115,6 +115,8 @@ TEST(NetworksOf, ARingMayTakeItsCircleFromAReading) {
   EXPECT_EQ(told("ring E 2 - 0\nr2 pcd E 1\nr1 pcd E 2\n", Axis::x),
             "E E1 16 by ring E\nE E2 -16 by ring E\n")
       << "of two, the first by id";
+  EXPECT_EQ(told("ring E 2 - 0\nring G 2 - 0\nr1 pcd G 1\nr2 diameter E 4\nr3 pcd E 2\n", Axis::x),
+            "E E1 16 by ring E\nE E2 -16 by ring E\nG G1 8 by ring G\nG G2 -8 by ring G\n");
 }
 
 TEST(NetworksOf, ARoundsRadiusIsAsExactAsItIsRead) {

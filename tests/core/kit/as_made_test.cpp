@@ -146,5 +146,32 @@ TEST(DrawnSize, FollowsWhatThePrintSays) {
   EXPECT_EQ(drawnSize(kit.job.parts[1], "D")->limits.greatest, inTenThousandths(2493));
 }
 
+// The lathe counts from the arbor's free end, an inch from the chuck's.
+TEST(AsMade, ALengthAlongTheLatheIsSetBesideItsCarriage) {
+  const AsMade made = worked({}, R"({"place": "D", "setup": "1", "x": "1.0012"})");
+  ASSERT_EQ(made.rows.size(), 1u);
+  ASSERT_TRUE(made.rows[0].wantedX.has_value());
+  EXPECT_EQ(made.rows[0].wantedX->text, "1.000");
+  EXPECT_EQ(made.rows[0].wantedX->value, inTenThousandths(10000));
+  EXPECT_EQ(made.rows[0].offX, inTenThousandths(12));
+}
+
+TEST(AsMade, OfOnePartItsOwnRowsAndWhatItIsAMemberOf) {
+  const KitJob kit(at(R"(, "size": ".2503")"), R"({"place": "D", "setup": "1", "size": ".2491"})");
+  const AsMade all = *asMade(kit.job, kit.solutions);
+  const auto namesOf = [&](const char* part) {
+    std::vector<std::string> names;
+    const AsMade its = concerning(kit.job, all, part);
+    for (const MadeRow& row : its.rows) names.push_back(row.place);
+    for (const MateState& mate : its.mates) names.push_back(mate.name);
+    for (const GapState& gap : its.gaps) names.push_back(gap.name);
+    return names;
+  };
+  EXPECT_EQ(namesOf("Plate"),
+            (std::vector<std::string>{"A", "arbor in A", "pin in B", "pitch", "rock"}));
+  EXPECT_EQ(namesOf("Arbor"), (std::vector<std::string>{"D", "arbor in A", "rock"}));
+  EXPECT_EQ(namesOf("Spindle"), std::vector<std::string>{});
+}
+
 }  // namespace
 }  // namespace inchwright

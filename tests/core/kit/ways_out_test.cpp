@@ -56,6 +56,18 @@ TEST(WaysOut, OfAHoleOverSize) {
   EXPECT_FALSE(the(ways.back(), Effect::Of::mate, "arbor in A").holds);
 }
 
+// .2518 ± .00045: .25225 less .0016 and .25135 less .0007 are both .25065, the one size that suits.
+TEST(WaysOut, AShaftOfOneSizeAloneCanStillBeMade) {
+  const auto holds = [](const char* error) {
+    const std::vector<Way> ways =
+        waysFor(R"({"place": "A", "setup": "1", "size": ".2518", "with": {"error": ")" +
+                std::string(error) + "\"}}");
+    return the(the(ways, WayOut::shaft), Effect::Of::mate, "arbor in A").holds;
+  };
+  EXPECT_TRUE(holds(".00045"));
+  EXPECT_FALSE(holds(".00046"));
+}
+
 // Metal is there still: opening it comes first, and nothing is lined.
 TEST(WaysOut, OfAHoleUnderSize) {
   const std::vector<Way> ways =

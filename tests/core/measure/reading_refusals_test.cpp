@@ -125,6 +125,8 @@ TEST(RefuseLength, WhatCouldMeanTwoThings) {
       {"1 3/16 -1/64", 7},
       {".500 +.002", 5},
       {".500+.002", 4},
+      {".500+2-1", 6},  // whole inches are no deviations
+      {".500+.002-1", 4},
       {".500 + .002 - .000", 12},
       {".4995 - .5005", 6},  // limits, or a difference
       {"13/16/2", 5},
@@ -138,6 +140,7 @@ TEST(RefuseLength, WhatCouldMeanTwoThings) {
       {".3/16", 2},
       {"1,3/16", 3},
       {"1.000/.250", 0},  // too far apart for limits
+      {"8.99/10.00", 0},  // by more than a tenth
       {"3X .500", 1},     // how many places, or a product
       {"4X \u00D8 1/4", 1},
       {"4 x R 1/4", 2},

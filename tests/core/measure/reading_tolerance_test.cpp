@@ -131,6 +131,7 @@ TEST(ReadTolerance, Limits) {
           {"24.95/25 mm", microns(24'975), microns(25), microns(-25)},
           {"25/24.95 mm", microns(24'975), microns(25), microns(-25)},
           {".010/.020", tenths(150), tenths(50), tenths(-50)},
+          {"9.00/10.00", tenths(95'000), tenths(5'000), tenths(-5'000)},
       },
       Unit::inch);
   expectRows(

@@ -167,6 +167,7 @@ TEST(OrderDoubts, ASideThatTheReadingsContradict) {
   part.understood[0].side = Side::back;
   EXPECT_EQ(saidOf(part, DoubtTopic::wrongWay),
             "A is said to lie beside M, on its back side, and the readings put it on the other\n");
+  EXPECT_EQ(doubtsOn(part, DoubtTopic::wrongWay)[0].nearby, std::vector<Id>{"M"});
 }
 
 // ---- what only the tracing knows ----
@@ -202,6 +203,14 @@ r4 y F A 3/4
 )");
   EXPECT_EQ(saidOf(part, DoubtTopic::offTrace),
             "L to A says 1 5/8 and is traced at about 41/64; nothing else checks it\n");
+}
+
+TEST(TracedDoubts, TwoThatAgreeOfThreeMakeADrawingToScale) {
+  const std::string two =
+      "edge L x left\nedge R x right\nhole A 1/4\nhole B 1/4\ntraced L 0\ntraced R 2\n"
+      "traced A 0.646 1\ntraced B 1.5 1\nr1 x L R 2\nr3 x L A 1 5/8\n";
+  EXPECT_EQ(doubtsOn(partFrom(two + "r4 x L B 1 1/2\n"), DoubtTopic::offTrace).size(), 1u);
+  EXPECT_TRUE(doubtsOn(partFrom(two), DoubtTopic::offTrace).empty()) << "one of two";
 }
 
 TEST(TracedDoubts, ACentreDistanceIsSetAgainstTheStraightDistance) {

@@ -221,5 +221,21 @@ again r5 a quarter
   EXPECT_EQ(twice, (std::vector<Id>{"r2", "r4", "r5"}));
 }
 
+TEST(SizeDoubts, ASizeReadIsHeldToTheOneEntered) {
+  for (const auto& [reading, isOther] :
+       {std::pair("diameter A 1/4", false), std::pair("radius A 1/8", false),
+        std::pair("diameter A 1/8", true), std::pair("radius A 1/4", true),
+        std::pair("radius Q 3/8", false), std::pair("diameter Q 3/4", false),
+        std::pair("radius Q 3/4", true), std::pair("diameter Q 3/8", true)}) {
+    const auto solution = solve(
+        test::partFrom("hole A 1/4\nround Q 3/8 about A left\nr1 " + std::string(reading) + "\n"));
+    ASSERT_TRUE(solution.ok());
+    const bool isTold =
+        std::any_of(solution->doubts.begin(), solution->doubts.end(),
+                    [](const Doubt& doubt) { return doubt.key.topic == DoubtTopic::size; });
+    EXPECT_EQ(isTold, isOther) << reading;
+  }
+}
+
 }  // namespace
 }  // namespace inchwright

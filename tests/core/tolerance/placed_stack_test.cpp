@@ -265,5 +265,11 @@ TEST(PlacedRanges, AlongAnAxisThatChainsReachWhollyNothingIsLeftOut) {
   EXPECT_TRUE(ranges->leftOut.empty());
 }
 
+// Lettered without one, and with none in the title block.
+TEST(PlacedStack, AnAngleIsCustomarilyMadeToHalfADegree) {
+  EXPECT_EQ(drawnStack(heldByAngle("60°"), Axis::x, "A", "C")->worst,
+            drawnStack(heldByAngle("60° ±1/2°"), Axis::x, "A", "C")->worst);
+}
+
 }  // namespace
 }  // namespace inchwright

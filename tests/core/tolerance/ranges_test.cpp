@@ -152,6 +152,25 @@ TEST(Ranges, AMiddleThatContradictsNamesTheReadings) {
   EXPECT_EQ(named, readings({1, 2}));
 }
 
+// D1 and D2 lie half an inch apart by their shape, and both midway; M has nothing to do with it.
+TEST(Ranges, UnderstandingsThatContradictOneAnotherAreNamed) {
+  const Ranges all = ranges(partFrom(R"(
+    edge L x left
+    edge R x right
+    row D x 2 1/2
+    hole M 1/4
+    r1 x L R 2 ±.001
+    midway x M L R
+    midway x D1 L R
+    midway x D2 L R
+  )"),
+                            "L");
+  std::vector<Source> named = all.contradiction;
+  std::sort(named.begin(), named.end());
+  EXPECT_EQ(named,
+            (std::vector<Source>{{SourceKind::understanding, 1}, {SourceKind::understanding, 2}}));
+}
+
 TEST(Ranges, TooManyMiddlesAreNamedAsLeftOut) {
   std::string text = "edge L x left\nedge R x right\nr0 x L R 2 ±.010\nmidway x H0 L R\n";
   for (int i = 0; i < 60; ++i) {
