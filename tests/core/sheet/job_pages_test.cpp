@@ -3,7 +3,9 @@
 
 #include <gtest/gtest.h>
 
+#include <algorithm>
 #include <cmath>
+#include <map>
 #include <set>
 
 #include "core/sheet/bounds.h"
@@ -184,6 +186,41 @@ TEST(JobPages, AFaceTooLargeForPaperIsTold) {
   expectOnPaper(pages);
 }
 
+/// How far a place lies from the nearest of these names, mm.
+double toNearestName(const Page& page, const std::set<std::string>& names, PlanePoint at) {
+  double nearest = 1e9;
+  for (const DrawItem& item : page.items) {
+    const auto* text = std::get_if<TextItem>(&item);
+    if (text == nullptr || names.count(text->text) == 0) continue;
+    const PaperBox box = boundsOf(item);
+    nearest = std::min(nearest, std::hypot(at.x - std::clamp(at.x, box.left, box.right),
+                                           at.y - std::clamp(at.y, box.top, box.bottom)));
+  }
+  return nearest;
+}
+
+/// Each hole's cross, where it is whole, has a name of such a hole beside it; how many there are.
+std::size_t namedCrosses(const std::vector<Page>& pages, const std::vector<DrawnHole>& holes) {
+  std::map<double, std::set<std::string>> names;  // by the length of a hole's cross
+  for (const DrawnHole& hole : holes) {
+    names[std::max(hole.diameter, hole.seatDiameter) + 5].insert(hole.id);
+  }
+  std::size_t crosses = 0;
+  for (const Page& page : pages) {
+    for (const DrawItem& item : page.items) {
+      const auto* line = std::get_if<PolylineItem>(&item);
+      if (line == nullptr || line->points.size() != 2) continue;
+      const PlanePoint a = line->points[0], b = line->points[1];
+      for (const auto& [across, alike] : names) {
+        if (a.y != b.y || std::abs(b.x - a.x - across) > 1e-6) continue;
+        ++crosses;
+        EXPECT_LE(toNearestName(page, alike, (a + b) * 0.5), across / 2 + 4);
+      }
+    }
+  }
+  return crosses;
+}
+
 // Every hole keeps its name where the work is crowded, and no name lies on the words above.
 TEST(JobPages, ALayoutNamesAllItsHoles) {
   RandomSheets random(23);
@@ -222,6 +259,12 @@ TEST(JobPages, ALayoutNamesAllItsHoles) {
   EXPECT_GT(laid, 3);
 }
 
+TEST(JobPages, ALayoutNamesEachHoleBesideIt) {
+  PlateJob job(true);
+  const auto& holes = job.paper->parts[0].setups[0].drawn.circles;
+  EXPECT_EQ(namedCrosses(layoutPages(*job.paper), holes), holes.size());
+}
+
 // A plate of 20 by 16 inches: each hole's cross stands whole on some sheet, and neighbouring sheets
 // put it 8 mm apart from where their shared corner crosses say.
 TEST(JobPages, ALargeLayoutGoesOverSeveralSheets) {
@@ -242,6 +285,8 @@ TEST(JobPages, ALargeLayoutGoesOverSeveralSheets) {
     EXPECT_NE(all.find("\n" + row.id + "\n"), std::string::npos) << row.id;
   }
   expectAll(all, {"Sheet 2 down, 3 across of 2 by 3", "page 6 of 6"});
+  const auto& holes = job.paper->parts[0].setups[0].drawn.circles;
+  EXPECT_GE(namedCrosses(pages, holes), holes.size());
   for (const Page& page : pages) {
     EXPECT_TRUE(lengthsOn(page, false).count(101'600));
     EXPECT_TRUE(lengthsOn(page, true).count(101'600));
