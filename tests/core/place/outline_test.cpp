@@ -2,8 +2,14 @@
 
 #include <gtest/gtest.h>
 
+#include <array>
 #include <cmath>
 #include <numbers>
+#include <string>
+
+#include "core/place/part_outline.h"
+#include "core/place/placing.h"
+#include "tests/support/part_text.h"
 
 namespace inchwright {
 namespace {
@@ -216,6 +222,60 @@ TEST(Outline, TheTracingTellsWhichCrossingIsMeant) {
     ASSERT_TRUE(outline.isClosed);
     EXPECT_NEAR(outline.pieces[0].path->end.x, low ? 2 - half : 2 + half, 1e-12);
   }
+}
+
+FacePlane planeOf(const Part& part, Face face) {
+  const auto placed = placeWhole(part);
+  EXPECT_TRUE(placed.ok());
+  return facePlaneOf(part, placed->positions, placed->beyond, face);
+}
+
+// M rises at 30° through A. Seen from below the part is turned over about its own X.
+TEST(FacePlane, IsSeenFromItsOwnSide) {
+  Part part = test::partFrom(
+      "edge L x left\nedge F y front\nedge K y back\nhole A 1/4\nround Q 3/8 about A left\n"
+      "ring E 2 - 0\nline M\nb1 x L A 1\nb2 y F A 3/4\nb3 y F K 2\nb4 x L E 2\nb5 y F E 1\n"
+      "r1 pcd E 2\nr2 angle M - 30\ntraced M 0.134 0.25 1.866 1.25\n");
+  part.readings.back().to.clear();
+  part.features.back().as<kind::Line>()->through = {"A"};
+  for (const auto& [face, low] : {std::pair(Face::top, "F"), std::pair(Face::bottom, "K")}) {
+    SCOPED_TRACE(low);
+    const FacePlane plane = planeOf(part, face);
+    const auto y = [&](double fromFront) { return face == Face::top ? fromFront : 2 - fromFront; };
+    EXPECT_EQ(plane.from, (std::array<std::string, 2>{"L", low}));
+    EXPECT_NEAR(plane.places.at("A").x, 1, 1e-9);
+    EXPECT_NEAR(plane.places.at("A").y, y(0.75), 1e-9);
+    EXPECT_NEAR(plane.places.at("E1").x, 3, 1e-9);
+    EXPECT_NEAR(leftOf(plane.lines.at("L"), {0, 5}), 0, 1e-9);
+    for (const auto& [id, fromFront] : {std::pair("F", 0.0), std::pair("K", 2.0)}) {
+      EXPECT_NEAR(leftOf(plane.lines.at(id), {5, y(fromFront)}), 0, 1e-9) << id;
+      EXPECT_NEAR(plane.lines.at(id).direction, 0, 1e-9);
+    }
+    EXPECT_NEAR(leftOf(plane.lines.at("M"), {1, y(0.75)}), 0, 1e-9);
+    EXPECT_NEAR(leftOf(plane.lines.at("M"), {1 + std::sqrt(3.0), y(1.75)}), 0, 1e-9);
+    EXPECT_NEAR(plane.circles.at("A").radius, 0.125, 1e-9);
+    EXPECT_NEAR(plane.circles.at("Q").radius, 0.375, 1e-9);
+    EXPECT_NEAR(plane.circles.at("Q").centre.y, y(0.75), 1e-9);
+    EXPECT_NEAR(plane.circles.at("E").radius, 1, 1e-9) << "by its reading";
+    EXPECT_NEAR(plane.traced.at("M")[0].x, 0.134, 1e-9);
+    EXPECT_NEAR(plane.traced.at("M")[0].y, y(0.25), 1e-9);
+    EXPECT_NEAR(plane.traced.at("M")[1].y, y(1.25), 1e-9);
+  }
+}
+
+TEST(FacePlane, WithoutSidesCountsFromWhatReadingsGoOutFrom) {
+  const std::string holes = "hole A 1/4\nhole B 1/4\nhole C 1/4\n";
+  const std::string fromB = holes + "r1 x B A 1\nr2 y B A 1/2\n";
+  const FacePlane out = planeOf(test::partFrom(fromB), Face::top);
+  EXPECT_EQ(out.from, (std::array<std::string, 2>{"B", "B"}));
+  EXPECT_NEAR(out.places.at("A").x, 1, 1e-9);
+  EXPECT_NEAR(out.places.at("A").y, 0.5, 1e-9);
+  EXPECT_FALSE(out.places.contains("C")) << "it is loose";
+  const FacePlane several = planeOf(test::partFrom(fromB + "r3 x A C 1\nr4 y A C 1\n"), Face::top);
+  EXPECT_EQ(several.from, (std::array<std::string, 2>{"A", "A"})) << "the lower id";
+  EXPECT_NEAR(several.places.at("C").x, 1, 1e-9);
+  const FacePlane none = planeOf(test::partFrom(holes), Face::top);
+  EXPECT_EQ(none.from, (std::array<std::string, 2>{"A", "A"}));
 }
 
 }  // namespace
