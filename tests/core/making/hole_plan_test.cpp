@@ -133,6 +133,15 @@ TEST(HolePlan, BoresAReamedHoleIntoACloselyLetteredPlace) {
   EXPECT_LE(size("1/2").ticks() - bores.back()->size->ticks(), size(".010").ticks());
   EXPECT_LE(stepsOf(made, Op::drill).back()->size->ticks(), size("15/32").ticks());
   EXPECT_EQ(bores.back()->rule, Rule::boreBeforeReamer);
+  EXPECT_EQ(made.notes, std::vector{HoleNote::reamerDoesNotMove});
+  // Bored because no drill leaves enough: nothing is said of its place.
+  work.closePlace = false;
+  Shop oneDrill = drillsOwned({"1/4"});
+  oneDrill.boring = {boringHead("1/8", "3", DialCounts::slide, "0.0005")};
+  const HolePlan opened = plan(work, oneDrill);
+  EXPECT_FALSE(stepsOf(opened, Op::bore).empty());
+  EXPECT_TRUE(opened.notes.empty());
+  work.closePlace = true;
   // Too small for the bar: said, and drilled as ever.
   work.drilled.diameter = figure("1/4");
   const HolePlan small = plan(work, shop);
@@ -319,9 +328,11 @@ TEST(HolePlan, SpeedsAreAGuideTheMachineHas) {
   const HolePlan guide = plan(work);
   EXPECT_EQ(stepsOf(guide, Op::drill).at(0)->speed, 3157);  // 12·200/(π·.242)
   EXPECT_EQ(stepsOf(guide, Op::ream).at(0)->speed, 1528);   // half of 3056
+  EXPECT_FALSE(stepsOf(guide, Op::drill).at(0)->ownSpeed);
   const HolePlan machine = planHole(work, ToolsOwned(Shop{}), {180, 1400, 2800});
   EXPECT_EQ(stepsOf(machine, Op::drill).at(0)->speed, 2800);
   EXPECT_EQ(stepsOf(machine, Op::ream).at(0)->speed, 1400);
+  EXPECT_TRUE(stepsOf(machine, Op::drill).at(0)->ownSpeed);
   work.material = "";
   EXPECT_FALSE(stepsOf(plan(work), Op::drill).at(0)->speed);
 }
