@@ -2,6 +2,7 @@
 
 #include <QBuffer>
 #include <QClipboard>
+#include <QCursor>
 #include <QFileInfo>
 #include <QGuiApplication>
 #include <QMimeData>

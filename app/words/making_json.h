@@ -5,6 +5,7 @@
 #include "core/checks/put_in_otherwise.h"
 #include "core/checks/whole_part.h"
 #include "core/measure/writing.h"
+#include "core/plan/milled_cuts.h"
 
 namespace inchwright::app {
 

@@ -3,6 +3,7 @@
 #include <algorithm>
 
 #include "core/kit/effects.h"
+#include "core/making/tools_owned.h"
 #include "core/part/name_table.h"
 #include "core/shop/threads.h"
 

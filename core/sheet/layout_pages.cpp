@@ -9,6 +9,7 @@
 #include "core/sheet/part_drawing.h"
 #include "core/sheet/plain_pages.h"
 #include "core/sheet/style.h"
+#include "core/sheet/text_measure.h"
 
 namespace inchwright {
 namespace {
