@@ -5,7 +5,9 @@
 #include <set>
 #include <utility>
 
+#include "core/base/sets.h"
 #include "core/chain/circuit.h"
+#include "core/graph/branches.h"
 #include "core/graph/loops.h"
 
 namespace inchwright {
@@ -163,13 +165,15 @@ bool AxisSolver::close(const Sparse& relations) {
 void AxisSolver::markDisputed() {
   if (badRows_.empty()) return;
   std::vector<Position>& positions = outcome_.positions;
+  const Branches branches(forest_);
   for (const AxisSystem::Way& way : system_.ways()) {
     const auto& [links, relations] = way.members;
     const bool disputed = std::any_of(links.begin(), links.end(),
                                       [&](const auto& one) { return isBad(one.first); }) ||
                           std::any_of(relations.begin(), relations.end(),
                                       [&](std::uint32_t one) { return isBad(linkCount() + one); });
-    forest_.walkFrom(way.entrance, [&](std::uint32_t node, std::uint32_t from, std::uint32_t link) {
+    branches.walkFrom(way.entrance, [&](std::uint32_t node, std::uint32_t from,
+                                        std::uint32_t link) {
       positions[node].disputed = link == kNone ? disputed : positions[from].disputed || isBad(link);
     });
   }

@@ -4,6 +4,7 @@
 #include <utility>
 
 #include "core/chain/tree_paths.h"
+#include "core/graph/branches.h"
 
 namespace inchwright {
 namespace {
@@ -56,9 +57,10 @@ void AxisSystem::takeRests() {
                                 [](const AxisLink& link) { return link.rest.isZero(); });
   if (none) return;
   rests_.resize(nodeCount());
+  const Branches branches(forest_);
   for (std::uint32_t node = 0; node < nodeCount(); ++node) {
     if (forest_.root(node) != node) continue;
-    forest_.walkFrom(node, [&](std::uint32_t here, std::uint32_t from, std::uint32_t link) {
+    branches.walkFrom(node, [&](std::uint32_t here, std::uint32_t from, std::uint32_t link) {
       if (link == kNone) return;
       const Rational& rest = links[link].rest;
       const auto sum = rests_[from].plus(links[link].to == here ? rest : rest.negated());
@@ -299,16 +301,18 @@ std::vector<Position> AxisSystem::positions() const {
   }
   const auto isExact = [](const AxisLink& link) { return link.exact; };
   if (std::all_of(network_.links.begin(), network_.links.end(), isExact)) return positions;
+  const Branches branches(forest_);
   for (const Way& way : ways()) {
     const bool rounded =
         std::any_of(way.members.links.begin(), way.members.links.end(),
                     [&](const auto& member) { return !network_.links[member.first].exact; });
-    forest_.walkFrom(way.entrance, [&](std::uint32_t node, std::uint32_t from, std::uint32_t link) {
-      const bool before = link == kNone ? rounded : positions[from].how == How::rounded;
-      if (before || (link != kNone && !network_.links[link].exact)) {
-        positions[node].how = How::rounded;
-      }
-    });
+    branches.walkFrom(
+        way.entrance, [&](std::uint32_t node, std::uint32_t from, std::uint32_t link) {
+          const bool before = link == kNone ? rounded : positions[from].how == How::rounded;
+          if (before || (link != kNone && !network_.links[link].exact)) {
+            positions[node].how = How::rounded;
+          }
+        });
   }
   return positions;
 }

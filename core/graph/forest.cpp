@@ -1,66 +1,74 @@
 #include "core/graph/forest.h"
 
 #include <algorithm>
-#include <limits>
+#include <utility>
 
 namespace inchwright {
 
+// Until a node is taken off as a leaf, `depth` counts what it is tied to, and `parent` and
+// `linkAbove` are all of that combined by exclusive or: with a single tie left, the one it hangs
+// by. So leaf after leaf is taken off, until roots alone are left, with no list of ties at all.
+inline void Forest::Node::tie(std::uint32_t other, std::uint32_t link) {
+  ++depth;
+  parent ^= other;
+  linkAbove ^= link;
+}
+
+inline void Forest::Node::untie(std::uint32_t other, std::uint32_t link) {
+  --depth;
+  parent ^= other;
+  linkAbove ^= link;
+}
+
 Result<Forest> Forest::of(std::uint32_t nodeCount, std::vector<Link> links) {
   Forest forest;
-  Sets joined(nodeCount);
-  forest.inTree_.resize(links.size());
-  forest.firstAt_.resize(nodeCount + 1);
-  for (std::size_t i = 0; i < links.size(); ++i) {
-    const Link& link = links[i];
-    if (link.from >= nodeCount || link.to >= nodeCount) {
-      return Error{ErrorCode::badRequest, "a link names a node that is not there", ""};
-    }
-    if (joined.find(link.from) == joined.find(link.to)) continue;
-    joined.unite(link.from, link.to);
-    forest.inTree_[i] = true;
-    ++forest.firstAt_[link.from];
-    ++forest.firstAt_[link.to];
-  }
-  std::partial_sum(forest.firstAt_.begin(), forest.firstAt_.end(), forest.firstAt_.begin());
-  forest.branches_.resize(forest.firstAt_.back());
-  for (std::size_t i = links.size(); i-- > 0;) {
-    if (!forest.inTree_[i]) continue;
-    const auto number = static_cast<std::uint32_t>(i);
-    const auto& [from, to, ticks] = links[i];
-    forest.branches_[--forest.firstAt_[from]] = {number, to};
-    forest.branches_[--forest.firstAt_[to]] = {number, from};
-  }
   forest.links_ = std::move(links);
   forest.nodes_.resize(nodeCount);
-  if (!forest.grow()) {
+  Sets joined(nodeCount);
+  for (std::uint32_t i = 0; i < forest.links_.size(); ++i) {
+    const auto& [from, to, ticks] = forest.links_[i];
+    if (from >= nodeCount || to >= nodeCount) {
+      return Error{ErrorCode::badRequest, "a link names a node that is not there", ""};
+    }
+    if (!joined.join(from, to)) continue;
+    forest.nodes_[from].tie(to, i);
+    forest.nodes_[to].tie(from, i);
+  }
+  if (!forest.place(forest.leavesFirst(joined))) {
     return Error{ErrorCode::outOfRange, "a position does not fit the exact range", ""};
   }
   return forest;
 }
 
-// Each tree from its lowest node, nearer ones first.
-bool Forest::grow() {
-  std::vector<std::uint32_t> queue;
-  queue.reserve(nodes_.size());
-  for (std::uint32_t root = 0; root < nodes_.size(); ++root) {
-    if (nodes_[root].root != kNone) continue;
-    nodes_[root].root = root;
-    std::size_t next = queue.size();
-    queue.push_back(root);
-    for (; next < queue.size(); ++next) {
-      const std::uint32_t here = queue[next];
-      const Node from = nodes_[here];
-      for (const auto& [link, node] : branchesAt(here)) {
-        if (link == from.linkAbove) continue;
-        const std::int64_t ticks = links_[link].ticks;
-        const Int128 at =
-            Int128{from.position} + (links_[link].to == node ? ticks : -Int128{ticks});
-        const auto position = static_cast<std::int64_t>(at);
-        if (position != at) return false;
-        nodes_[node] = {root, here, from.depth + 1, link, position};
-        queue.push_back(node);
-      }
+std::vector<std::uint32_t> Forest::leavesFirst(const Sets& joined) {
+  std::vector<std::uint32_t> taken;
+  taken.reserve(nodes_.size());
+  for (std::uint32_t start = 0; start < nodes_.size(); ++start) {
+    if (joined.isLowest(start)) nodes_[start].root = start;
+    std::uint32_t leaf = start;
+    while (nodes_[leaf].depth == 1 && !joined.isLowest(leaf)) {
+      Node& node = nodes_[leaf];
+      node.untie(kNone, kNone);
+      nodes_[node.parent].untie(leaf, node.linkAbove);
+      taken.push_back(std::exchange(leaf, node.parent));
     }
+  }
+  return taken;
+}
+
+// From the roots outwards. False when a position leaves 64 bits.
+bool Forest::place(const std::vector<std::uint32_t>& leavesFirst) {
+  for (std::size_t i = leavesFirst.size(); i-- > 0;) {
+    Node& node = nodes_[leavesFirst[i]];
+    const Node& above = nodes_[node.parent];
+    const Link& link = links_[node.linkAbove];
+    // Which way a link runs is as good as random, so it is turned without a branch.
+    const Int128 turned = -Int128{link.from != node.parent};
+    const Int128 at = above.position + ((link.ticks ^ turned) - turned);
+    node.root = above.root;
+    node.depth = above.depth + 1;
+    node.position = static_cast<std::int64_t>(at);
+    if (node.position != at) return false;
   }
   return true;
 }

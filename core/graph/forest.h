@@ -30,7 +30,7 @@ using Loop = std::vector<std::pair<std::uint32_t, int>>;
 /// each closes a loop, and `missOf` says by how much.
 ///
 /// Links 0→1 of 3, 1→2 of 4, 0→2 of 8: nodes 0 to 2 at 0, 3, 7; the third link is spare and misses
-/// by 1. Exact; linear in nodes and links.
+/// by 1. Exact; all but linear in nodes and links.
 class Forest {
  public:
   Forest() = default;
@@ -40,7 +40,9 @@ class Forest {
 
   std::uint32_t nodeCount() const { return static_cast<std::uint32_t>(nodes_.size()); }
   std::span<const Link> links() const { return links_; }
-  bool holds(std::uint32_t link) const { return inTree_[link]; }
+  bool holds(std::uint32_t link) const {
+    return linkAbove(links_[link].from) == link || linkAbove(links_[link].to) == link;
+  }
   /// The lowest node of the tree that a node is in.
   std::uint32_t root(std::uint32_t node) const { return nodes_[node].root; }
   /// In ticks from the root.
@@ -54,36 +56,9 @@ class Forest {
   std::uint32_t linkAbove(std::uint32_t node) const { return nodes_[node].linkAbove; }
   /// +1 when that link runs from the parent to the node, else −1.
   int signAbove(std::uint32_t node) const;
-  /// A tree link at a node, and the node at its other end.
-  struct Branch {
-    std::uint32_t link = 0;
-    std::uint32_t node = 0;
-
-    bool operator==(const Branch&) const = default;
-  };
-  std::span<const Branch> branchesAt(std::uint32_t node) const {
-    return std::span(branches_).subspan(firstAt_[node], firstAt_[node + 1] - firstAt_[node]);
-  }
 
   /// The loop that a spare link closes over the forest, beginning with that link.
   Loop loopOver(std::uint32_t spare) const;
-
-  /// Visits `start` and every node joined to it, nearer ones first: visit(node, from, link), with
-  /// kNone twice at the start.
-  template <class Visit>
-  void walkFrom(std::uint32_t start, Visit visit) const {
-    struct Stop {
-      std::uint32_t node, from, link;
-    };
-    std::vector<Stop> queue{{start, kNone, kNone}};
-    for (std::size_t i = 0; i < queue.size(); ++i) {
-      const Stop step = queue[i];
-      visit(step.node, step.from, step.link);
-      for (const auto& [link, node] : branchesAt(step.node)) {
-        if (link != step.link) queue.push_back({node, step.node, link});
-      }
-    }
-  }
 
   bool operator==(const Forest&) const = default;
 
@@ -95,15 +70,15 @@ class Forest {
     std::uint32_t linkAbove = kNone;
     std::int64_t position = 0;
 
+    void tie(std::uint32_t other, std::uint32_t link);
+    void untie(std::uint32_t other, std::uint32_t link);
     bool operator==(const Node&) const = default;
   };
 
-  bool grow();
+  std::vector<std::uint32_t> leavesFirst(const Sets& joined);
+  bool place(const std::vector<std::uint32_t>& leavesFirst);
 
   std::vector<Link> links_;
-  std::vector<bool> inTree_;
-  std::vector<std::uint32_t> firstAt_;  ///< into branches_, one more than there are nodes
-  std::vector<Branch> branches_;
   std::vector<Node> nodes_;
 };
 

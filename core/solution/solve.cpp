@@ -2,6 +2,7 @@
 #include <utility>
 
 #include "core/chain/axis_solver.h"
+#include "core/graph/branches.h"
 #include "core/solution/doubts.h"
 #include "core/solution/loose.h"
 #include "core/solution/placed_solution.h"
@@ -35,6 +36,7 @@ std::vector<Id> placedFeatures(const Part& part, const std::array<AxisSystem, 3>
 void markAssumed(const AxisSystem& system, const std::vector<bool>& isOpen,
                  std::vector<Position>& positions) {
   const AxisNetwork& network = system.network();
+  const Branches branches(system.forest());
   const auto rests = [&](const Source& source) {
     return source.kind == SourceKind::understanding && isOpen[source.index];
   };
@@ -45,7 +47,7 @@ void markAssumed(const AxisSystem& system, const std::vector<bool>& isOpen,
                     [&](const auto& one) { return rests(network.links[one.first].source); }) ||
         std::any_of(relations.begin(), relations.end(),
                     [&](std::uint32_t one) { return rests(network.relations[one].source); });
-    system.forest().walkFrom(
+    branches.walkFrom(
         way.entrance, [&](std::uint32_t node, std::uint32_t from, std::uint32_t link) {
           positions[node].assumed =
               link == kNone ? before : positions[from].assumed || rests(network.links[link].source);

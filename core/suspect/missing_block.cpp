@@ -5,6 +5,7 @@
 #include <optional>
 #include <utility>
 
+#include "core/base/sets.h"
 #include "core/chain/circuit.h"
 #include "core/chain/tree_paths.h"
 

@@ -39,6 +39,7 @@ Tracing::Tracing(const Part& part, const AxisNetwork& network, const ConditionSp
                  const MissingBlock& block)
     : network_(network),
       forest_(space.forest()),
+      branches_(space.forest()),
       traced_(network.places.size()),
       view_(network.places.size()),
       entered_(network.places.size()),
@@ -75,7 +76,7 @@ void Tracing::numberTrees(const Forest& forest) {
       }
       entered_[node] = next++;
       stack.push_back({node, true});
-      for (const auto& [link, other] : forest.branchesAt(node)) {
+      for (const auto& [link, other] : branches_.at(node)) {
         if (link != forest.linkAbove(node)) stack.push_back({other, false});
       }
     }
@@ -133,7 +134,7 @@ void Tracing::gatherNodes(const ConditionSpace& space, const MissingBlock& block
   // What hangs on the block by sound links bears witness too, where there is not too much of it.
   for (std::size_t i = 0; i < waiting.size() && waiting.size() < kMostNodes; ++i) {
     const std::uint32_t node = waiting[i];
-    for (const auto& [link, other] : forest_.branchesAt(node)) {
+    for (const auto& [link, other] : branches_.at(node)) {
       if (!barred[link]) enter(other);
     }
   }

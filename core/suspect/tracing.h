@@ -6,6 +6,7 @@
 #include <vector>
 
 #include "core/chain/network.h"
+#include "core/graph/branches.h"
 #include "core/part/job.h"
 #include "core/suspect/missing_block.h"
 
@@ -66,6 +67,7 @@ class Tracing {
 
   const AxisNetwork& network_;
   const Forest& forest_;
+  Branches branches_;
   std::vector<std::optional<double>> traced_;  ///< by place
   std::vector<int> view_;                      ///< by place
   std::vector<std::uint32_t> entered_, left_;  ///< by place: numbering of the walk over its tree

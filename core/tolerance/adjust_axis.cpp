@@ -2,6 +2,7 @@
 #include <cmath>
 #include <set>
 
+#include "core/base/sets.h"
 #include "core/graph/elimination.h"
 #include "core/graph/forest.h"
 #include "core/tolerance/adjust.h"

@@ -2,6 +2,7 @@
 #include <map>
 #include <utility>
 
+#include "core/base/sets.h"
 #include "core/graph/difference_graph.h"
 #include "core/graph/forest.h"
 #include "core/graph/shortest_ways.h"

@@ -16,5 +16,18 @@ TEST(Sets, TheLowestStandsForAll) {
   EXPECT_EQ(sets.find(0), 0u);
 }
 
+TEST(Sets, JoiningSaysWhetherTheyWereApart) {
+  Sets sets(6);
+  EXPECT_TRUE(sets.join(5, 3));
+  EXPECT_TRUE(sets.join(1, 2));
+  EXPECT_TRUE(sets.join(2, 5));
+  EXPECT_FALSE(sets.join(3, 1));
+  EXPECT_FALSE(sets.join(4, 4));
+  for (const std::uint32_t one : {1u, 2u, 3u, 5u}) EXPECT_EQ(sets.find(one), 1u);
+  for (std::uint32_t one = 0; one < 6; ++one) {
+    EXPECT_EQ(sets.isLowest(one), one == 0 || one == 1 || one == 4) << one;
+  }
+}
+
 }  // namespace
 }  // namespace inchwright
