@@ -173,5 +173,21 @@ TEST(AsMade, OfOnePartItsOwnRowsAndWhatItIsAMemberOf) {
   EXPECT_EQ(namesOf("Spindle"), std::vector<std::string>{});
 }
 
+TEST(AsMade, OfOnePartItsOwnThatIsNowhereAndWhatWasChosenOtherwise) {
+  KitJob kit(R"({"place": "Z", "setup": "1", "size": ".25"},
+                {"place": "A", "setup": "1", "size": ".2518", "with": {"error": ".0003"}})",
+             R"({"place": "Y", "setup": "1", "size": ".25"})");
+  kit.job.parts[0].mended.push_back({"A", {}, WayOut::openToSize, {}, "", {}, {}});
+  const AsMade all = *asMade(kit.job, kit.solutions);
+  const AsMade plate = concerning(kit.job, all, "Plate"), arbor = concerning(kit.job, all, "Arbor");
+  ASSERT_EQ(plate.nowhere.size(), 1u);
+  EXPECT_EQ(plate.nowhere[0].place, "Z");
+  ASSERT_EQ(arbor.nowhere.size(), 1u);
+  EXPECT_EQ(arbor.nowhere[0].place, "Y");
+  ASSERT_EQ(plate.changed.size(), 1u);
+  EXPECT_EQ(plate.changed[0].place, "A");
+  EXPECT_TRUE(arbor.changed.empty());
+}
+
 }  // namespace
 }  // namespace inchwright

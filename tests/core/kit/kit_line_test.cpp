@@ -85,6 +85,32 @@ TEST(KitLine, AMateIsMadeChangedAndTakenAway) {
   EXPECT_EQ(gone->job.mates.size(), 2u);
 }
 
+TEST(KitLine, ACommaMayStandBehindAnyWord) {
+  const Job job = sample("click_work");
+  const auto plain = readMateLine(job, "mate m: hole A of Click plate shaft P of Bush fit LN2");
+  ASSERT_TRUE(plain.ok()) << plain.error().text;
+  for (const char* line : {"mate m: hole, A of Click plate, shaft, P of Bush, fit, LN2",
+                           "mate m: hole A of Click plate, shaft P of Bush, fit LN2,"}) {
+    const auto read = readMateLine(job, line);
+    ASSERT_TRUE(read.ok()) << line << read.error().text;
+    EXPECT_EQ(*read, *plain) << line;
+  }
+}
+
+// Each of the places that go on together is a hole of that part.
+TEST(KitLine, PlacesThatGoOnTogetherAreHoles) {
+  const Job job = sample("click_work");
+  Mate mate = *readMateLine(job, "mate m: hole A of Click plate, shaft .1245/.1250, fit RC 4");
+  const auto isTaken = [&](std::vector<Id> places) {
+    mate.places = std::move(places);
+    return withMate(job, {}, mate).ok();
+  };
+  EXPECT_TRUE(isTaken({"A"}));
+  EXPECT_TRUE(isTaken({"A", "B"}));
+  EXPECT_FALSE(isTaken({"A", "Q"})) << "no such place";
+  EXPECT_FALSE(isTaken({"L"})) << "an edge";
+}
+
 TEST(KitLine, MembersThatAreNotKnownAreKept) {
   Job job = sample("click_work");
   job.mates[0].extra = {{"note", "\"mine\""}};

@@ -120,6 +120,16 @@ TEST(KitOfPart, AChoiceOnOtherFiguresIsTold) {
   }
 }
 
+// What was measured of a place, be it one coordinate alone; what was only ticked off is not.
+TEST(KitOfPart, WhatWasMeasuredCameOut) {
+  const KitJob kit(R"({"place": "A", "setup": "1", "x": "1.0001"},
+                      {"place": "B", "setup": "1", "y": ".7501"},
+                      {"place": "C", "setup": "1", "ticks": ["drill 15/64"]})");
+  std::vector<Id> places;
+  for (const CameOut& one : kitOf(kit, 0).cameOut) places.push_back(one.row.place);
+  EXPECT_EQ(places, (std::vector<Id>{"A", "B"}));
+}
+
 TEST(KitOfPart, AHoleThatIsOverByNowCannotBeOpened) {
   const KitJob kit = chosen("open_to_size");
   EXPECT_TRUE(kitOf(kit, 0).cameOut.at(0).changed);

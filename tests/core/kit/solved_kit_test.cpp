@@ -154,6 +154,28 @@ Difference fromRenamed(const char* fromLeft, bool isLooseAcross) {
   return *differenceOf(kit.job, plate, kit.solutions[0], other, *solve(other));
 }
 
+// Wherever it stands in the list.
+TEST(DifferenceOf, TheFirstPlaceOfAPartMayHaveAnotherName) {
+  const KitJob kit;
+  const Part& plate = kit.job.parts[0];
+  for (const std::size_t at : {std::size_t{0}, std::size_t{6}}) {
+    Part other = plate;
+    other.name = "Other plate";
+    const Feature hole = other.features[4];
+    other.features.erase(other.features.begin() + 4);
+    other.features.insert(other.features.begin() + static_cast<std::ptrdiff_t>(at), hole);
+    other.features[at].id = "Q";
+    for (Reading& reading : other.readings) {
+      for (Id* id : {&reading.from, &reading.to}) {
+        if (*id == "A") *id = "Q";
+      }
+    }
+    const Difference found = *differenceOf(kit.job, plate, kit.solutions[0], other, *solve(other));
+    EXPECT_TRUE(found.same()) << at;
+    EXPECT_EQ(found.alike.back(), (Pair{"A", "Q"})) << at;
+  }
+}
+
 const std::vector<OnlyIn> kNotMatched{{"Plate", "A"}, {"Other plate", "Q"}};
 
 TEST(DifferenceOf, APlaceUnderAnotherNameIsFoundWithinAQuarterOfAnInch) {

@@ -150,5 +150,36 @@ TEST(WaysOut, AreRefusedWithTheReason) {
   EXPECT_EQ(code("Plate", "B"), ErrorCode::badRequest);  // nothing was measured there
 }
 
+// A found .0080 to the right, B .0030, C .0010. A bush puts A alone on its place: from A to B it is
+// then 1.000 ±.001 as drawn, from C to B still 1.5020 as found.
+TEST(WaysOut, ABushedHoleIsOnItsPlaceAndTheOthersWhereTheyWereFound) {
+  KitJob kit(R"({"place": "A", "setup": "1", "x": "1.0080", "y": ".7500", "size": ".2518"},
+                {"place": "B", "setup": "1", "x": "2.0030", "y": ".7500", "size": ".2504"},
+                {"place": "C", "setup": "1", "x": ".5010", "y": ".3750"})");
+  Gap both = kit.job.gaps[0];
+  both.name = "both";
+  both.least.reset();
+  both.greatest.reset();
+  both.members.push_back(both.members[0]);
+  both.members[1].from = "C";
+  both.members[1].sign = -1;
+  Gap back = kit.job.gaps[0];
+  back.name = "back";
+  std::swap(back.members[0].from, back.members[0].to);
+  Gap others = both;
+  others.name = "others";
+  others.members.erase(others.members.begin());
+  others.members[0].sign = 1;
+  kit.job.gaps = {both, back, others};
+  const auto ways = waysOut(kit.job, kit.solutions, "Plate", "A");
+  ASSERT_TRUE(ways.ok()) << ways.error().text;
+  const Way &bush = the(*ways, WayOut::bush), &left = the(*ways, WayOut::leave);
+  EXPECT_EQ(the(bush, Effect::Of::gap, "both").before, tenths(-5070, -5070));
+  EXPECT_EQ(the(bush, Effect::Of::gap, "both").after, tenths(-5030, -5010));
+  EXPECT_EQ(the(left, Effect::Of::gap, "both").after, tenths(-5070, -5070));
+  EXPECT_EQ(the(bush, Effect::Of::gap, "back").after, tenths(-10010, -9990));
+  for (const Effect& effect : bush.effects) EXPECT_NE(effect.name, "others");
+}
+
 }  // namespace
 }  // namespace inchwright
