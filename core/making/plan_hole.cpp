@@ -238,18 +238,12 @@ void HolePlanner::addFirstDrills(const DrillAtHand& drill, std::optional<Length>
   const Length size = drill.drill.diameter;
   if (size <= kLargeDrill) return;
   const DrillAtHand* pilot = tools_.largestDrill(kLeastPilot, share(size, 1, 3), unit_);
-  // A pilot's point may not reach deeper than the hole's own.
-  const auto depthOf = [&](const DrillAtHand& one) -> std::optional<Length> {
-    if (!blindFull) return std::nullopt;
-    const Length more =
-        Length::ticks(pointLength(size).ticks() - pointLength(one.drill.diameter).ticks());
-    return std::min(*blindFull, sumHeld(*blindFull, more));
-  };
-  if (pilot) addOneDrill(Op::pilot, *pilot, Rule::pilotFirst, depthOf(*pilot));
+  // To the same full depth: the point of a smaller drill reaches less deep.
+  if (pilot) addOneDrill(Op::pilot, *pilot, Rule::pilotFirst, blindFull);
   if (size <= kLargerDrill) return;
   const Length least = pilot ? sumHeld(pilot->drill.diameter, Length::ticks(1)) : kLeastPilot;
   if (const DrillAtHand* step = tools_.largestDrill(least, share(size, 2, 3), unit_)) {
-    addOneDrill(Op::drill, *step, Rule::stepUp, depthOf(*step));
+    addOneDrill(Op::drill, *step, Rule::stepUp, blindFull);
   }
 }
 

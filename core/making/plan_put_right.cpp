@@ -88,7 +88,8 @@ void HolePlanner::addFinishInside() {
   std::erase_if(made.steps, [](const HoleStep& step) { return step.op == Op::deburr; });
   std::erase_if(made.notes, [](HoleNote note) {
     return note == HoleNote::throughBoth || note == HoleNote::byMatesSheet ||
-           note == HoleNote::fromMate || note == HoleNote::onAssembly;
+           note == HoleNote::fromMate || note == HoleNote::onAssembly ||
+           note == HoleNote::mateNotThere;
   });
   plan_.lacking.insert(plan_.lacking.end(), made.lacking.begin(), made.lacking.end());
   if (right.way != WayOut::plug) {

@@ -61,6 +61,17 @@ TEST(Bushing, PlugSaysWhereTheJointIsCut) {
   EXPECT_EQ(over->bore, inches("17/64"));
   EXPECT_FALSE(over->cutsJoint);
   EXPECT_TRUE(plugFor(wrong("1/4", ".251", ".012", "0"))->cutsJoint);
+  // A plug of .266425 (LN2 as above: +.6 to +1.0 thou over .265625) reaches to .1332125, the hole
+  // to .125 and what it is off.
+  EXPECT_FALSE(plugFor(wrong("1/4", ".251", "0", "-.0082"))->cutsJoint);
+  EXPECT_TRUE(plugFor(wrong("1/4", ".251", "0", "-.0083"))->cutsJoint);
+  EXPECT_EQ(plugFor(wrong("1/4", ".265625", "0", "0"))->bore, inches("17/64")) << "round as it is";
+  EXPECT_EQ(plugFor(wrong("1/4", ".265626", "0", "0"))->bore, inches("9/32"));
+}
+
+TEST(Bushing, WallsAreAThirtySecondOrEightTenthsOfAMillimetre) {
+  EXPECT_EQ(leastBushWall(Unit::inch), inches("1/32"));
+  EXPECT_EQ(leastBushWall(Unit::millimetre), inches("0.8 mm"));
 }
 
 TEST(Bushing, MetricTakesHalfMillimetresAndIso) {

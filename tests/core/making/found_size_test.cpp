@@ -89,6 +89,32 @@ TEST(FoundSize, HoldsBothAndLeavesAllWhereTheyContradict) {
   EXPECT_EQ(foundSize(made, {}).value(), from(250300, 251000));
   made.go->size = sized(".2520");
   EXPECT_EQ(foundSize(made, {}).value(), from(250000, 252000));
+  // A not-go end, which Z leaves .0001 to: within what was measured, over it, and under it.
+  made = measured(".2505", ".0005");
+  made.noGo = TriedPin{sized(".2507"), "Z", PinSign::plus, {}};
+  EXPECT_EQ(foundSize(made, {}).value(), from(250000, 250800));
+  made.noGo->size = sized(".2510");
+  EXPECT_EQ(foundSize(made, {}).value(), from(250000, 251000));
+  made.noGo->size = sized(".2499");
+  EXPECT_EQ(foundSize(made, {}).value(), from(250000, 250000)) << "they just meet";
+  made.noGo->size = sized(".2490");
+  EXPECT_EQ(foundSize(made, {}).value(), from(249100, 251000));
+  // An instrument's error is the same whichever way it is written.
+  EXPECT_EQ(foundSize(measured(".2505", "-.0005"), {}).value(), from(250000, 251000));
+}
+
+TEST(FoundSize, TakesTheFirstSetOfPinsForTheHabit) {
+  EXPECT_EQ(pinHabit({}).pinClass, "");
+  EXPECT_FALSE(pinHabit({}).sign);
+  Shop shop;
+  shop.pins.emplace();
+  EXPECT_FALSE(pinHabit(shop).sign);
+  shop.pins->push_back({});
+  shop.pins->front().pinClass = "X";
+  shop.pins->front().sign = PinSign::plus;
+  shop.pins->push_back({});
+  EXPECT_EQ(pinHabit(shop).pinClass, "X");
+  EXPECT_EQ(pinHabit(shop).sign, PinSign::plus);
 }
 
 TEST(Verdict, SaysWhereAllOfItLies) {

@@ -140,8 +140,11 @@ TEST(PutRight, TheNextSizeIsPlannedWithoutWhatCutsNothing) {
   // .265625 less .006 to .018: the largest customary drill is F, .257.
   EXPECT_EQ(toolsOf(planFor(WayOut::nextSize, ".2518")),
             (std::vector<std::string>{"F", "ream 17/64", "deburr"}));
-  EXPECT_EQ(toolsOf(planFor(WayOut::nextSize, ".2575")),
-            (std::vector<std::string>{"ream 17/64", "deburr"}));
+  // F cuts nothing where the hole is as large.
+  for (const char* found : {".2570", ".2575"}) {
+    EXPECT_EQ(toolsOf(planFor(WayOut::nextSize, found)),
+              (std::vector<std::string>{"ream 17/64", "deburr"}));
+  }
   const HolePlan plan = planFor(WayOut::nextSize, ".2518");
   for (const HoleStep& step : plan.steps) EXPECT_NE(step.named, "1/4");
   EXPECT_EQ(plan.notes, std::vector<HoleNote>{HoleNote::openedUp});
@@ -153,6 +156,8 @@ TEST(PutRight, AHoleUnderSizeIsOpenedToItsOwn) {
   EXPECT_EQ(plan.notes, std::vector<HoleNote>{HoleNote::openedToSize});
   const HolePlan over = planFor(WayOut::openToSize, ".2518");
   EXPECT_EQ(over.notes, std::vector<HoleNote>{HoleNote::leftAsFound});
+  const HolePlan most = planFor(WayOut::openToSize, ".2506");
+  EXPECT_EQ(most.notes, std::vector<HoleNote>{HoleNote::openedToSize}) << "the limit is in";
 }
 
 TEST(PutRight, ABoreIsOpenedFromWhatItIsAlready) {
@@ -191,6 +196,96 @@ TEST(PutRight, ABushIsBoredForPressedAndMadeToSizeAfterwards) {
   EXPECT_EQ(plan.notes.front(), HoleNote::linedOnPlace);
 }
 
+// LN2 about 5/16: .3125 to .3131, and .3128 is the middle.
+TEST(PutRight, ABushsBoreIsAimedAtTheMiddleOfItsLimits) {
+  Shop shop;
+  OwnedBoring bar;
+  bar.dial = DialCounts::diameter;
+  bar.division = lettered(".0001");
+  shop.boring = {bar};
+  const auto sizeOfLastBore = [&](const char* found) {
+    std::optional<Length> last;
+    for (const HoleStep& step : planFor(WayOut::bush, found, {}, shop).steps) {
+      if (step.op == Op::bore) last = step.size;
+    }
+    return last;
+  };
+  EXPECT_EQ(sizeOfLastBore(".2518"), inches(".3128"));
+  EXPECT_EQ(sizeOfLastBore(".3125"), std::nullopt) << "it is large enough as found";
+  EXPECT_EQ(toolsOf(planFor(WayOut::bush, ".3125", {}, shop)).front(), "press bush");
+}
+
+// A bush has its hole, a little under: it is opened by what came last, then seats and threads.
+TEST(PutRight, WhatIsCutInABushIsWhatComesLast) {
+  HoleWork work;
+  work.drilled.diameter = lettered("1/4");
+  const DrawnSize drawn{inches("1/4"), {inches("1/4"), inches(".2510")}};
+  const FoundSize found{inches(".2530"), inches(".2530")};
+  Shop shop;
+  OwnedBoring bar;
+  bar.least = lettered("1/8");
+  shop.boring = {bar};
+  const auto lined = [&](WayOut way) {
+    const WrongHole hole = wrongHole(drawn, found, {}, {}, Unit::inch);
+    work.putRight = *putRight(way, work.drilled, hole, found);
+    return planHole(work, ToolsOwned(shop), {});
+  };
+  using Tools = std::vector<std::string>;
+  for (const WayOut way : {WayOut::bush, WayOut::eccentricBush}) {
+    work.drilled.make = Make::drill;
+    EXPECT_EQ(toolsOf(lined(way)), (Tools{"bore", "press bush", "1/4", "deburr"}));
+    work.drilled.make = Make::counterbore;
+    work.drilled.seatDiameter = lettered("3/8");
+    work.drilled.seatDepth = lettered("1/8");
+    HolePlan plan = lined(way);
+    EXPECT_EQ(toolsOf(plan), (Tools{"bore", "press bush", "1/4", "counterbore 3/8", "deburr"}));
+    const std::size_t count = plan.steps.size();
+    EXPECT_EQ(plan.steps[count - 3].rule, Rule::afterPressing);
+    EXPECT_EQ(plan.steps[count - 2].rule, Rule::asLettered) << "the first alone";
+    EXPECT_TRUE(plan.steps[count - 3].inBush && plan.steps[count - 2].inBush);
+    EXPECT_FALSE(plan.steps[count - 1].inBush) << "deburred with the rest";
+    EXPECT_FALSE(plan.steps[count - 4].inBush);
+    work.drilled.seatDiameter.reset();
+    work.drilled.make = Make::bore;
+    plan = lined(way);
+    const HoleStep& bore = plan.steps[plan.steps.size() - 2];
+    EXPECT_EQ(bore.op, Op::bore);
+    EXPECT_LE(*bore.size, inches("1/4"));
+    EXPECT_GT(*bore.size, inches(".249")) << "in thousandths from its drill";
+    EXPECT_FALSE(bore.dial.has_value()) << "the bush closes in: from what, nobody knows";
+    EXPECT_EQ(std::count(plan.notes.begin(), plan.notes.end(), HoleNote::linedOnPlace),
+              way == WayOut::bush ? 1 : 0);
+  }
+}
+
+// Where the place comes from is said once, though a plug is a hole drilled anew.
+TEST(PutRight, APlugsPlaceIsSaidOnce) {
+  struct Row {
+    Locate locate;
+    bool leads, there;
+    std::vector<HoleNote> notes;
+  };
+  using enum HoleNote;
+  for (const Row& row : {Row{Locate::pair, true, true, {linedAsFound, throughBoth}},
+                         Row{Locate::pair, false, true, {linedAsFound, byMatesSheet}},
+                         Row{Locate::mate, false, true, {linedAsFound, fromMate}},
+                         Row{Locate::assembly, false, true, {linedAsFound, onAssembly}},
+                         Row{Locate::mate, false, false, {linedAsFound, mateNotThere, fromMate}},
+                         Row{Locate::coordinate, false, true, {linedAsFound}}}) {
+    HoleWork work;
+    work.drilled = reamed();
+    work.drilled.locate = row.locate;
+    work.pairLeads = row.leads;
+    work.mateThere = row.there;
+    const FoundSize found{inches(".2518"), inches(".2518")};
+    work.putRight = *putRight(WayOut::plug, work.drilled, foundAt(".2518"), found);
+    // Nobody said what the dial counts, which is said of the bore.
+    std::vector<HoleNote> notes = planHole(work, ToolsOwned(Shop()), {}).notes;
+    std::erase(notes, dialUnsaid);
+    EXPECT_EQ(notes, row.notes) << nameOf(row.locate);
+  }
+}
+
 TEST(PutRight, APlugIsMadeAnewAndBoredWhereItsJointIsCut) {
   EXPECT_EQ(toolsOf(planFor(WayOut::plug, ".2518")),
             (std::vector<std::string>{"bore", "press plug", "spot", "C", "ream 1/4", "deburr"}));
@@ -211,7 +306,8 @@ TEST(PutRight, WhatIsLeftAsFoundIsNotCutAgain) {
     const HolePlan plan = planFor(way, ".2518");
     EXPECT_TRUE(plan.steps.empty());
     EXPECT_TRUE(plan.lacking.empty());
-    EXPECT_EQ(plan.notes.size(), 1u);
+    EXPECT_EQ(plan.notes,
+              std::vector{way == WayOut::shaft ? HoleNote::shaftToSuit : HoleNote::leftAsFound});
   }
 }
 
@@ -235,6 +331,77 @@ TEST(PutRight, WhatTheHoleInTheBushLacksIsSaid) {
     ASSERT_EQ(plan.lacking.size(), 1u);
     EXPECT_EQ(plan.lacking[0].why, Lacking::Why::noReamer);
     EXPECT_EQ(plan.lacking[0].op, Op::ream);
+  }
+}
+
+// 6 mm wanted up to .2 over: by half millimetres, and never further than .05 off one.
+TEST(NextSize, OfMetricWorkGoesByHalfMillimetres) {
+  Drilled drilled;
+  drilled.diameter = *readLength("6", {Unit::millimetre});
+  const auto next = [&](const char* found, const char* most) {
+    const auto mm = [](const char* text) { return readLength(text, {Unit::millimetre})->value; };
+    const DrawnSize drawn{mm("6"), {mm("6"), mm(most)}};
+    return nextSize(drilled, wrongHole(drawn, {mm(found), mm(found)}, {}, {}, Unit::millimetre));
+  };
+  EXPECT_EQ(next("6.02", "6.012")->name, "6.5");
+  EXPECT_EQ(next("6.512", "6.012")->name, "6.5");
+  EXPECT_EQ(next("6.513", "6.012")->name, "7");
+  EXPECT_EQ(next("6.55", "6.2")->name, "6.5");
+  EXPECT_EQ(next("6.551", "6.2")->name, "7");
+  const NextSize size = *next("6.02", "6.2");
+  const auto isOpened = [&](const char* least) {
+    return isOpenedTo(size, {readLength(least, {Unit::millimetre})->value, {}});
+  };
+  EXPECT_TRUE(isOpened("6.5"));
+  EXPECT_FALSE(isOpened("6.499")) << "its least is 6 and half a millimetre";
+  EXPECT_FALSE(isOpenedTo(size, {})) << "nothing was measured";
+}
+
+// Tap drills by the table: #38 .1015, #36 .1065, #29 .136, #25 .1495, #16 .177.
+TEST(NextSize, OfAThreadHasItsTapDrillOutsideWhatWasFound) {
+  Drilled tapped;
+  tapped.make = Make::tap;
+  tapped.thread = "#4-40 UNC";
+  WrongHole hole;
+  const auto next = [&](const char* found) {
+    hole.found = inches(found);
+    const auto size = nextSize(tapped, hole);
+    return size ? size->name : "none";
+  };
+  EXPECT_EQ(next(".0900"), "#5-40 UNC");
+  EXPECT_EQ(next(".1015"), "#5-40 UNC");
+  EXPECT_EQ(next(".1016"), "#6-32 UNC");
+  EXPECT_EQ(next(".1360"), "#8-32 UNC");
+  EXPECT_EQ(next(".1361"), "#10-24 UNC");
+  EXPECT_EQ(next("30"), "none");
+  hole.found = inches(".1360");
+  const NextSize size = *nextSize(tapped, hole);
+  // Tapped 8-32: at least .164 less 1.299038/32 is .12340.
+  EXPECT_TRUE(isOpenedTo(size, {inches(".1235"), {}}));
+  EXPECT_FALSE(isOpenedTo(size, {inches(".1233"), {}}));
+}
+
+// As a readout showed them they are the same within a thousandth; kept exact, only when alike.
+TEST(PutRight, TheFiguresChosenByAreOtherOnceTheyDiffer) {
+  ChosenFigures was;
+  was.bore = inches(".3125");
+  was.least = inches(".2500");
+  was.greatest = inches(".2506");
+  EXPECT_FALSE(isOtherThanChosen(was, was));
+  for (const auto member :
+       {&ChosenFigures::bore, &ChosenFigures::least, &ChosenFigures::greatest}) {
+    for (const char* by : {".001", "-.001"}) {
+      ChosenFigures now = was;
+      now.*member = (was.*member)->plus(inches(by));
+      EXPECT_FALSE(isOtherThanChosen(was, now)) << by;
+      ChosenFigures exact = was;
+      exact.exact = true;
+      EXPECT_TRUE(isOtherThanChosen(exact, now)) << by;
+      now.*member = (now.*member)->plus(Length::ticks(*by == '-' ? -1 : 1));
+      EXPECT_TRUE(isOtherThanChosen(was, now)) << by;
+      (now.*member).reset();
+      EXPECT_FALSE(isOtherThanChosen(exact, now)) << "not known: nothing to say";
+    }
   }
 }
 
