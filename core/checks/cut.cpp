@@ -130,9 +130,7 @@ const CutPlace::Tool* CutPlace::widest() const {
 }
 
 std::int64_t CutPlace::distanceFrom(const Rectangle& rectangle) const {
-  if (!shape) {
-    return distanceTo(length > 0 ? grownBack(rectangle, along, length) : rectangle, from);
-  }
+  if (!shape) return distanceTo(grownBack(rectangle, along, length), from);
   const SeenFrame frame(shape->face);
   const auto distance = [&](PlanePoint p) {
     return Length::ticks(distanceTo(rectangle, spotOf(frame, p))).toInches();

@@ -240,6 +240,9 @@ TEST(BreaksInto, CountsTheDeeperDrillUnderAReamer) {
   // U.
   held.hole("B", "1", "0.2", "1/4", Face::front);  // its top at .325
   EXPECT_EQ(linesOf(held.findings()), Lines{"breaks_into A B 0.0207"});
+  // What is left on the face is drilled away first: the hole in the finished part is the same.
+  held.setup.stock[static_cast<std::size_t>(Side::top)] = lettered("1/16");
+  EXPECT_EQ(linesOf(held.findings()), Lines{"breaks_into A B 0.0207"});
 }
 
 TEST(BreaksInto, WithoutAThicknessThroughHolesOfAFaceStillCount) {

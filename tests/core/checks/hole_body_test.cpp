@@ -171,6 +171,34 @@ TEST(HoleBody, WallsByHand) {
   EXPECT_NEAR(wallBetween(a, b), -0.25, 1e-12);
   b.mouth = {0.5, 0, 0};
   EXPECT_NEAR(wallBetween(a, b), 0.25, 1e-12);
+  EXPECT_NEAR(wallBetween(b, a), 0.25, 1e-12);
+}
+
+// A hole whose face is nowhere given is compared with those of its own face, and with what goes
+// on for ever beside it; it may be a hole in all but its place along its axis.
+TEST(HoleBody, OneAdriftIsComparedWithItsOwnFaceAlone) {
+  HoleBody a;
+  a.mouth = {0, 0, 0};
+  a.radius = 0.125;
+  a.length = 0.5;
+  a.adrift = true;
+  HoleBody b = a;
+  b.mouth = {0.375, 0, 0};
+  EXPECT_NEAR(wallBetween(a, b), 0.125, 1e-12) << "both from one face";
+  HoleBody below = b;
+  below.inward = 1;
+  EXPECT_TRUE(std::isinf(wallBetween(a, below)));
+  EXPECT_TRUE(std::isinf(wallBetween(below, a)));
+  below.adrift = false;
+  EXPECT_TRUE(std::isinf(wallBetween(a, below))) << "one is enough";
+  below.endless = true;
+  EXPECT_NEAR(wallBetween(a, below), 0.125, 1e-12);
+  EXPECT_NEAR(wallBetween(below, a), 0.125, 1e-12);
+  // From the side, and right through wherever that is: a may yet end above it.
+  HoleBody cross = below;
+  cross.axis = 1;
+  EXPECT_TRUE(std::isinf(wallBetween(a, cross)));
+  EXPECT_TRUE(std::isinf(wallBetween(cross, a)));
 }
 
 }  // namespace

@@ -98,6 +98,19 @@ TEST(MilledChecks, HolesOfOtherFaces) {
   EXPECT_EQ(milledLines(below).size(), 1u);
   below.blind("A", "1/8");
   EXPECT_EQ(milledLines(below), Lines{});
+  // The floor is .3125 up and the point .0751 long: a hole .2218 deep leaves .0156 of the .03125.
+  below.blind("A", ".2218");
+  EXPECT_EQ(milledLines(below), Lines{"breaks_into S A 0.0157"});
+  below.blind("A", ".2061");  // .0313
+  EXPECT_EQ(milledLines(below), Lines{});
+  // The same upside down: the slot from below, the hole from above.
+  MilledPlate above = slotted();
+  above.part.features.back().face = Face::bottom;
+  above.hole("A", "1 1/4", "2 1/4", "1/4");
+  above.blind("A", ".2218");
+  EXPECT_EQ(milledLines(above), Lines{"breaks_into S A 0.0157"});
+  above.blind("A", ".2061");
+  EXPECT_EQ(milledLines(above), Lines{});
 }
 
 TEST(MilledChecks, SlotsAndPocketsAgainstEachOther) {
@@ -135,6 +148,42 @@ TEST(MilledChecks, AFloorTooThin) {
   EXPECT_EQ(milledLines(plate), Lines{"breaks_through S 0.0156"});
   plate.part.features.back().as<kind::Slot>()->depth.length = lettered("15/32");
   EXPECT_EQ(milledLines(plate), Lines{});
+}
+
+// Sizes that are just enough, though they go through arithmetic that rounds. 0.00000001 mm is one
+// tick, the least that a length is told apart by.
+TEST(MilledChecks, ATickOfRoundingIsNoFault) {
+  const auto corners = [](const char* radius, const char* cutter) {
+    MilledPlate plate;
+    plate.pocket("1/2", "1 1/2", "1/2", "1", "1/4", radius);
+    plate.job.shop.cutters = {MilledPlate::cutter("1/2"), MilledPlate::cutter(cutter)};
+    Lines lines;
+    for (const std::string& line : linesOf(plate.findings())) {
+      if (line.starts_with("corner_too_tight")) lines.push_back(line);
+    }
+    return lines;
+  };
+  EXPECT_EQ(corners("1/8", "1/4"), Lines{});
+  EXPECT_EQ(corners("3.17499999 mm", "1/4"), Lines{});
+  EXPECT_EQ(corners("3.17499998 mm", "1/4").size(), 4u);
+  EXPECT_EQ(corners("1/8", "5/16"),  // by half of 1/16
+            (Lines{"corner_too_tight C1 0.0313", "corner_too_tight C2 0.0313",
+                   "corner_too_tight C3 0.0313", "corner_too_tight C4 0.0313"}));
+  // A corner rounded by 1 about (1, 1), and a hole .48 and .64 off that: .8 of 1, and with half
+  // of .3375 there are .03125 left. A hole two ticks larger leaves one tick less.
+  const auto wall = [](const char* size) {
+    MilledPlate plate;
+    plate.round("Q", "L", "F", "1");
+    plate.hole("A", ".52", ".36", size);
+    Lines lines;
+    for (const std::string& line : linesOf(plate.findings())) {
+      if (line.starts_with("thin_wall")) lines.push_back(line);
+    }
+    return lines;
+  };
+  EXPECT_EQ(wall(".3375"), Lines{});
+  EXPECT_EQ(wall("8.57250002 mm"), Lines{});
+  EXPECT_EQ(wall("8.57250004 mm"), Lines{"thin_wall A 0.0000"});
 }
 
 // A pocket that is as large as the plate, and a slot along its edge; one open at an end is meant.
