@@ -237,5 +237,53 @@ TEST_F(RichPrints, EachNoteIsSaidOfWhatItPointsAt) {
   EXPECT_EQ(ring->sizeWitnesses.letters() + ", " + ring->pcdWitnesses.letters(), "G S, G S");
 }
 
+TEST_F(RichPrints, TheLetteringIsAsHighAsItIsLettered) {
+  for (const RichPrint& one : prints) {
+    const double capitals =
+        one.print.truth["style"]["cap"].get<double>() * one.print.truth["ppi"].get<double>();
+    EXPECT_NEAR(one.offers.lettering, capitals, 0.04 * capitals) << one.seed;
+    EXPECT_FALSE(one.offers.tooCoarse) << one.seed;
+  }
+}
+
+// On the print 0006 a length of 2 21/32 lies over 5/16, 7/8, 3/8, 5/16 and 25/32, and one of 3/8
+// between 1 7/8 from the left and 13/32 from the right. What is confirmed is set down to a pixel
+// or two.
+TEST_F(RichPrints, WhatIsConfirmedClosesWithALine) {
+  const RichPrint& one = prints.front();
+  const auto lettersOf = [&](std::vector<Confirmed> confirmed, double from, double to) {
+    Options options;
+    options.confirmed = std::move(confirmed);
+    const auto offers = offer(one.print.picture, one.print.pixelToInches, options);
+    for (const ReadingOffer& o : offers->readings) {
+      if (o.kind == OfferedReading::alongX && std::abs(o.from.x - from) < 0.01 &&
+          std::abs(o.to.x - to) < 0.01)
+        return o.witnesses.letters();
+    }
+    return std::string("none");
+  };
+  const auto inch = [](int of64) { return Length::ticks(of64 * Length::kTicksPerInch / 64); };
+  constexpr auto x = OfferedReading::alongX;
+  std::vector<Confirmed> row{{x, 0, 0.3125, inch(20)},
+                             {x, 0.317, 1.187, inch(56)},
+                             {x, 1.187, 1.568, inch(24)},
+                             {x, 1.5625, 1.875, inch(20)},
+                             {x, 1.88, 2.656, inch(50)}};
+  EXPECT_EQ(lettersOf(row, 0, 2.65625), "G S C");
+  row[2].value = inch(25);
+  EXPECT_EQ(lettersOf(row, 0, 2.65625), "G S");
+  row[2].value = inch(24);
+  row[2].kind = OfferedReading::alongY;
+  EXPECT_EQ(lettersOf(row, 0, 2.65625), "G S");
+  EXPECT_EQ(
+      lettersOf({{x, 0, 2.656, inch(170)}, {x, 0, 1.875, inch(120)}, {x, 2.25, 2.656, inch(26)}},
+                1.875, 2.25),
+      "G S C");
+  EXPECT_EQ(
+      lettersOf({{x, 0, 2.656, inch(170)}, {x, 0, 1.875, inch(120)}, {x, 2.29, 2.656, inch(26)}},
+                1.875, 2.25),
+      "G S");
+}
+
 }  // namespace
 }  // namespace inchwright::seen
