@@ -89,6 +89,40 @@ TEST(AsMade, WorksMatesFromWhatWasFound) {
   EXPECT_EQ(suited.mates[0].verdict, Verdict::in);
 }
 
+// The shaft as drawn is .2490 to .2493. Of one piece the last measurement counts.
+TEST(AsMade, OfSeveralPiecesAMateIsAllThatAnyMayBe) {
+  const auto piece = [&](const char* name, const char* size) {
+    return at((R"(, "piece": ")" + std::string(name) + R"(", "size": ")" + size + "\"").c_str());
+  };
+  const std::string first = piece("1", ".2505"), second = piece("2", ".2503"),
+                    third = piece("3", ".2504"), again = piece("2", ".2502");
+  EXPECT_EQ(worked(first + "," + second).mates[0].clearance, tenths(10, 15));
+  EXPECT_EQ(worked(second + "," + third + "," + first).mates[0].clearance, tenths(10, 15));
+  EXPECT_EQ(worked(first + "," + second + "," + again).mates[0].clearance, tenths(9, 15));
+}
+
+// A pin that goes in says how large the hole is at least, one that does not how large at most: the
+// mate is known at that end alone.
+TEST(AsMade, WhatOneEndOfIsKnownIsKnownAtThatEndOnly) {
+  const MateState go =
+      worked(at(R"(, "go": {"size": ".2500", "class": "X", "sign": "plus"})")).mates[0];
+  EXPECT_TRUE(go.clearance.least.has_value());
+  EXPECT_FALSE(go.clearance.greatest.has_value());
+  EXPECT_EQ(go.verdict, Verdict::cannotTell);
+  const MateState noGo =
+      worked(at(R"(, "no_go": {"size": ".2505", "class": "X", "sign": "minus"})")).mates[0];
+  EXPECT_FALSE(noGo.clearance.least.has_value());
+  EXPECT_TRUE(noGo.clearance.greatest.has_value());
+  EXPECT_EQ(noGo.verdict, Verdict::cannotTell);
+  // A shaft measured by ring gauges alike.
+  const MateState shaft =
+      worked(
+          {},
+          R"({"place": "D", "setup": "1", "go": {"size": ".2493", "class": "X", "sign": "plus"}})")
+          .mates[0];
+  EXPECT_NE(shaft.clearance.least.has_value(), shaft.clearance.greatest.has_value());
+}
+
 // ANSI B4.1, RC4 over .24 to .40 in: hole +.9 −0, shaft −.5 −1.1 thou: .5 to 2.0 (as in the table).
 TEST(AsMade, TakesAFitAtTheHolesNominalSize) {
   const AsMade made = worked(R"({"place": "B", "setup": "1", "size": ".2504"})");
