@@ -258,6 +258,76 @@ TEST(Suspects, TwoInOneLoopLeadItTogether) {
   EXPECT_EQ(leading, (std::set<Id>{"r1", "r3"}));
 }
 
+// r1 and r2 are both wrong, on a loop of their own each and together on a third, which misses by
+// the sum or the difference: the one pair that closes all three.
+TEST(Suspects, TwoThatShareALoopAndHaveOneEach) {
+  for (const auto& [first, second] : {std::pair("1 7/8", "1 1/4"), std::pair("1 7/8", "1 3/4")}) {
+    const auto clashes = Along()
+                             .place("L")
+                             .place("A")
+                             .place("B")
+                             .place("M")
+                             .place("N")
+                             .reading("r1", "L", "A", first)   // 1 3/8
+                             .reading("r2", "A", "B", second)  // 1 1/2
+                             .reading("r3", "L", "B", "2 7/8")
+                             .reading("r4", "L", "M", "5/8")
+                             .reading("r5", "M", "A", "3/4")
+                             .reading("r6", "A", "N", "13/16")
+                             .reading("r7", "N", "B", "11/16")
+                             .clashes();
+    ASSERT_GE(clashes.size(), 2u) << second;
+    std::set<Id> heads;
+    for (const test::Suspected& clash : clashes) {
+      ASSERT_FALSE(clash.suspects.empty());
+      const Suspect& head = clash.suspects.front();
+      heads.insert(head.reading);
+      EXPECT_EQ(head.wouldBe, inches(head.reading == "r1" ? "1 3/8" : "1 1/2")) << second;
+      EXPECT_EQ(head.together, std::vector<Id>{head.reading == "r1" ? "r2" : "r1"}) << second;
+      EXPECT_EQ(head.ofMany, 0);
+    }
+    EXPECT_TRUE(heads == (std::set<Id>{"r1", "r2"}) || heads.size() == 1) << second;
+    EXPECT_TRUE(heads.count("r1") + heads.count("r2") == heads.size()) << second;
+  }
+}
+
+// Neither end of a figure need be traced: what hangs on it is. H is traced where 7/8 for r1, or for
+// r2, would put it.
+TEST(Suspects, TheTracingOfWhatHangsOnALoopDecides) {
+  for (const bool isFirst : {true, false}) {
+    const auto clashes = Along()
+                             .place("L", "0")
+                             .place("A")
+                             .place("H", isFirst ? "1.37" : "0.87")
+                             .place("R", "1.25")
+                             .reading("r1", "L", "A", "3/8")
+                             .reading("r2", "A", "R", "3/8")
+                             .reading("r3", "L", "R", "1 1/4")
+                             .reading("h", "A", "H", "1/2")
+                             .clashes();
+    ASSERT_EQ(clashes.size(), 1u);
+    ASSERT_FALSE(clashes[0].suspects.empty());
+    EXPECT_EQ(clashes[0].suspects.front().reading, isFirst ? "r1" : "r2");
+    EXPECT_EQ(clashes[0].suspects.front().wouldBe, inches("7/8"));
+  }
+}
+
+// To half a millimetre, and a 32nd of an inch.
+TEST(Suspects, TheTracingIsToldInThePrintsOwnUnit) {
+  const auto clashes = Along()
+                           .place("L", "0")
+                           .place("A", "1.0827")  // 27.5 mm
+                           .place("R", "2.0669")  // 52.5 mm
+                           .reading("r1", "L", "A", "21.5 mm")
+                           .reading("r2", "A", "R", "25 mm")
+                           .reading("r3", "L", "R", "52.5 mm")
+                           .clashes();
+  ASSERT_EQ(clashes.size(), 1u);
+  const Suspect& first = clashes[0].suspects.front();
+  EXPECT_EQ(first.reading, "r1");
+  EXPECT_EQ(first.traced, inches("27.5 mm"));
+}
+
 // A is midway between L and R: 2 · r1 must make r2, so half of the miss lies in r1.
 TEST(Suspects, SeesThroughAMidway) {
   const auto clashes = Along()
