@@ -8,6 +8,7 @@
 #include <utility>
 #include <vector>
 
+#include "core/base/apart.h"
 #include "core/base/result.h"
 #include "core/document/json_text.h"
 #include "core/measure/angle.h"
@@ -71,6 +72,12 @@ class ObjectReader {
   /// A length as lettered; a figure that names no unit is in `bareUnit`.
   void read(std::string_view name, std::optional<Lettered>& out, Unit bareUnit);
   void read(std::string_view name, std::optional<LetteredAngle>& out);
+  template <class Value, class... More>
+  void read(std::string_view name, Apart<Value>& out, const More&... more) {
+    std::optional<Value> value;
+    read(name, value, more...);
+    if (value) out = *std::move(value);
+  }
   /// A member of any kind as JSON text on one line.
   void readJson(std::string_view name, std::string& out);
 

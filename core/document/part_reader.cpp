@@ -67,10 +67,12 @@ class MemberReader : public NoMembers {
   void wordUnless(std::string_view name, Word& out, Word) {
     word(name, out);
   }
-  void size(std::string_view name, std::optional<Lettered>& out, SizeSymbol) {
+  template <class Size>
+  void size(std::string_view name, Size& out, SizeSymbol) {
     object_.read(name, out, unit_);
   }
-  void angle(std::string_view name, std::optional<LetteredAngle>& out) { object_.read(name, out); }
+  template <class Angle>
+  void angle(std::string_view name, Angle& out) { object_.read(name, out); }
   void depth(std::string_view name, Depth& out) {
     if (object_.textOf(name) == "through") return;
     object_.read(name, out.length, unit_);
@@ -82,12 +84,13 @@ class MemberReader : public NoMembers {
   void ids(std::string_view name, std::vector<Id>& out) { object_.read(name, out); }
   void pair(std::string_view name, std::vector<Id>& out) { object_.read(name, out); }
   void flag(std::string_view name, bool& out) { object_.read(name, out); }
-  void partPlace(std::string_view name, std::optional<PartPlace>& out) {
+  void partPlace(std::string_view name, Apart<PartPlace>& out) {
     object_.within(name, [&](ObjectReader& inner) {
-      PartPlace& at = out.emplace();
+      PartPlace at;
       inner.read("part", at.part);
       inner.read("place", at.place);
       at.extra = inner.rest();
+      out = std::move(at);
     });
   }
   void count(kind::Ring& ring) {

@@ -141,12 +141,6 @@ Stage& CalloutReader::stageFor(Make make) {
   return stages_.back();
 }
 
-void CalloutReader::put(std::optional<Lettered>& member, Lettered figure, std::string_view what,
-                        std::size_t from) {
-  if (member) return fail("the " + std::string(what) + " is given already", from);
-  member = std::move(figure);
-}
-
 void CalloutReader::place(Lettered figure, std::size_t from) {
   const bool times = std::exchange(times_, false);
   const std::optional<CalloutWord> wanted = std::exchange(wanted_, std::nullopt);

@@ -3,6 +3,7 @@
 #include <optional>
 #include <string>
 #include <string_view>
+#include <utility>
 #include <vector>
 
 #include "core/lines/callout.h"
@@ -93,8 +94,11 @@ class CalloutReader {
   Stage& stage();
   /// A stage that still waits for what it is, or another one behind it.
   Stage& stageFor(Make make);
-  void put(std::optional<Lettered>& member, Lettered figure, std::string_view what,
-           std::size_t from);
+  template <class Figure>
+  void put(Figure& member, Lettered figure, std::string_view what, std::size_t from) {
+    if (member) return fail("the " + std::string(what) + " is given already", from);
+    member = std::move(figure);
+  }
   void place(Lettered figure, std::size_t from);
   /// Whether the figure there is followed by what says what it is.
   bool isNamed(std::size_t i) const;

@@ -79,7 +79,8 @@ class FeatureReader {
   }
 
  private:
-  Result<Done> into(std::optional<Lettered>& member, std::string_view what) {
+  template <class Figure>
+  Result<Done> into(Figure& member, std::string_view what) {
     if (member) return words_.refuse("the " + std::string(what) + " is given already");
     const std::size_t at = words_.at();
     auto figure = figureFrom(words_, context_.unit, what);

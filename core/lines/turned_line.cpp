@@ -45,7 +45,8 @@ class TurnedReader {
     edge = Id(words_.take());
     return true;
   }
-  bool takeFigure(std::optional<Lettered>& member) {
+  template <class Figure>
+  bool takeFigure(Figure& member) {
     const std::size_t at = words_.at();
     auto figure =
         readLength(words_.takeUntil({"large", "small", "angle", "per_foot", "runout"}), {unit_});

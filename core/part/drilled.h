@@ -5,6 +5,7 @@
 #include <string_view>
 #include <vector>
 
+#include "core/base/apart.h"
 #include "core/measure/angle.h"
 #include "core/measure/lettered.h"
 #include "core/part/id.h"
@@ -20,7 +21,7 @@ enum class Locate { coordinate, mate, pair, assembly, suit };
 /// Through, or so deep below the face it is cut from.
 struct Depth {
   bool through = true;
-  std::optional<Lettered> length;  ///< given when not through
+  Apart<Lettered> length;  ///< given when not through
 
   bool operator==(const Depth&) const = default;
 };
@@ -35,11 +36,11 @@ struct Drilled {
   Make make = Make::drill;
   Depth depth = {};
   std::string thread = {};                    ///< tapped holes: `1/4-20 UNC`, `2 BA`, `M3`
-  std::optional<Lettered> seatDiameter = {};  ///< counterbore, countersink, spotface
-  std::optional<Lettered> seatDepth = {};
-  std::optional<LetteredAngle> seatAngle = {};  ///< of a countersink, included
+  Apart<Lettered> seatDiameter = {};  ///< counterbore, countersink, spotface
+  Apart<Lettered> seatDepth = {};
+  Apart<LetteredAngle> seatAngle = {};  ///< of a countersink, included
   Locate locate = Locate::coordinate;
-  std::optional<PartPlace> mate = {};  ///< the other part's hole it is drilled with or from
+  Apart<PartPlace> mate = {};  ///< the other part's hole it is drilled with or from
   bool breaksOut = false;              ///< it is meant to break out of the outline
   std::vector<Id> meets = {};          ///< holes that it is meant to run into
 

@@ -6,6 +6,7 @@
 #include <variant>
 #include <vector>
 
+#include "core/base/apart.h"
 #include "core/measure/angle.h"
 #include "core/measure/lettered.h"
 #include "core/part/axis.h"
@@ -75,7 +76,7 @@ struct Slot {
   std::optional<Lettered> length = {};  ///< over all, end to end
   std::vector<Id> ends = {};            ///< two places, at the centres of its rounded ends; or none
   Id about = {};
-  std::optional<Lettered> cutter = {};  ///< diameter of the one it is to be cut with
+  Apart<Lettered> cutter = {};  ///< diameter of the one it is to be cut with
   Depth depth = {};
   std::vector<Id> meets = {};  ///< what is cut and that it is meant to run into
 
@@ -85,8 +86,8 @@ struct Slot {
 /// Holes evenly round a pitch circle.
 struct Ring {
   int holes = 1;                                 ///< from 1 to kMostHoles
-  std::optional<Lettered> pitchDiameter = {};    ///< PCD
-  std::optional<LetteredAngle> firstAngle = {};  ///< of hole 1, anticlockwise from the face's own X
+  Apart<Lettered> pitchDiameter = {};    ///< PCD
+  Apart<LetteredAngle> firstAngle = {};  ///< of hole 1, anticlockwise from the face's own X
   Sense sense = Sense::anticlockwise;            ///< as the face is seen
   std::vector<std::string> byTrace = {};         ///< members that clicks gave: `pcd`, `first_angle`
   Drilled drilled = {};                          ///< each hole
@@ -100,7 +101,7 @@ struct Row {
   /// From 1 to kMostHoles, also where the print counts spaces: then one more than those.
   int holes = 1;
   bool countedBySpaces = false;
-  std::optional<Lettered> pitch = {};     ///< from hole to hole; may be left to the readings
+  Apart<Lettered> pitch = {};     ///< from hole to hole; may be left to the readings
   std::vector<std::string> byTrace = {};  ///< members that clicks gave: `pitch`
   Drilled drilled = {};                   ///< each hole
 
@@ -156,9 +157,9 @@ struct Bored {
 struct Taper {
   std::vector<Id> between;
   std::optional<Lettered> large;
-  std::optional<Lettered> small;
-  std::optional<LetteredAngle> angle;
-  std::optional<Lettered> perFoot;  ///< how much the diameter grows over 12 in
+  Apart<Lettered> small;
+  Apart<LetteredAngle> angle;
+  Apart<Lettered> perFoot;  ///< how much the diameter grows over 12 in
   Id largeAt;                       ///< which of the two edges is the large end; empty: the first
 
   bool operator==(const Taper&) const = default;

@@ -5,6 +5,7 @@
 #include <string_view>
 #include <vector>
 
+#include "core/base/apart.h"
 #include "core/measure/angle.h"
 #include "core/measure/lettered.h"
 #include "core/part/axis.h"
@@ -40,7 +41,7 @@ struct Reading {
   bool reversed = false;  ///< of an angle against a line: from its other end
   /// The figure. For an angle only `text` is set and `angle` holds the value.
   Lettered figure;
-  std::optional<LetteredAngle> angle;
+  Apart<LetteredAngle> angle;
   std::string view;                ///< the view of the print it stands in, as named there
   std::vector<std::string> place;  ///< where on the print, two traced inches; evidence only
   /// What a rounded decimal stands for, as understood: `9/16` for a `.563`. The figure then has its
