@@ -1,5 +1,6 @@
 #pragma once
 
+#include <bit>
 #include <cstdint>
 #include <functional>
 #include <optional>
@@ -64,12 +65,12 @@ class IdNumbers {
       if (slot.first != one.first || slot.length != one.length) return true;
       return !isShort && ids[slot.number] != id;
     };
-    // The high half of a product depends on all of its factor (Knuth, Sorting and Searching, 6.4).
+    // The highest bits of a product depend on all of its factor (Knuth, Sorting and Searching,
+    // 6.4): as many of them as number the slots.
     constexpr std::uint64_t kGolden = 0x9e3779b97f4a7c15;
-    const std::uint64_t mixed =
-        isShort ? (one.first * kGolden) >> 32 : std::hash<std::string_view>()(id);
     const std::size_t last = slots_.size() - 1;
-    std::size_t place = mixed & last;
+    std::size_t place = isShort ? (one.first * kGolden) >> std::countl_zero(last)
+                                : std::hash<std::string_view>()(id) & last;
     while (slots_[place].number != kFree && isOther(slots_[place])) place = (place + 1) & last;
     return place;
   }

@@ -72,10 +72,8 @@ class RowMaker {
     const WorkBlock block(work.part, work.solution, &work.setup);
     const HolesAsked asked{&work.job, &work.part, &work.solution, &work.setup};
     rows_.reserve(work.part.features.size());
-    std::vector<PlannedHole> holes = planHoles(asked, block, tools);
-    plans_.reserve(holes.size());
-    for (PlannedHole& hole : holes) plans_[std::move(hole.id)] = std::move(hole.plan);
-    for (PlannedSlot& slot : planSlots(asked, block, tools)) plans_[slot.id] = slot.steps;
+    holes_ = planHoles(asked, block, tools);
+    for (PlannedSlot& slot : planSlots(asked, block, tools)) slots_[slot.id] = slot.steps;
   }
 
   Result<RowsFound> take() && {
@@ -90,12 +88,17 @@ class RowMaker {
   }
 
  private:
-  /// Of a slot's ends the slot's.
-  const SharedPlan& planAt(const Feature& feature, const Id& place) const {
+  /// Of a slot's ends the slot's. Places are asked for in the order in which holes are planned:
+  /// that of the features, of which some are left out.
+  const SharedPlan& planAt(const Feature& feature, const Id& place) {
     static const SharedPlan kNone, kPoint{pointPlan()};
     if (feature.is(FeatureKind::point)) return kPoint;
-    const auto found = plans_.find(feature.is(FeatureKind::slot) ? feature.id : place);
-    return found == plans_.end() ? kNone : found->second;
+    if (!feature.drilled()) {
+      const auto slot = slots_.find(feature.id);
+      return slot == slots_.end() ? kNone : slot->second;
+    }
+    while (holes_[hole_].id != place) ++hole_;
+    return holes_[hole_].plan;
   }
 
   std::optional<Error> addPlace(const Feature& feature, const Place& place) {
@@ -171,7 +174,9 @@ class RowMaker {
   }
 
   const WorkAt& work_;
-  std::unordered_map<Id, SharedPlan> plans_;
+  std::vector<PlannedHole> holes_;
+  std::size_t hole_ = 0;  ///< the last one asked for
+  std::unordered_map<Id, SharedPlan> slots_;
   std::map<std::pair<Id, Axis>, const Loose*> loose_;
   std::set<std::pair<Id, Axis>> told_;
   std::vector<TableRow> rows_;
