@@ -148,7 +148,7 @@ Json asJson(const Part& part, const CentresClash& clash, const std::vector<Centr
     }
     one["would_be_text"] = suspect.wouldBeText;
     one["closes_all"] = suspect.closesAll;
-    one["why"] = reasonText(suspect);
+    one["why"] = reasonText(part, suspect);
     entry["suspects"].push_back(std::move(one));
   }
   return entry;

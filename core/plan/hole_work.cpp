@@ -58,8 +58,12 @@ class HolePlans {
     hole.closePlace = close_.count(place) > 0 || close_.count(feature.id) > 0;
     const bool out = breaksOutNow(hole);
     const Pair pair = pairOf(hole);
+    if (const Mended* const chosen = chosenWay(*asked_.part, place)) {
+      planMended(hole, *chosen, workOf(hole, out, pair));
+      return hole;
+    }
     // Most holes are like the one before, which is told sooner than a key is made.
-    const Standing standing{feature.face, hole.closePlace, out, pair.leads, pair.further.ticks()};
+    const Standing standing{feature.face, hole.closePlace, out, pair};
     if (last_.drilled && last_.standing == standing && *last_.drilled == drilled) {
       hole.plan = last_.plan;
       return hole;
@@ -80,10 +84,6 @@ class HolePlans {
                       pair.there,
                       pair.text(),
                       pair.further.ticks()};
-    if (const Mended* const chosen = chosenWay(*asked_.part, place)) {
-      planMended(hole, *chosen, workOf(hole, out, pair));
-      return hole;
-    }
     const auto [entry, fresh] = plans_.emplace(key, SharedPlan());
     if (fresh) {
       entry->second = planHole(workOf(hole, out, pair), tools_, asked_.job->machine.speeds);
@@ -187,6 +187,7 @@ class HolePlans {
     bool there = true;
 
     std::string text() const { return with ? with->part + '\n' + with->place : std::string(); }
+    bool operator==(const Pair&) const = default;
   };
 
   Pair pairOf(const PlannedHole& hole) {
@@ -259,7 +260,7 @@ class HolePlans {
   std::set<std::string_view> close_;
   OffPlaces offPlaces_;
   std::map<LikeKey, SharedPlan> plans_;
-  using Standing = std::tuple<Face, bool, bool, bool, std::int64_t>;
+  using Standing = std::tuple<Face, bool, bool, Pair>;
   struct {
     Standing standing;
     const Drilled* drilled = nullptr;

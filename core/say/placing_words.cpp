@@ -100,14 +100,16 @@ std::string placingText(const Part& part, const Solution& solution, const Doubt&
          std::to_string(std::llround(std::floor(weak.factor))) + " thou";
 }
 
-std::string reasonText(const CentreSuspect& suspect) {
+std::string reasonText(const Part& part, const CentreSuspect& suspect) {
   switch (suspect.look) {
     case AngleLook::none:
       return lookText(suspect.reason);
     case AngleLook::otherAxis:
       return "measured from the other axis";
     case AngleLook::otherTurn:
-      return "clockwise for anticlockwise";
+      return part.readings[suspect.reading].sense == Sense::clockwise
+                 ? "as lettered, but anticlockwise"
+                 : "as lettered, but clockwise";
     case AngleLook::otherEnd:
       return "measured from the other end";
     case AngleLook::otherPlace:
@@ -123,7 +125,7 @@ std::string reasonText(const CentreSuspect& suspect) {
 }
 
 std::string suspectText(const Part& part, const CentreSuspect& suspect) {
-  const std::string reason = reasonText(suspect);
+  const std::string reason = reasonText(part, suspect);
   return readingWords(part, part.readings[suspect.reading]) + " may be " + suspect.wouldBeText +
          (suspect.degrees ? "°" : "") + (reason.empty() ? "" : ": " + reason);
 }

@@ -22,7 +22,7 @@ std::string placingText(const Part& part, const Solution& solution, const Doubt&
 /// straight to C may be 7/8: looks like 7/8`.
 std::string suspectText(const Part& part, const CentreSuspect& suspect);
 /// The last part of it; empty where nothing but the sum speaks against the reading.
-std::string reasonText(const CentreSuspect& suspect);
+std::string reasonText(const Part& part, const CentreSuspect& suspect);
 
 /// How a place that is held half can still move: `it can still swing about A`.
 std::string freeText(const FreePlace& free);

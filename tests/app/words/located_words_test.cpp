@@ -102,6 +102,20 @@ TEST_F(Located, EachSaysHowItsPlaceIsFoundAndThroughWhat) {
   EXPECT_NE(note(front["D"]).find("its size waits"), std::string::npos);
 }
 
+TEST_F(Located, TwoLikeHolesOnePairEachNameTheirOwnMate) {
+  for (auto& part : job_["parts"]) {
+    part["features"][7] = part["features"][6];
+    part["features"][7]["id"] = "B";
+  }
+  job_["parts"][1]["features"][7]["mate"]["place"] = "B";
+  write();
+  auto back = rowsOf("Back plate");
+  for (const std::string id : {"A", "B"}) {
+    const std::string note = back[id]["note"];
+    EXPECT_NE(note.find("clamped to " + id + " of Front plate"), std::string::npos) << note;
+  }
+}
+
 TEST_F(Located, WhatIsMadeElsewhereComesLast) {
   rowsOf("Front plate");
   ASSERT_EQ(order_.size(), 4u);

@@ -69,6 +69,23 @@ class PutRightWords : public testing::Test {
   std::string file_;
 };
 
+/// Two holes of one drawing, one after the other: what is chosen of the second is not hidden by the
+/// first's.
+TEST_F(PutRightWords, OneOfSeveralLikeHolesIsPutRightByItself) {
+  ordered_json& plate = plateOf(job_);
+  for (ordered_json& feature : plate["features"]) {
+    if (feature["id"] != "A") continue;
+    ordered_json first = feature;
+    first["id"] = "A9";
+    plate["features"].insert(plate["features"].begin(), first);
+    break;
+  }
+  choose("bush");
+  const std::vector<std::string> tools = toolsOfA();
+  EXPECT_NE(std::find(tools.begin(), tools.end(), "press bush"), tools.end())
+      << testing::PrintToString(tools);
+}
+
 TEST_F(PutRightWords, IsMadeAsThePrintSaysUntilSomethingIsChosen) {
   write();
   EXPECT_EQ(toolsOfA().back(), "deburr");
