@@ -169,13 +169,18 @@ TEST_F(RichPrints, EachLineIsReadAsItIsLettered) {
         if (kind != "angle") {
           EXPECT_EQ(o.candidates.front().ticks, truth["ticks"].get<std::int64_t>());
         }
-        // The cut that is shown holds its figure, and both of the line's ends.
+        // The cut that is shown goes a fifth of the sheet's inch beyond its figure and both ends.
         const PictureBox &f = o.figure, &c = o.cut;
-        EXPECT_TRUE(c.x <= f.x && c.y <= f.y && c.x + c.w >= f.x + f.w && c.y + c.h >= f.y + f.h);
+        const double room = 0.15 * one.print.truth["ppi"].get<double>();
+        EXPECT_GT(std::min({f.x - c.x, f.y - c.y, c.x + c.w - f.x - f.w, c.y + c.h - f.y - f.h}),
+                  room)
+            << one.seed << truth;
         const PlanePoint first = one.print.pixelToInches.map({c.x, c.y}),
                          last = one.print.pixelToInches.map({c.x + c.w, c.y + c.h});
         for (const PlanePoint end : {o.from, o.to}) {
-          EXPECT_TRUE(end.x > first.x && end.x < last.x && end.y < first.y && end.y > last.y);
+          EXPECT_GT(std::min({end.x - first.x, last.x - end.x, first.y - end.y, end.y - last.y}),
+                    0.15 / one.print.scale())
+              << one.seed << truth;
         }
         const PlanePoint figure = one.print.pixelToInches.map({f.x + f.w / 2, f.y + f.h / 2});
         EXPECT_LT(apart(figure, pointOf(truth["figure"])),
