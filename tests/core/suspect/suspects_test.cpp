@@ -291,6 +291,40 @@ TEST(Suspects, TwoThatShareALoopAndHaveOneEach) {
   }
 }
 
+// Three in a row are wrong, each on a loop of its own, and the length over all three is right:
+// nothing but the three together closes all.
+TEST(Suspects, ThreeThatShareALoopAndHaveOneEach) {
+  const auto clashes = Along()
+                           .place("L")
+                           .place("A")
+                           .place("B")
+                           .place("C")
+                           .place("M")
+                           .place("N")
+                           .place("P")
+                           .reading("r1", "L", "A", "1 7/8")
+                           .reading("r2", "A", "B", "1 1/4")
+                           .reading("r3", "B", "C", "15/16")
+                           .reading("r4", "L", "M", "5/8")
+                           .reading("r5", "M", "A", "3/4")
+                           .reading("r6", "A", "N", "13/16")
+                           .reading("r7", "N", "B", "11/16")
+                           .reading("r8", "B", "P", "9/16")
+                           .reading("r9", "P", "C", "1/2")
+                           .reading("r10", "L", "C", "3 15/16")
+                           .clashes();
+  ASSERT_GE(clashes.size(), 3u);
+  const std::map<Id, const char*> right{{"r1", "1 3/8"}, {"r2", "1 1/2"}, {"r3", "1 1/16"}};
+  for (const test::Suspected& clash : clashes) {
+    ASSERT_FALSE(clash.suspects.empty());
+    const Suspect& head = clash.suspects.front();
+    ASSERT_EQ(right.count(head.reading), 1u) << head.reading;
+    EXPECT_EQ(head.wouldBe, inches(right.at(head.reading)));
+    EXPECT_EQ(head.together.size(), 2u);
+    EXPECT_EQ(head.ofMany, 0) << head.reading;
+  }
+}
+
 // Neither end of a figure need be traced: what hangs on it is. H is traced where 7/8 for r1, or for
 // r2, would put it.
 TEST(Suspects, TheTracingOfWhatHangsOnALoopDecides) {
