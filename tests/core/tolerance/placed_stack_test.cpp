@@ -9,6 +9,7 @@
 
 #include "core/solution/solution.h"
 #include "core/tolerance/simulation.h"
+#include "core/tolerance/slanted_links.h"
 #include "tests/support/part_text.h"
 #include "tests/support/ticks.h"
 
@@ -269,6 +270,32 @@ TEST(PlacedRanges, AlongAnAxisThatChainsReachWhollyNothingIsLeftOut) {
 TEST(PlacedStack, AnAngleIsCustomarilyMadeToHalfADegree) {
   EXPECT_EQ(drawnStack(heldByAngle("60°"), Axis::x, "A", "C")->worst,
             drawnStack(heldByAngle("60° ±1/2°"), Axis::x, "A", "C")->worst);
+}
+
+// B lies an inch to the right of A, ±.005. Straying across by h lengthens it by h²/2(1 − h), of
+// which a tenth of what is left above is given away: h = √(.2 · 1 · .005) = .0316228, and .0044837
+// are left. No further than a quarter of its length in any case.
+TEST(SlantedLinks, ADistanceAlongAnAxisLetsItsEndStrayAcross) {
+  const auto linkOf = [](const std::string& text, Axis axis) {
+    const Part part = partFrom(
+        "edge L x left\nedge F y front\nhole A 1/4\nhole B 1/4\na1 x L A 1/2\na2 y F A 1/2\n"
+        "in_line y A B\ntraced A .5 .5\ntraced B 1.5 .5\nd centres A B " +
+        text + "\n");
+    const auto links = slantedLinks(part, *solve(part), *toleranceNetworkOf(part, axis));
+    EXPECT_TRUE(links.ok());
+    EXPECT_EQ(links->links.size(), 1U);
+    return links->links.at(0);
+  };
+  const double inch = static_cast<double>(kInch);
+  const TolerancedLink along = linkOf("1.000 ±.005", Axis::x);
+  EXPECT_EQ(along.nominal, kInch);
+  EXPECT_EQ(along.low, kInch - 5 * kThou);
+  EXPECT_NEAR(static_cast<double>(along.high) / inch, 1.0044837, 1e-7);
+  const TolerancedLink across = linkOf("1.000 ±.005", Axis::y);
+  EXPECT_EQ(across.nominal, 0);
+  EXPECT_NEAR(static_cast<double>(across.low) / inch, -0.0316228, 1e-7);
+  EXPECT_EQ(across.high, -across.low);
+  EXPECT_NEAR(static_cast<double>(linkOf("1.000 ±.5", Axis::y).high) / inch, 0.25, 1e-9);
 }
 
 }  // namespace

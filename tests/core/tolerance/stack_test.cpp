@@ -266,5 +266,20 @@ TEST(ToleranceNetwork, TheGeneralToleranceFollowsTheLettering) {
   }
 }
 
+// Of figures that may not stray none has a share in it.
+TEST(Stack, WhereNothingStraysNothingHasAShare) {
+  StackMember exact;
+  exact.what = member::Read{"r1"};
+  exact.factor = Rational(1);
+  exact.nominal = exact.low = exact.high = kInch;
+  const auto stack = stackOf({exact, exact});
+  ASSERT_TRUE(stack.ok());
+  EXPECT_EQ(stack->worst, (Span{2 * kInch, 2 * kInch}));
+  for (const StackMember& one : stack->members) {
+    EXPECT_EQ(one.share, 0);
+    EXPECT_EQ(one.worstShare, 0);
+  }
+}
+
 }  // namespace
 }  // namespace inchwright
