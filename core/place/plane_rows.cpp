@@ -3,6 +3,7 @@
 #include <algorithm>
 #include <cmath>
 #include <numbers>
+#include <numeric>
 
 namespace inchwright {
 namespace {
@@ -359,6 +360,18 @@ void addUnderstanding(Carriers& carriers, std::uint32_t index) {
   }
 }
 
+// By id, `r9` before `r10`: of readings of one trust the first ones decide and those to spare only
+// check, which must not hang on how the document lists them.
+std::vector<std::uint32_t> inOrderOfIds(const std::vector<Reading>& readings) {
+  std::vector<std::uint32_t> order(readings.size());
+  std::iota(order.begin(), order.end(), 0u);
+  std::stable_sort(order.begin(), order.end(), [&](std::uint32_t a, std::uint32_t b) {
+    const Id &one = readings[a].id, &other = readings[b].id;
+    return one.size() != other.size() ? one.size() < other.size() : one < other;
+  });
+  return order;
+}
+
 }  // namespace
 
 bool speaksOfPlanes(const Part& part) {
@@ -400,7 +413,7 @@ void addRowsOf(Carriers& carriers) {
       addOn(carriers, place, feature.id, {SourceKind::feature, i});
     }
   }
-  for (std::uint32_t i = 0; i < part.readings.size(); ++i) addReading(carriers, i);
+  for (const std::uint32_t i : inOrderOfIds(part.readings)) addReading(carriers, i);
   for (std::uint32_t i = 0; i < part.understood.size(); ++i) addUnderstanding(carriers, i);
 }
 

@@ -8,7 +8,8 @@ namespace inchwright {
 /// there is otherwise.
 bool speaksOfPlanes(const Part& part);
 
-/// Makes the rows of a plane: of its readings, its understandings and the shapes of its features.
+/// Makes the rows of a plane: of the shapes of its features, of its readings (in the order of their
+/// ids) and of its understandings.
 void addRowsOf(Carriers& carriers);
 
 /// How many decimal places of a degree an angle is lettered to; minutes count as two, seconds as

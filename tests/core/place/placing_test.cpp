@@ -2,6 +2,7 @@
 
 #include <gtest/gtest.h>
 
+#include <algorithm>
 #include <cmath>
 #include <numbers>
 #include <random>
@@ -33,6 +34,23 @@ TEST(Placing, ACentreDistanceAndAnAngle) {
   EXPECT_EQ(part.position("A", Axis::x)->how, How::exact);
   EXPECT_LE(part.placed.residual, kTick);
   EXPECT_TRUE(part.placed.answers.empty());
+}
+
+// Three distances of one trust, rounded to three places: C lies (.625² − 2.691² + 9) / 6 = .358191
+// to the right of A by two of them, .80614 from D where .806 is lettered. Which one only checks
+// follows from their ids, however the document lists them.
+TEST(Placing, WhichReadingOnlyChecksDoesNotHangOnTheirOrder) {
+  const std::string base = kBase + "hole D 1/8\nb4 x A D 1\nb5 y A D 1\nhole C 1/8\n";
+  std::vector<std::string> lines{"r2 centres A C .625\n", "r10 centres B C 2.691\n",
+                                 "r11 centres D C .806\n"};
+  std::sort(lines.begin(), lines.end());
+  const double right = (0.625 * 0.625 - 2.691 * 2.691 + 9) / 6;
+  do {
+    const auto part = placed(base + lines[0] + lines[1] + lines[2]);
+    EXPECT_NEAR(part.from("A", "C", Axis::x), right, kTick) << lines[0] << lines[1];
+    EXPECT_NEAR(part.from("A", "C", Axis::y), std::sqrt(0.625 * 0.625 - right * right), kTick);
+    EXPECT_TRUE(part.placed.clashes.empty());
+  } while (std::next_permutation(lines.begin(), lines.end()));
 }
 
 TEST(Placing, WhatIsChainedFromItFollowsExactly) {

@@ -62,6 +62,27 @@ TEST_F(Told, EveryDeceit) {
   }
 }
 
+// What is listed the other way round in the document is the same print.
+TEST_F(Told, TheOrderOfTheListsTakesNoWordAway) {
+  int looked = 0;
+  for (const Deceit& one : allDeceits()) {
+    const auto document = test::Json::parse(changedDocument(one), nullptr, false);
+    if (!document.is_object() || !document.contains("parts")) continue;
+    test::Json turned = document;
+    for (test::Json& part : turned["parts"]) {
+      for (const char* list : {"features", "readings", "understood"}) {
+        if (part.is_object() && part.contains(list) && part[list].is_array()) {
+          std::reverse(part[list].begin(), part[list].end());
+        }
+      }
+    }
+    ++looked;
+    const std::string answer = answerTo(turned.dump(), one.asked);
+    EXPECT_NE(answer.find(one.said), std::string::npos) << one.line << "\nsays:\n" << answer;
+  }
+  EXPECT_GE(looked, 150);
+}
+
 TEST_F(Told, NoSampleIsToldOfByTheIdsOfReadings) {
   int looked = 0;
   for (const auto& file : std::filesystem::directory_iterator(INCHWRIGHT_SOURCE_DIR "/samples")) {
