@@ -96,6 +96,21 @@ TEST(Outline, ARoundEndStandsForItsSide) {
   EXPECT_NEAR(outline.extents().second.x, 4, 1e-15);
 }
 
+// As high as it is wide the round touches all four sides, and stands for its own alone: half a
+// square and half a disc.
+TEST(Outline, ARoundEndStandsForNoOtherSideThatItTouches) {
+  for (const auto& [side, ids] : {std::pair(Side::right, std::vector<Id>{"F", "E", "K", "L"}),
+                                  std::pair(Side::back, std::vector<Id>{"F", "R", "E", "L"}),
+                                  std::pair(Side::left, std::vector<Id>{"F", "R", "K", "E"})}) {
+    Plate plate(2, 2);
+    plate.round("E", {{1, 1}, 1}, {.side = side, .about = "A"});
+    const Outline outline = plate.byItself();
+    ASSERT_TRUE(outline.isClosed) << static_cast<int>(side);
+    EXPECT_EQ(idsOf(outline), ids);
+    EXPECT_NEAR(outline.area(), 2 + kPi / 2, 1e-12);
+  }
+}
+
 TEST(Outline, AWiderRoundEndIsCutOnItsOwnSide) {
   Plate plate(4, 2);
   plate.round("E", {{2, 1}, 2}, {.side = Side::right, .about = "A"});

@@ -274,6 +274,61 @@ TEST(Placing, TheAngleOfALineAgainstTwoPlaces) {
   }
 }
 
+// N runs at 30°; M is lettered 45° from it: at 75°, or with the sense turned at −15°. Where the
+// print does not say which way, the tracing does.
+TEST(Placing, TheAngleOfALineAgainstAnother) {
+  const auto directionOf = [](std::optional<Sense> sense, double traced) {
+    Part part = PartText::read(
+        "edge L x left\nedge F y front\nhole A 1/4\nhole B 1/4\nline N\nline M\n"
+        "b1 x L A 1\nb2 y F A 1\nb3 x A B 2\nb4 y A B 1\nr1 angle N - 30\nr2 angle M - 45\n");
+    for (Reading& reading : part.readings) {
+      if (reading.kind == ReadingKind::angle) reading.to.clear();
+    }
+    part.readings.back().against = {"N"};
+    part.readings.back().sense = sense;
+    for (Feature& feature : part.features) {
+      if (auto* line = feature.as<kind::Line>()) line->through = {feature.id == "N" ? "A" : "B"};
+      if (feature.id == "A") feature.traced = {"1", "1"};
+      if (feature.id == "B") feature.traced = {"3", "2"};
+    }
+    const double c = std::cos(traced * kDegree), s = std::sin(traced * kDegree);
+    for (const double far : {-1.0, 1.0}) {
+      part.features.back().traced.push_back(std::to_string(3 + far * c));
+      part.features.back().traced.push_back(std::to_string(2 + far * s));
+    }
+    const PlacedForTest placed = PlacedForTest::of(part);
+    EXPECT_TRUE(placed.placed.clashes.empty());
+    const auto found = placed.placed.lines[0].find("M");
+    if (found == placed.placed.lines[0].end()) return 1000.0;
+    return std::remainder(found->second.direction / kDegree, 180);
+  };
+  EXPECT_NEAR(directionOf(Sense::anticlockwise, 75), 75, 1e-7);
+  EXPECT_NEAR(directionOf(Sense::clockwise, -15), -15, 1e-7);
+  EXPECT_NEAR(directionOf(std::nullopt, 73), 75, 1e-7);
+  EXPECT_NEAR(directionOf(std::nullopt, -17), -15, 1e-7);
+}
+
+// A copy that is stretched by a twentieth and lies seven inches along: which of two images C is at
+// is seen by where it stands among the others.
+TEST(Placing, AStretchedTracingTellsWhichAnswerIsMeant) {
+  const std::string text = kBase + "hole C 1/8\nr1 centres A C 1.8\nr2 centres B C 1.8\n";
+  const double rise = std::sqrt(1.8 * 1.8 - 1.5 * 1.5);
+  for (const int side : {-1, 1}) {
+    const std::string y = std::to_string(4 + 0.75 + side * rise);
+    const auto part = placed(text +
+                             "traced L 7\ntraced F 4\ntraced A 7.525 4.75\ntraced B 10.675 4.75\n"
+                             "traced C 9.1 " +
+                             y + "\n");
+    ASSERT_TRUE(part.isPlaced("C", Axis::y)) << side;
+    EXPECT_NEAR(part.from("A", "C", Axis::y), side * rise, 1e-8);
+    EXPECT_NEAR(part.from("A", "C", Axis::x), 1.5, 1e-8);
+  }
+  // Traced between the two it says nothing.
+  EXPECT_FALSE(placed(text + "traced L 7\ntraced F 4\ntraced A 7.525 4.75\ntraced B 10.675 4.75\n"
+                             "traced C 9.1 4.8\n")
+                   .isPlaced("C", Axis::y));
+}
+
 // C is a thou off the line and lies near A: from A through C, B would be a twentieth of an inch
 // off.
 TEST(Placing, ALineIsHeldByThoseOfItsPlacesTracedFurthestApart) {

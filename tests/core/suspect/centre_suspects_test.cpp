@@ -104,6 +104,19 @@ TEST(CentreSuspects, ThoseThatAloneMendItAllAreKnown) {
   EXPECT_EQ(mending(text + "r4 angle B C 138.59\n"), std::set<Id>{"r3"});
 }
 
+// Two distances of 1 from places 3 apart never meet: either may be too short, or the 3 be wrong,
+// which a chain says.
+TEST(CentreSuspects, OfTwoThatNeverMeetTheChainBetweenIsOneToo) {
+  const PlacedForTest part = PlacedForTest::of(PartText::read(
+      "edge L x left\nedge F y front\nhole A 1/4\nhole B 1/4\nb1 x L A 1/2\nb2 y F A 3/4\n"
+      "b3 x A B 3\nin_line y A B\nhole C 1/8\nr1 centres A C 1\nr2 centres B C 1\n"));
+  ASSERT_EQ(part.placed.clashes.size(), 1U);
+  std::set<Id> ids;
+  for (const CentreSuspect& one : rankCentreSuspects(part.part, part.placed.clashes[0]))
+    ids.insert(part.part.readings[one.reading].id);
+  EXPECT_EQ(ids, (std::set<Id>{"b3", "r1", "r2"}));
+}
+
 // C lies at 36.87 degrees, or 36° 52', from A: 1.6 on and 1.2 up.
 TEST(CentreSuspects, AnAngleIsTakenForAnotherInManyWays) {
   const std::pair<const char*, AngleLook> rows[] = {
