@@ -39,6 +39,23 @@ TEST(PlaneLookahead, ALoopClosedFurtherOnSettlesAMirrorImageInWhateverOrderItIsR
   EXPECT_EQ(orders, 120);
 }
 
+// D is (1 1/2, 3 1/4), a further answer of its own ruled out by its distance from B, and mirrored
+// with C; G lies an inch from D at 30° and .4432 from E, which only with C above can be.
+TEST(PlaneLookahead, GoesOnOverAPlaceOfWhichOneAnswerAgrees) {
+  std::vector<std::string> lines{"hole E 1/8",           "e1 x L E 2",
+                                 "e2 y F E 4",           "hole G 1/8",
+                                 "r1 centres A C 2 1/2", "r2 centres B C 2 1/2",
+                                 "r3 centres C D .7071", "r4 centres A D 2.6926",
+                                 "r6 centres D G 1",     "r7 angle D G 30",
+                                 "r8 centres E G .4432"};
+  lines.push_back("r5 centres B D 3.2016");
+  const auto part = placedLines(lines);
+  ASSERT_TRUE(part.isPlaced("C", Axis::y));
+  EXPECT_NEAR(part.from("F", "C", Axis::y), 2.75, 0.0005);
+  EXPECT_NEAR(part.from("F", "G", Axis::y), 3.75, 0.0005);
+  EXPECT_TRUE(part.placed.clashes.empty());
+}
+
 TEST(PlaneLookahead, AReadingThatNeitherAnswerAgreesWithSettlesNothing) {
   const auto part =
       placedLines({"r1 centres A C 2 1/2", "r2 centres B C 2 1/2", "r3 centres C D 1 1/4",
