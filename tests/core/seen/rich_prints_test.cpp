@@ -144,6 +144,40 @@ TEST_F(RichPrints, EachThingIsOfferedWhereItIsDrawn) {
   }
 }
 
+// What is drawn whole may be taken by one Enter; an edge where a dimension ends on it, a row where
+// its holes have none of their own and a note says its size.
+TEST_F(RichPrints, WhatIsDrawnWholeIsReady) {
+  for (const RichPrint& one : prints) {
+    const double near = 0.02 / one.print.scale();
+    const auto hasDimension = [&](const FeatureOffer& o) {
+      const auto& all = one.print.truth["readings"];
+      return std::any_of(all.begin(), all.end(), [&](const Truth& r) {
+        if (r["kind"] != (o.alongX ? "x" : "y") || r.contains("other_view") != (o.view == 1))
+          return false;
+        const int axis = o.alongX ? 0 : 1;
+        const double at = o.alongX ? o.at.x : o.at.y;
+        return std::abs(r["from"][axis].get<double>() - at) < near ||
+               std::abs(r["to"][axis].get<double>() - at) < near;
+      });
+    };
+    for (const FeatureOffer& o : one.offers.features) {
+      const auto at = [&] {
+        return std::string(one.seed) + " kind " + std::to_string(static_cast<int>(o.kind)) +
+               " at " + std::to_string(o.at.x) + " " + std::to_string(o.at.y);
+      };
+      if (o.kind == OfferedFeature::edge) {
+        EXPECT_EQ(o.ready, hasDimension(o)) << at();
+      } else if (o.kind == OfferedFeature::row) {
+        EXPECT_TRUE(!o.ready || !o.size.empty()) << at();
+      } else {
+        EXPECT_TRUE(o.ready) << at();
+      }
+      EXPECT_GT(o.sure, 0.75) << at();
+      EXPECT_LE(o.sure, 1) << at();
+    }
+  }
+}
+
 TEST_F(RichPrints, EachLineIsReadAsItIsLettered) {
   for (const RichPrint& one : prints) {
     int found = 0, read = 0, ready = 0;
