@@ -285,6 +285,42 @@ TEST_F(RichPrints, TheLetteringIsAsHighAsItIsLettered) {
   }
 }
 
+// The same print a half and a quarter as fine: the places stay, and what is too small to be read
+// well is said.
+TEST_F(RichPrints, ACoarserPictureShowsTheSamePlaces) {
+  const RichPrint& one = prints[2];
+  Grey whole(one.print.picture.width, one.print.picture.height);
+  whole.at = one.print.bytes;
+  const auto holesOf = [](const Offers& offers) {
+    std::vector<FeatureOffer> out;
+    std::copy_if(offers.features.begin(), offers.features.end(), std::back_inserter(out),
+                 [](const FeatureOffer& o) { return o.kind == OfferedFeature::hole && o.ready; });
+    return out;
+  };
+  for (const int by : {2, 4}) {
+    const Grey small = shrunk(whole, by);
+    const double middle = (by - 1) / 2.0, step = by;
+    const auto offers = offer(
+        {small.at.data(), small.width, small.height, small.width},
+        one.print.pixelToInches.after(Homography({step, 0, middle, 0, step, middle, 0, 0, 1})));
+    ASSERT_TRUE(offers.ok());
+    EXPECT_NEAR(offers->lettering * by, one.offers.lettering, 0.06 * one.offers.lettering);
+    EXPECT_EQ(offers->tooCoarse, by == 4) << offers->lettering;
+    for (const FeatureOffer& o : holesOf(*offers)) {
+      const auto all = holesOf(one.offers);
+      EXPECT_TRUE(std::any_of(all.begin(), all.end(),
+                              [&](const FeatureOffer& own) {
+                                return apart(own.at, o.at) < 0.01 &&
+                                       std::abs(own.drawnRadius - o.drawnRadius) < 0.01;
+                              }))
+          << by << " " << o.at.x << " " << o.at.y;
+    }
+    if (by == 2) {
+      EXPECT_GE(holesOf(*offers).size() + 2, holesOf(one.offers).size());
+    }
+  }
+}
+
 // On the print 0006 a length of 2 21/32 lies over 5/16, 7/8, 3/8, 5/16 and 25/32, and one of 3/8
 // between 1 7/8 from the left and 13/32 from the right. What is confirmed is set down to a pixel
 // or two.
