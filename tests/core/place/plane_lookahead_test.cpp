@@ -65,6 +65,30 @@ TEST(PlaneLookahead, AReadingThatNeitherAnswerAgreesWithSettlesNothing) {
   EXPECT_EQ(part.placed.answers[0].answers.size(), 2U);
 }
 
+// Of two readings that no answer agrees with, neither alone mends all, and nor does any other.
+TEST(PlaneLookahead, WhatMendsOneOfTwoThatNoAnswerAgreesWithDoesNotMendAll) {
+  const std::vector<std::string> one{"hole E 1/8",           "e1 x L E 2",
+                                     "e2 y F E 4",           "r1 centres A C 2 1/2",
+                                     "r2 centres B C 2 1/2", "r3 centres E C 1.6"};
+  std::vector<std::string> two = one;
+  two.insert(two.end(), {"hole G 1/8", "g1 x L G 1/2", "g2 y F G 3 1/4", "r4 centres G C 1.2"});
+  const auto mending = [](const PlacedForTest& part) {
+    std::vector<Id> ids;
+    for (const CentresClash& clash : part.placed.clashes) {
+      for (const WouldBe& would : clash.wouldBe) {
+        if (would.closesAll) ids.push_back(part.part.readings[would.reading].id);
+      }
+    }
+    return ids;
+  };
+  const auto first = placedLines(one), both = placedLines(two);
+  ASSERT_EQ(first.placed.clashes.size(), 1U);
+  ASSERT_FALSE(both.placed.clashes.empty());
+  const std::vector<Id> ids = mending(first);
+  EXPECT_NE(std::find(ids.begin(), ids.end(), "r3"), ids.end());
+  EXPECT_EQ(mending(both), std::vector<Id>{});
+}
+
 TEST(PlaneLookahead, APlaceThatOneAnswerCouldNotReachSettlesIt) {
   // From C mirrored below, nothing lies 1/2 from it and 7/8 from E above.
   const auto part = placedLines({"hole E 1/8", "e1 x L E 2", "e2 y F E 4", "r1 centres A C 2 1/2",
