@@ -435,4 +435,13 @@ std::string doubtText(const Part& part, const Solution& solution, const Doubt& d
   return reworded(part, textOf(part, solution, doubt), english);
 }
 
+std::vector<std::string> doubtTexts(const Part& part, const Solution& solution, English english) {
+  std::vector<std::string> texts;
+  texts.reserve(solution.doubts.size());
+  for (const Doubt& doubt : solution.doubts) {
+    texts.push_back(doubtText(part, solution, doubt, english));
+  }
+  return texts;
+}
+
 }  // namespace inchwright

@@ -7,13 +7,17 @@
 
 namespace inchwright {
 
-/// What stands in doubt, as a colleague would say it: `L–A–R: 3/8 + 1 3/16 makes 1 9/16, the print
-/// says 1 1/2 from L to R: 1/16 too short; 1 3/16 from A to R may be 1 1/8`. Names are the user's
-/// in both Englishes. `machine: xcounts is not known here; is x_counts meant?`
+/// `machine: xcounts is not known here; is x_counts meant?`
 std::string misspeltText(const Misspelt& misspelt);
 
+/// What stands in doubt, as a colleague would say it: `L–A–R: 3/8 + 1 3/16 makes 1 9/16, the print
+/// says 1 1/2 from L to R: 1/16 too short; 1 3/16 from A to R may be 1 1/8`. Names are the user's
+/// in both Englishes.
 std::string doubtText(const Part& part, const Solution& solution, const Doubt& doubt,
                       English english = English::uk);
+/// Of each doubt of a solution.
+std::vector<std::string> doubtTexts(const Part& part, const Solution& solution,
+                                    English english = English::uk);
 
 /// What would place a loose place: `give its distance along X from L, or say what it is in line
 /// with`.

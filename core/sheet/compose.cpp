@@ -5,6 +5,7 @@
 #include <utility>
 #include <vector>
 
+#include "core/say/doubt_words.h"
 #include "core/sheet/closeness_block.h"
 #include "core/sheet/content.h"
 #include "core/sheet/flow.h"
@@ -254,6 +255,7 @@ SheetContent measured(SheetContent content) {
   }
   std::string lost = notCarriedOver(content.job, content.part, content.table.setup);
   if (!lost.empty()) content.words.warnings.push_back(std::move(lost));
+  content.doubts = doubtTexts(content.part, content.solution, content.options.english);
   content.number = sheetNumber(content);
   if (wasPrinted(content.part, content.table.setup)) {
     content.edition =

@@ -27,10 +27,11 @@ struct SheetContent {
   const DrawnPart* picture = nullptr;  ///< null when there is none to draw
   const SheetOptions& options;
   Style style{options.readingDistance};
-  std::string number = {};         ///< of the sheet (`sheetNumber`); a Composition fills it in
-  SetupWords words = {};           ///< and this: what is said of the table, in the sheet's English
-  RowExtents rows = {};            ///< and this
-  std::vector<KitLine> kit = {};   ///< and this: what is said of the rest of the kit
+  std::string number = {};  ///< of the sheet (`sheetNumber`); a Composition fills it in
+  SetupWords words = {};    ///< and this: what is said of the table, in the sheet's English
+  std::vector<std::string> doubts = {};  ///< and this: of each doubt of the solution, likewise
+  RowExtents rows = {};                  ///< and this
+  std::vector<KitLine> kit = {};         ///< and this: what is said of the rest of the kit
   const HeldWork* held = nullptr;  ///< how the work is held and what was found; null as `picture`
   SheetEdition edition = {};       ///< and this: against the one last printed
 };

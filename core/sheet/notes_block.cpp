@@ -8,7 +8,6 @@
 #include <vector>
 
 #include "core/base/listed.h"
-#include "core/say/doubt_words.h"
 #include "core/say/piece_words.h"
 #include "core/say/plan_words.h"
 #include "core/sheet/paragraph.h"
@@ -153,7 +152,8 @@ Pieces queryPieces(const SheetContent& content, double width) {
   std::vector<std::string> accepted;
   std::vector<Id> loose;
   std::size_t count = 0;
-  for (const Doubt& doubt : content.solution.doubts) {
+  for (std::size_t i = 0; i < content.solution.doubts.size(); ++i) {
+    const Doubt& doubt = content.solution.doubts[i];
     if (doubt.holdsUp()) ++count;
     // Each once: what would place it was said above.
     if (doubt.holdsUp() && standsUnderMind(content, doubt)) {
@@ -165,7 +165,7 @@ Pieces queryPieces(const SheetContent& content, double width) {
                                       : doubt.key.topic == DoubtTopic::assumed ? assumed
                                                                                : accepted;
     if (!doubt.holdsUp() && !doubt.accepted) continue;
-    texts.push_back(doubtText(content.part, content.solution, doubt, content.options.english));
+    texts.push_back(content.doubts[i]);
   }
   if (!loose.empty()) open.push_back("Not placed yet, as under MIND: " + inchwright::listed(loose));
   Pieces pieces = marked(

@@ -3,6 +3,8 @@
 #include <algorithm>
 #include <cmath>
 #include <cstdint>
+#include <initializer_list>
+#include <string_view>
 
 #include "core/say/doubt_words.h"
 #include "core/say/figure_words.h"
@@ -22,6 +24,10 @@ class Mark {
   }
   void mix(const std::vector<std::string>& texts) {
     for (const std::string& text : texts) mix(text);
+    byte(0xFE);
+  }
+  void together(std::initializer_list<std::string_view> texts) {
+    for (const std::string_view text : texts) mix(text);
     byte(0xFE);
   }
   void mix(const Coordinate& figure) {
@@ -61,10 +67,10 @@ class Mark {
 
 void mixHead(const SheetContent& content, Mark& mark) {
   const Part& part = content.part;
-  mark.mix({content.job.title, content.job.print, part.name, part.material, part.hand,
-            std::to_string(part.quantity), content.table.setup,
-            std::string(nameOf(content.table.face)), std::to_string(content.table.turn),
-            stepText(content.table.step), std::string(nameOf(content.table.step.unit))});
+  mark.together({content.job.title, content.job.print, part.name, part.material, part.hand,
+                 std::to_string(part.quantity), content.table.setup,
+                 std::string(nameOf(content.table.face)), std::to_string(content.table.turn),
+                 stepText(content.table.step), std::string(nameOf(content.table.step.unit))});
 }
 
 void mixTable(const SheetContent& content, const SetupWords& words, Mark& mark) {
@@ -76,17 +82,26 @@ void mixTable(const SheetContent& content, const SetupWords& words, Mark& mark) 
     mark.mix(touch.what);
     mark.mix(touch.steps);
   }
+  // Rows that are worked together mostly share their plan.
+  const SharedPlan* plan = nullptr;
+  std::string steps, notes, kept;
   for (std::size_t i = 0; i < table.rows.size(); ++i) {
     const TableRow& row = table.rows[i];
-    mark.mix({row.id, row.xFraction, row.yFraction, words.rows[i].size, words.rows[i].note,
-              stepsWords(row, unit), runNotes(*row.plan, unit), keptTo(*row.plan, table.step)});
+    if (!plan || !row.plan.isOf(*plan)) {
+      plan = &row.plan;
+      steps = stepsWords(row, unit);
+      notes = runNotes(*row.plan, unit);
+      kept = keptTo(*row.plan, table.step);
+    }
+    mark.together({row.id, row.xFraction, row.yFraction, words.rows[i].size, words.rows[i].note,
+                   steps, notes, kept});
     mark.mix(row.x);
     mark.mix(row.y);
   }
   for (const EdgeRow& edge : table.edges) {
-    mark.mix({edge.id, std::string(1, letterOf(edge.axis)),
-              edge.stock ? figureText(*edge.stock, unit) : std::string(),
-              edge.disputed ? "disputed" : ""});
+    mark.together({edge.id, std::string(1, letterOf(edge.axis)),
+                   edge.stock ? figureText(*edge.stock, unit) : std::string(),
+                   edge.disputed ? "disputed" : ""});
     mark.mix(edge.value);
   }
   for (std::size_t i = 0; i < table.checks.size(); ++i) {
@@ -94,7 +109,8 @@ void mixTable(const SheetContent& content, const SetupWords& words, Mark& mark) 
     mark.mix(table.checks[i].x);
     mark.mix(table.checks[i].y);
   }
-  for (const Loose& loose : table.unplaced) mark.mix({loose.id, std::string(nameOf(loose.axis))});
+  for (const Loose& loose : table.unplaced)
+    mark.together({loose.id, std::string(nameOf(loose.axis))});
   mark.mix(words.unplaced);
   mark.mix(words.warnings);
   if (!words.curves.empty()) mark.mix(words.curves);
@@ -111,25 +127,25 @@ void mixTable(const SheetContent& content, const SetupWords& words, Mark& mark) 
   }
 }
 
-void mixRest(const SheetContent& content, Mark& mark) {
-  for (const Doubt& doubt : content.solution.doubts) {
-    mark.mix({doubtText(content.part, content.solution, doubt), doubt.accepted ? "accepted" : "",
-              doubt.holdsUp() ? "open" : ""});
+void mixRest(const SheetContent& content, const std::vector<std::string>& doubts, Mark& mark) {
+  for (std::size_t i = 0; i < doubts.size(); ++i) {
+    const Doubt& doubt = content.solution.doubts[i];
+    mark.together({doubts[i], doubt.accepted ? "accepted" : "", doubt.holdsUp() ? "open" : ""});
   }
   mark.mix(content.options.directChecks);
   for (const std::string& warning : content.options.warnings) mark.mix(warning);
   for (const KitLine& line : content.kit) {
     // What merely came out well makes no new sheet: the one in hand is still right.
-    if (!line.found) mark.mix({line.place, line.struckOut, line.instead, line.words});
+    if (!line.found) mark.together({line.place, line.struckOut, line.instead, line.words});
   }
   mark.mix(content.options.showRounding ? "rounding" : "");
   if (const std::optional<Closeness>& closeness = content.options.closeness) {
     for (const ClosenessBand& band : closeness->bands) {
-      mark.mix({std::string(1, letterOf(band.axis)), std::to_string(band.plusMinus.ticks())});
+      mark.together({std::string(1, letterOf(band.axis)), std::to_string(band.plusMinus.ticks())});
       mark.mix(band.places);
     }
     for (const BetterAim& aim : closeness->aims) {
-      mark.mix({aim.place, std::string(1, letterOf(aim.axis))});
+      mark.together({aim.place, std::string(1, letterOf(aim.axis))});
       mark.mix(aim.at);
     }
     for (const DirectCheck& check : closeness->directChecks) {
@@ -162,7 +178,7 @@ void mixPicture(const DrawnPart& picture, Mark& mark) {
   const auto side = [](std::optional<TableSide> one) {
     return std::string(one ? nameOf(*one) : "");
   };
-  mark.mix({side(picture.jaw), side(picture.stop)});
+  mark.together({side(picture.jaw), side(picture.stop)});
   for (const TableSide missing : picture.missing) mark.mix(nameOf(missing));
 }
 
@@ -174,10 +190,11 @@ std::string sheetNumber(const SheetContent& content) {
   // In one English, so that the two sheets of one setup bear one number.
   if (content.options.english == English::uk) {
     mixTable(content, content.words, mark);
+    mixRest(content, content.doubts, mark);
   } else {
     mixTable(content, setupWords(content.part, content.table), mark);
+    mixRest(content, doubtTexts(content.part, content.solution), mark);
   }
-  mixRest(content, mark);
   if (content.picture) mixPicture(*content.picture, mark);
 
   const auto numberIn = [](const auto& list, const std::string& name) {

@@ -12,7 +12,7 @@ TEST(Apart, IsWhatAnOptionalIs) {
   EXPECT_FALSE(none);
   EXPECT_FALSE(none.has_value());
   EXPECT_FALSE(none.held().has_value());
-  Apart<std::string> seat("3/8");
+  Apart<std::string> seat(std::string("3/8"));
   ASSERT_TRUE(seat);
   EXPECT_EQ(*seat, "3/8");
   EXPECT_EQ(seat->size(), 3u);
@@ -27,7 +27,7 @@ TEST(Apart, IsWhatAnOptionalIs) {
 }
 
 TEST(Apart, CopiesHoldValuesOfTheirOwn) {
-  Apart<std::string> one("3/8");
+  Apart<std::string> one(std::string("3/8"));
   Apart<std::string> other = one;
   EXPECT_EQ(one, other);
   *other = "7/16";

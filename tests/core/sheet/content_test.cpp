@@ -6,6 +6,7 @@
 #include <string>
 #include <vector>
 
+#include "core/say/doubt_words.h"
 #include "core/sheet/bounds.h"
 #include "core/sheet/sheet_number.h"
 #include "tests/core/sheet/made_sheet.h"
@@ -268,6 +269,7 @@ TEST(SheetNumber, IsSharedByNoOther) {
   MadeSheet made = settledPlate(Paper::a4);
   std::set<std::string> numbers;
   const SetupWords words = setupWords(made.part, made.table);
+  const std::vector<std::string> doubts = doubtTexts(made.part, made.solution);
   for (int i = 0; i < 20'000; ++i) {
     made.table.rows[0].x = coordinate(i * 1'270'000LL, made.table.step);
     numbers.insert(sheetNumber({made.job,
@@ -279,7 +281,7 @@ TEST(SheetNumber, IsSharedByNoOther) {
                                 Style(1000),
                                 {},
                                 words,
-                                {}}));
+                                doubts}));
   }
   EXPECT_EQ(numbers.size(), 20'000u);
   EXPECT_EQ(numbers.begin()->size(), std::string("1.1 ACDE-ACDE-ACDE").size());
