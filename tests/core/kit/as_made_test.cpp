@@ -89,6 +89,24 @@ TEST(AsMade, WorksMatesFromWhatWasFound) {
   EXPECT_EQ(suited.mates[0].verdict, Verdict::in);
 }
 
+// Lettered 1/4 in 1/4 is no slip where a clearance is wanted; .251 in 1/4 is, and where it is to be
+// tight it is meant.
+TEST(AsMade, AShaftLetteredLargerThanItsHoleIsTold) {
+  const auto isTold = [](const char* shaft, const char* least) {
+    KitJob kit;
+    kit.job.mates[0].shaft = *readLength(shaft);
+    kit.job.mates[0].least = *readLength(least);
+    const AsMade made = *asMade(kit.job, kit.solutions);
+    EXPECT_FALSE(made.mates[0].fault.has_value());
+    return made.mates[0].tightAsLettered;
+  };
+  EXPECT_FALSE(isTold(".2500", ".0007"));
+  EXPECT_FALSE(isTold(".2490", ".0007"));
+  EXPECT_TRUE(isTold(".2501", ".0007"));
+  EXPECT_TRUE(isTold(".2501", "0"));
+  EXPECT_FALSE(isTold(".2501", "-.0005"));
+}
+
 // The shaft as drawn is .2490 to .2493. Of one piece the last measurement counts.
 TEST(AsMade, OfSeveralPiecesAMateIsAllThatAnyMayBe) {
   const auto piece = [&](const char* name, const char* size) {

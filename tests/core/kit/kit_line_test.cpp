@@ -212,6 +212,7 @@ TEST(KitLine, AnOtherHandFollowsUntilItStandsAlone) {
   EXPECT_EQ(other->opposite, (OppositeOf{"Front click", Axis::x}));
   EXPECT_EQ(other->feature("L")->as<kind::Edge>()->side, Side::right);
   EXPECT_EQ(other->quantity, 1);
+  EXPECT_EQ(other, made->job.part("Front click") + 1) << "it stands behind the one it follows";
   EXPECT_EQ(refusal(made->job, "other hand of Left, front click across x called again"),
             "`Left, front click` is itself the other hand of `Front click`");
   const auto text = writeDocument(made->job);

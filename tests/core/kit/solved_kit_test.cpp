@@ -176,6 +176,30 @@ TEST(DifferenceOf, TheFirstPlaceOfAPartMayHaveAnotherName) {
   }
 }
 
+// A place that has its own is no other's, and an edge is told by its name alone.
+TEST(DifferenceOf, WhatIsMatchedByNameIsNotMatchedAgain) {
+  const KitJob kit;
+  const Part& plate = kit.job.parts[0];
+  Part other = plate;
+  other.name = "Other plate";
+  Feature near = other.features[4];
+  near.id = "N";
+  other.features.push_back(near);
+  for (const std::size_t i : {0U, 1U}) {
+    other.readings.push_back(other.readings[i]);
+    other.readings.back().id = i == 0 ? "n1" : "n2";
+    other.readings.back().to = "N";
+  }
+  other.features[1].id = "W";
+  for (Reading& reading : other.readings) {
+    if (reading.to == "R") reading.to = "W";
+  }
+  const Difference found = *differenceOf(kit.job, plate, kit.solutions[0], other, *solve(other));
+  EXPECT_EQ(found.only,
+            (std::vector<OnlyIn>{{"Plate", "R"}, {"Other plate", "W"}, {"Other plate", "N"}}));
+  EXPECT_TRUE(found.moved.empty() && found.changed.empty());
+}
+
 const std::vector<OnlyIn> kNotMatched{{"Plate", "A"}, {"Other plate", "Q"}};
 
 TEST(DifferenceOf, APlaceUnderAnotherNameIsFoundWithinAQuarterOfAnInch) {

@@ -7,6 +7,7 @@
 
 #include "core/chain/network.h"
 #include "core/solution/solution.h"
+#include "core/suspect/correction_cost.h"
 #include "core/suspect/explanation.h"
 #include "core/suspect/missing_block.h"
 #include "core/suspect/tracing.h"
@@ -126,6 +127,9 @@ TEST(NearestCorrection, IsAFigureThatAPrintWouldHave) {
   for (const std::int64_t off : {-3, 0, 3}) EXPECT_EQ(longer({k64th + off, 1}, 2), k64th) << off;
   EXPECT_EQ(longer({2 * k64th + 1, 2}, 2), k64th);
   for (const std::int64_t off : {-4, 4}) EXPECT_EQ(longer({k64th + off, 1}, 2), k64th + off);
+  // The nearest of them: two fifths above one and three below the next.
+  EXPECT_EQ(longer({k64th + k64th * 2 / 5, 1}, k64th / 2), k64th);
+  EXPECT_EQ(longer({k64th + k64th * 3 / 5, 1}, k64th / 2), 2 * k64th);
   // To 1.2000, which is no 64th.
   constexpr std::int64_t kMore = Length::kTicksPerInch / 10'000 * 125;
   for (const std::int64_t off : {-3, 0, 3}) EXPECT_EQ(longer({kMore + off, 1}, 2), kMore) << off;
