@@ -73,15 +73,59 @@ void warnOfStock(const WorkAt& work, std::vector<SetupWarning>& all) {
   }
 }
 
+// What holds the work, and how far to keep off it: a parallel that is thinner than it is taken to
+// be is drilled into.
+template <class Ask>
+void askOfHolding(const WorkAt& work, const Ask& ask) {
+  using Of = SetupWarning::Of;
+  const auto of = [&](Of what, const std::optional<Lettered>& figure) {
+    ask(what, figure, std::nullopt, MachineAxis::x);
+  };
+  const Holding& held = work.setup.held;
+  for (const LaidParallel& one : held.parallels.value_or(std::vector<LaidParallel>{})) {
+    for (const auto* figure : {&one.thick, &one.tall, &one.gap, &one.from, &one.to}) {
+      of(Of::parallel, *figure);
+    }
+  }
+  for (const Side side : kSides) {
+    ask(Of::overhang, held.overhang[static_cast<std::size_t>(side)], side, MachineAxis::x);
+  }
+  for (const auto* things : {&held.clamps, &held.clearOf}) {
+    for (const Obstacle& one : *things) {
+      of(Of::inTheWay, one.tall);
+      for (const auto& span : one.along) {
+        if (!span) continue;
+        of(Of::inTheWay, span->first);
+        of(Of::inTheWay, span->second);
+      }
+    }
+  }
+  for (const StockPiece& one : held.pieces) {
+    for (const auto& size : one.size) ask(Of::piece, size, std::nullopt, MachineAxis::x, one.name);
+  }
+  if (const auto& vice = work.job.shop.vice; vice && work.setup.jaw) {
+    for (const auto* figure : {&vice->jawWidth, &vice->jawHeight, &vice->opens}) {
+      of(Of::vice, *figure);
+    }
+  }
+  if (const auto& margins = work.job.shop.margins) {
+    for (const auto* figure : {&margins->around, &margins->wall, &margins->below}) {
+      of(Of::margin, *figure);
+    }
+  }
+}
+
 void warnOfFigures(const WorkAt& work, std::vector<SetupWarning>& all) {
   const auto ask = [&](SetupWarning::Of of, const std::optional<Lettered>& figure,
-                       std::optional<Side> side, MachineAxis axis) {
+                       std::optional<Side> side, MachineAxis axis, const std::string& place = {}) {
     if (!figure || figure->questions.empty()) return;
     SetupWarning one = warning(Kind::oddFigure, axis);
     one.of = of;
     one.figure = *figure;
     one.side = side;
-    all.push_back(std::move(one));
+    one.place = place;
+    // Both parallels of a pair are lettered alike.
+    if (std::find(all.begin(), all.end(), one) == all.end()) all.push_back(std::move(one));
   };
   for (const Side side : kSides) {
     ask(SetupWarning::Of::stock, work.setup.stockLettered(side), side, MachineAxis::x);
@@ -95,11 +139,10 @@ void warnOfFigures(const WorkAt& work, std::vector<SetupWarning>& all) {
     ask(SetupWarning::Of::offset, depth->offset, std::nullopt, MachineAxis::z);
   }
   for (const GivenCurve& curve : work.setup.curves) {
-    const std::size_t before = all.size();
-    ask(SetupWarning::Of::cutter, curve.cutter, std::nullopt, MachineAxis::x);
-    ask(SetupWarning::Of::ridge, curve.ridge, std::nullopt, MachineAxis::x);
-    for (std::size_t i = before; i < all.size(); ++i) all[i].place = curve.of;
+    ask(SetupWarning::Of::cutter, curve.cutter, std::nullopt, MachineAxis::x, curve.of);
+    ask(SetupWarning::Of::ridge, curve.ridge, std::nullopt, MachineAxis::x, curve.of);
   }
+  askOfHolding(work, ask);
   const auto& finder = work.machine.finder;
   ask(SetupWarning::Of::finder, finder, std::nullopt, MachineAxis::x);
   // Tips are .200, .250, .375, .500, 4, 6, 10 mm and the like (common practice, no source).

@@ -64,7 +64,20 @@ struct SetupWarning {
     finderUnlikely,  ///< no finder has a tip of `figure`
     oddFigure        ///< a figure of the setup or machine that a careful reader would ask about
   };
-  enum class Of { none, stock, offset, finder, cutter, ridge };
+  enum class Of {
+    none,
+    stock,
+    offset,
+    finder,
+    cutter,
+    ridge,
+    parallel,
+    overhang,
+    inTheWay,  ///< a clamp, or what is to be kept clear of
+    piece,     ///< of stock: `place` is its name
+    vice,
+    margin
+  };
 
   Kind kind = Kind::noZero;
   MachineAxis axis = MachineAxis::x;

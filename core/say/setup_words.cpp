@@ -87,15 +87,37 @@ std::string sideOnTable(const SetupWarning& warning) {
   return warning.side ? std::string(nameOf(*warning.side)) : "outer";
 }
 
-std::string oddWords(const SetupWarning& warning) {
-  std::string what = "the finder";
-  if (warning.of == SetupWarning::Of::stock) what = "the stock on the " + sideOnTable(warning);
-  if (warning.of == SetupWarning::Of::cutter) what = "the cutter for " + warning.place;
-  if (warning.of == SetupWarning::Of::ridge) what = "the ridge left at " + warning.place;
-  if (warning.of == SetupWarning::Of::offset) {
-    what = "the offset of " + letterWords(warning.axis) + "0";
+std::string oddThing(const SetupWarning& warning) {
+  switch (warning.of) {
+    case SetupWarning::Of::stock:
+      return "the stock on the " + sideOnTable(warning);
+    case SetupWarning::Of::cutter:
+      return "the cutter for " + warning.place;
+    case SetupWarning::Of::ridge:
+      return "the ridge left at " + warning.place;
+    case SetupWarning::Of::offset:
+      return "the offset of " + letterWords(warning.axis) + "0";
+    case SetupWarning::Of::parallel:
+      return "a parallel";
+    case SetupWarning::Of::overhang:
+      return "how far it stands out on the " + sideOnTable(warning);
+    case SetupWarning::Of::inTheWay:
+      return "a clamp, or what is kept clear of,";
+    case SetupWarning::Of::piece:
+      return "the piece of stock" + (warning.place.empty() ? "" : " " + warning.place);
+    case SetupWarning::Of::vice:
+      return "the vice";
+    case SetupWarning::Of::margin:
+      return "the shop's margin";
+    case SetupWarning::Of::finder:
+    case SetupWarning::Of::none:
+      break;
   }
-  std::string text = what + " is lettered " + warning.figure.text + ": ";
+  return "the finder";
+}
+
+std::string oddWords(const SetupWarning& warning) {
+  std::string text = oddThing(warning) + " is lettered " + warning.figure.text + ": ";
   for (std::size_t i = 0; i < warning.figure.questions.size(); ++i) {
     text += (i > 0 ? "; " : "") + warning.figure.questions[i];
   }
