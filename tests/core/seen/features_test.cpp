@@ -56,6 +56,18 @@ TEST(Features, FourSidesAreReadyAndARimIsNoEdge) {
   EXPECT_EQ(plate.count(OfferedFeature::slot), std::pair(0, 0));
 }
 
+// A hole near a side, whose rim runs level six pixels beside it.
+TEST(Features, ARimBesideASideIsNoEdgeOfThePart) {
+  for (const double radius : {40.0, 60.0, 90.0}) {
+    Plate plate;
+    plate.circle(400, 494 - radius, radius, 4);
+    plate.line(400 - radius - 14, 494 - radius, 400 + radius + 14, 494 - radius, 1.6);
+    plate.line(400, 494 - 2 * radius - 14, 400, 490, 1.6);
+    EXPECT_EQ(plate.count(OfferedFeature::edge), std::pair(4, 4)) << radius;
+    EXPECT_EQ(plate.count(OfferedFeature::hole).first, 1) << radius;
+  }
+}
+
 TEST(Features, ALineOfDashesIsNeverReady) {
   Plate plate;
   for (double y = 100; y < 495; y += 42) plate.line(400, y, 400, y + 30, 4);

@@ -60,6 +60,23 @@ TEST(Figure, StackedFractions) {
   }
 }
 
+// What stands to the left of a fraction is its whole number only where it is as high as a figure
+// and on the bar's height.
+TEST(Figure, WhatIsAsideOfAFractionIsNotItsWholeNumber) {
+  struct Case {
+    Box box;
+    const char* text;
+  };
+  for (const Case& one : {Case{{4, 28, 15, 25}, "1 3/16"}, Case{{4, 6, 15, 25}, "3/16"},
+                          Case{{4, 50, 15, 25}, "3/16"}, Case{{12, 37, 4, 7}, "3/16"}}) {
+    auto [marks, bars] = stacked("", "3", "16");
+    for (Mark& m : marks) m.box.x += 25;
+    for (Box& b : bars) b.x += 25;
+    marks.push_back(mark('1', one.box));
+    EXPECT_EQ(first(readMarks(marks, bars, kInch, Unit::inch)), one.text) << one.box.y;
+  }
+}
+
 TEST(Figure, FractionsOfNoRuleAreNotRead) {
   for (const auto& [n, d] : std::vector<std::pair<std::string, std::string>>{
            {"2", "16"}, {"3", "10"}, {"9", "8"}, {"1", "3"}}) {

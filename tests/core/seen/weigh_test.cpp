@@ -3,6 +3,7 @@
 #include <gtest/gtest.h>
 
 #include "core/measure/angle.h"
+#include "core/measure/lettered.h"
 
 namespace inchwright::seen {
 namespace {
@@ -134,6 +135,17 @@ TEST(Weigh, ALastOneBehindThePointMayBeAStroke) {
     EXPECT_EQ(weighed({{text, -0.1, 4}}, 2.406).witnesses.plain, false) << text;
   for (const char* text : {"2.406", "(2.406)", "2.406 ±.001", "2.4062"})
     EXPECT_EQ(weighed({{text, -0.1, 4}}, 2.406).witnesses.letters(), "G S") << text;
+}
+
+// Decimals of an inch have three places: of .375 a line may have taken the last.
+TEST(Weigh, ADecimalOfFewerPlacesMayLackOne) {
+  for (const char* text : {".37", "2.4", "(2.40)"})
+    EXPECT_FALSE(weighed({{text, -0.1, 3}}, readLength("2.4")->value.toInches()).witnesses.plain)
+        << text;
+  EXPECT_EQ(weighed({{"2.400", -0.1, 4}}, 2.4).witnesses.letters(), "G S");
+  const Reads metric{{0, 0, 9, 9}, false, false, {{"61.5", -0.1, 3}}};
+  EXPECT_TRUE(weigh({{&metric, 0, false}}, {61.5 / 25.4, kSigmaHere}, false, Unit::millimetre, {})
+                  .witnesses.plain);
 }
 
 TEST(Weigh, AnglesByTheirDegree) {

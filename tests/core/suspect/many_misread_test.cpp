@@ -3,6 +3,7 @@
 #include <gtest/gtest.h>
 
 #include <algorithm>
+#include <map>
 #include <set>
 
 #include "core/solution/solution.h"
@@ -88,6 +89,22 @@ TEST(ManyMisread, EachOfSeveralHeadsItsOwnLoop) {
               Length::ticks(Length::kTicksPerInch / 4 * (isMiddle ? 9 : 2)));
   }
   EXPECT_EQ(heads, (std::set<Id>{"aH11", "aH3", "aH6", "aH8", "mH9"}));
+}
+
+// Three even spaces on 3, the first lettered 1 1/4: it is 1, or the whole is 3 3/4.
+TEST(ManyMisread, AThirdOfALengthIsCheckedByTheWhole) {
+  const Part part = test::partFrom(
+      "edge L x left\nhole A 1/4\nhole B 1/4\nedge R x right\nequal x L A B R\n"
+      "o x L R 3\nr x L A 1 1/4\n");
+  const auto solution = solve(part);
+  ASSERT_TRUE(solution.ok());
+  const auto clashes = test::suspectedIn(part, *solution);
+  ASSERT_EQ(clashes.size(), 1U);
+  std::map<Id, Length> would;
+  for (const Suspect& one : clashes[0].suspects) would[one.reading] = one.wouldBe;
+  constexpr auto quarter = Length::kTicksPerInch / 4;
+  EXPECT_EQ(would, (std::map<Id, Length>{{"o", Length::ticks(15 * quarter)},
+                                         {"r", Length::ticks(4 * quarter)}}));
 }
 
 }  // namespace
