@@ -216,6 +216,18 @@ TEST(KitOfPart, TheLatheTurnsToWhatWasChosen) {
   EXPECT_EQ(*asDrawn, *latheWork(plain.job, arbor, plain.solutions[1], arbor.setups[0]));
 }
 
+TEST(KitOfPart, WhatCannotBeTurnedIsNotTurnedToSuitEither) {
+  const KitJob kit = chosen("shaft");
+  const Part& arbor = kit.job.parts[1];
+  inchwright::Setup milled;
+  milled.name = "1";
+  const auto plain = latheWork(kit.job, arbor, kit.solutions[1], milled);
+  const auto suited = latheWorkToSuit(kit.job, arbor, kit.solutions[1], milled);
+  ASSERT_FALSE(plain.ok());
+  ASSERT_FALSE(suited.ok());
+  EXPECT_EQ(suited.error().text, plain.error().text);
+}
+
 TEST(KitOfPart, NothingIsMadeToSuitASlipOfThePoint) {
   // 2.518 for .2518, and millimetres for inches.
   for (const char* size : {"2.518", ".2518 mm"}) {

@@ -181,5 +181,20 @@ TEST(WaysOut, ABushedHoleIsOnItsPlaceAndTheOthersWhereTheyWereFound) {
   for (const Effect& effect : bush.effects) EXPECT_NE(effect.name, "others");
 }
 
+// C stands on no dimension along X, and was measured: from A as found it is known, from A put on
+// its place by a bush it is not.
+TEST(WaysOut, AGapThatOnlyMeasuringTellsIsNotTurnedIntoOneThePrintTells) {
+  KitJob kit(R"({"place": "A", "setup": "1", "x": "1.0080", "y": ".7500", "size": ".2518"},
+                {"place": "C", "setup": "1", "x": ".5010", "y": ".3750"})");
+  std::erase_if(kit.job.parts[0].readings, [](const Reading& one) { return one.id == "r7"; });
+  kit.solutions[0] = *solve(kit.job.parts[0]);
+  kit.job.gaps[0].members[0].from = "C";
+  kit.job.gaps[0].members[0].to = "A";
+  const auto ways = waysOut(kit.job, kit.solutions, "Plate", "A");
+  ASSERT_TRUE(ways.ok()) << ways.error().text;
+  EXPECT_EQ(the(the(*ways, WayOut::leave), Effect::Of::gap, "pitch").after, tenths(5070, 5070));
+  for (const Effect& effect : the(*ways, WayOut::bush).effects) EXPECT_NE(effect.name, "pitch");
+}
+
 }  // namespace
 }  // namespace inchwright

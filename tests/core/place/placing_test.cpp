@@ -342,5 +342,27 @@ TEST(Placing, ALineIsHeldByThoseOfItsPlacesTracedFurthestApart) {
   }
 }
 
+// A pocket with its left wall at 1/2 and its front one at 1/4, and a round of 1/8 between: it lies
+// inside. Where its back wall is loose nobody knows on which hand.
+TEST(Placing, ARoundInACornerOfAPocket) {
+  const auto pocket = [](const std::string& back) {
+    Part part = PartText::read(
+        "edge L x left\nedge F y front\nedge P x\nedge Q x\nedge M y\nedge N y\n"
+        "round U 1/8 corner P M\nb1 x L P 1/2\nb2 x L Q 2\nb3 y F M 1/4\n" +
+        back);
+    GivenOutline outline;
+    outline.follows = {"M", "Q", "N", "P", "U"};
+    outline.isInner = true;
+    part.outlines.push_back(outline);
+    return PlacedForTest::of(part);
+  };
+  const PlacedForTest whole = pocket("b4 y F N 1\n");
+  EXPECT_EQ(whole.from("L", "U", Axis::x), 0.625);
+  EXPECT_EQ(whole.from("F", "U", Axis::y), 0.375);
+  EXPECT_FALSE(whole.position("U", Axis::x)->disputed || whole.position("U", Axis::y)->disputed);
+  const PlacedForTest loose = pocket("");
+  EXPECT_FALSE(loose.isPlaced("U", Axis::x) || loose.isPlaced("U", Axis::y));
+}
+
 }  // namespace
 }  // namespace inchwright::test

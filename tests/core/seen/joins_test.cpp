@@ -93,6 +93,25 @@ TEST(Joins, WhatRunsOverItDoesNotHideIt) {
   ASSERT_EQ(sides.joins().size(), 1U);
 }
 
+// What crosses it at its middle is looked past a tenth of the way to either side.
+TEST(Joins, OneIsSeenBesideWhatCrossesIt) {
+  struct Case {
+    std::vector<double> crossed;  ///< of its way
+    bool isOne;
+  };
+  for (const Case& one : {Case{{0.5}, true}, Case{{0.5, 0.6}, true}, Case{{0.5, 0.4}, true},
+                          Case{{0.4, 0.5, 0.6}, false}}) {
+    Sides sides;
+    sides.corner(160, 160);
+    sides.line(100, 220, 260, 60, 4);
+    for (const double at : one.crossed) {
+      const double x = 100 + 160 * at, y = 220 - 160 * at;
+      sides.line(x - 90, y - 90, x + 60, y + 60, 2);
+    }
+    EXPECT_EQ(sides.joins().size(), one.isOne) << one.crossed.size() << " " << one.crossed.back();
+  }
+}
+
 TEST(Joins, AnEndRoundedAboutAHole) {
   Sides sides;
   for (const double y : {60.0, 180.0}) sides.line(20, y, 160, y, 4);

@@ -131,5 +131,25 @@ TEST(Offered, KeepsItsWitnessesOnlyForWhatWasOffered) {
   EXPECT_EQ(Offered::offeredOf(r, "7"), "");
 }
 
+// A feature is confirmed along with the reading that ends at it, unless it was settled already or
+// is the one that is asked about.
+TEST(Offered, AFeatureIsConfirmedAlong) {
+  Offered offered(some(), 0ms);
+  ASSERT_EQ(offered.lit(), 0U);
+  offered.confirmAlso(0);
+  EXPECT_TRUE(offered.isOpen(0)) << "it is lit";
+  offered.confirmAlso(1);
+  EXPECT_FALSE(offered.isOpen(1));
+  EXPECT_EQ(offered.confirmed(), 1);
+  offered.confirmAlso(1);
+  EXPECT_EQ(offered.confirmed(), 1);
+  ASSERT_TRUE(offered.undo(1000ms));
+  EXPECT_TRUE(offered.isOpen(1)) << "once is taken back at once";
+  offered.light(1, 1000ms);
+  offered.drop(2000ms);
+  offered.confirmAlso(1);
+  EXPECT_EQ(offered.confirmed(), 0) << "what was dropped does not come back";
+}
+
 }  // namespace
 }  // namespace inchwright::seen
