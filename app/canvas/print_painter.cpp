@@ -244,10 +244,12 @@ class PrintPainter {
                     size);
     };
     std::optional<QRectF> box;
-    for (int number = 0; number < 8 && !box; ++number) {
-      const QRectF wanted = corner(number % 4);
-      const bool clear = spots_.isFree(wanted) && figures_.isFree(wanted);
-      if (names_.isFree(wanted) && (number >= 4 || clear)) box = wanted;
+    for (int number = 0; number < 4; ++number) {
+      const QRectF here = corner(number);
+      if (!names_.isFree(here)) continue;
+      const bool clear = spots_.isFree(here) && figures_.isFree(here);
+      if (clear || !box) box = here;
+      if (clear) break;
     }
     const bool wanted = scene_.chosenPlaces.count(place.id) > 0 || scene_.hovered == place.id;
     if (box || wanted) letterName(text, box.value_or(corner(0)), colour);
