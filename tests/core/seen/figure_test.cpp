@@ -3,6 +3,7 @@
 #include <gtest/gtest.h>
 
 #include "core/measure/lettered.h"
+#include "core/seen/net.h"
 #include "core/seen/number.h"
 #include "tests/core/seen/drawn.h"
 
@@ -276,6 +277,29 @@ TEST(Glyph, PatchFillsItsSquare) {
   EXPECT_EQ(wide[10 * kGlyphSide + 18], 255);
   EXPECT_EQ(wide[2 * kGlyphSide + 10], 0);
   EXPECT_EQ(patchOf(Grey()), GlyphPatch{});
+}
+
+// A bar on a dimension line goes with it when that is taken out: along its row figures one above
+// the other are a fraction, and otherwise they are none.
+TEST(Figure, ALineThatWasTakenOutMayHaveBeenItsBar) {
+  for (const double low : {-8.0, 0.0, 3.0}) {  // the 1 ends so much lower than two pixels above
+    Pen pen(60, 90);
+    pen.line(30, 14 + low, 30, 36 + low, 3);  // 1
+    pen.line(32, 48, 22, 64, 3);              // 4
+    pen.line(22, 64, 38, 64, 3);
+    pen.line(33, 48, 33, 71, 3);
+    const auto readAlong = [&](const std::vector<int>& rules) {
+      const auto reads = readFigure(pen.cover, rules, kInch, Unit::inch, builtInNets().glyphs);
+      return std::any_of(reads.begin(), reads.end(),
+                         [](const FigureRead& r) { return r.text == "1/4" && r.mean() > -1; });
+    };
+    EXPECT_TRUE(readAlong({40})) << low;
+    EXPECT_TRUE(readAlong({8, 40, 80})) << low;
+    EXPECT_FALSE(readAlong({})) << low;
+    EXPECT_FALSE(readAlong({26})) << low << ": it runs through the 1";
+    EXPECT_FALSE(readAlong({60})) << low << ": it runs through the 4";
+    EXPECT_FALSE(readAlong({8})) << low << ": it runs over both";
+  }
 }
 
 }  // namespace
