@@ -133,11 +133,9 @@ Stage& CalloutReader::stage() {
   return stages_.back();
 }
 
-Stage& CalloutReader::stageFor(Make make) {
-  Stage& last = stage();
-  const bool open =
-      make == Make::tap ? !last.size && last.thread.empty() : !last.size && last.thread.empty();
-  if (!open) stages_.emplace_back();
+Stage& CalloutReader::openStage() {
+  const Stage& last = stage();
+  if (last.size || !last.thread.empty()) stages_.emplace_back();
   return stages_.back();
 }
 
@@ -174,11 +172,13 @@ void CalloutReader::place(Lettered figure, std::size_t from) {
     loose_.push_back({std::move(figure), from});
     return;
   }
+  // `C'BORE 3/8 x 3/16 DEEP, 1/4 DRILL`: the hole stands behind its seat.
+  if (seat_ && isSized() && isMade()) seat_ = false;
   if (seat_ && !callout_.drilled.seatDiameter) {
     return put(callout_.drilled.seatDiameter, std::move(figure), "seat's diameter", from);
   }
   if (seat_ || (times && hasSize())) return placeDepth(std::move(figure), from);
-  Stage& one = stageFor(Make::drill);
+  Stage& one = openStage();
   one.size = std::move(figure);
 }
 
@@ -190,6 +190,12 @@ bool CalloutReader::isNamed(std::size_t i) const {
 bool CalloutReader::makeWord(std::size_t i) const {
   return isWord(i, CalloutWord::drill) || isWord(i, CalloutWord::ream) ||
          isWord(i, CalloutWord::bore) || isWord(i, CalloutWord::tap);
+}
+
+bool CalloutReader::isMade() const {
+  std::size_t i = next_;
+  while (isWord(i, CalloutWord::filler) || isWord(i, CalloutWord::diameter)) ++i;
+  return makeWord(i);
 }
 
 bool CalloutReader::isSizeAt(std::size_t i) const {

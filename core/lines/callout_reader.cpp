@@ -44,7 +44,7 @@ bool CalloutReader::takeThread() {
     const std::string_view text = span(next_, end);
     if (!isThread(text, end)) continue;
     clears_ = clears_ || for_;
-    Stage& one = stageFor(Make::tap);
+    Stage& one = openStage();
     one.make = Make::tap;
     one.thread = std::string(text);
     next_ = end;
@@ -233,7 +233,7 @@ bool CalloutReader::putDrill(const std::string& name, std::size_t from) {
   auto figure = readLength(
       writeDecimal(drill->diameter, Unit::inch) + (unit_ == Unit::inch ? "" : " in"), {unit_});
   if (!figure) return false;
-  stageFor(Make::drill).size = std::move(figure).value();
+  openStage().size = std::move(figure).value();
   return true;
 }
 

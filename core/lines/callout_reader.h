@@ -92,8 +92,8 @@ class CalloutReader {
   /// `.2500-.2505`: two figures and a dash between them that nobody explains.
   bool isRange(std::size_t end);
   Stage& stage();
-  /// A stage that still waits for what it is, or another one behind it.
-  Stage& stageFor(Make make);
+  /// A stage that still waits for its size, or another one behind it.
+  Stage& openStage();
   template <class Figure>
   void put(Figure& member, Lettered figure, std::string_view what, std::size_t from) {
     if (member) return fail("the " + std::string(what) + " is given already", from);
@@ -103,6 +103,8 @@ class CalloutReader {
   /// Whether the figure there is followed by what says what it is.
   bool isNamed(std::size_t i) const;
   bool makeWord(std::size_t i) const;
+  /// What stands behind the figure says how a hole of that size is made: `1/4 DIA DRILL`.
+  bool isMade() const;
   /// Whether there is a figure at `i` that is neither a depth nor an angle.
   bool isSizeAt(std::size_t i) const;
   bool isSized() const;

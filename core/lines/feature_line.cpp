@@ -425,18 +425,22 @@ Result<FeatureLine> readFeatureLine(const Part& part, FeatureKind kind, std::str
   Feature feature;
   feature.shape = emptyShape(kind);
   feature.face = context.face;
-  // `hole A 1/4` says again what it is: no callout, in which a name would mean nothing.
-  if (words.peek() == nameOf(kind) && looksLikeId(words.peek(1)) &&
-      !beginsCallout(words.peek(1), words.peek(2))) {
+  // No callout begins with a times; of an edge it is the axis.
+  const auto isName = [&](std::size_t i) {
+    const bool letter = kind != FeatureKind::edge && words.peek(i) == "X";
+    return looksLikeId(words.peek(i)) &&
+           (letter || !beginsCallout(words.peek(i), words.peek(i + 1)));
+  };
+  // `hole A 1/4` and `edge left` say again what it is: no name, nor a callout in which a name
+  // would mean nothing.
+  const std::string_view again = words.peek();
+  if (again == nameOf(kind) && (isName(1) || (isName(0) && part.feature(again) == nullptr))) {
     words.take();
   }
   // `R 3/8` is a radius, and no hole named R.
   const bool radius = isLettered(kind) && (words.peek() == "R" || words.peek() == "RAD") &&
                       readLength(words.peek(1), {context.unit}).ok();
-  // No callout begins with a times; of an edge it is the axis.
-  const bool letter = kind != FeatureKind::edge && words.peek() == "X";
-  if (looksLikeId(words.peek()) && !radius &&
-      (letter || !beginsCallout(words.peek(), words.peek(1)))) {
+  if (!radius && isName(0)) {
     feature.id = std::string(words.take());
   }
   const bool thread =

@@ -346,6 +346,13 @@ const CalloutRow kGood[] = {
     {kRound, kInch, "1/4\" RAD. TYP.", "radius 1/4\""},
     {kRound, kInch, "R.25 (4) PLCS", "alike 4, radius .25"},
     {kRound, kInch, "FILLET 1/8 R", "radius 1/8"},
+    {kHole, kInch, "17/64 CLEARANCE", "drill 17/64"},
+    // The seat may stand before its hole.
+    {kHole, kInch, "C'BORE 3/8 x 3/16 DEEP, DRILL 1/4",
+     "counterbore 1/4, seat 3/8, seat deep 3/16"},
+    {kHole, kInch, "C'BORE 3/8 x 3/16 DEEP, 1/4 DRILL",
+     "counterbore 1/4, seat 3/8, seat deep 3/16"},
+    {kHole, kInch, "CSK 90° TO 3/8, 3/16 DIA REAM", "ream 3/16, seat 3/8, seat angle 90°, more"},
 };
 
 TEST(Callouts, AreReadAsLettered) {
@@ -419,6 +426,7 @@ const RefusedCallout kBad[] = {
     {kHole, kInch, "1/4 DRILL FAR SIDE", 10, "`FAR` is not understood here"},
     {kHole, kInch, "1/2 CRS", 7, "these lie in a row: trace a row, or read the distance"},
     {kHole, kInch, "13/64 DRILL 2 HOLES IN LINE", 23, "`LINE` is not understood here"},
+    {kHole, kInch, "CLEARANCE", 0, "give the size as the print letters it"},
     {kHole, kInch, "8-32 CLEARANCE", 14, "how free is it to be about 8-32? Say the drill: "},
     {kHole, kInch, "CLEARANCE FOR 4 BA", 18, "how free is it to be about 4 BA? Say the drill: "},
     {kHole, kMm, "M5 CLEAR", 8, "how free is it to be about M5? Say the drill: "},

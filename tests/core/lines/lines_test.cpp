@@ -132,13 +132,34 @@ TEST(Lines, TheOtherFeatures) {
 
 // What is being traced may be named again, as a whole line begins: the name is never dropped.
 TEST(Lines, AFeatureNamedAgainKeepsItsName) {
-  for (const auto& [tail, id] : std::vector<std::pair<std::string, std::string>>{
-           {"hole Z 5/32", "Z"}, {"hole A 5/32", "A"}, {"Z 5/32", "Z"}, {"hole 5/32", "C"}}) {
+  for (const auto& [tail, id] :
+       std::vector<std::pair<std::string, std::string>>{{"hole Z 5/32", "Z"},
+                                                        {"hole A 5/32", "A"},
+                                                        {"Z 5/32", "Z"},
+                                                        {"hole 5/32", "C"},
+                                                        {"X 5/32", "X"},
+                                                        {"hole X 5/32", "X"}}) {
     const auto line = readFeatureLine(plate(), FeatureKind::hole, tail, {});
     ASSERT_TRUE(line.ok()) << tail;
     EXPECT_EQ(line->feature.id, id) << tail;
     EXPECT_EQ(line->feature.drilled()->diameter->text, "5/32") << tail;
   }
+  // Its kind alone is no name, unless a feature has it: L, R, F, K, A, B and P are there.
+  const auto idOf = [](FeatureKind kind, const char* tail, const Part& part) {
+    const auto line = readFeatureLine(part, kind, tail, {});
+    return line.ok() ? line->feature.id : line.error().text;
+  };
+  EXPECT_EQ(idOf(FeatureKind::edge, "edge left", plate()), "C");
+  EXPECT_EQ(idOf(FeatureKind::edge, "edge x", plate()), "C");
+  EXPECT_EQ(idOf(FeatureKind::edge, "edge M left", plate()), "M");
+  EXPECT_EQ(idOf(FeatureKind::point, "point", plate()), "C");
+  EXPECT_EQ(idOf(FeatureKind::ring, "ring 6 on 2 1/8", plate()), "C");
+  EXPECT_EQ(idOf(FeatureKind::ring, "ring M 6 on 2 1/8", plate()), "M");
+  EXPECT_EQ(idOf(FeatureKind::slot, "slot 3/16 x 5/8", plate()), "C");
+  EXPECT_EQ(idOf(FeatureKind::slot, "X5/8", plate()), "C") << "a times begins no name";
+  Part named = plate();
+  named.features[0].id = "edge";
+  EXPECT_EQ(idOf(FeatureKind::edge, "edge left", named), "edge");
 }
 
 TEST(Lines, WhatIsUnderstood) {

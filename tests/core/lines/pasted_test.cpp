@@ -67,6 +67,14 @@ TEST(Pasted, FaultNamesItsLineAndChangesNothing) {
   EXPECT_EQ(part.error().place, "line 3");
 }
 
+// A reading without a name has the next number for one, which a place can't have then.
+TEST(Pasted, APlaceThatCannotBeMadeIsTheFaultOfItsLine) {
+  const auto part = applyLines(named(), "L A 3/8\nr1 B 1/2\n", {});
+  ASSERT_FALSE(part.ok());
+  EXPECT_EQ(part.error().place, "line 2");
+  EXPECT_EQ(part.error().text, "the id `r1` is there twice");
+}
+
 TEST(Pasted, NothingIsNothing) {
   const auto part = applyLines(named(), " \n\n", {});
   ASSERT_TRUE(part.ok());

@@ -207,6 +207,7 @@ TEST(TurnedLines, NameTheirEdges) {
         "knurl N L M diamond .040", "chamfer C L 1/16 x 45°", "centre_drill D R #2"}) {
     auto next = applyLine(part, line, {});
     ASSERT_TRUE(next.ok()) << line << ": " << next.error().text;
+    EXPECT_EQ(next->alike, 0) << line << ": nothing says how many";
     part = std::move(next->part);
   }
   EXPECT_EQ(part.feature("J")->as<kind::Outside>()->between, (std::vector<Id>{"L", "R"}));
@@ -234,6 +235,10 @@ TEST(TurnedLines, AreRefusedWhereTheyGoWrong) {
       {"taper Z L M large half", 18},
       {"taper Z L M large 1/2 small what", 28},
       {"taper Z L M large 1/2 angle wide", 28},
+      {"taper Z L M large 1/2 angle 10 wide", 31},
+      {"taper Z L M large 1/2 runout 1/16", 22},
+      {"outside J L R 3/8 large", 18},
+      {"screwed S L M 1/4-20 UNC runout 1/16 long", 37},
       {"screwed S L M", 13},
       {"screwed S L M 1/4-20 UNC runout long", 32},
       {"knurl N L M diamond rough", 20},
