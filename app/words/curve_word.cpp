@@ -44,9 +44,9 @@ void put(Json& entry, const char* name, const std::optional<Length>& length, con
   entry[std::string(name) + "_ticks"] = length ? Json(length->ticks()) : Json();
 }
 
+/// A dial stays under a full turn; a nought is written without a sign.
 double degrees(double value) {
-  const double rounded = std::round(value * 1e6) / 1e6;
-  return rounded >= 360 ? 0 : rounded + 0.0;
+  return std::round(value * 1e6) / 1e6 + 0.0;
 }
 
 Json asJson(const CurveFinding& finding) {

@@ -60,6 +60,23 @@ TEST(MadeWord, IsFineWhereAllIsIn) {
   EXPECT_NE(spoken.out.find("goes together"), std::string::npos);
 }
 
+// A hole that the print gives no size has no clearance: what is missing is said in its place.
+TEST(MadeWord, AMateThatCannotBeWorkedOutSaysWhy) {
+  const Scratch scratch;
+  auto kit = nlohmann::ordered_json::parse(kitText(""));
+  auto& hole = kit["parts"][0]["features"][4];
+  ASSERT_EQ(hole["id"], "A");
+  hole.erase("diameter");
+  hole.erase("limits");
+  const Spoken spoken = say({"made", scratch.write("kit.inchwright", kit.dump()), "--json"});
+  const auto mate = spoken.json()["mates"][0];
+  EXPECT_EQ(mate["name"], "arbor in A");
+  EXPECT_EQ(mate["error"], "`A` of `Plate` has no size on the print");
+  EXPECT_EQ(mate["verdict"], nlohmann::json::array());
+  const auto sound = say({"made", scratch.write("kit.inchwright", kitText("")), "--json"}).json();
+  EXPECT_FALSE(sound["mates"][0].contains("error"));
+}
+
 TEST(MadeWord, SpeaksInTheUnitAsked) {
   const Scratch scratch;
   const std::string file = scratch.write("kit.inchwright", kitText(kOverSize));

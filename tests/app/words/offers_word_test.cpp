@@ -36,6 +36,23 @@ TEST(OffersWord, SaysWhatTheFrontPlatesPrintOffers) {
     }
   }
   EXPECT_GE(ringed * 10, traced * 8) << ringed << " of " << traced;
+  // What has a direction says it, and what has ends where they lie.
+  std::set<std::string> kinds;
+  for (const auto& o : offers["features"]) {
+    const std::string kind = o["kind"];
+    kinds.insert(kind);
+    EXPECT_EQ(o.contains("axis"), kind == "edge" || kind == "row") << o.dump();
+    EXPECT_EQ(o.contains("ends"), kind != "hole" && kind != "ring") << o.dump();
+    if (kind != "edge") continue;
+    // Along its axis it stands at one place, but for how crooked the picture is.
+    const std::size_t along = o["axis"] == "x" ? 0 : 1;
+    const auto figure = [](const nlohmann::json& text) {
+      return std::stod(text.get<std::string>());
+    };
+    EXPECT_NEAR(figure(o["ends"][0][along]), figure(o["at"][along]), 0.005) << o.dump();
+    EXPECT_NE(o["ends"][0][1 - along], o["ends"][1][1 - along]) << o.dump();
+  }
+  EXPECT_TRUE(kinds.count("hole") == 1 && kinds.count("edge") == 1);
   // Whatever is ready for Enter is lettered on the print.
   std::set<std::int64_t> lettered;
   const auto job = readDocument(Scratch::read(sample("front_plate")));

@@ -97,6 +97,21 @@ TEST(CurveWord, TellsDialPointsAndButtons) {
   EXPECT_EQ(curves[2]["buttons"]["bore"], "0.2500");
 }
 
+// The left end begins a quarter turn on; turned with the work it goes round the dial, over 0.
+TEST(CurveWord, TheDialFollowsTheTurnOfTheWork) {
+  Scratch scratch;
+  for (const auto& [turn, start, end] :
+       {std::tuple{"0", 270, 90}, {"90", 180, 0}, {"180", 90, 270}, {"270", 0, 180}}) {
+    std::string bar(kBar);
+    bar.replace(bar.find("\"turn\":0") + 7, 1, turn);
+    const Spoken spoken = say({"curve", scratch.write("turned.inchwright", bar), "--json"});
+    const auto curve = spoken.json()["curves"][0];
+    EXPECT_EQ(curve["start_deg"], start) << turn;
+    EXPECT_EQ(curve["end_deg"], end) << turn;
+    EXPECT_EQ(spoken.out.find("_deg\": -"), std::string::npos) << turn << ": no nought has a sign";
+  }
+}
+
 TEST(CurveWord, AskedForByItsIdItNeedsNoSetting) {
   Scratch scratch;
   const Spoken spoken =

@@ -48,7 +48,12 @@ TEST(SheetWord, TheEndingSaysWhatIsWantedAndSeveralPagesAreNumbered) {
   }
   EXPECT_EQ(say({"sheet", sample("front_plate"), "--out", scratch.path("s.doc")}).status,
             kUnusable);
-  EXPECT_EQ(say({"sheet", sample("front_plate")}).status, kUnusable);
+  for (const std::vector<std::string>& args : std::vector<std::vector<std::string>>{
+           {"sheet", sample("front_plate")}, {"sheet", sample("front_plate"), "--out", ""}}) {
+    const Spoken nowhere = say(args);
+    EXPECT_EQ(nowhere.status, kUnusable);
+    EXPECT_NE(nowhere.err.find("say where to: --out NAME.pdf"), std::string::npos) << nowhere.err;
+  }
 }
 
 TEST(SheetWord, ReplacesItsOwnFilesButNoOthers) {

@@ -49,6 +49,10 @@ TEST(Words, AMistypedWordIsSaidSoAndOpensNothing) {
   EXPECT_TRUE(are({"a.inchwright", "b.inchwright"})) << "one document at a time";
   EXPECT_FALSE(are({"a.inchwright", "--lamplight"}));
   EXPECT_FALSE(are({"./plate"})) << "a file to come is told of at the desk";
+  for (const char* letters : {"azAZ", "a", "z", "A", "Z"}) EXPECT_TRUE(are({letters})) << letters;
+  for (const char* other : {"`a", "{a", "@a", "[a", "a1", "a-b", ""}) {
+    EXPECT_FALSE(are({other})) << other;
+  }
   const Spoken close = say({"chek", "plate.inchwright"});
   EXPECT_EQ(close.status, kUnusable);
   EXPECT_EQ(close.err,
