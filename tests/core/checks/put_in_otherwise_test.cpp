@@ -108,6 +108,22 @@ TEST(PutInOtherwise, AgreesWithASetupThatIsTurned) {
   EXPECT_EQ("A " + x->text + " " + y->text, rowOf(all[0]));
 }
 
+// Half a coordinate is no row.
+TEST(PutInOtherwise, LeavesOutWhatIsPlacedAlongOneAxisAlone) {
+  HeldPlate plate = atStop();
+  piece(plate, "1", "3", "2");
+  for (const Axis axis : {Axis::x, Axis::y}) {
+    HeldPlate loose = plate;
+    loose.hole("B", "1", "1", "1/8");
+    std::erase_if(loose.part.readings,
+                  [&](const Reading& one) { return one.to == "B" && one.axis == axis; });
+    for (const PutInOtherwise& put : putIn(loose)) {
+      ASSERT_EQ(put.rows.size(), 1u);
+      EXPECT_EQ(put.rows[0].id, "A");
+    }
+  }
+}
+
 TEST(PutInOtherwise, SaysNothingWithoutAStopOrPieces) {
   HeldPlate plate = atStop();
   EXPECT_TRUE(putIn(plate).empty());

@@ -465,8 +465,12 @@ TEST(Seats, NearestToolsSayHowFarTheyAreOff) {
   // A pilot 1/32 under the hole still runs in it.
   shop.counterbores = {large};
   shop.counterbores->front().size = figure("3/8");
-  shop.counterbores->front().pilot = figure("7/32");
-  EXPECT_TRUE(plan(seated(Make::counterbore, "3/8", "1/8"), shop).lacking.empty());
+  for (const char* pilot : {"7/32", "1/4", ""}) {
+    shop.counterbores->front().pilot.reset();
+    if (*pilot) shop.counterbores->front().pilot = figure(pilot);
+    const HolePlan runs = plan(seated(Make::counterbore, "3/8", "1/8"), shop);
+    EXPECT_EQ(only(runs, Op::counterbore).kind, ToolKind::counterbore) << pilot;
+  }
 }
 
 }  // namespace

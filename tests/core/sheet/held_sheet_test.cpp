@@ -85,6 +85,31 @@ TEST(HeldSheet, AHoleThatIsSpottedThroughItsMateHasABoxInPlaceOfFigures) {
     const auto large = std::find(texts.begin(), texts.end(), signedText(row.x));
     EXPECT_EQ(large == texts.end(), row.id == "D" && !goesByCoordinates(*row.plan)) << row.id;
   }
+  // What is said stands in a box of its own.
+  const auto isSaid = [](const DrawItem& item) {
+    const auto* text = std::get_if<TextItem>(&item);
+    return text && (text->text == "NOT BY COORDINATES" || text->text.starts_with("(about X "));
+  };
+  int boxes = 0;
+  for (const Page& page : pages) {
+    for (const DrawItem& item : page.items) {
+      const auto* box = std::get_if<PolylineItem>(&item);
+      if (!box || box->points.size() != 4 || !box->closed) continue;
+      PlanePoint low = box->points[0], high = low;
+      for (const PlanePoint p : box->points) {
+        low = {std::min(low.x, p.x), std::min(low.y, p.y)};
+        high = {std::max(high.x, p.x), std::max(high.y, p.y)};
+      }
+      const auto within =
+          std::count_if(page.items.begin(), page.items.end(), [&](const DrawItem& other) {
+            if (!isSaid(other)) return false;
+            const PlanePoint at = std::get<TextItem>(other).at;
+            return low.x < at.x && at.x < high.x && low.y < at.y && at.y < high.y;
+          });
+      boxes += within == 2 && high.y - low.y < 25 ? 1 : 0;
+    }
+  }
+  EXPECT_EQ(boxes, 1);
 }
 
 TEST(HeldSheet, AnotherEditionWhereAParallelMoved) {
