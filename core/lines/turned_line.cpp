@@ -81,7 +81,6 @@ class TurnedReader {
     }
     if (auto* knurl = feature_.as<kind::Knurl>()) {
       knurl->between = std::move(between);
-      if (words_.empty()) return true;
       const std::string_view word = words_.peek();
       if (word == "diamond" || word == "straight") knurl->pattern = std::string(words_.take());
       return words_.empty() || takeFigure(knurl->pitch);

@@ -53,6 +53,26 @@ TEST(OffersWord, SaysWhatTheFrontPlatesPrintOffers) {
     EXPECT_NE(o["ends"][0][1 - along], o["ends"][1][1 - along]) << o.dump();
   }
   EXPECT_TRUE(kinds.count("hole") == 1 && kinds.count("edge") == 1);
+  // A size says what it is, exactly, and what bears witness of it; what has none says null.
+  for (const auto& o : offers["features"]) {
+    EXPECT_EQ(o["size"].is_null(), !o.contains("size_ticks")) << o.dump();
+    EXPECT_EQ(o["size"].is_null(), !o.contains("size_witnesses")) << o.dump();
+    if (o["size"].is_null()) continue;
+    const auto read = readLength(o["size"].get<std::string>());
+    ASSERT_TRUE(read.ok()) << o.dump();
+    EXPECT_EQ(o["size_ticks"], read->value.ticks()) << o.dump();
+    EXPECT_FALSE(o["size_witnesses"].get<std::string>().empty()) << o.dump();
+  }
+  // In lines: one for each, a reading from and to along its axis.
+  const std::string lines = say({"offers", sample("front_plate")}).out;
+  EXPECT_EQ(static_cast<std::size_t>(std::count(lines.begin(), lines.end(), '\n')),
+            offers["features"].size() + offers["readings"].size() + 2);
+  for (const auto& r : offers["readings"]) {
+    if (!r.contains("axis")) continue;
+    const std::string axis = r["axis"].get<std::string>() + " ";
+    EXPECT_NE(lines.find(axis + r["from"].get<std::string>()), std::string::npos) << r.dump();
+    EXPECT_NE(lines.find(axis + r["to"].get<std::string>()), std::string::npos) << r.dump();
+  }
   // Whatever is ready for Enter is lettered on the print.
   std::set<std::int64_t> lettered;
   const auto job = readDocument(Scratch::read(sample("front_plate")));

@@ -230,6 +230,10 @@ TEST(PlanWord, SaysPiecesPutInOtherwise) {
   const auto& ends = plan["put_in_otherwise"][0];
   EXPECT_EQ(ends["how"], "end_for_end");
   EXPECT_EQ(ends["at_stop"], "right");
+  EXPECT_EQ(ends["left_at_stop"], "0.0625");  // the piece is 2 1/16, the part 2
+  EXPECT_EQ(ends["left_at_stop_ticks"], 158'750'000);
+  EXPECT_EQ(ends["left_at_jaw"], "0.0000");
+  EXPECT_EQ(ends["left_at_jaw_ticks"], 0);
   EXPECT_EQ(ends["rows"][0]["id"], "A");
   EXPECT_EQ(ends["rows"][0]["x"], "1.5625");
   EXPECT_EQ(ends["rows"][0]["y"], "0.7500");

@@ -288,6 +288,7 @@ TEST_F(StackWord, LimitsJudgeAStackOfOnePartToo) {
   EXPECT_EQ(stack(fromAToR({"--least", "1.497", "--greatest", "1.503"})).status, 0);
   EXPECT_EQ(stack(fromAToR({"--least", "1.4971"})).status, 1);
   EXPECT_EQ(stack(fromAToR({"--greatest", "1.5029"})).status, 1);
+  EXPECT_EQ(stack(fromAToR({"--least", "1.5", "--greatest", "1.5"})).status, 1) << "one size alone";
   EXPECT_EQ(stack(fromAToR({"--greatest", "1.5029", "--from-zero", "1", "--held", "0"})).status, 1);
 }
 
@@ -335,6 +336,16 @@ TEST_F(StackWord, SimulatesWithTheSameFiguresEachTime) {
   EXPECT_NEAR(simulation["above"].get<double>(), 0.00364, 0.001);
   EXPECT_NEAR(simulation["out"].get<double>(),
               simulation["below"].get<double>() + simulation["above"].get<double>(), 1e-12);
+  // The same in words, to a tenth of a percent.
+  const std::string words = stack({"--gap", "play", "--runs", "100000", "--seed", "7"}).out;
+  std::size_t at = words.find("out of limits: ");
+  ASSERT_NE(at, std::string::npos) << words;
+  for (const char* share : {"out", "below", "above"}) {
+    at = words.find_first_of("0123456789", at);
+    EXPECT_NEAR(std::stod(words.substr(at)), simulation[share].get<double>() * 100, 0.0501)
+        << share;
+    at = words.find('%', at);
+  }
   EXPECT_NEAR(simulation["sd_ticks"].get<double>(), std::sqrt(5.0) / 3 * 2'540'000, 20'000);
   ASSERT_EQ(simulation["percentiles"].size(), 5u);
   EXPECT_EQ(simulation["percentiles"][2]["percent"], 50);

@@ -131,6 +131,21 @@ TEST(Jaw, IsMetBelowItsTopAlone) {
   EXPECT_EQ(linesOf(held.findings()), Lines{});
 }
 
+// Of a vice of which nobody said how high its jaws are, or where nobody knows how thick the work
+// is.
+TEST(Jaw, IsNotMetWhereItsHeightIsUnknown) {
+  HeldPlate held("4", "2", "1");
+  held.hole("A", "2", ".2", "1/4");
+  held.setup.jaw = Side::front;
+  held.setup.held.clearOf.clear();
+  held.job.shop.margins.emplace();
+  held.job.shop.margins->around = lettered("1/8");
+  held.vice("1/2");
+  EXPECT_EQ(linesOf(held.findings()), Lines{"jaw A 0.0500"}) << "1/8 wanted, .075 there";
+  held.job.shop.vice->jawHeight.reset();
+  EXPECT_EQ(linesOf(held.findings()), Lines{});
+}
+
 TEST(Stop, IsMetByWhatReachesOverItsSide) {
   HeldPlate held("4", "2", "1");
   Drilled& seat = held.hole("A", "1/4", "1", "1/4");

@@ -347,6 +347,8 @@ const CalloutRow kGood[] = {
     {kRound, kInch, "R.25 (4) PLCS", "alike 4, radius .25"},
     {kRound, kInch, "FILLET 1/8 R", "radius 1/8"},
     {kHole, kInch, "17/64 CLEARANCE", "drill 17/64"},
+    {kHole, kMm, "4 x 40 DRILL", "alike 4, drill 40"},
+    {kHole, kMm, "4 x 40 TAP", "tap 4 x 40"},
     // The seat may stand before its hole.
     {kHole, kInch, "C'BORE 3/8 x 3/16 DEEP, DRILL 1/4",
      "counterbore 1/4, seat 3/8, seat deep 3/16"},

@@ -33,7 +33,8 @@ TEST(Lines, ASlipOfTheKeysIsAskedAboutAndNeverTaken) {
            {"midwya y A F K", "is `midway` meant?"},
            {"centrse A B 5/8", "is `centres` meant?"},
            {"hole C 1/4 reem", "is REAM meant?"},
-           {"hole C 1/4 driill 3/8 deep", "is DRILL meant?"}}) {
+           {"hole C 1/4 driill 3/8 deep", "is DRILL meant?"},
+           {"ring G 3 hloes 1/8 on 1 pcd", "is HOLE meant?"}}) {
     const auto outcome = applyLine(plate(), line, {});
     ASSERT_FALSE(outcome.ok()) << line;
     EXPECT_NE(outcome.error().text.find(meant), std::string::npos) << outcome.error().text;
@@ -41,6 +42,42 @@ TEST(Lines, ASlipOfTheKeysIsAskedAboutAndNeverTaken) {
   const auto strange = applyLine(plate(), "Frobnicate A", {});
   ASSERT_FALSE(strange.ok());
   EXPECT_EQ(strange.error().text, "there is no feature and no word `Frobnicate`");
+}
+
+TEST(Lines, TellWhatALineMayBeginWith) {
+  for (const char* word : {"hole", "centre_drill", "zero", "stock", "delete", "rename", "found",
+                           "locate", "centres", "midway"}) {
+    EXPECT_TRUE(beginsALine(word)) << word;
+  }
+  for (const char* other : {"", "A", "hoel", "in_line", "Hole"}) {
+    EXPECT_FALSE(beginsALine(other)) << other;
+  }
+}
+
+// A thread that no table knows is still named by what stands before or behind `tap`.
+TEST(Lines, AThreadOfOnesOwnIsKeptAsNamed) {
+  for (const char* line : {"hole C gas pipe 28 tap", "hole C tap gas pipe 28"}) {
+    const auto outcome = applyLine(plate(), line, {});
+    ASSERT_TRUE(outcome.ok()) << line << ": " << outcome.error().text;
+    EXPECT_EQ(outcome->part.features.back().drilled()->thread, "gas pipe 28") << line;
+    EXPECT_EQ(outcome->part.features.back().drilled()->make, Make::tap) << line;
+  }
+}
+
+// In the words of the line as well as lettered.
+TEST(Lines, ARingTurnsAsIsSaid) {
+  for (const auto& [line, sense] : std::vector<std::pair<const char*, Sense>>{
+           {"ring M 6 on 2 1/8 from 30 turning clockwise", Sense::clockwise},
+           {"ring M 6 on 2 1/8 from 30 turning anticlockwise", Sense::anticlockwise},
+           {"ring M 6 HOLES 1/8 DRILL ON 2 1/8 PCD from 30 turning clockwise", Sense::clockwise},
+           {"ring M 6 HOLES 1/8 DRILL ON 2 1/8 PCD turning clockwise from 30", Sense::clockwise},
+           {"ring M 6 HOLES 1/8 DRILL ON 2 1/8 PCD from 30", Sense::anticlockwise}}) {
+    const auto outcome = applyLine(plate(), line, {});
+    ASSERT_TRUE(outcome.ok()) << line << ": " << outcome.error().text;
+    const kind::Ring& ring = *outcome->part.features.back().as<kind::Ring>();
+    EXPECT_EQ(ring.sense, sense) << line;
+    EXPECT_EQ(ring.firstAngle->value, Angle::degrees(30)) << line;
+  }
 }
 
 TEST(Lines, AReadingIsTwoEndsAndAFigure) {
@@ -157,6 +194,11 @@ TEST(Lines, AFeatureNamedAgainKeepsItsName) {
   EXPECT_EQ(idOf(FeatureKind::ring, "ring M 6 on 2 1/8", plate()), "M");
   EXPECT_EQ(idOf(FeatureKind::slot, "slot 3/16 x 5/8", plate()), "C");
   EXPECT_EQ(idOf(FeatureKind::slot, "X5/8", plate()), "C") << "a times begins no name";
+  // Abbreviations of three letters begin callouts; two capitals are rather a name.
+  EXPECT_EQ(idOf(FeatureKind::hole, "CSK 82° x 3/8", plate()), "C");
+  EXPECT_EQ(idOf(FeatureKind::hole, "DRL .250 THRU", plate()), "C");
+  EXPECT_EQ(idOf(FeatureKind::hole, "dr 1/4", plate()), "C");
+  EXPECT_EQ(idOf(FeatureKind::hole, "DR 1/4", plate()), "DR");
   Part named = plate();
   named.features[0].id = "edge";
   EXPECT_EQ(idOf(FeatureKind::edge, "edge left", named), "edge");

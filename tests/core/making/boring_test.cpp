@@ -69,6 +69,15 @@ TEST(BoringCuts, KeepWithinLimitsOrRefuse) {
   job.low = size("1.0002");
   job.high = size("1.0006");
   EXPECT_TRUE(boringCuts(job, size(".0005"), DialCounts::slide).empty());
+  // Aimed near one of its limits the nearest may be beyond it, and the next within: .0107 are
+  // nearest to 11 thousandths, which would come to 1.0011; .0104 to 10, and to .9997.
+  const auto comesTo = [](const char* start, const char* target) {
+    const BoreJob near{size(start), size(target), size("1.0000"), size("1.0009")};
+    const auto made = boringCuts(near, size(".001"), DialCounts::diameter);
+    return made.empty() ? Length() : made.back().size;
+  };
+  EXPECT_EQ(comesTo(".9901", "1.0008"), size("1.0001"));
+  EXPECT_EQ(comesTo(".9897", "1.0001"), size("1.0007"));
   EXPECT_TRUE(boringCuts({size("1"), size("1"), {}, {}}, size(".001"), {}).empty());
   EXPECT_TRUE(boringCuts({size("1 1/2"), size("1"), {}, {}}, size(".001"), {}).empty());
 }
