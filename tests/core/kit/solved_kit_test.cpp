@@ -176,6 +176,16 @@ TEST(DifferenceOf, TheFirstPlaceOfAPartMayHaveAnotherName) {
   }
 }
 
+TEST(DifferenceOf, WhatGoesThroughAndWhatIsBlindAreTold) {
+  const KitJob kit;
+  const Part& plate = kit.job.parts[0];
+  Part other = plate;
+  other.name = "Other plate";
+  other.features[4].drilled()->depth = {false, *readLength("3/8")};
+  const Difference found = *differenceOf(kit.job, plate, kit.solutions[0], other, *solve(other));
+  EXPECT_EQ(found.changed, (std::vector<Changed>{{{"A", "A"}, "depth", "through", "3/8"}}));
+}
+
 // A place that has its own is no other's, and an edge is told by its name alone.
 TEST(DifferenceOf, WhatIsMatchedByNameIsNotMatchedAgain) {
   const KitJob kit;

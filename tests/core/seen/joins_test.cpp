@@ -227,6 +227,21 @@ TEST(Joins, AnArcBeginsAndEndsAtItsSides) {
   }
 }
 
+// A hollow of 80 from (160, 220) to (260, 170), 112 pixels apart: its centre lies 57.2 off their
+// middle, at (235.6, 246.2), and it goes from 72 to 161 degrees.
+TEST(Joins, AnArcThatLeavesItsSidesUnevenly) {
+  Sides sides;
+  sides.corner(100, 50);
+  sides.arc({235.6, 246.2}, 80, 72.2, 160.9);
+  const auto found = sides.joins();
+  ASSERT_EQ(found.size(), 1U);
+  EXPECT_TRUE(found[0].arc);
+  EXPECT_NEAR(found[0].radius, 80, 3);
+  EXPECT_NEAR(found[0].centre.x, 235.6, 3);
+  EXPECT_NEAR(found[0].centre.y, 246.2, 3);
+  EXPECT_GE(found[0].drawn, kWholeJoin);
+}
+
 // Between two sides 30 pixels apart half a circle of 15 is less than a tenth of an inch in radius.
 TEST(Joins, AnArcIsNoLessThanATenthInRadius) {
   for (const double radius : {17.0, 24.0}) {

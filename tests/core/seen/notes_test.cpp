@@ -75,6 +75,20 @@ TEST(Notes, ALeaderFromEitherSideLeadsToItsCircle) {
   EXPECT_EQ(Noted().of({upper, lower, right}), -1) << "none is drawn";
 }
 
+// It starts beside the note's middle, within a twentieth of the sheet's inch (10 pixels) of it.
+TEST(Notes, ALeaderStartsBesideTheMiddleOfItsNote) {
+  for (const double up : {-20, -8, -4, 0, 4, 8, 20}) {
+    for (const double far : {8.0, 30.0, 60.0}) {
+      Noted drawn;
+      const Circle c{100, 215 + 1.5 * up, 30};
+      const PlanePoint from{400 - far, 215 + up};
+      const double dx = from.x - c.x, dy = from.y - c.y, away = std::hypot(dx, dy);
+      drawn.line(from.x, from.y, c.x + c.radius * dx / away, c.y + c.radius * dy / away, 1.6);
+      EXPECT_EQ(drawn.of({c}), std::abs(up) < 10 ? 0 : -1) << up << " " << far;
+    }
+  }
+}
+
 TEST(Notes, ALeaderIsDrawnAllTheWayAndToOneCircle) {
   const Circle upper{100, 100, 30}, lower{100, 300, 30};
   Noted nearly;
