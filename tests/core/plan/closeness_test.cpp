@@ -2,6 +2,8 @@
 
 #include <gtest/gtest.h>
 
+#include <algorithm>
+
 #include "tests/core/plan/said.h"
 #include "tests/support/part_text.h"
 
@@ -137,6 +139,33 @@ TEST(Closeness, NamesWhatTheMachineCannotGuarantee) {
   EXPECT_EQ(checksOf(all, found),
             (std::vector<std::string>{"A to B along X: 1 ±.002, 0.9980 to 1.0020"}));
   EXPECT_EQ(bandsOf(found).front(), "X 40 A");
+}
+
+// .300 and .400 across: .500 between the centres, which .0015 either way can't hold to .001.
+TEST(Closeness, ADirectCheckBetweenCentresHasBothItsLimits) {
+  Worked all = worked(R"(
+    edge L x left
+    edge F y front
+    hole A 1/4
+    hole B 1/4
+    r1 x L A 1 ±.010
+    r2 y F A 1 ±.010
+    r3 x L B 1.300 ±.010
+    r4 y F B 1.400 ±.010
+    r5 centres A B .500 ±.001
+  )",
+                      setupWith({zeroAt(Axis::x, "L"), zeroAt(Axis::y, "F")}));
+  all.job.machine.accuracy = plates::figure("0.0015");
+  const Closeness found = closeness(all);
+  const auto isCentres = [&](const DirectCheck& one) {
+    return one.reading.kind == SourceKind::reading &&
+           all.part.readings[one.reading.index].kind == ReadingKind::centres;
+  };
+  const auto check = std::find_if(found.directChecks.begin(), found.directChecks.end(), isCentres);
+  ASSERT_NE(check, found.directChecks.end());
+  ASSERT_TRUE(check->least && check->greatest);
+  EXPECT_EQ(check->least->value, plates::figure(".499").value);
+  EXPECT_EQ(check->greatest->value, plates::figure(".501").value);
 }
 
 TEST(Closeness, RoundsTheLimitsOfADirectCheckInwards) {

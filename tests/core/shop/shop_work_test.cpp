@@ -5,6 +5,7 @@
 #include "core/measure/lettered.h"
 #include "core/shop/cutting_speeds.h"
 #include "core/shop/drill_work.h"
+#include "core/shop/edge_finders.h"
 #include "core/shop/thread_work.h"
 
 namespace inchwright {
@@ -92,6 +93,26 @@ TEST(CuttingSpeed, NeverRunsFasterThanTheGuideWhereTheMachineCan) {
       EXPECT_FALSE(speed <= guide && speed > chosen) << "seed 15, draw " << i;
     }
   }
+}
+
+// From memory, as the table says; half of it is what is set at the readout.
+TEST(EdgeFinders, TouchAtTheirCustomarySizes) {
+  const std::pair<std::string_view, std::int64_t> rows[] = {
+      {"edge finder, 0.200 tip", 508'000'000},
+      {"edge finder, 0.500 body end", 1'270'000'000},
+      {"wiggler ball", 635'000'000},
+      {"wiggler disc", 254'000'000},
+      {"wiggler pointer", 0},
+      {"edge finder, 10 mm", 1'000'000'000},
+      {"edge finder, 4 mm tip", 400'000'000},
+      {"edge finder, 6 mm tip", 600'000'000}};
+  ASSERT_EQ(edgeFinders().size(), std::size(rows));
+  for (std::size_t i = 0; i < std::size(rows); ++i) {
+    EXPECT_EQ(edgeFinders()[i].name, rows[i].first);
+    EXPECT_EQ(edgeFinders()[i].contact.ticks(), rows[i].second) << rows[i].first;
+  }
+  EXPECT_EQ(customaryFinder(Unit::inch).contact.ticks(), 508'000'000);
+  EXPECT_EQ(customaryFinder(Unit::millimetre).contact.ticks(), 1'000'000'000);
 }
 
 }  // namespace

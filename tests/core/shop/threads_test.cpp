@@ -9,6 +9,7 @@
 
 #include "core/measure/lettered.h"
 #include "core/shop/drills.h"
+#include "core/shop/thread_name.h"
 
 namespace inchwright {
 namespace {
@@ -110,6 +111,16 @@ TEST(ThreadNamed, RefusesWhatItCantRead) {
     ASSERT_FALSE(thread.ok()) << bad << " became " << thread->name;
     EXPECT_EQ(thread.error().code, ErrorCode::badText) << bad;
     EXPECT_FALSE(thread.error().text.empty()) << bad;
+  }
+}
+
+// A gauge number n is .060 and n times .013 in (ASME B1.1), also of threads that no table has.
+TEST(ThreadName, SaysHowLargeItIs) {
+  for (const auto& [name, size] : std::vector<std::pair<const char*, std::int64_t>>{
+           {"#0-80", 600}, {"8-32", 1640}, {"#7-32", 1510}, {"10-24", 1900}, {"1/4-20", 2500}}) {
+    const Result<ThreadName> read = readThreadName(name);
+    ASSERT_TRUE(read.ok()) << name;
+    EXPECT_EQ(read->size.ticks(), size * 254'000) << name;
   }
 }
 
