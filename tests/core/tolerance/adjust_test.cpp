@@ -118,6 +118,16 @@ TEST(Adjust, LongChainsStayNearlyLinear) {
   EXPECT_NEAR(result->places[kNodes - 1].deviation, std::sqrt(6'667 * 0.8 + 13'333), 1e-3);
 }
 
+TEST(Adjust, ADeviationIsAboveNought) {
+  for (const double deviation : {0.0, -1.0, std::nan("")}) {
+    const auto refused =
+        adjustDifferences(2, {{{}, 0, 1, 9, 1}, {{}, 0, 1, 11, deviation}}, {{0, 0}});
+    ASSERT_FALSE(refused.ok()) << deviation;
+    EXPECT_EQ(refused.error().code, ErrorCode::badRequest) << deviation;
+    EXPECT_EQ(refused.error().place, "1") << "which of them";
+  }
+}
+
 TEST(Adjust, RefusesWhatItCantDo) {
   EXPECT_FALSE(adjustDifferences(2, {{{}, 0, 1, 1, 0}}, {{0, 0}}).ok());
   EXPECT_FALSE(adjustDifferences(2, {{{}, 0, 1, 1, 1}}, {}).ok());
