@@ -114,6 +114,19 @@ TEST(MendWord, GivesTheFiguresOfEachWay) {
       << words.out;
 }
 
+// Of several parts one is named; the only one need not be.
+TEST(MendWord, TheOnlyPartNeedNotBeNamed) {
+  const Scratch scratch;
+  auto kit = nlohmann::ordered_json::parse(kitText(kOverSize));
+  EXPECT_EQ(say({"mend", scratch.write("kit.inchwright", kit.dump()), "--place", "A"}).status, 2);
+  kit["parts"].erase(1);
+  for (const char* member : {"mates", "gaps"}) kit.erase(member);
+  const std::string file = scratch.write("alone.inchwright", kit.dump());
+  const Spoken alone = say({"mend", file, "--place", "A", "--json"});
+  EXPECT_EQ(alone.status, 0) << alone.err;
+  EXPECT_EQ(alone.out, say({"mend", file, "--part", "Plate", "--place", "A", "--json"}).out);
+}
+
 TEST(MendWord, RefusesInOneLine) {
   const Scratch scratch;
   const std::string file = scratch.write("kit.inchwright", kitText(kOverSize));

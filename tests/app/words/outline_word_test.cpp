@@ -116,6 +116,8 @@ TEST(CurveWord, AskedForByItsIdItNeedsNoSetting) {
   Scratch scratch;
   const Spoken spoken =
       say({"curve", barFile(scratch), "--of", "D", "--way", "rotary", "--cutter", "1/4", "--json"});
+  EXPECT_EQ(spoken.json()["curves"].size(), 1u);
+  EXPECT_EQ(spoken.json()["curves"][0]["of"], "D");
   EXPECT_EQ(spoken.json()["curves"][0]["spindle"], "0.5000");
   EXPECT_EQ(say({"curve", barFile(scratch), "--of", "A"}).status, 2);
   EXPECT_EQ(say({"curve", barFile(scratch), "--cutter", "0"}).status, 2);

@@ -284,6 +284,13 @@ TEST_F(StackWord, LimitsOfTheCallGoBeforeThoseOfTheGap) {
   EXPECT_NE(keeps.out.find("0.0050 or less"), std::string::npos) << keeps.out;
 }
 
+// By 1 nothing is added to √5 thou.
+TEST_F(StackWord, AFactorOfOneAddsNothing) {
+  const json plain = stack(fromAToR({"--factor", "1", "--json"})).json();
+  EXPECT_EQ(plain["inflated_ticks"], plain["rss_ticks"]);
+  EXPECT_EQ(stack(fromAToR({"--factor", "0.99"})).status, 2);
+}
+
 TEST_F(StackWord, LimitsJudgeAStackOfOnePartToo) {
   EXPECT_EQ(stack(fromAToR({"--least", "1.497", "--greatest", "1.503"})).status, 0);
   EXPECT_EQ(stack(fromAToR({"--least", "1.4971"})).status, 1);

@@ -409,6 +409,7 @@ TEST(Lines, WhatIsRefusedAndWhere) {
       {"hole C 3 HOLES 1/8 ON 1 PCD", 27, "these lie on a circle: trace a ring"},
       {"hole C 3 HOLES 1/8 1/2 CRS", 26, "these lie in a row: trace a row, or read the distance"},
       {"hole C 1/4 DRILL 30°", 21, "what is this angle of?"},
+      {"hole C REAM .2500-.2505", 17, "are these limits?"},
       {"hole C 1/8 R", 12, "a hole is lettered by its diameter, not its radius"},
       {"hole C 1/4 CHAMFER 1/16 x 45°", 30, "a chamfered hole is countersunk: say its diameter"},
       {"slot S 3/16 x 5/8 x 1/2", 20, "the length is given already"},
