@@ -274,6 +274,13 @@ TEST(Placing, TheAngleOfALineAgainstTwoPlaces) {
   }
 }
 
+/// In thousandths, with a point wherever it is run.
+std::string decimal(double inches) {
+  const long long count = std::llround(std::abs(inches) * 1000);
+  const std::string digits = std::to_string(1000 + count % 1000).substr(1);
+  return (inches < 0 ? "-" : "") + std::to_string(count / 1000) + "." + digits;
+}
+
 // N runs at 30°; M is lettered 45° from it: at 75°, or with the sense turned at −15°. Where the
 // print does not say which way, the tracing does.
 TEST(Placing, TheAngleOfALineAgainstAnother) {
@@ -293,8 +300,8 @@ TEST(Placing, TheAngleOfALineAgainstAnother) {
     }
     const double c = std::cos(traced * kDegree), s = std::sin(traced * kDegree);
     for (const double far : {-1.0, 1.0}) {
-      part.features.back().traced.push_back(std::to_string(3 + far * c));
-      part.features.back().traced.push_back(std::to_string(2 + far * s));
+      part.features.back().traced.push_back(decimal(3 + far * c));
+      part.features.back().traced.push_back(decimal(2 + far * s));
     }
     const PlacedForTest placed = PlacedForTest::of(part);
     EXPECT_TRUE(placed.placed.clashes.empty());
@@ -314,7 +321,7 @@ TEST(Placing, AStretchedTracingTellsWhichAnswerIsMeant) {
   const std::string text = kBase + "hole C 1/8\nr1 centres A C 1.8\nr2 centres B C 1.8\n";
   const double rise = std::sqrt(1.8 * 1.8 - 1.5 * 1.5);
   for (const int side : {-1, 1}) {
-    const std::string y = std::to_string(4 + 0.75 + side * rise);
+    const std::string y = decimal(4 + 0.75 + side * rise);
     const auto part = placed(text +
                              "traced L 7\ntraced F 4\ntraced A 7.525 4.75\ntraced B 10.675 4.75\n"
                              "traced C 9.1 " +
