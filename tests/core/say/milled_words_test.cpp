@@ -107,6 +107,12 @@ TEST(PieceWords, OfPiecesPutInEndForEnd) {
             "Put in end for end, right with 0.0625 left on it at the stop, back at the fixed jaw: "
             "pieces 1 and 3; zero stays where it is, X and Y are then");
   EXPECT_EQ(lines[1], "A: X +2.5625, Y -0.7500");
+  put.pieces = {"2"};
+  put.how = PutInOtherwise::How::turnedOver;
+  EXPECT_EQ(otherwiseWords(put, kStep)[0],
+            "Turned over along the jaws, right with 0.0625 left on it at the stop, back at the "
+            "fixed jaw: piece 2; zero stays where it is, the places seen through from below are "
+            "then");
 }
 
 }  // namespace
