@@ -72,7 +72,9 @@ class MemberReader : public NoMembers {
     object_.read(name, out, unit_);
   }
   template <class Angle>
-  void angle(std::string_view name, Angle& out) { object_.read(name, out); }
+  void angle(std::string_view name, Angle& out) {
+    object_.read(name, out);
+  }
   void depth(std::string_view name, Depth& out) {
     if (object_.textOf(name) == "through") return;
     object_.read(name, out.length, unit_);

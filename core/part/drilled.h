@@ -35,14 +35,14 @@ struct Drilled {
   std::string limits = {};
   Make make = Make::drill;
   Depth depth = {};
-  std::string thread = {};                    ///< tapped holes: `1/4-20 UNC`, `2 BA`, `M3`
+  std::string thread = {};            ///< tapped holes: `1/4-20 UNC`, `2 BA`, `M3`
   Apart<Lettered> seatDiameter = {};  ///< counterbore, countersink, spotface
   Apart<Lettered> seatDepth = {};
   Apart<LetteredAngle> seatAngle = {};  ///< of a countersink, included
   Locate locate = Locate::coordinate;
   Apart<PartPlace> mate = {};  ///< the other part's hole it is drilled with or from
-  bool breaksOut = false;              ///< it is meant to break out of the outline
-  std::vector<Id> meets = {};          ///< holes that it is meant to run into
+  bool breaksOut = false;      ///< it is meant to break out of the outline
+  std::vector<Id> meets = {};  ///< holes that it is meant to run into
 
   bool operator==(const Drilled&) const = default;
 };

@@ -85,12 +85,12 @@ struct Slot {
 
 /// Holes evenly round a pitch circle.
 struct Ring {
-  int holes = 1;                                 ///< from 1 to kMostHoles
-  Apart<Lettered> pitchDiameter = {};    ///< PCD
-  Apart<LetteredAngle> firstAngle = {};  ///< of hole 1, anticlockwise from the face's own X
-  Sense sense = Sense::anticlockwise;            ///< as the face is seen
-  std::vector<std::string> byTrace = {};         ///< members that clicks gave: `pcd`, `first_angle`
-  Drilled drilled = {};                          ///< each hole
+  int holes = 1;                          ///< from 1 to kMostHoles
+  Apart<Lettered> pitchDiameter = {};     ///< PCD
+  Apart<LetteredAngle> firstAngle = {};   ///< of hole 1, anticlockwise from the face's own X
+  Sense sense = Sense::anticlockwise;     ///< as the face is seen
+  std::vector<std::string> byTrace = {};  ///< members that clicks gave: `pcd`, `first_angle`
+  Drilled drilled = {};                   ///< each hole
 
   bool operator==(const Ring&) const = default;
 };
@@ -101,7 +101,7 @@ struct Row {
   /// From 1 to kMostHoles, also where the print counts spaces: then one more than those.
   int holes = 1;
   bool countedBySpaces = false;
-  Apart<Lettered> pitch = {};     ///< from hole to hole; may be left to the readings
+  Apart<Lettered> pitch = {};             ///< from hole to hole; may be left to the readings
   std::vector<std::string> byTrace = {};  ///< members that clicks gave: `pitch`
   Drilled drilled = {};                   ///< each hole
 
@@ -160,7 +160,7 @@ struct Taper {
   Apart<Lettered> small;
   Apart<LetteredAngle> angle;
   Apart<Lettered> perFoot;  ///< how much the diameter grows over 12 in
-  Id largeAt;                       ///< which of the two edges is the large end; empty: the first
+  Id largeAt;               ///< which of the two edges is the large end; empty: the first
 
   bool operator==(const Taper&) const = default;
 };
