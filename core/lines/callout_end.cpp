@@ -3,6 +3,7 @@
 
 #include "core/lines/callout_reader.h"
 #include "core/shop/clearance.h"
+#include "core/shop/threads.h"
 
 namespace inchwright {
 
@@ -81,6 +82,8 @@ void CalloutReader::finishDrilled() {
   mergeAlike();
   if (clears_) finishClearance();
   if (fault_) return;
+  inOrderOfWork();
+  if (fault_) return;
   if (!stages_.empty()) {
     const Stage& last = stages_.back();
     if (last.make == Make::tap && last.thread.empty()) {
@@ -116,6 +119,31 @@ void CalloutReader::finishDrilled() {
   }
   if (stages_.size() > 1 || (seatMake_ && out.make != *seatMake_)) {
     callout_.more = std::string(text_);
+  }
+}
+
+void CalloutReader::inOrderOfWork() {
+  const auto rank = [](const Stage& one) {
+    if (!one.thread.empty() || one.make == Make::tap) return 2;
+    return one.make == Make::ream || one.make == Make::bore ? 1 : 0;
+  };
+  std::stable_sort(stages_.begin(), stages_.end(),
+                   [&](const Stage& a, const Stage& b) { return rank(a) < rank(b); });
+  if (stages_.size() < 2) return;
+  const Stage& last = stages_.back();
+  const auto thread = threadNamed(last.thread);
+  if (last.thread.empty() ? !last.size : !thread) return;
+  const Length finished = last.thread.empty() ? last.size->value : thread->major;
+  const std::string& named = last.thread.empty() ? last.size->text : last.thread;
+  for (std::size_t i = 0; i + 1 < stages_.size(); ++i) {
+    const Stage& one = stages_[i];
+    if (!one.size) continue;
+    const bool isStep = rank(last) == 0 && one.depth && last.depth && *one.depth != *last.depth;
+    if (one.size->value <= finished && !isStep) continue;
+    return ask("both " + one.size->text + " and " + named +
+                   ": which is the hole's size? A step is a seat, as in `3/16 DRILL, C'BORE 1/4 x "
+                   "1/2 DEEP`",
+               0);
   }
 }
 

@@ -133,6 +133,9 @@ class CalloutReader {
   void finishDrilled();
   /// `11/64 CLEARANCE FOR 8-32` is 11/64; without a size it is asked how free it is.
   void finishClearance();
+  /// `1/4-20 TAP, #7 DRILL` is tapped. A larger size before the last, or two drills that go to
+  /// unlike depths, are asked about: one of them would be lost.
+  void inOrderOfWork();
   /// `No. 30 (.1285) DRILL` says one size twice; of two sizes each has to say what it is.
   void mergeAlike();
 

@@ -27,9 +27,9 @@ TEST(OffersWord, SaysWhatTheFrontPlatesPrintOffers) {
       if (o["kind"] != "hole") continue;
       EXPECT_TRUE(o.contains("sure") && o.contains("size") && o["at"].size() == 2);
       const double dx =
-          std::stod(o["at"][0].get<std::string>()) - std::stod(f["traced"][0].get<std::string>());
+          figureAt(o["at"][0].get<std::string>()) - figureAt(f["traced"][0].get<std::string>());
       const double dy =
-          std::stod(o["at"][1].get<std::string>()) - std::stod(f["traced"][1].get<std::string>());
+          figureAt(o["at"][1].get<std::string>()) - figureAt(f["traced"][1].get<std::string>());
       if (std::hypot(dx, dy) > 1.0 / 32) continue;
       ++ringed;
       break;
@@ -47,7 +47,7 @@ TEST(OffersWord, SaysWhatTheFrontPlatesPrintOffers) {
     // Along its axis it stands at one place, but for how crooked the picture is.
     const std::size_t along = o["axis"] == "x" ? 0 : 1;
     const auto figure = [](const nlohmann::json& text) {
-      return std::stod(text.get<std::string>());
+      return figureAt(text.get<std::string>());
     };
     EXPECT_NEAR(figure(o["ends"][0][along]), figure(o["at"][along]), 0.005) << o.dump();
     EXPECT_NE(o["ends"][0][1 - along], o["ends"][1][1 - along]) << o.dump();

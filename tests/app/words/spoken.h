@@ -3,11 +3,13 @@
 #include <unistd.h>
 
 #include <algorithm>
+#include <charconv>
 #include <filesystem>
 #include <fstream>
 #include <nlohmann/json.hpp>
 #include <sstream>
 #include <string>
+#include <string_view>
 #include <vector>
 
 #include "app/words/words.h"
@@ -110,6 +112,13 @@ inline std::string soundPlate() {
                      {"turn", 90},
                      {"zero", {{"x", {{"at", "L"}}}, {"y", {{"at", "F"}}}}}}};
   return plate.dump();
+}
+
+/// A figure with a point in whatever locale; -1 where there is none.
+inline double figureAt(std::string_view text) {
+  double value = -1;
+  std::from_chars(text.data(), text.data() + text.size(), value);
+  return value;
 }
 
 }  // namespace inchwright::app

@@ -349,7 +349,8 @@ TEST_F(StackWord, SimulatesWithTheSameFiguresEachTime) {
   ASSERT_NE(at, std::string::npos) << words;
   for (const char* share : {"out", "below", "above"}) {
     at = words.find_first_of("0123456789", at);
-    EXPECT_NEAR(std::stod(words.substr(at)), simulation[share].get<double>() * 100, 0.0501)
+    EXPECT_NEAR(figureAt(std::string_view(words).substr(at)), simulation[share].get<double>() * 100,
+                0.0501)
         << share;
     at = words.find('%', at);
   }

@@ -249,7 +249,7 @@ const CalloutRow kGood[] = {
     {kHole, kInch, "10-32 x 3/8 DEEP 4 HOLES", "alike 4, tap 10-32, deep 3/8"},
     {kHole, kInch, "10-24 UNC-2B THRU, 3/8 C'SINK 90°",
      "tap 10-24 UNC-2B, seat 3/8, seat angle 90°, more"},
-    {kHole, kInch, "DRILL .257 REAM .2495", "ream .2495, more"},
+    {kHole, kInch, "DRILL .242 REAM .2495", "ream .2495, more"},
     {kHole, kInch, "DR. 1/4", "drill 1/4"},
     {kHole, kInch, "RM. 1/4", "ream 1/4"},
     {kHole, kInch, "1/4 RM", "ream 1/4"},
@@ -355,6 +355,11 @@ const CalloutRow kGood[] = {
     {kHole, kInch, "C'BORE 3/8 x 3/16 DEEP, 1/4 DRILL",
      "counterbore 1/4, seat 3/8, seat deep 3/16"},
     {kHole, kInch, "CSK 90° TO 3/8, 3/16 DIA REAM", "ream 3/16, seat 3/8, seat angle 90°, more"},
+    // And what it ends with before what comes first.
+    {kHole, kInch, "1/4-20 TAP, #7 DRILL", "tap 1/4-20, more"},
+    {kHole, kInch, "1/4-20 TAP 1/2 DEEP, #7 DRILL 3/4 DEEP", "tap 1/4-20, deep 1/2, more"},
+    {kHole, kInch, "REAM 1/4, DRILL 15/64", "ream 1/4, more"},
+    {kHole, kInch, "1/4 REAM (15/64 DRILL)", "ream 1/4, more"},
 };
 
 TEST(Callouts, AreReadAsLettered) {
@@ -376,6 +381,15 @@ struct RefusedCallout {
 };
 
 const RefusedCallout kBad[] = {
+    {kHole, kInch, "DRILL .257 REAM .2495", 0, "both .257 and .2495: which is the hole's size?"},
+    {kHole, kInch, "DRILL 5/16 REAM 1/4", 0, "both 5/16 and 1/4: which is the hole's size?"},
+    {kHole, kInch, "3/8 DRILL, 1/4-20 TAP", 0, "both 3/8 and 1/4-20: which is the hole's size?"},
+    {kHole, kInch, "1/4 DRILL 3/16 DRILL", 0, "both 1/4 and 3/16: which is the hole's size?"},
+    {kHole, kInch, "1/4 DRILL C'BORE 3/8 3/16 DRILL", 0, "both 1/4 and 3/16: which"},
+    {kHole, kInch, "3/16 DRILL THRU, 1/4 DRILL 1/2 DEEP", 0,
+     "both 3/16 and 1/4: which is the hole's size? A step is a seat, as in `3/16 DRILL, C'BORE 1/4 "
+     "x "
+     "1/2 DEEP`"},
     {kHole, kInch, ".2500-.2505 REAM", 5, "are these limits? Write them `.2505/.2500`"},
     {kHole, kInch, "4-1/8 DRILL", 0,
      "is this 4 holes of 1/8, or one of 4 1/8? Write `4 x 1/8` or `4 1/8`"},
