@@ -138,7 +138,7 @@ void CalloutReader::inOrderOfWork() {
   for (std::size_t i = 0; i + 1 < stages_.size(); ++i) {
     const Stage& one = stages_[i];
     if (!one.size) continue;
-    const bool isStep = rank(last) == 0 && one.depth && last.depth && *one.depth != *last.depth;
+    const bool isStep = rank(last) == 0 && one.depth != last.depth;
     if (one.size->value <= finished && !isStep) continue;
     return ask("both " + one.size->text + " and " + named +
                    ": which is the hole's size? A step is a seat, as in `3/16 DRILL, C'BORE 1/4 x "

@@ -29,6 +29,8 @@ TEST(Callouts, SayWhatIsMissing) {
       {hole, inch, "3/8 DRILL, 1/4-20 TAP", 0, "both 3/8 and 1/4-20: which is the hole's size?"},
       {hole, inch, "1/4 DRILL 3/16 DRILL", 0, "both 1/4 and 3/16: which is the hole's size?"},
       {hole, inch, "1/4 DRILL C'BORE 3/8 3/16 DRILL", 0, "both 1/4 and 3/16: which"},
+      {hole, inch, "3/16 DRILL, 1/4 DRILL 1/2 DEEP", 0, "both 3/16 and 1/4: which"},
+      {hole, inch, "3/16 DRILL 1/2 DEEP, 1/4 DRILL", 0, "both 3/16 and 1/4: which"},
       {hole, inch, "3/16 DRILL THRU, 1/4 DRILL 1/2 DEEP", 0,
        "both 3/16 and 1/4: which is the hole's size? A step is a seat, as in "
        "`3/16 DRILL, C'BORE 1/4 x 1/2 DEEP`"},
