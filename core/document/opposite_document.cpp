@@ -4,6 +4,7 @@
 
 #include <algorithm>
 #include <optional>
+#include <set>
 #include <string>
 #include <vector>
 
@@ -49,8 +50,7 @@ const JsonValue* entryIn(const std::vector<JsonValue>& entries, const std::strin
 
 std::vector<JsonValue> itemsOf(const Members& part, std::string_view list) {
   const JsonValue* value = valueIn(part, list);
-  return value != nullptr && value->kind() == JsonKind::array ? value->items()
-                                                              : std::vector<JsonValue>();
+  return value != nullptr ? value->items() : std::vector<JsonValue>();
 }
 
 /// Entries with something between them.
@@ -109,6 +109,16 @@ std::string mergedList(const Members& own, const Members& base, std::string_view
     if (entryIn(theirs, idOf(entry)) == nullptr) entries.next() += entry.oneLine();
   }
   return out + "]";
+}
+
+/// Reports what merging would pass over: no list, or an id that is there twice.
+void checkOwnList(ObjectReader& object, std::string_view list, Trouble& trouble) {
+  std::set<std::string> seen;
+  object.each(list, [&](const JsonValue& entry, const Where& where) {
+    const std::string id = idOf(entry);
+    if (id.empty() || seen.insert(id).second) return;
+    trouble.report(where, "`" + id + "` is there twice; say of each once what differs");
+  });
 }
 
 /// The whole part as a document would have it.
@@ -185,6 +195,7 @@ Part readOppositePart(const JsonValue& value, const Where& where, Trouble& troub
   object.read("opposite_of", opposite.part);
   if (!object.require("across", "say which axis is turned round: `x` or `y`")) return part;
   object.readWord("across", opposite.across, axisNamed, 2);
+  for (const std::string_view list : kListsById) checkOwnList(object, list, trouble);
   if (trouble.any()) return part;
   std::string whole;
   writePart(whole, mirrored(base, opposite.across), 0);

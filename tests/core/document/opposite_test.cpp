@@ -143,6 +143,40 @@ TEST(OppositeParts, WithoutSense) {
             std::string::npos);
 }
 
+// What a part of its own would be refused for is not passed over in the other hand of one: a hole
+// would be drilled as the first hand has it.
+TEST(OppositeParts, NothingOfTheirOwnIsPassedOver) {
+  const std::string own = R"("features": [{"id": "H", "diameter": "5/16"}, )"
+                          R"({"id": "B", "absent": true}])";
+  const std::string readings = R"("readings": [{"id": "r3", "absent": true}])";
+  struct Case {
+    std::string was;
+    const char* now;
+    const char* place;
+    const char* says;
+  };
+  for (const Case& one : {
+           Case{own, R"("features": {"id": "H", "diameter": "5/16"})", "/parts/0/features",
+                "a list is wanted here, not "},
+           {own, R"("features": "H")", "/parts/0/features", "a list is wanted here, not "},
+           {own, R"("features": [{"id": "H", "diameter": "5/16"}, {"id": "H", "make": "ream"}])",
+            "/parts/0/features/1", "`H` is there twice"},
+           {own, R"("features": [{"diameter": "5/16"}])", "/parts/0/features/6", "`id` is missing"},
+           {readings, R"("readings": {"id": "r3", "absent": true})", "/parts/0/readings",
+            "a list is wanted here, not "},
+           {readings, R"("readings": [{"id": "r2", "absent": true}, {"id": "r2", "text": "5/8"}])",
+            "/parts/0/readings/1", "`r2` is there twice"},
+       }) {
+    std::string text = kCocks;
+    ASSERT_NE(text.find("\n   \"readings\": [{\"id\": \"r3\""), std::string::npos);
+    text.replace(text.find(one.was), one.was.size(), one.now);
+    const Result<Job> job = readDocument(text);
+    ASSERT_FALSE(job.ok()) << one.now;
+    EXPECT_EQ(job.error().place.substr(0, std::string_view(one.place).size()), one.place);
+    EXPECT_NE(job.error().text.find(one.says), std::string::npos) << job.error().text;
+  }
+}
+
 // Twice mirrored is what it was, but for what is not carried over and the spelling of angles.
 TEST(OppositeParts, TwiceIsOnce) {
   for (std::uint64_t seed = 1; seed <= 60; ++seed) {
