@@ -139,8 +139,9 @@ class CalloutReader {
   /// `No. 30 (.1285) DRILL` says one size twice; of two sizes each has to say what it is.
   void mergeAlike();
 
-  static constexpr std::size_t kLongest = 200;   // bytes: no callout is longer
-  static constexpr std::size_t kWidestSpan = 9;  // pieces of one figure or thread
+  static constexpr std::size_t kLongest = 200;  // bytes: no callout is longer
+  /// Pieces of one figure or thread: `Ø 1 1/4 in +.005 in/-.000 in` has eleven.
+  static constexpr std::size_t kWidestSpan = 11;
   static constexpr int kMostAlike = 1000;
 
   struct Loose {

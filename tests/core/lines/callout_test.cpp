@@ -360,6 +360,10 @@ const CalloutRow kGood[] = {
     {kHole, kInch, "1/4-20 TAP 1/2 DEEP, #7 DRILL 3/4 DEEP", "tap 1/4-20, deep 1/2, more"},
     {kHole, kInch, "REAM 1/4, DRILL 15/64", "ream 1/4, more"},
     {kHole, kInch, "1/4 REAM (15/64 DRILL)", "ream 1/4, more"},
+    // A figure with all that can be lettered with it, and two with no blank between them.
+    {kHole, kInch, "1/4 DRILL Ø 1 1/4 in +.005 in/-.002 in DEEP",
+     "drill 1/4, deep Ø 1 1/4 in +.005 in/-.002 in"},
+    {kHole, kInch, "DRILL .250,.500 DEEP", "drill .250, deep .500"},
 };
 
 TEST(Callouts, AreReadAsLettered) {

@@ -93,6 +93,18 @@ TEST(Pasted, ALeadingNameAndAxisAreNoPlaces) {
   EXPECT_EQ(part->features[2].id, "B");
 }
 
+// A heading or a word in capitals is no place that a slip brings into the part.
+TEST(Pasted, APlaceHasAtMostThreeLetters) {
+  const auto three = applyLines(named(), "ABC D12 3/8", {});
+  ASSERT_TRUE(three.ok()) << three.error().text;
+  EXPECT_NE(three->feature("ABC"), nullptr);
+  for (const char* line : {"DATE A 3/8", "A DATE 3/8", "A a 3/8", "A 1B 3/8", "A B1C 3/8"}) {
+    const auto refused = applyLines(named(), line, {});
+    ASSERT_FALSE(refused.ok()) << line;
+    EXPECT_EQ(refused.error().place, "line 1");
+  }
+}
+
 TEST(Pasted, EverySidesLetterMakesThatSide) {
   const auto part = applyLines(named(), "x L R 2\ny F K 1 1/2\nz U T 1/4\nA1 A12 3/8\n", {});
   ASSERT_TRUE(part.ok()) << part.error().text;
