@@ -114,7 +114,9 @@ TEST(SaveDocument, WhatWouldNotOpenAgainAsItIsReplacesNothing) {
   EXPECT_EQ(saveDocument(job, file).error().code, ErrorCode::badDocument);
   job.parts.pop_back();
   job.notes = std::string(kLargestDocument, 'x');
-  EXPECT_EQ(saveDocument(job, file).error().code, ErrorCode::tooLarge);
+  const auto large = saveDocument(job, file);
+  EXPECT_EQ(large.error().code, ErrorCode::tooLarge);
+  EXPECT_EQ(large.error().text.substr(0, 30), "it has grown beyond 100 MB, mo");
   EXPECT_EQ(readText(file), before);
   std::remove(file.c_str());
 }
