@@ -72,6 +72,20 @@ TEST(OutlineWord, TellsCornersRadiiAndWalls) {
   EXPECT_EQ(outline["thinnest"][0]["wall"], "0.2500");
 }
 
+// How much metal is left between a hole and the edge: a hole as wide as its place allows touches
+// the edge and still does not break out of it. 3/8 from the front less half of each diameter.
+TEST(OutlineWord, TellsAWallFromWhatBreaksOut) {
+  for (const auto& [diameter, told] : {std::pair{"1/2", "A leaves a wall of 0.1250 beside F"},
+                                       {"3/4", "A leaves a wall of 0.0000 beside F"},
+                                       {"7/8", "A breaks out by 0.0625 beside F"}}) {
+    Scratch scratch;
+    std::string bar(kBar);
+    bar.replace(bar.find("1/4"), 3, diameter);
+    const Spoken spoken = say({"outline", scratch.write("wall.inchwright", bar)});
+    EXPECT_NE(spoken.out.find(told), std::string::npos) << told << "\n" << spoken.out;
+  }
+}
+
 TEST(OutlineWord, RefusesWhatIsNoFace) {
   Scratch scratch;
   const Spoken spoken = say({"outline", barFile(scratch), "--face", "inside"});
