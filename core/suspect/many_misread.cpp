@@ -1,6 +1,7 @@
 #include "core/suspect/many_misread.h"
 
 #include <algorithm>
+#include <numeric>
 #include <optional>
 #include <set>
 
@@ -14,6 +15,7 @@ constexpr std::size_t kMostTrials = 30'000'000;
 /// What a loop left open speaks against all that was found, in nats: about as much as a misreading
 /// that nothing but chance explains.
 constexpr double kPerLoop = 12.0;
+constexpr std::int64_t kFinestFactor = 1 << 20;
 
 /// Σ factor · (ticks of the link) has to come to 0, and misses by `miss`.
 struct Row {
@@ -70,15 +72,18 @@ class Peeling {
 
 void Peeling::take(const Circuit& circuit) {
   const auto miss = missOf(network_, circuit);
-  Int128 scale = 1;
-  for (const auto& one : circuit.links) scale = std::max(scale, one.second.denominator());
-  const auto whole = [&](const Rational& value) {
-    return value.times(static_cast<std::int64_t>(scale));
-  };
+  // Of a half and a third in one loop all is counted in sixths.
+  std::int64_t scale = 1;
+  for (const auto& one : circuit.links) {
+    if (one.second.denominator() > kFinestFactor) return;
+    scale = std::lcm(scale, static_cast<std::int64_t>(one.second.denominator()));
+    if (scale > kFinestFactor) return;
+  }
+  const auto whole = [&](const Rational& value) { return value.times(scale); };
   Row row;
   for (const auto& [link, factor] : circuit.links) {
     const auto scaled = whole(factor);
-    if (!scaled || !scaled->isWhole()) return;
+    if (!scaled) return;
     if (readings_.count(link) != 0)
       row.links.push_back({link, static_cast<std::int64_t>(scaled->numerator())});
   }

@@ -91,6 +91,39 @@ TEST(ManyMisread, EachOfSeveralHeadsItsOwnLoop) {
   EXPECT_EQ(heads, (std::set<Id>{"aH11", "aH3", "aH6", "aH8", "mH9"}));
 }
 
+// M is half of A, T a third of the way to H12, and from T to W it is as far as from M to T: half of
+// the one and two thirds of the other meet in one loop. W is misread as 3 9/16, it is 3 1/2; by
+// itself, and with four others.
+TEST(ManyMisread, HalvesAndThirdsMeetInOneLoop) {
+  const std::string thirds =
+      "hole T 1/4\nhole U 1/4\nequal x L T U H12\nhole A 1/4\nhole M 1/4\nmidway x M L A\n"
+      "hole W 1/4\nequal x M T W\na x L A 1\nw x L W 3 9/16\n";
+  for (const bool many : {false, true}) {
+    std::string text = "edge L x left\n";
+    for (int i = 1; i <= 12; ++i) {
+      const std::string id = "H" + std::to_string(i), before = "H" + std::to_string(i - 1);
+      text += "hole " + id + " 1/4\n";
+      const bool wrong = many && (i == 3 || i == 6 || i == 8 || i == 11);
+      text += "a" + id + " x " + (i == 1 ? "L" : before) + " " + id + (wrong ? " 11/16" : " 1/2") +
+              "\n";
+      text += "b" + id + " x L " + id + " " + std::to_string(i) + "/2\n";
+    }
+    const Part part = test::partFrom(text + thirds);
+    const auto solution = solve(part);
+    ASSERT_TRUE(solution.ok());
+    std::map<Id, Suspect> heads;
+    for (const test::Suspected& clash : test::suspectedIn(part, *solution)) {
+      ASSERT_FALSE(clash.suspects.empty());
+      heads[clash.suspects.front().reading] = clash.suspects.front();
+    }
+    EXPECT_EQ(heads.size(), many ? 5U : 1U);
+    ASSERT_TRUE(heads.contains("w")) << many;
+    EXPECT_EQ(heads["w"].wouldBe, Length::ticks(Length::kTicksPerInch / 2 * 7)) << many;
+    EXPECT_EQ(heads["w"].together.size(), many ? 4U : 0U);
+    EXPECT_EQ(heads["w"].closesAll, !many);
+  }
+}
+
 // Three even spaces on 3, the first lettered 1 1/4: it is 1, or the whole is 3 3/4.
 TEST(ManyMisread, AThirdOfALengthIsCheckedByTheWhole) {
   const Part part = test::partFrom(
