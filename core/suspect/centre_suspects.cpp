@@ -114,7 +114,7 @@ Likened resemblanceOfAngles(double seen, double would, int places) {
   return {kNoResemblance, AngleLook::none};
 }
 
-// To a figure that the print could letter there, where one is as near as its last place goes.
+// To the figure that the print could letter there.
 Length asLettered(const Reading& reading, Length would) {
   const Lettered& figure = reading.figure;
   std::int64_t step = 0;
@@ -125,8 +125,7 @@ Length asLettered(const Reading& reading, Length would) {
     for (int i = 0; i < std::min(figure.places, 6); ++i) step /= 10;
   }
   const std::int64_t nearest = (would.ticks() + step / 2) / step * step;
-  const double off = std::abs(Length::ticks(nearest - would.ticks()).toInches());
-  return off <= 2 * agreesWithin(reading) && nearest > 0 ? Length::ticks(nearest) : would;
+  return nearest > 0 ? Length::ticks(nearest) : would;
 }
 
 // Of decimals within two of the last place, which is as far as rounding goes, the one that the

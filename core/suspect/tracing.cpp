@@ -113,10 +113,10 @@ void Tracing::gatherScale(const Part& part) {
 }
 
 void Tracing::gatherNodes(const ConditionSpace& space, const MissingBlock& block) {
+  // Its own links lead nowhere new: all their ends are entered first.
   std::vector<bool> barred(network_.links.size());
-  for (const MissingBlock& other : space.blocks()) {
-    if (&other == &block) continue;
-    for (const std::uint32_t link : other.links) barred[link] = true;
+  for (const MissingBlock& one : space.blocks()) {
+    for (const std::uint32_t link : one.links) barred[link] = true;
   }
   std::vector<bool> inside(network_.places.size());
   std::vector<std::uint32_t> waiting;

@@ -140,6 +140,59 @@ TEST(CentreSuspects, AnAngleIsTakenForAnotherInManyWays) {
   }
 }
 
+// C is 2 1/2 from A and from B, and 2 or a little more from D between them: what a figure lettered
+// too short would be is told as the print letters, to the nearest 64th, thousandth or hundredth of
+// a millimetre.
+TEST(CentreSuspects, WhatALengthWouldBeIsToldAsThePrintLetters) {
+  struct Row {
+    const char *read, *up, *would;
+  };
+  for (const auto& [read, up, would] :
+       {Row{"2", "2", "2 1/2"}, Row{"2", "2.002", "2 1/2"}, Row{"2", "2.0124", "2 33/64"},
+        Row{"2.600", "2", "2.500"}, Row{"50.00 mm", "2", "63.50 mm"}}) {
+    const double y = up == std::string("2") ? 2 : up == std::string("2.002") ? 2.002 : 2.0124;
+    char text[32];
+    const auto micro = std::llround(std::hypot(1.5, y) * 1e6);
+    std::snprintf(text, sizeof text, "%lld.%06lld", micro / 1000000, micro % 1000000);
+    const PlacedForTest part = PlacedForTest::of(PartText::read(
+        "edge L x left\nedge F y front\nhole A 1/4\nhole B 1/4\nhole D 1/4\nb1 x L A 1/2\n"
+        "b2 y F A 3/4\nb3 x A B 3\nin_line y A B D\nb4 x A D 1 1/2\nhole C 1/8\n"
+        "traced C 2 2.75\nr1 centres A C " +
+        std::string(read) + "\nr2 centres B C " + text + "\nr3 angle D C 90.0\n"));
+    ASSERT_EQ(part.placed.clashes.size(), 1U) << read;
+    bool isTold = false;
+    for (const CentreSuspect& one : rankCentreSuspects(part.part, part.placed.clashes[0])) {
+      if (part.part.readings[one.reading].id != "r1") continue;
+      EXPECT_EQ(one.wouldBeText, would) << read;
+      isTold = true;
+    }
+    EXPECT_TRUE(isTold) << read;
+  }
+}
+
+// Where a part is seen from below, its angles are lettered turned over: what was traced says
+// something of an angle only where it is seen from above.
+TEST(CentreSuspects, FromBehindTheTracingSaysNothingOfAnAngle) {
+  for (const char* face : {"top", "bottom"}) {
+    const auto weight = [&](const char* traced) {
+      const std::string end = " 1/4 " + std::string(face) + "\n";
+      const PlacedForTest part = PlacedForTest::of(PartText::read(
+          "edge L x left\nedge F y front\nhole A" + end + "hole B" + end + "hole C" + end +
+          "b1 x L A 1/2\nb2 y F A 3/4\nb3 x A B 3\nin_line y A B\nr1 centres A C 2\n"
+          "r2 centres B C 2\nr3 angle A C 30\ntraced A .5 .75\ntraced B 3.5 .75\ntraced C " +
+          traced + "\n"));
+      EXPECT_EQ(part.placed.clashes.size(), 1U);
+      for (const CentreSuspect& one : rankCentreSuspects(part.part, part.placed.clashes.at(0))) {
+        if (part.part.readings[one.reading].id == "r3") return one.weight;
+      }
+      ADD_FAILURE() << "no r3";
+      return 0.0;
+    };
+    const double to = weight("2 2.07"), beside = weight("2.04 2.03");
+    EXPECT_EQ(to == beside, face == std::string("bottom")) << to << " " << beside;
+  }
+}
+
 TEST(CentreSuspects, OneMisreadAmongSpareOnesIsFirst) {
   int found = 0, told = 0;
   for (std::uint64_t seed = 1; seed <= 200; ++seed) {

@@ -3,6 +3,7 @@
 #include <gtest/gtest.h>
 
 #include <algorithm>
+#include <array>
 #include <cmath>
 
 #include "core/chain/network.h"
@@ -262,6 +263,36 @@ r5 x L R 6 13/64
     ASSERT_TRUE(tracing.lengthOf(link).has_value());
     // Traced to a thousandth of an inch.
     EXPECT_NEAR(*tracing.lengthOf(link), truly, 0.003) << reading.id;
+  }
+}
+
+// A copy that is stretched evenly, or shifted, speaks for the same as one to size, and as clearly.
+TEST(SuspectTracing, AnEvenStretchCostsNothing) {
+  const auto costs = [](const std::array<const char*, 5>& at) {
+    std::string text = "edge L x left\nhole A 1/4\nhole B 1/4\nhole C 1/4\nedge R x right\n";
+    for (const std::size_t i : {0U, 1U, 2U, 3U, 4U}) {
+      text += "traced " + std::string(1, "LABCR"[i]) + " " + at[i];
+      text += i == 0 || i == 4 ? "\n" : " 0\n";
+    }
+    const Part part =
+        test::partFrom(text + "r1 x L A 1\nr2 x A B 1\nr3 x B C 1\nr4 x C R 3\nr5 x L R 6 1/8\n");
+    const AxisSystem system = test::systemAlong(part, Axis::x);
+    const ConditionSpace space(part, system);
+    const Tracing tracing(part, system.network(), space, space.blocks().at(0));
+    const std::int64_t eighth = Length::kTicksPerInch / 8;
+    return std::array{tracing.cost({{4, -eighth}}), tracing.cost({{3, eighth}}),
+                      tracing.cost({{1, eighth}})};
+  };
+  const auto toSize = costs({"0", "1", "2", "3", "6"});
+  EXPECT_LT(toSize[0], toSize[1]);
+  EXPECT_LT(toSize[1], toSize[2]) << "the places beyond it move as well";
+  const std::array<const char*, 5> others[] = {{"0", "1.03", "2.06", "3.09", "6.18"},
+                                               {"0", ".97", "1.94", "2.91", "5.82"},
+                                               {"7", "8", "9", "10", "13"}};
+  for (const auto& at : others) {
+    const auto other = costs(at);
+    EXPECT_NEAR(other[0], toSize[0], 1e-6) << at[4];
+    EXPECT_LT(other[0], other[1]) << at[4];
   }
 }
 
