@@ -122,7 +122,7 @@ TEST(Crossings, TheTruthIsAlwaysAmongThem) {
       isThere = isThere || std::hypot(x - px, y - py) < 1e-10;
       const std::vector<double> at{x, y};
       for (const Row& row : place.rows) {
-        EXPECT_NEAR(place.equations.evaluate(row, at).residual, 0, 1e-13) << run;
+        EXPECT_NEAR(place.equations.evaluate(row, at).residual, 0, 1.5e-14) << run;
       }
     }
     EXPECT_TRUE(isThere) << run;

@@ -136,6 +136,19 @@ TEST(Placing, ASideThatNeitherOfTwoIsSettlesNothing) {
   }
 }
 
+// D is as far from A and from C as B is: no two holes are one, so it lies on the other side of the
+// way from A to C, which rises at acos(3/4).
+TEST(Placing, NoPlaceStandsWhereOneThatItHangsOnStands) {
+  const auto part = placed(kBase +
+                           "hole C 1/8\nr1 centres A C 2\nr2 centres B C 2\ntraced C 2 2.07\n"
+                           "hole D 1/8\nr3 centres A D 3\nr4 centres C D 2\n");
+  ASSERT_TRUE(part.isPlaced("D", Axis::x));
+  EXPECT_NEAR(part.from("A", "D", Axis::x), 3.0 / 8, 1e-8);
+  EXPECT_NEAR(part.from("A", "D", Axis::y), 9.0 / 8 * std::sqrt(7.0), 1e-8);
+  ASSERT_EQ(part.placed.answers.size(), 1U) << "only of C is there another";
+  EXPECT_EQ(part.placed.answers[0].place, "C");
+}
+
 TEST(Placing, AGroupMovesAsOneAndIsNamedWhole) {
   const auto part = placed(kBase +
                            "hole C 1/8\nhole D 1/8\nx1 x C D 1/2\nx2 y C D 1/4\n"
@@ -369,6 +382,24 @@ TEST(Placing, ARoundInACornerOfAPocket) {
   EXPECT_FALSE(whole.position("U", Axis::x)->disputed || whole.position("U", Axis::y)->disputed);
   const PlacedForTest loose = pocket("");
   EXPECT_FALSE(loose.isPlaced("U", Axis::x) || loose.isPlaced("U", Axis::y));
+  // What is said of either wall that it lies between is said of the round, along that axis alone.
+  for (const Id wall : {"P", "Q", "M", "N"}) {
+    const bool isX = wall == "P" || wall == "Q";
+    std::array<std::vector<Position>, 3> positions;
+    for (std::size_t i = 0; i < 3; ++i) positions[i] = whole.systems[i].positions();
+    for (bool Position::*const is : {&Position::disputed, &Position::assumed}) {
+      auto said = positions;
+      const std::size_t which = isX ? 0 : 1;
+      said[which][*whole.systems[which].node(wall)].*is = true;
+      const auto again = placePart(whole.part, whole.systems, said, {});
+      ASSERT_TRUE(again.ok());
+      for (const std::size_t i : {0U, 1U}) {
+        const Position& round = again->positions[i][*whole.systems[i].node("U")];
+        EXPECT_EQ(round.*is, i == which) << wall;
+        EXPECT_FALSE(round.disputed && round.assumed) << wall;
+      }
+    }
+  }
 }
 
 }  // namespace
