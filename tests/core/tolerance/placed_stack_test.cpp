@@ -298,5 +298,57 @@ TEST(SlantedLinks, ADistanceAlongAnAxisLetsItsEndStrayAcross) {
   EXPECT_NEAR(static_cast<double>(linkOf("1.000 ±.5", Axis::y).high) / inch, 0.25, 1e-9);
 }
 
+// From A to B is 3 by 4: 5, ±.005. Straying as far sideways lengthens it by .005²/2(5 − .005),
+// which the upper limit gives up. Both axes together get what there is, three fifths and four: each
+// ±.005 or .0049975 over 1.4, whole ticks inwards, and turned round the other way about.
+TEST(SlantedLinks, ADistanceAcrossBothAxesIsSharedBetweenThem) {
+  for (const auto& [ends, sign] : {std::pair("A B", 1), std::pair("B A", -1)}) {
+    const Part part = partFrom(
+        "edge L x left\nedge F y front\nhole A 1/4\nhole B 1/4\na1 x L A 1/2\na2 y F A 1/2\n"
+        "a3 x A B 3\na4 y A B 4\nd centres " +
+        std::string(ends) + " 5.000 ±.005\n");
+    for (const auto& [axis, way] : {std::pair(Axis::x, 3 * kInch), std::pair(Axis::y, 4 * kInch)}) {
+      const auto found = slantedLinks(part, *solve(part), *toleranceNetworkOf(part, axis));
+      ASSERT_TRUE(found.ok());
+      ASSERT_EQ(found->links.size(), 1U);
+      const TolerancedLink& link = found->links[0];
+      EXPECT_EQ(link.nominal, sign * way);
+      // 12 700 000 ticks over 1.4 are 9 071 428.57; 12 693 643.6 are 9 066 888.3.
+      const std::int64_t low = sign > 0 ? -9'071'428 : -9'066'888;
+      const std::int64_t high = sign > 0 ? 9'066'888 : 9'071'428;
+      EXPECT_EQ(link.low - link.nominal, low) << ends;
+      EXPECT_EQ(link.high - link.nominal, high) << ends;
+      EXPECT_TRUE(link.toleranced);
+      EXPECT_EQ(link.source, (Source{SourceKind::reading, 4}));
+    }
+  }
+}
+
+// Lettered 53° ±1/2° where 53.1301° are placed: .3699° are left one way and .6301° the other, on 5
+// in. By t/(1 + t) of the tangent t, .0320733 and .0543908, each over 1.4. Seen from below the part
+// is turned over, and the angle with it.
+TEST(SlantedLinks, AnAngleLetsTheFarEndStrayFurtherOnTheSideItIsShortOf) {
+  for (const bool isBelow : {false, true}) {
+    const std::string face = isBelow ? " 1/4 bottom\n" : " 1/4\n";
+    Part part = partFrom("edge L x left\nedge F y front\nhole A" + face + "hole B" + face +
+                         "a1 x L A 1/2\na2 y F A 1/2\na3 x A B 3\na4 y A B 4\n"
+                         "w angle A B 53° ±1/2°\n");
+    if (isBelow) part.readings.back().sense = Sense::clockwise;
+    const auto strays = [&](Axis axis) {
+      const auto found = slantedLinks(part, *solve(part), *toleranceNetworkOf(part, axis));
+      EXPECT_TRUE(found.ok());
+      EXPECT_EQ(found->links.size(), 1U);
+      const TolerancedLink& link = found->links.at(0);
+      return std::pair(static_cast<double>(link.low - link.nominal) / kInch,
+                       static_cast<double>(link.high - link.nominal) / kInch);
+    };
+    const auto x = strays(Axis::x), y = strays(Axis::y);
+    EXPECT_NEAR(x.first, -.0229093, 2e-7) << isBelow;
+    EXPECT_NEAR(x.second, .0388506, 2e-7) << isBelow;
+    EXPECT_NEAR(y.first, -.0388506, 2e-7) << isBelow;
+    EXPECT_NEAR(y.second, .0229093, 2e-7) << isBelow;
+  }
+}
+
 }  // namespace
 }  // namespace inchwright

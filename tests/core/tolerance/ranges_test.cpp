@@ -6,6 +6,7 @@
 #include <map>
 #include <random>
 
+#include "core/tolerance/grouped_network.h"
 #include "core/tolerance/relation_ranges.h"
 #include "tests/core/tolerance/random_limits.h"
 #include "tests/support/named.h"
@@ -236,6 +237,49 @@ TEST(Unassured, NoneWhereTheChainIsCloseEnoughOrOpen) {
     const auto network = toleranceNetworkOf(part, Axis::x);
     EXPECT_TRUE(unassuredReadings(part, *network)->found.empty()) << last;
   }
+}
+
+// The pitch lettered of a row is no reading: D1 and D2 are let be ±.006 apart and that is asked of
+// nobody. The reading to D2 is, ±.004 by the other two.
+TEST(Unassured, OnlyOfReadings) {
+  const Part part =
+      partFrom("edge L x left\nrow D x 2 1/2 ±.001\nr1 x L D1 1 ±.003\nr2 x L D2 1 1/2 ±.003\n");
+  const auto found = unassuredReadings(part, *toleranceNetworkOf(part, Axis::x));
+  ASSERT_TRUE(found.ok());
+  ASSERT_EQ(found->found.size(), 1u);
+  EXPECT_EQ(found->found[0].reading, "r2");
+  EXPECT_EQ(found->found[0].allowed, (Span{1497 * kThou, 1503 * kThou}));
+  EXPECT_EQ(found->found[0].others, (Span{1496 * kThou, 1504 * kThou}));
+}
+
+// A and B are in line: a reading that lets them be holds whatever happens, one that does not is
+// impossible by itself, and only a toleranced one, or a basic figure, joins two groups.
+TEST(GroupedNetwork, WhatLiesWithinOneGroupHoldsOrIsImpossible) {
+  const Part part = partFrom(
+      "edge L x left\nhole A 1/4\nhole B 1/4\nhole C 1/4\nin_line x A B\nr1 x A B 0 ±.001\n"
+      "r2 x A B .010 ±.001\nr3 x L A 1 ±.001\nr4 x A C 1.000 BASIC\nr5 x B C 1.0 ±.01\n");
+  const auto network = toleranceNetworkOf(part, Axis::x);
+  ASSERT_TRUE(network.ok());
+  const auto idsOf = [&](const std::vector<std::uint32_t>& links) {
+    std::vector<Id> ids;
+    for (const std::uint32_t link : links) {
+      const Source& source = network->links[link].source;
+      ids.push_back(source.kind == SourceKind::reading ? part.readings[source.index].id : "shape");
+    }
+    std::sort(ids.begin(), ids.end());
+    return ids;
+  };
+  using Ids = std::vector<Id>;
+  const GroupedNetwork shapes = groupRigidly(*network);
+  EXPECT_EQ(shapes.groups, 3u);
+  EXPECT_EQ(idsOf(shapes.inner), Ids{"r1"});
+  EXPECT_EQ(idsOf(shapes.impossible), Ids{"r2"});
+  EXPECT_EQ(idsOf(shapes.linkOf), (Ids{"r3", "r4", "r5"}));
+  const GroupedNetwork basic = groupRigidly(*network, Rigid::shapesAndBasic);
+  EXPECT_EQ(basic.groups, 2u);
+  EXPECT_EQ(idsOf(basic.inner), (Ids{"r1", "r5"}));
+  EXPECT_EQ(idsOf(basic.impossible), Ids{"r2"});
+  EXPECT_EQ(idsOf(basic.linkOf), Ids{"r3"});
 }
 
 // Random loops and trees of readings against the definition: with one left out, how far the others
