@@ -166,6 +166,26 @@ TEST(AsMade, PutsFoundDistancesAndSizesIntoGaps) {
   EXPECT_EQ(loose.gaps[1].asMade.high, inTenThousandths(15).ticks());
 }
 
+// Setups that cannot be worked, whose zero is on a place that is not there or that the print leaves
+// loose, hide nothing that was measured in another.
+TEST(AsMade, AGapIsToldOfTheSetupThatWasMeasured) {
+  for (const char* zero : {"Q", "C"}) {
+    KitJob kit(R"({"place": "A", "setup": "1", "x": "1.0002"},
+                  {"place": "B", "setup": "1", "x": "2.0027"})");
+    Part& plate = kit.job.parts[0];
+    std::erase_if(plate.readings, [](const Reading& one) { return one.id == "r7"; });
+    kit.solutions[0] = *solve(plate);
+    inchwright::Setup other = plate.setups[0];
+    other.name = "0";
+    other.zero[0].at = zero;
+    plate.setups.insert(plate.setups.begin(), other);
+    const auto made = asMade(kit.job, kit.solutions);
+    ASSERT_TRUE(made.ok()) << zero;
+    EXPECT_EQ(made->gaps[0].asMade.low, inTenThousandths(10025).ticks()) << zero;
+    EXPECT_EQ(made->gaps[0].asMade.high, inTenThousandths(10025).ticks()) << zero;
+  }
+}
+
 TEST(AsMade, SaysWhatCannotBeWorkedOut) {
   KitJob kit;
   kit.job.mates[0].shaft = PartPlace{"Spindle", "D", {}};

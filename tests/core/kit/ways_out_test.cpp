@@ -150,6 +150,16 @@ TEST(WaysOut, AreRefusedWithTheReason) {
   EXPECT_EQ(code("Plate", "B"), ErrorCode::badRequest);  // nothing was measured there
 }
 
+// No press fit is known over 19.69 in.
+TEST(WaysOut, AHoleTooLargeForAnyBushIsRefusedWithTheReason) {
+  KitJob kit(R"({"place": "A", "setup": "1", "size": "20.0200"})");
+  kit.job.parts[0].features[4].drilled()->diameter = *readLength("20.000 ±.001");
+  kit.job.parts[0].features[4].drilled()->limits.clear();
+  const auto ways = waysOut(kit.job, kit.solutions, "Plate", "A");
+  ASSERT_FALSE(ways.ok());
+  EXPECT_EQ(ways.error().code, ErrorCode::notFound);
+}
+
 // A found .0080 to the right, B .0030, C .0010. A bush puts A alone on its place: from A to B it is
 // then 1.000 ±.001 as drawn, from C to B still 1.5020 as found.
 TEST(WaysOut, ABushedHoleIsOnItsPlaceAndTheOthersWhereTheyWereFound) {
