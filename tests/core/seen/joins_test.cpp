@@ -254,6 +254,34 @@ TEST(Joins, AnArcIsNoLessThanATenthInRadius) {
   }
 }
 
+// From (100, 220) to (260, 60) and bowed towards the corner: what rises by a twelfth of its way or
+// more is an arc, what rises by a hundredth is straight, and what lies between is told as neither.
+TEST(Joins, AnArcRisesClearly) {
+  struct Row {
+    double rise;  ///< of the way
+    std::size_t count;
+    bool isArc;
+  };
+  for (const Row& row : {Row{0, 1, false}, Row{0.01, 1, false}, Row{0.065, 0, false},
+                         Row{0.1, 1, true}, Row{0.2, 1, true}}) {
+    Sides sides;
+    sides.corner(160, 160);
+    const double half = 80 * std::numbers::sqrt2, rise = 2 * half * row.rise;
+    const double radius = rise > 0 ? (half * half + rise * rise) / (2 * rise) : 0;
+    const double away = (radius - rise) / std::numbers::sqrt2;
+    const double turn = rise > 0 ? std::asin(half / radius) * 180 / std::numbers::pi : 0;
+    if (rise > 0)
+      sides.arc({180 - away, 140 - away}, radius, -45 - turn, -45 + turn);
+    else
+      sides.line(100, 220, 260, 60, 4);
+    const auto found = sides.joins();
+    ASSERT_EQ(found.size(), row.count) << row.rise;
+    if (row.count == 0) continue;
+    EXPECT_EQ(found[0].arc, row.isArc) << row.rise;
+    if (row.isArc) EXPECT_NEAR(found[0].radius, radius, 0.04 * radius) << row.rise;
+  }
+}
+
 // A side goes on from an end forwards or to its side, not back beside its own stroke.
 TEST(Joins, NoneRunsBackBesideItsStroke) {
   for (const bool past : {true, false}) {
