@@ -222,7 +222,7 @@ void Explainer::solvePairsWith(std::size_t first, std::size_t pivot, const Condi
     bool fits = true;
     for (std::size_t i = 0; i < misses.size() && fits; ++i) {
       const Int128 factor = reduced(i);
-      if (slack[i] == 0 && slack[worst] == 0 && (factor == 0) != (rest[i] == 0)) fits = false;
+      if (slack[i] == 0 && (factor == 0) != (rest[i] == 0)) fits = false;
       if (!fits) break;
       fits = absolute(rest[i] * under - rest[worst] * factor) <=
              slack[i] * absolute(under) + slack[worst] * absolute(factor);

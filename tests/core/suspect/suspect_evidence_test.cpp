@@ -5,6 +5,7 @@
 #include <algorithm>
 #include <array>
 #include <cmath>
+#include <map>
 
 #include "core/chain/network.h"
 #include "core/solution/solution.h"
@@ -229,6 +230,29 @@ TEST(SuspectExplanations, EveryOneClosesTheBlock) {
       EXPECT_TRUE(hasTruth);
     }
   }
+}
+
+// Two fractions are misread, and decimals between the same places miss by what rounding takes: the
+// two explain all, whatever the rounding leaves.
+TEST(SuspectExplanations, WhatRoundingTakesStandsInNoWay) {
+  const Part part = test::partFrom(
+      "edge L x left\nhole A 1/4\nhole B 1/4\nhole C 1/4\nhole D 1/4\nhole E 1/4\n"
+      "r1 x L A 1\nr2 x A B 1\nr3 x L B 2 1/8\nr4 x B C 1\nr5 x L C 3 1/4\n"
+      "d1 x L D .333\nd2 x D E .333\nd3 x L E .667\nd4 x E B 1.333\n");
+  const AxisSystem system = test::systemAlong(part, Axis::x);
+  const AxisNetwork& network = system.network();
+  const ConditionSpace space(part, system);
+  ASSERT_EQ(space.blocks().size(), 1u);
+  const MissingBlock& block = space.blocks().front();
+  const Tracing tracing(part, network, space, block);
+  const auto explanations = explain(part, network, space, block, tracing);
+  ASSERT_FALSE(explanations.empty());
+  std::map<Id, std::int64_t> eighths;
+  for (const Correction& one : explanations[0].corrections) {
+    eighths[part.readings[network.links[one.link].source.index].id] =
+        one.longer / (Length::kTicksPerInch / 8);
+  }
+  EXPECT_EQ(eighths, (std::map<Id, std::int64_t>{{"r3", -1}, {"r5", -2}}));
 }
 
 // A copy drawn 4 % too long: what a reading's distance is taken for has the stretch taken off, as
