@@ -154,6 +154,12 @@ TEST(Lookalike, NeighboursOfADecimal) {
   EXPECT_FALSE(has(".886"));
   EXPECT_TRUE(std::is_sorted(found.begin(), found.end()));
   EXPECT_TRUE(decimalNeighbours(read("3/8")).empty());
+  // Nothing is lettered that is 0 or less, nor is any figure taken for one.
+  EXPECT_TRUE(decimalNeighbours(read(".000")).empty());
+  Lettered turned = read(".375");
+  turned.value = turned.value.negated();
+  EXPECT_TRUE(decimalNeighbours(turned).empty());
+  EXPECT_GT(decimalNeighbours(read(".1")).front(), Length());
 }
 
 TEST(Lookalike, CountsDecimalPlaces) {
