@@ -53,7 +53,9 @@ TEST(Ends, AreLookedForWhereALineCrossesAPlumbOneOrNearlyDoes) {
       const auto ends = placesOfEnds(viewOfPen(pen.cover));
       const End* end = at(ends, x(310), 150);
       ASSERT_EQ(end != nullptr, row.isOne) << row.past << " " << row.top << " " << isMirrored;
-      if (end != nullptr) EXPECT_EQ(end->crossed, row.isCarried) << row.past << " " << row.top;
+      if (end != nullptr) {
+        EXPECT_EQ(end->crossed, row.isCarried) << row.past << " " << row.top;
+      }
       // Its free end is one as well, where it is no outline.
       EXPECT_EQ(at(ends, x(120), 150) != nullptr, row.thick < 4) << row.thick;
     }
@@ -77,7 +79,9 @@ TEST(Ends, AreLookedForWhereInkStandsBesideAPlumbLine) {
       const auto ends = placesOfEnds(viewOfPen(pen.cover));
       const End* end = at(ends, 150, 140);
       ASSERT_EQ(end != nullptr, row.isOne) << row.near << " " << row.far << " " << side;
-      if (end != nullptr) EXPECT_TRUE(end->crossed);
+      if (end != nullptr) {
+        EXPECT_TRUE(end->crossed);
+      }
       EXPECT_EQ(ends.size(), row.isOne ? 1U : 0U);
     }
   }

@@ -278,7 +278,9 @@ TEST(Joins, AnArcRisesClearly) {
     ASSERT_EQ(found.size(), row.count) << row.rise;
     if (row.count == 0) continue;
     EXPECT_EQ(found[0].arc, row.isArc) << row.rise;
-    if (row.isArc) EXPECT_NEAR(found[0].radius, radius, 0.04 * radius) << row.rise;
+    if (row.isArc) {
+      EXPECT_NEAR(found[0].radius, radius, 0.04 * radius) << row.rise;
+    }
   }
 }
 

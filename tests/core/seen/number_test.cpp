@@ -22,7 +22,9 @@ std::optional<double> oddsOf(const std::vector<Mark>& marks, const std::vector<B
 // As plain as glyphs can be, less what speaks against it, in nats. Each plain glyph is a hundredth.
 void expectCost(std::optional<double> odds, std::optional<double> cost, const std::string& what) {
   ASSERT_EQ(odds.has_value(), cost.has_value()) << what;
-  if (cost) EXPECT_NEAR(*odds, -*cost, 0.1) << what;
+  if (cost) {
+    EXPECT_NEAR(*odds, -*cost, 0.1) << what;
+  }
 }
 
 // 3/16 over a bar from 60 to 100 at 40, its figures 18 high.
