@@ -10,12 +10,12 @@
 namespace inchwright::seen {
 namespace {
 
-constexpr double kOfSheet = 200;  // the sheet's inch, pixels
+constexpr double kOfEnds = 200;  // the sheet's inch, pixels
 
 View viewOfPen(const Grey& cover) {
-  View level = viewOf(cover, kOfSheet);
+  View level = viewOf(cover, kOfEnds);
   level.plumbs =
-      chained(viewOf(transposed(cover), kOfSheet).strokes, 0.2 * kOfSheet, 0.02 * kOfSheet + 1);
+      chained(viewOf(transposed(cover), kOfEnds).strokes, 0.2 * kOfEnds, 0.02 * kOfEnds + 1);
   return level;
 }
 
@@ -112,7 +112,7 @@ TEST(Ends, WhatLiesRoundThemIsTakenAtOneScale) {
 // A print with more lines than any has is not looked at.
 TEST(Ends, OfWhatIsNoPrintThereAreNone) {
   View view;
-  view.inch = kOfSheet;
+  view.inch = kOfEnds;
   view.cover = Grey(400, 300);
   view.lines = {{{100, 200, 150, 150, 2}}};
   view.plumbs = {{{100, 200, 150, 150, 2}}};

@@ -9,11 +9,11 @@
 namespace inchwright::seen {
 namespace {
 
-constexpr double kOfSheet = 200;  // capitals are 25 pixels high
+constexpr double kOfNumber = 200;  // capitals are 25 pixels high
 
 std::optional<double> oddsOf(const std::vector<Mark>& marks, const std::vector<Box>& bars,
                              const std::string& text, Unit unit = Unit::inch) {
-  for (const FigureRead& one : readNumber(marks, bars, kOfSheet, unit)) {
+  for (const FigureRead& one : readNumber(marks, bars, kOfNumber, unit)) {
     if (one.text == text) return one.odds;
   }
   return std::nullopt;

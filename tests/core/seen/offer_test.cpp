@@ -74,6 +74,33 @@ TEST(Offer, ReadsDrawnPrintsAndIsNeverWrongAndReady) {
   EXPECT_GE(ringed, holes * 97 / 100);
 }
 
+// What is shown of the picture holds both ends, the line and the figure, and some way about them.
+TEST(Offer, ItsCutHoldsTheLineItsEndsAndItsFigure) {
+  ASSERT_FALSE(drawnPrints().empty());
+  int figures = 0;
+  for (const DrawnPrint& print : drawnPrints()) {
+    Options options;
+    options.unit = print.unit();
+    const auto offers = offer(print.picture, print.pixelToInches, options);
+    ASSERT_TRUE(offers.ok());
+    const Homography toPicture = print.pixelToInches.inverse();
+    for (const ReadingOffer& o : offers->readings) {
+      const auto isWithin = [&](PlanePoint p, double by) {
+        return p.x > o.cut.x + by && p.x < o.cut.x + o.cut.w - by && p.y > o.cut.y + by &&
+               p.y < o.cut.y + o.cut.h - by;
+      };
+      EXPECT_TRUE(isWithin(toPicture.map(o.from), 10)) << print.name;
+      EXPECT_TRUE(isWithin(toPicture.map(o.to), 10)) << print.name;
+      if (o.figure.w <= 0) continue;
+      ++figures;
+      EXPECT_TRUE(isWithin({o.figure.x, o.figure.y}, 10)) << print.name;
+      EXPECT_TRUE(isWithin({o.figure.x + o.figure.w, o.figure.y + o.figure.h}, 10));
+      EXPECT_FALSE(o.candidates.empty());
+    }
+  }
+  EXPECT_GT(figures, 20);
+}
+
 // On the print 830120 a line that carries a place out runs through a neighbour's 51/64, and the 4
 // looks like an open arrow there.
 TEST(Offer, NothingIsReadyWhereNoLineIs) {

@@ -10,7 +10,7 @@
 namespace inchwright::seen {
 namespace {
 
-constexpr double kOfSheet = 200;  // the sheet's inch, pixels
+constexpr double kOfViews = 200;  // the sheet's inch, pixels
 // 100 pixels to the face's inch, its zero at pixel (50, 300).
 const Frame kFrame{100, -0.5, 3};
 
@@ -25,7 +25,7 @@ struct Sheet : Pen {
     for (int y = y0; y < y1; ++y) std::fill_n(cover.row(y) + x0, x1 - x0, std::uint8_t{0});
   }
   Outlines outlines(const std::vector<Circle>& circles = {}, Frame frame = kFrame) const {
-    return outlinesOf(viewOf(cover, kOfSheet), viewOf(transposed(cover), kOfSheet), circles, frame);
+    return outlinesOf(viewOf(cover, kOfViews), viewOf(transposed(cover), kOfViews), circles, frame);
   }
 };
 
@@ -197,7 +197,7 @@ TEST(Outlines, WhatIsOfferedOfThem) {
       // none.
       {O::hole, {6.5, 1}, {}, {}, 0.08, 1, 0.76, false},
   };
-  const std::vector<FeatureOffer> found = featuresOf(of, circles, kFrame, kOfSheet);
+  const std::vector<FeatureOffer> found = featuresOf(of, circles, kFrame, kOfViews);
   std::vector<Row> wanted(std::begin(rows), std::end(rows));
   ASSERT_EQ(found.size(), wanted.size());
   for (std::size_t i = 0; i < wanted.size(); ++i) {
