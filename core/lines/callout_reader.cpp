@@ -1,5 +1,6 @@
 #include "core/lines/callout_reader.h"
 
+#include <algorithm>
 #include <utility>
 
 #include "core/measure/writing.h"
@@ -182,15 +183,18 @@ void CalloutReader::takeMake(Make make) {
     stages_.emplace_back();
   }
   Stage& last = stage();
-  // `1/4 REAM` or `REAM 1/4`; `DRILL & REAM 1/4` is reamed.
-  if (last.size && last.make) stages_.emplace_back();
+  // `1/4 REAM` or `REAM 1/4`; `DRILL & REAM 1/4` is reamed; a thread is made already.
+  if ((last.size || !last.thread.empty()) && last.make) stages_.emplace_back();
   stage().make = make;
 }
 
 void CalloutReader::takeTap(std::size_t from) {
-  if (!stage().thread.empty()) return;
-  seat_ = false;
   Stage& last = stage();
+  // `1/4-20 TAP`, and `1/4-20 DRILL & TAP` too.
+  const bool isNamed = std::any_of(stages_.begin(), stages_.end(),
+                                   [](const Stage& one) { return !one.thread.empty(); });
+  if (!last.thread.empty() || (isNamed && !last.size)) return;
+  seat_ = false;
   const bool bare = last.size && !last.make;
   if (bare) {
     return ask("say how many threads to the inch, or the series: `1/4-20 TAP`, `2 BA TAP`", from);

@@ -358,6 +358,10 @@ const CalloutRow kGood[] = {
     // And what it ends with before what comes first.
     {kHole, kInch, "1/4-20 TAP, #7 DRILL", "tap 1/4-20, more"},
     {kHole, kInch, "1/4-20 TAP 1/2 DEEP, #7 DRILL 3/4 DEEP", "tap 1/4-20, deep 1/2, more"},
+    {kHole, kInch, "TAP 1/4-20, DRILL #7", "tap 1/4-20, more"},
+    {kHole, kInch, "TAP 1/4-20 x 1/2 DEEP, DRILL #7 x 3/4 DEEP", "tap 1/4-20, deep 1/2, more"},
+    {kHole, kInch, "1/4-20 DRILL & TAP", "tap 1/4-20, more"},
+    {kHole, kInch, "1/4-20 TAP, DRILL & TAP", "tap 1/4-20, more"},
     {kHole, kInch, "REAM 1/4, DRILL 15/64", "ream 1/4, more"},
     {kHole, kInch, "1/4 REAM (15/64 DRILL)", "ream 1/4, more"},
     // A figure with all that can be lettered with it, and two with no blank between them.
