@@ -183,7 +183,7 @@ class Reader {
           std::any_of(part.features.begin(), part.features.end(), [&](const Feature& f) {
             const auto x = tracedAlong(f, axes[0]), y = tracedAlong(f, axes[1]);
             if (const auto* ring = f.as<kind::Ring>()) {
-              return ring->pitchDiameter &&
+              return ring->pitchDiameter && x && y &&
                      Truth::isOn(one, {*x, *y}, ring->pitchDiameter->value.toInches() / 2);
             }
             if (one.kind == OfferedFeature::edge) {
