@@ -120,11 +120,12 @@ bool LabelPlacer::placeAround(Sketch& sketch, std::string_view name, const Sketc
   };
   std::optional<Found> best;
   const PaperBox shape = boundsOf(textAbout({0, 0}, name, look));
+  const auto& ways = waysAround();
   constexpr std::array kGaps{0.7, 2.5, 5.0, 8.0, 12.0, 17.0};
   for (const double gap : kGaps) {
     if (best && best->cost <= gap) break;
-    for (std::size_t i = 0; i < waysAround().size(); ++i) {
-      const PlanePoint way = waysAround()[i];
+    for (std::size_t i = 0; i < ways.size(); ++i) {
+      const PlanePoint way = ways[i];
       // So far off that the box just clears the disc in this direction.
       const double reach =
           radius + gap + std::abs(way.x) * shape.width() / 2 + std::abs(way.y) * shape.height() / 2;

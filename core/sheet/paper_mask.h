@@ -58,11 +58,11 @@ class PaperMask {
 
   /// The square that an offset lies in; the first that begins there or later.
   static std::ptrdiff_t at(double offset) {
-    return static_cast<std::ptrdiff_t>(std::floor(offset / kSquare));
+    const double squares = offset / kSquare;
+    const auto whole = static_cast<std::ptrdiff_t>(squares);
+    return squares < static_cast<double>(whole) ? whole - 1 : whole;
   }
-  static std::ptrdiff_t after(double offset) {
-    return static_cast<std::ptrdiff_t>(std::ceil(offset / kSquare));
-  }
+  static std::ptrdiff_t after(double offset) { return -at(-offset); }
 
   void markRow(std::ptrdiff_t y, double left, double right) {
     if (y < 0 || y >= down_) return;
