@@ -164,11 +164,11 @@ DrawnFace drawFace(const Part& part, const Solution& solution, Face face, bool o
     }
     for (const Place& place : placesOf(feature)) {
       // A ring's or row's own id stands for its centre or first hole; a row's would hide hole 1.
-      if (feature.is(FeatureKind::row) && place.id == feature.id) continue;
+      if (feature.is<kind::Row>() && place.id == feature.id) continue;
       // A round is drawn once, at its own place.
-      if (feature.is(FeatureKind::round) && place.id != feature.id) continue;
+      if (feature.is<kind::Round>() && place.id != feature.id) continue;
       DrawnPlace one{.id = place.id, .feature = feature.id, .kind = feature.kind()};
-      const bool edge = feature.is(FeatureKind::edge);
+      const bool edge = feature.is<kind::Edge>();
       one.across = edge ? axisOf(feature) : std::nullopt;
       one.alongViewX = edge && one.across == axes[0];
       one.radius = drawnRadius(feature);

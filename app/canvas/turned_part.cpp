@@ -92,7 +92,7 @@ struct Extent {
 std::optional<Extent> extentAlong(const Desk& desk, Axis axis, int group) {
   std::optional<Extent> all;
   for (const Feature& feature : desk.part().features) {
-    if (!feature.is(FeatureKind::edge) || axisOf(feature) != axis) continue;
+    if (!feature.is<kind::Edge>() || axisOf(feature) != axis) continue;
     const Position* at = desk.solution().position(feature.id, axis);
     if (at == nullptr || at->group != group) continue;
     const double ticks = at->ticks.toDouble();

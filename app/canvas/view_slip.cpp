@@ -164,7 +164,7 @@ void ViewSlip::light() {
   if (desk_.hasPart()) {
     for (const Feature& feature : desk_.part().features) {
       // An edge is a plane seen in several views and belongs to none of them.
-      if (!feature.is(FeatureKind::edge)) ++counts[static_cast<std::size_t>(feature.face)];
+      if (!feature.is<kind::Edge>()) ++counts[static_cast<std::size_t>(feature.face)];
     }
   }
   const TurnedPart part = turnedPart(desk_);

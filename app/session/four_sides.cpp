@@ -47,9 +47,8 @@ std::optional<FourSides> fourSides(const Hands& hands) {
   const PictureView* view = viewOf(hands.part(), face);
   const Picture* picture = pictureUnder(hands.desk.job(), hands.part(), face);
   const bool seenStraight = face == Face::top && view->at.empty() && view->turn == 0;
-  const bool fresh =
-      std::none_of(hands.part().features.begin(), hands.part().features.end(),
-                   [](const Feature& feature) { return feature.is(FeatureKind::edge); });
+  const bool fresh = std::none_of(hands.part().features.begin(), hands.part().features.end(),
+                                  [](const Feature& feature) { return feature.is<kind::Edge>(); });
   if (!seenStraight || !fresh || picture->points.size() != 4) return std::nullopt;
   std::vector<Length> across, up;
   for (const SquaringPoint& one : picture->points) {
@@ -111,7 +110,7 @@ std::array<Side, 4> sidesOf(Face face) {
 
 const Feature* edgeOf(const Part& part, Side side) {
   for (const Feature& feature : part.features) {
-    if (feature.is(FeatureKind::edge) && sideOf(feature) == side) return &feature;
+    if (feature.is<kind::Edge>() && sideOf(feature) == side) return &feature;
   }
   return nullptr;
 }

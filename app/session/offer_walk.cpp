@@ -107,8 +107,8 @@ bool OfferWalk::isTraced(const FeatureOffer& offer) const {
   if (offer.kind == OfferedFeature::row) {
     // Its holes may have been taken one by one.
     return std::any_of(all.begin(), all.end(), [&](const Feature& one) {
-      if (one.is(FeatureKind::row)) return isTracedRow(one, offer);
-      for (int i = 0; i < offer.count && one.is(FeatureKind::hole); ++i) {
+      if (one.is<kind::Row>()) return isTracedRow(one, offer);
+      for (int i = 0; i < offer.count && one.is<kind::Hole>(); ++i) {
         const PlanePoint at = holeOf(offer, i);
         if (near(one, axes_[0], at.x) && near(one, axes_[1], at.y)) return true;
       }
@@ -116,7 +116,7 @@ bool OfferWalk::isTraced(const FeatureOffer& offer) const {
     });
   }
   return std::any_of(all.begin(), all.end(), [&](const Feature& one) {
-    if (!one.is(kindOf(offer.kind))) return false;
+    if (one.kind() != kindOf(offer.kind)) return false;
     if (offer.kind == OfferedFeature::edge) {
       return near(one, axes_[offer.alongX ? 0 : 1], offer.alongX ? offer.at.x : offer.at.y);
     }
@@ -127,7 +127,7 @@ bool OfferWalk::isTraced(const FeatureOffer& offer) const {
 
 /// Whether a row that is traced begins where one is offered.
 bool OfferWalk::isTracedRow(const Feature& one, const FeatureOffer& row) const {
-  return one.is(FeatureKind::row) && one.face == hands_.desk.face() &&
+  return one.is<kind::Row>() && one.face == hands_.desk.face() &&
          inchwright::axisOf(one) == axes_[row.alongX ? 0 : 1] && near(one, axes_[0], row.from.x) &&
          near(one, axes_[1], row.from.y);
 }
@@ -194,7 +194,7 @@ OfferedEnd OfferWalk::endAt(const ReadingOffer& offer, PlanePoint at) const {
   };
   for (const Feature& one : hands_.part().features) {
     const auto here = tracedAlong(one, axisOf(offer));
-    if (one.is(FeatureKind::edge)) {
+    if (one.is<kind::Edge>()) {
       consider(here, std::nullopt, 0, {one.id, std::nullopt});
       continue;
     }
@@ -240,7 +240,7 @@ std::optional<Side> OfferWalk::sideOf(const Part& part, const FeatureOffer& offe
     if (low != least) continue;
     const bool there = std::any_of(
         part.features.begin(), part.features.end(),
-        [&](const Feature& f) { return f.is(FeatureKind::edge) && inchwright::sideOf(f) == side; });
+        [&](const Feature& f) { return f.is<kind::Edge>() && inchwright::sideOf(f) == side; });
     return there ? std::nullopt : std::optional(side);
   }
   return std::nullopt;
@@ -276,7 +276,7 @@ Result<std::vector<Id>> OfferWalk::cornerOf(const Part& part, const FeatureOffer
     double best = kNear + hands_.squaringError;
     Id side;
     for (const Feature& one : part.features) {
-      const auto traced = one.is(FeatureKind::edge) && inchwright::axisOf(one) == axes_[i]
+      const auto traced = one.is<kind::Edge>() && inchwright::axisOf(one) == axes_[i]
                               ? tracedAlong(one, axes_[i])
                               : std::nullopt;
       if (!traced || std::abs(*traced - at) > best) continue;

@@ -63,7 +63,7 @@ const Feature* TracingEvidence::tracedAt(std::string_view place) const {
   // The first hole of a row is where the row was traced.
   if (place.empty() || place.back() != '1') return nullptr;
   found = traced_.find(place.substr(0, place.size() - 1));
-  const bool row = found != traced_.end() && found->second->is(FeatureKind::row);
+  const bool row = found != traced_.end() && found->second->is<kind::Row>();
   return row ? found->second : nullptr;
 }
 

@@ -164,8 +164,8 @@ class SquaringActivity : public Activity {
     for (std::size_t i = 0; i < 2; ++i) {
       const QString& name = names.size() == 2 ? names[static_cast<qsizetype>(i)] : names[0];
       const Feature* feature = hands_.part().feature(name.trimmed().toStdString());
-      const bool here = feature != nullptr &&
-                        (feature->is(FeatureKind::edge) || feature->face == hands_.desk.face());
+      const bool here =
+          feature != nullptr && (feature->is<kind::Edge>() || feature->face == hands_.desk.face());
       if (here) at[i] = tracedAlong(*feature, axes[i]);
     }
     if (names.size() > 2 || !at[0] || !at[1]) return std::nullopt;
@@ -178,9 +178,9 @@ class SquaringActivity : public Activity {
     const auto axes = axesIn(hands_.desk.face());
     for (const Feature& feature : hands_.part().features) {
       const QString name = QString::fromStdString(feature.id);
-      if (!feature.is(FeatureKind::edge) && tracedAt(name)) return name;
+      if (!feature.is<kind::Edge>() && tracedAt(name)) return name;
       for (std::size_t i = 0; i < 2; ++i) {
-        if (edges[i].isEmpty() && feature.is(FeatureKind::edge) && tracedAlong(feature, axes[i])) {
+        if (edges[i].isEmpty() && feature.is<kind::Edge>() && tracedAlong(feature, axes[i])) {
           edges[i] = name;
         }
       }

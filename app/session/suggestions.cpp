@@ -12,8 +12,8 @@ constexpr double kSameSpot = 1.5 / 64;  // inches: two traces of one line
 /// A feature of the face that may share a line with others: not the sides, and of a row or ring
 /// only the whole.
 bool isSpot(const Feature& feature, Face face) {
-  const bool spot = feature.is(FeatureKind::hole) || feature.is(FeatureKind::point) ||
-                    feature.is(FeatureKind::ring) || feature.is(FeatureKind::round);
+  const bool spot = feature.is<kind::Hole>() || feature.is<kind::Point>() ||
+                    feature.is<kind::Ring>() || feature.is<kind::Round>();
   return spot && feature.face == face;
 }
 
@@ -35,10 +35,10 @@ bool isDeclined(const std::vector<Id>& ids, const Declined& declined) {
 std::vector<Id> inLine(const Part& part, const Solution& solution, Face face, Axis axis,
                        const Declined& declined) {
   for (const Feature& first : part.features) {
-    if (!isSpot(first, face) || first.is(FeatureKind::ring)) continue;
+    if (!isSpot(first, face) || first.is<kind::Ring>()) continue;
     std::vector<Id> found{first.id};
     for (const Feature& other : part.features) {
-      if (&other <= &first || !isSpot(other, face) || other.is(FeatureKind::ring)) continue;
+      if (&other <= &first || !isSpot(other, face) || other.is<kind::Ring>()) continue;
       if (!near(first, other, axis)) continue;
       const bool related = std::any_of(found.begin(), found.end(), [&](const Id& id) {
         return solution.between(id, other.id, axis).has_value();

@@ -221,7 +221,7 @@ class TracingActivity : public Activity {
   /// Puts down what was said, at each place pointed at: names follow by themselves.
   bool keep(const Feature& said) {
     const bool each = isSeveral() && gathers(said.kind());
-    if (isSeveral() && !each && !(said.is(FeatureKind::row) && points_.size() == 2)) {
+    if (isSeveral() && !each && !(said.is<kind::Row>() && points_.size() == 2)) {
       emit hands_.desk.refused(
           tr("this says what one place is, and %1 are pointed at").arg(points_.size()));
       return false;
@@ -263,7 +263,7 @@ class TracingActivity : public Activity {
   }
 
   void trace(Feature& feature, const std::vector<QPointF>& points) const {
-    if (feature.is(FeatureKind::arc) && points.size() == 3) return traceArc(feature);
+    if (feature.is<kind::Arc>() && points.size() == 3) return traceArc(feature);
     const auto axes = axesIn(feature.face);
     for (const QPointF& at : points) {
       if (const auto* edge = feature.as<kind::Edge>()) {
@@ -273,13 +273,13 @@ class TracingActivity : public Activity {
       feature.traced.push_back(tracedText(at.x()));
       feature.traced.push_back(tracedText(at.y()));
       // A row is where its first hole is.
-      if (!feature.is(FeatureKind::line)) return;
+      if (!feature.is<kind::Line>()) return;
     }
   }
 
   /// The size is likely to come again; the name is not.
   void remember(const QString& text, const Feature& said) {
-    if (!said.is(FeatureKind::hole)) return;
+    if (!said.is<kind::Hole>()) return;
     QStringList words = text.split(QLatin1Char(' '), Qt::SkipEmptyParts);
     if (words.size() > 1 && words.front() == wordOf(said)) words.removeFirst();
     if (words.front().toStdString() == said.id) words.removeFirst();

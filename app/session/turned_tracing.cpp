@@ -168,7 +168,7 @@ class TurnedTracing : public Activity {
   bool standsOnEdges(const Feature& feature) const {
     const auto isEdge = [&](const Id& id) {
       const Feature* edge = hands_.part().feature(id);
-      return edge != nullptr && edge->is(FeatureKind::edge);
+      return edge != nullptr && edge->is<kind::Edge>();
     };
     if (const auto* chamfer = feature.as<kind::Chamfer>()) return isEdge(chamfer->at);
     if (const auto* drill = feature.as<kind::CentreDrill>()) return isEdge(drill->at);

@@ -127,7 +127,7 @@ void LatheSlip::showNow() {
   zero_->addItem(tr("the free end"));
   for (const Id& id : desk_.solution().positions.along(Axis::x).places) {
     const Feature* feature = desk_.part().feature(id);
-    if (feature != nullptr && feature->is(FeatureKind::edge)) zero_->addItem(latheWords(id));
+    if (feature != nullptr && feature->is<kind::Edge>()) zero_->addItem(latheWords(id));
   }
   // One that is set otherwise, on a hole or in the middle of two, is kept until another is chosen.
   const QString now = zero == nullptr ? zero_->itemText(0) : zeroWords(*zero);

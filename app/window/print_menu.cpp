@@ -66,7 +66,7 @@ void addLocating(QMenu& menu, Desk& desk, const Feature& feature) {
     if (other.name == desk.part().name) continue;
     QMenu* part = nullptr;
     for (const Feature& one : other.features) {
-      if (!one.is(FeatureKind::hole)) continue;
+      if (!one.is<kind::Hole>()) continue;
       const QString name = QString::fromStdString(other.name);
       if (part == nullptr) part = located->addMenu(choiceWords("A hole of %1").arg(name));
       const PartPlace mate{other.name, one.id, {}};
@@ -98,7 +98,7 @@ void addForPlace(QMenu& menu, DeskWindow& window, const Id& place) {
   add(menu, choiceWords("Another size, kind or &name …\tF2"), [&window] { window.amendChosen(); });
   const auto found = std::find_if(desk.part().features.begin(), desk.part().features.end(),
                                   [&](const Feature& one) { return isNamedBy(one, place); });
-  if (found != desk.part().features.end() && found->is(FeatureKind::slot)) {
+  if (found != desk.part().features.end() && found->is<kind::Slot>()) {
     add(menu, choiceWords("&Turn the slot"), [&desk, id = found->id] { turnSlot(desk, id); });
   }
   if (found != desk.part().features.end() && found->drilled()) addLocating(menu, desk, *found);

@@ -126,11 +126,11 @@ const Lettered* pitchDiameterOf(const Part& part, const Feature& ring) {
 
 void addFeatureLinks(NetworkBuilder& builder, std::uint32_t feature) {
   const Feature& one = builder.part().features[feature];
-  if (one.is(FeatureKind::ring)) return addRing(builder, feature);
+  if (one.is<kind::Ring>()) return addRing(builder, feature);
   for (const Axis axis : axesIn(one.face)) {
-    if (one.is(FeatureKind::row)) addRow(builder, feature, axis);
-    if (one.is(FeatureKind::slot)) addSlot(builder, feature, axis);
-    if (one.is(FeatureKind::round)) addRound(builder, feature, axis);
+    if (one.is<kind::Row>()) addRow(builder, feature, axis);
+    if (one.is<kind::Slot>()) addSlot(builder, feature, axis);
+    if (one.is<kind::Round>()) addRound(builder, feature, axis);
   }
 }
 

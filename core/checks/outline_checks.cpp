@@ -89,7 +89,7 @@ bool isShaped(const Part& part, Face face) {
   }
   for (const Feature& feature : part.features) {
     // Lines and arcs bound it only where an outline says so.
-    if (feature.is(FeatureKind::round) && axesIn(feature.face) == axesIn(face)) return true;
+    if (feature.is<kind::Round>() && axesIn(feature.face) == axesIn(face)) return true;
   }
   return false;
 }

@@ -40,7 +40,7 @@ void addTravel(const CheckedWork& work, std::vector<Finding>& findings) {
     DrivenEnds ends;
     for (const Feature& feature : work.part.features) {
       const bool driven =
-          feature.drilled() || feature.is(FeatureKind::slot) || feature.is(FeatureKind::point);
+          feature.drilled() || feature.is<kind::Slot>() || feature.is<kind::Point>();
       if (!driven || feature.face != work.setup.face) continue;
       for (const Place& place : drivenPlaces(feature)) {
         const Position* position = placedPosition(work.solution, place.id, along);

@@ -64,7 +64,7 @@ Result<FeatureLine> featureFromCallout(Feature feature, std::string_view callout
     chamfer->angle = std::move(said.angle);
   }
   if (!said.more.empty()) made.note = std::move(said.more);
-  if (made.is(FeatureKind::ring) || made.is(FeatureKind::row)) line.alike = 0;
+  if (made.is<kind::Ring>() || made.is<kind::Row>()) line.alike = 0;
   return line;
 }
 

@@ -85,7 +85,7 @@ class FeatureReader {
     const std::size_t at = words_.at();
     auto figure = figureFrom(words_, context_.unit, what);
     if (!figure.ok()) return figure.error();
-    if (figure->symbol == SizeSymbol::radius && !feature_.is(FeatureKind::round)) {
+    if (figure->symbol == SizeSymbol::radius && !feature_.is<kind::Round>()) {
       return Error{ErrorCode::badText, "a radius is lettered here: is it a round?", {}, at};
     }
     member = std::move(figure).value();
@@ -253,7 +253,7 @@ class FeatureReader {
   }
 
   Result<Done> finish() {
-    const bool counts = feature_.is(FeatureKind::ring) || feature_.is(FeatureKind::row);
+    const bool counts = feature_.is<kind::Ring>() || feature_.is<kind::Row>();
     if (counts && !counted_) return words_.refuse("say how many holes");
     // `5/8 by 3/16`: the width is the lesser, whichever stands first.
     auto* slot = feature_.as<kind::Slot>();
@@ -308,7 +308,7 @@ Error shiftedBy(Error error, std::size_t by) {
 
 /// In the words of the line itself: `ring G 6 on 2 1/2 from 30 drill 1/8`.
 Result<FeatureLine> inOwnWords(Feature feature, LineWords words, const LineContext& context) {
-  if (feature.is(FeatureKind::hole) && threadComesFirst(words)) {
+  if (feature.is<kind::Hole>() && threadComesFirst(words)) {
     feature.drilled()->thread = std::string(words.takeUntil({"tap"}));
     feature.drilled()->make = Make::tap;
     words.take();
@@ -322,7 +322,7 @@ Result<FeatureLine> inOwnWords(Feature feature, LineWords words, const LineConte
 /// a ring its first angle and turning behind.
 Result<FeatureLine> asLettered(Feature feature, LineWords words, const LineContext& context) {
   Axis axis = context.axis;
-  if (feature.is(FeatureKind::slot) || feature.is(FeatureKind::row)) {
+  if (feature.is<kind::Slot>() || feature.is<kind::Row>()) {
     const auto axes = axesIn(feature.face);
     if (const auto said = axisNamed(words.peek())) {
       axis = *said;
@@ -388,7 +388,7 @@ Result<FeatureLine> readTail(Feature feature, const LineWords& words, std::strin
   }
   const bool lettered = isLettered(feature.kind()) && !words.empty();
   // A hole is first read as prints letter it; the other kinds have words of their own before.
-  if (lettered && feature.is(FeatureKind::hole)) {
+  if (lettered && feature.is<kind::Hole>()) {
     auto line = asLettered(feature, words, context);
     if (line || line.error().code == ErrorCode::badRequest) return line;
     auto own = inOwnWords(std::move(feature), words, context);
@@ -443,8 +443,7 @@ Result<FeatureLine> readFeatureLine(const Part& part, FeatureKind kind, std::str
   if (!radius && isName(0)) {
     feature.id = std::string(words.take());
   }
-  const bool thread =
-      feature.is(FeatureKind::hole) && !feature.id.empty() && namesThread(feature.id);
+  const bool thread = feature.is<kind::Hole>() && !feature.id.empty() && namesThread(feature.id);
   auto line = readTail(feature, words, tail, context);
   // `M6 x 12 DEEP` is a thread, where the hole would else have a name and no size.
   const std::string_view behind = words.peek();

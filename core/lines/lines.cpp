@@ -144,7 +144,7 @@ class LineReader {
   Result<LineOutcome> readOther(ReadingKind kind) {
     words_.take();
     const Feature* from = part_.feature(words_.peek());
-    const bool line = from != nullptr && from->is(FeatureKind::line);
+    const bool line = from != nullptr && from->is<kind::Line>();
     const bool single = kind == ReadingKind::radius || kind == ReadingKind::diameter ||
                         kind == ReadingKind::pcd || (kind == ReadingKind::angle && line);
     if (!single) {
@@ -284,7 +284,7 @@ class LineReader {
     }
     takeRelated(understanding);
     const Feature* about = part_.feature(understanding.about);
-    free = free || (about != nullptr && about->is(FeatureKind::line));
+    free = free || (about != nullptr && about->is<kind::Line>());
     if (!free && !understanding.axis) understanding.axis = context_.axis;
     const std::string said = spoken(nameOf(kind)) + " " + joined(understanding.of, ", ");
     Id id = understanding.of.empty() ? Id() : understanding.of.front();

@@ -87,7 +87,7 @@ std::optional<Error> sideFault(const Job& job, const SizeOrPlace& side, bool hol
                                   [&](const Feature& one) { return isNamedBy(one, at->place); });
   if (found == part->features.end()) return std::nullopt;
   const bool hollow =
-      found->drilled() != nullptr || found->is(FeatureKind::bored) || found->is(FeatureKind::slot);
+      found->drilled() != nullptr || found->is<kind::Bored>() || found->is<kind::Slot>();
   if (hollow == hole) return std::nullopt;
   const std::string place = "`" + at->place + "` of `" + at->part + "`";
   return Error{ErrorCode::badRequest,

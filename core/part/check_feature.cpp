@@ -1,6 +1,8 @@
 #include <algorithm>
 #include <utility>
+#include <variant>
 
+#include "core/base/overloaded.h"
 #include "core/part/check.h"
 #include "core/part/feature_members.h"
 #include "core/part/plain_decimal.h"
@@ -252,21 +254,18 @@ Fault checkTraced(const Feature& feature, const Pointer& pointer) {
   const std::size_t count = feature.traced.size();
   if (count == 0) return std::nullopt;
   const Pointer here = pointer / "traced";
-  switch (feature.kind()) {
-    case FeatureKind::edge:
-      if (count == 1) break;
-      return faultAt(here, "an edge is traced by one value, along its axis");
-    case FeatureKind::line:
-      if (count == 4) break;
-      return faultAt(here, "a line is traced by two points of two values each");
-    case FeatureKind::arc:
-      // Six: three points on it, as older documents have them.
-      if (count == 2 || count == 3 || count == 6) break;
+  if (feature.is<kind::Edge>()) {
+    if (count != 1) return faultAt(here, "an edge is traced by one value, along its axis");
+  } else if (feature.is<kind::Line>()) {
+    if (count != 4) return faultAt(here, "a line is traced by two points of two values each");
+  } else if (feature.is<kind::Arc>()) {
+    // Six: three points on it, as older documents have them.
+    if (count != 2 && count != 3 && count != 6) {
       return faultAt(here, "an arc is traced by its centre's two values, and its radius as drawn");
-    default:
-      if (count == 2) break;
-      return faultAt(
-          here, article(feature.kind()) + " is traced by two values, along the axes of its face");
+    }
+  } else if (count != 2) {
+    return faultAt(
+        here, article(feature.kind()) + " is traced by two values, along the axes of its face");
   }
   for (std::size_t i = 0; i < count; ++i) {
     if (plainDecimal(feature.traced[i])) continue;
@@ -276,32 +275,26 @@ Fault checkTraced(const Feature& feature, const Pointer& pointer) {
 }
 
 Fault checkKind(const Feature& feature, const PlaceIndex& index, const Pointer& pointer) {
-  switch (feature.kind()) {
-    case FeatureKind::edge:
-      return checkEdge(*feature.as<kind::Edge>(), pointer);
-    case FeatureKind::slot: {
-      const auto* slot = feature.as<kind::Slot>();
-      if (Fault fault = checkSlot(feature, index, pointer)) return fault;
-      return slot->ends.empty() && slot->about.empty() ? checkRun(feature, pointer) : Fault();
-    }
-    case FeatureKind::row:
-      if (Fault fault = checkRun(feature, pointer)) return fault;
-      return checkRow(*feature.as<kind::Row>(), pointer);
-    case FeatureKind::ring:
-      return checkRing(*feature.as<kind::Ring>(), pointer);
-    case FeatureKind::round:
-      return checkRound(feature, index, pointer);
-    case FeatureKind::line:
-      return checkThrough(feature.as<kind::Line>()->through, index, pointer);
-    case FeatureKind::arc:
-      return checkThrough(feature.as<kind::Arc>()->through, index, pointer);
-    case FeatureKind::hole:
-    case FeatureKind::point:
-      break;
-    default:
-      return checkTurned(feature, index, pointer);
-  }
-  return std::nullopt;
+  return std::visit(
+      Overloaded{
+          [&](const kind::Edge& edge) { return checkEdge(edge, pointer); },
+          [&](const kind::Slot& slot) {
+            if (Fault fault = checkSlot(feature, index, pointer)) return fault;
+            return slot.ends.empty() && slot.about.empty() ? checkRun(feature, pointer) : Fault();
+          },
+          [&](const kind::Row& row) {
+            if (Fault fault = checkRun(feature, pointer)) return fault;
+            return checkRow(row, pointer);
+          },
+          [&](const kind::Ring& ring) { return checkRing(ring, pointer); },
+          [&](const kind::Round&) { return checkRound(feature, index, pointer); },
+          [&](const kind::Line& line) { return checkThrough(line.through, index, pointer); },
+          [&](const kind::Arc& arc) { return checkThrough(arc.through, index, pointer); },
+          [](const kind::Hole&) { return Fault(); },
+          [](const kind::Point&) { return Fault(); },
+          [&](const auto&) { return checkTurned(feature, index, pointer); },
+      },
+      feature.shape);
 }
 
 }  // namespace

@@ -24,7 +24,7 @@ Fault checkPlace(const Id& id, Axis axis, const PlaceIndex& index, const Pointer
   if (Fault fault = checkKnown(id, index, pointer)) return fault;
   const PlaceIndex::Entry entry = *index.find(id);
   if (entry.axes.has(axis)) return std::nullopt;
-  if (entry.feature->is(FeatureKind::line)) {
+  if (entry.feature->is<kind::Line>()) {
     return faultAt(pointer, "`" + id +
                                 "` is of kind `line`, which has no place of its own: name a point "
                                 "of it");
@@ -56,7 +56,7 @@ Fault checkStraight(const Id& id, const Id& beside, const PlaceIndex& index,
   const PlaceIndex::Entry entry = *index.find(id);
   const std::optional<PlaceIndex::Entry> point = index.find(beside);
   const auto* edge = entry.feature->as<kind::Edge>();
-  if (!edge && !entry.feature->is(FeatureKind::line)) {
+  if (!edge && !entry.feature->is<kind::Line>()) {
     return faultAt(pointer, "`" + id + "` is neither a line nor an edge");
   }
   if (!point) return std::nullopt;
@@ -64,8 +64,8 @@ Fault checkStraight(const Id& id, const Id& beside, const PlaceIndex& index,
   // A line has no place of its own, but lies in its face.
   const auto own = axesIn(point->feature->face);
   const auto has = [&](Axis axis) {
-    return point->feature->is(FeatureKind::line) ? axis == own[0] || axis == own[1]
-                                                 : point->axes.has(axis);
+    return point->feature->is<kind::Line>() ? axis == own[0] || axis == own[1]
+                                            : point->axes.has(axis);
   };
   const bool together = edge ? has(edge->axis) : has(axes[0]) && has(axes[1]);
   if (together) return std::nullopt;
@@ -73,13 +73,13 @@ Fault checkStraight(const Id& id, const Id& beside, const PlaceIndex& index,
 }
 
 bool hasRadius(const Feature& feature) {
-  return isCurve(feature) || feature.is(FeatureKind::outside) || feature.is(FeatureKind::bored) ||
-         feature.is(FeatureKind::groove);
+  return isCurve(feature) || feature.is<kind::Outside>() || feature.is<kind::Bored>() ||
+         feature.is<kind::Groove>();
 }
 
 bool isCurve(const Feature& feature) {
-  return feature.drilled() != nullptr || feature.is(FeatureKind::slot) ||
-         feature.is(FeatureKind::round) || feature.is(FeatureKind::arc);
+  return feature.drilled() != nullptr || feature.is<kind::Slot>() || feature.is<kind::Round>() ||
+         feature.is<kind::Arc>();
 }
 
 }  // namespace inchwright

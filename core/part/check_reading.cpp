@@ -61,7 +61,7 @@ Fault checkAgainst(const Reading& reading, const PlaceIndex& index, const Pointe
 /// Between two places, or of a line; from the face's X, or from what it is measured against.
 Fault checkAngle(const Reading& reading, const PlaceIndex& index, const Pointer& pointer) {
   const std::optional<PlaceIndex::Entry> from = index.find(reading.from);
-  const bool ofLine = from && from->feature->is(FeatureKind::line);
+  const bool ofLine = from && from->feature->is<kind::Line>();
   if (ofLine && !reading.to.empty()) {
     return faultAt(pointer / "to",
                    "`" + reading.from + "` is a line and has its own direction: leave `to` out");

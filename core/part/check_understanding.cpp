@@ -112,7 +112,7 @@ Fault checkConcentric(const Understanding& it, const PlaceIndex& index, const Po
 }
 
 bool isStraight(const Feature& feature) {
-  return feature.is(FeatureKind::line) || feature.is(FeatureKind::edge);
+  return feature.is<kind::Line>() || feature.is<kind::Edge>();
 }
 
 Fault checkTangent(const Understanding& it, const PlaceIndex& index, const Pointer& pointer) {
@@ -147,7 +147,7 @@ Fault checkOn(const Understanding& it, const PlaceIndex& index, const Pointer& p
   }
   const Feature& curve = *about.feature;
   if (about.isFeature &&
-      (curve.is(FeatureKind::round) || curve.is(FeatureKind::arc) || curve.is(FeatureKind::ring))) {
+      (curve.is<kind::Round>() || curve.is<kind::Arc>() || curve.is<kind::Ring>())) {
     return std::nullopt;
   }
   return faultAt(pointer / "about", wantedBy(it).advice);

@@ -54,7 +54,7 @@ auto drilledOf(AnyFeature& feature) {
 
 // Holes and ends are counted from 1; the centre of a round is its 0.
 int firstInner(const Feature& feature) {
-  return feature.is(FeatureKind::round) ? 0 : 1;
+  return feature.is<kind::Round>() ? 0 : 1;
 }
 
 }  // namespace
@@ -173,15 +173,8 @@ std::optional<Sense> senseNamed(std::string_view name) {
 }
 
 AxisSet axesOf(const Feature& feature) {
-  if (isTurned(feature.kind())) return {};
-  switch (feature.kind()) {
-    case FeatureKind::edge:
-      return {feature.as<kind::Edge>()->axis};
-    case FeatureKind::line:
-      return {};
-    default:
-      break;
-  }
+  if (const auto* edge = feature.as<kind::Edge>()) return {edge->axis};
+  if (feature.is<kind::Line>() || isTurned(feature.kind())) return {};
   const auto [first, second] = axesIn(feature.face);
   return {first, second};
 }
@@ -222,7 +215,7 @@ bool isNamedBy(const Feature& feature, std::string_view id) {
   if (!id.starts_with(feature.id)) return false;
   const std::string_view number = id.substr(feature.id.size());
   if (number.empty()) return true;
-  if (feature.is(FeatureKind::round)) return number == "0";
+  if (feature.is<kind::Round>()) return number == "0";
   if (number.front() < '1' || number.front() > '9') return false;
   int value = 0;
   const char* end = number.data() + number.size();

@@ -238,7 +238,10 @@ struct Feature {
   Extra extra;
 
   FeatureKind kind() const { return static_cast<FeatureKind>(shape.index()); }
-  bool is(FeatureKind wanted) const { return kind() == wanted; }
+  template <class Kind>
+  bool is() const {
+    return std::holds_alternative<Kind>(shape);
+  }
   /// Its shape when it is of that kind, else null: `feature.as<kind::Ring>()`.
   template <class Kind>
   const Kind* as() const {

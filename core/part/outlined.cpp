@@ -17,19 +17,16 @@ Fault checkFollowed(const Id& id, Face face, const PlaceIndex& index, const Poin
     return faultAt(pointer, "there is no feature `" + id + "` to follow");
   }
   const Feature& feature = *found->feature;
-  switch (feature.kind()) {
-    case FeatureKind::edge:
-      if (axisOf(feature) != axisAcross(face)) return std::nullopt;
-      return faultAt(pointer, "the edge `" + id + "` does not cross this face");
-    case FeatureKind::line:
-    case FeatureKind::round:
-    case FeatureKind::arc:
-      if (axesIn(feature.face) == axesIn(face)) return std::nullopt;
-      return faultAt(pointer, "`" + id + "` lies in another face");
-    default:
-      return faultAt(pointer, "an outline follows edges, lines, rounds and arcs; `" + id +
-                                  "` is none of them");
+  if (const auto* edge = feature.as<kind::Edge>()) {
+    if (edge->axis != axisAcross(face)) return std::nullopt;
+    return faultAt(pointer, "the edge `" + id + "` does not cross this face");
   }
+  if (feature.is<kind::Line>() || feature.is<kind::Round>() || feature.is<kind::Arc>()) {
+    if (axesIn(feature.face) == axesIn(face)) return std::nullopt;
+    return faultAt(pointer, "`" + id + "` lies in another face");
+  }
+  return faultAt(pointer,
+                 "an outline follows edges, lines, rounds and arcs; `" + id + "` is none of them");
 }
 
 }  // namespace
@@ -79,9 +76,8 @@ Fault checkCurves(const Setup& setup, const PlaceIndex& index, const Pointer& se
     const GivenCurve& one = setup.curves[i];
     const Pointer pointer = setupPointer / "curves" / i;
     const auto found = index.find(one.of);
-    const bool isRound =
-        found && found->feature->id == one.of &&
-        (found->feature->is(FeatureKind::round) || found->feature->is(FeatureKind::arc));
+    const bool isRound = found && found->feature->id == one.of &&
+                         (found->feature->is<kind::Round>() || found->feature->is<kind::Arc>());
     if (!isRound) return faultAt(pointer / "of", "a curve is cut of a round or an arc");
     if (one.cutter && one.cutter->value <= Length()) {
       return faultAt(pointer / "cutter", "a cutter's diameter is greater than 0");

@@ -34,7 +34,7 @@ Carriers::Carriers(const Part& part, const std::array<AxisSystem, 3>& systems,
 }
 
 bool Carriers::isHere(const Feature& feature) const {
-  return feature.is(FeatureKind::edge) || axesIn(feature.face) == plane_.axes;
+  return feature.is<kind::Edge>() || axesIn(feature.face) == plane_.axes;
 }
 
 const Feature* Carriers::ownerOf(std::string_view place) const {
@@ -149,8 +149,8 @@ std::optional<std::uint32_t> Carriers::point(const Id& id) {
   PlacedPoint made{at[0], at[1], {}};
   const Feature* owner = ownerOf(id);
   // A trace is of the feature itself, not of its holes or ends; of a round it is the centre.
-  const bool isOwn = owner != nullptr && (owner->id == id || owner->is(FeatureKind::round));
-  if (isOwn && !(owner->is(FeatureKind::round) && owner->id == id && sideOf(*owner))) {
+  const bool isOwn = owner != nullptr && (owner->id == id || owner->is<kind::Round>());
+  if (isOwn && !(owner->is<kind::Round>() && owner->id == id && sideOf(*owner))) {
     const auto u = tracedAt(0, *owner), v = tracedAt(1, *owner);
     if (u && v) made.traced = PlanePoint{*u, *v};
   }
@@ -190,7 +190,7 @@ std::optional<std::uint32_t> Carriers::line(const Id& id) {
       for (Term& term : offset.terms) term.factor = -term.factor;
     }
     made.offset = quantity(offset);
-  } else if (owner->second->is(FeatureKind::line)) {
+  } else if (owner->second->is<kind::Line>()) {
     made.traced = tracedLine(*owner->second);
     const bool isTraced = made.traced.size() == 2;
     double direction = 0, offset = 0;
@@ -215,7 +215,7 @@ std::optional<std::uint32_t> Carriers::line(const Id& id) {
 // What stands on the feature, else what a reading gives, else a variable for a round or an arc.
 std::optional<std::uint32_t> Carriers::radius(const Feature& feature, const Id& id) {
   if (const auto& own = radiusOf(feature)) return constant(own->value.toInches());
-  if (feature.drilled() != nullptr && !feature.is(FeatureKind::ring)) {
+  if (feature.drilled() != nullptr && !feature.is<kind::Ring>()) {
     if (const auto& own = diameterOf(feature)) return constant(own->value.toInches() / 2);
   }
   if (const auto* ring = feature.as<kind::Ring>()) {
@@ -226,12 +226,12 @@ std::optional<std::uint32_t> Carriers::radius(const Feature& feature, const Id& 
     if (reading.from != id) continue;
     const double value = reading.figure.value.toInches();
     if (reading.kind == ReadingKind::radius) return figure(i, value);
-    if (reading.kind == ReadingKind::diameter && !feature.is(FeatureKind::ring)) {
+    if (reading.kind == ReadingKind::diameter && !feature.is<kind::Ring>()) {
       return figure(i, value / 2, 0.5);
     }
     if (reading.kind == ReadingKind::pcd) return figure(i, value / 2, 0.5);
   }
-  if (!feature.is(FeatureKind::round) && !feature.is(FeatureKind::arc)) return std::nullopt;
+  if (!feature.is<kind::Round>() && !feature.is<kind::Arc>()) return std::nullopt;
   double start = 0.5;
   const bool isTraced = feature.traced.size() >= 3;
   if (isTraced) start = plainDecimal(feature.traced[2]).value_or(start);
@@ -243,8 +243,8 @@ std::optional<PlacedCircle> Carriers::circle(const Id& id) {
   const auto found = plane_.circles.find(id);
   if (found != plane_.circles.end()) return found->second;
   const Feature* owner = ownerOf(id);
-  if (owner == nullptr || !isHere(*owner) || owner->is(FeatureKind::edge)) return std::nullopt;
-  const auto centre = point(owner->is(FeatureKind::round) ? owner->id + "0" : id);
+  if (owner == nullptr || !isHere(*owner) || owner->is<kind::Edge>()) return std::nullopt;
+  const auto centre = point(owner->is<kind::Round>() ? owner->id + "0" : id);
   if (!centre) return std::nullopt;
   const auto size = radius(*owner, owner->id);
   if (!size) return std::nullopt;
@@ -282,7 +282,7 @@ void Carriers::fitTracing(std::size_t which) {
     const double position = inches(positions_[axis][*node].ticks);
     const auto* edge = feature.as<kind::Edge>();
     if (edge != nullptr && edge->side && outward(*edge->side) < 0) corner = position;
-    if (!isHere(feature) || feature.is(FeatureKind::round)) continue;
+    if (!isHere(feature) || feature.is<kind::Round>()) continue;
     const auto traced = tracedAlong(feature, plane_.axes[which]);
     if (traced) seen.push_back({position, *traced});
   }

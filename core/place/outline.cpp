@@ -160,7 +160,7 @@ void Joining::findCorners() {
     for (const std::size_t k : {i, next}) {
       if (corner.isSettled || carriers_[k].feature == nullptr) continue;
       const auto side = sideOf(*carriers_[k].feature);
-      const bool isRound = carriers_[k].feature->is(FeatureKind::round);
+      const bool isRound = carriers_[k].feature->is<kind::Round>();
       const auto way = side && isRound ? wayTo(*side, plane_.face) : std::nullopt;
       if (way) takeFurthest(corner, *way);
     }
@@ -184,7 +184,7 @@ int Joining::senseOf(std::size_t i, const std::vector<PathPiece>& chords) const 
     const double turn = ((p.x - c.x) * way.y - (p.y - c.y) * way.x) / own.circle->radius;
     if (std::abs(turn) > 0.98) return turn > 0 ? 1 : -1;
   }
-  if (carriers_[i].feature != nullptr && carriers_[i].feature->is(FeatureKind::round)) return 1;
+  if (carriers_[i].feature != nullptr && carriers_[i].feature->is<kind::Round>()) return 1;
   const double left = (own.end.x - own.start.x) * (c.y - own.start.y) -
                       (own.end.y - own.start.y) * (c.x - own.start.x);
   return left >= 0 ? 1 : -1;

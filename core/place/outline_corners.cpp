@@ -23,7 +23,7 @@ class CornerPlacing {
     if (count < 3) return;
     for (std::size_t i = 0; i < all; ++i) {
       const Feature* round = part_.feature(outline.follows[i]);
-      if (!round || !round->is(FeatureKind::round)) continue;
+      if (!round || !round->is<kind::Round>()) continue;
       const Id& before = outline.follows[(i + all - 1) % all];
       const auto at = std::find_if(straights.begin(), straights.end(),
                                    [&](const Straight& one) { return one.id == before; });

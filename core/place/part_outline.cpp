@@ -27,7 +27,7 @@ class PlaneReader {
     if (plane_.from[0].empty() || plane_.from[1].empty()) return std::move(plane_);
     readPlaces();
     for (const Feature& feature : part_.features) {
-      if (!feature.is(FeatureKind::edge) && axesIn(feature.face) != axes_) continue;
+      if (!feature.is<kind::Edge>() && axesIn(feature.face) != axes_) continue;
       readLine(feature);
       readCircle(feature);
       readTrace(feature);
@@ -112,7 +112,7 @@ void PlaneReader::readLine(const Feature& feature) {
     return;
   }
   const auto found = beyond_.lines[which_].find(feature.id);
-  if (!feature.is(FeatureKind::line) || found == beyond_.lines[which_].end()) return;
+  if (!feature.is<kind::Line>() || found == beyond_.lines[which_].end()) return;
   const auto& [direction, offset] = found->second;
   const double c = std::cos(direction), s = std::sin(direction);
   const PlanePoint on = seen(PlanePoint{-s * offset, c * offset});
@@ -141,17 +141,11 @@ std::optional<double> PlaneReader::radiusOfCircle(const Feature& feature) const 
 }
 
 void PlaneReader::readCircle(const Feature& feature) {
-  switch (feature.kind()) {
-    case FeatureKind::hole:
-    case FeatureKind::ring:
-    case FeatureKind::round:
-    case FeatureKind::arc:
-      break;
-    default:
-      return;
-  }
+  const bool isCircle = feature.is<kind::Hole>() || feature.is<kind::Ring>() ||
+                        feature.is<kind::Round>() || feature.is<kind::Arc>();
+  if (!isCircle) return;
   const auto radius = radiusOfCircle(feature);
-  const auto centre = placeAt(feature.is(FeatureKind::round) ? feature.id + "0" : feature.id);
+  const auto centre = placeAt(feature.is<kind::Round>() ? feature.id + "0" : feature.id);
   if (radius && centre) plane_.circles[feature.id] = {*centre, *radius};
 }
 
@@ -230,7 +224,7 @@ std::vector<Face> outlinedFaces(const Part& part) {
   std::set<Face> faces;
   for (const GivenOutline& outline : part.outlines) faces.insert(outline.face);
   for (const Feature& feature : part.features) {
-    if (!feature.is(FeatureKind::edge)) faces.insert(feature.face);
+    if (!feature.is<kind::Edge>()) faces.insert(feature.face);
   }
   if (faces.empty()) faces.insert(Face::top);
   return {faces.begin(), faces.end()};

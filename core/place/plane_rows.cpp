@@ -192,7 +192,7 @@ void addTangent(Carriers& carriers, const Understanding& what, const Id& one, co
   const PlacedLine straight = carriers.problem().lines[*line];
   const Feature* owner = carriers.ownerOf(a ? one : other);
   // The centre of an arc may lie beyond an outer side: a hollow.
-  const bool isArc = owner != nullptr && owner->is(FeatureKind::arc);
+  const bool isArc = owner != nullptr && owner->is<kind::Arc>();
   PlacedPoint centre{circle->x, circle->y, {}};
   if (const auto known = carriers.pointAt(circle->x, circle->y)) {
     centre.traced = carriers.problem().points[*known].traced;
@@ -215,7 +215,7 @@ void addOn(Carriers& carriers, const Id& place, const Id& carrier, Source source
   const PlacedPoint point = carriers.problem().points[*found];
   if (const auto line = carriers.line(carrier)) {
     // On an edge a place lies by the chains.
-    if (carriers.ownerOf(carrier)->is(FeatureKind::edge)) return;
+    if (carriers.ownerOf(carrier)->is<kind::Edge>()) return;
     const PlacedLine straight = carriers.problem().lines[*line];
     carriers.add({RowKind::off, {point.x, point.y, straight.direction, straight.offset, 0, 0}}, {},
                  source, kUnderstoodWithin);
@@ -293,7 +293,7 @@ void addEqual(Carriers& carriers, const Understanding& what, Source source) {
 void addMirrored(Carriers& carriers, const Understanding& what, Source source) {
   const std::vector<PlacedPoint> all = pointsOf(carriers, what.of);
   const Feature* about = carriers.ownerOf(what.about);
-  if (all.size() < 2 || about == nullptr || !about->is(FeatureKind::line)) return;
+  if (all.size() < 2 || about == nullptr || !about->is<kind::Line>()) return;
   const auto found = carriers.line(what.about);
   if (!found) return;
   const PlacedLine line = carriers.problem().lines[*found];
@@ -376,7 +376,7 @@ std::vector<std::uint32_t> inOrderOfIds(const std::vector<Reading>& readings) {
 
 bool speaksOfPlanes(const Part& part) {
   const auto isCurve = [](const Feature& one) {
-    return one.is(FeatureKind::line) || one.is(FeatureKind::arc);
+    return one.is<kind::Line>() || one.is<kind::Arc>();
   };
   const auto isInPlane = [](const Reading& one) {
     return one.kind == ReadingKind::centres || one.kind == ReadingKind::squareOff ||

@@ -19,7 +19,7 @@ std::vector<Id> sameSpot(const Part& part, const Id& place) {
     if (place == other) names.push_back(one);
   };
   for (const Feature& feature : part.features) {
-    if (feature.is(FeatureKind::row)) alike(feature.id, feature.id + "1");
+    if (feature.is<kind::Row>()) alike(feature.id, feature.id + "1");
     const auto* round = feature.as<kind::Round>();
     if (round && !round->about.empty()) alike(round->about, feature.id + "0");
     const auto* slot = feature.as<kind::Slot>();

@@ -58,7 +58,7 @@ Result<std::vector<CheckPlace>> namedPlaces(const WorkAt& work, const Coordinate
     CheckPlace check{nought, nought, CheckPlace::Look::overMiddle, place};
     check.kind = feature->kind();
     check.whole = feature->id == place;
-    if (feature->is(FeatureKind::edge)) check.look = CheckPlace::Look::overEdge;
+    if (feature->is<kind::Edge>()) check.look = CheckPlace::Look::overEdge;
     bool found = false;
     for (const TableAxis* axis : {&work.x, &work.y}) {
       const Position* position = work.position(place, axis->part.axis);

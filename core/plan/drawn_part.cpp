@@ -37,7 +37,7 @@ class PartDrawer {
 
   DrawnPart take() && {
     for (const Feature& feature : work_.part.features) {
-      if (!feature.is(FeatureKind::edge) && feature.face == work_.setup.face) addFeature(feature);
+      if (!feature.is<kind::Edge>() && feature.face == work_.setup.face) addFeature(feature);
     }
     addMilled();
     addOutlines();
@@ -76,25 +76,14 @@ class PartDrawer {
   }
 
   void addFeature(const Feature& feature) {
-    switch (feature.kind()) {
-      case FeatureKind::hole:
-      case FeatureKind::ring:
-      case FeatureKind::row:
-        return addHoles(feature);
-      case FeatureKind::slot:
-        return addSlot(feature);
-      case FeatureKind::round:
-        return addRound(feature);
-      case FeatureKind::point:
-        if (const auto at = pointOf(feature.id)) picture_.marks.push_back({feature.id, *at});
-        return;
-      default:
-        return;
-    }
+    if (const Drilled* drilled = feature.drilled()) return addHoles(feature, *drilled);
+    if (const auto* slot = feature.as<kind::Slot>()) return addSlot(feature.id, *slot);
+    if (feature.is<kind::Round>()) return addRound(feature);
+    if (!feature.is<kind::Point>()) return;
+    if (const auto at = pointOf(feature.id)) picture_.marks.push_back({feature.id, *at});
   }
 
-  void addHoles(const Feature& feature) {
-    const Drilled& drilled = *feature.drilled();
+  void addHoles(const Feature& feature, const Drilled& drilled) {
     for (const Place& place : drivenPlaces(feature)) {
       const std::optional<PlanePoint> centre = pointOf(place.id);
       if (!centre) continue;
@@ -104,13 +93,11 @@ class PartDrawer {
     }
   }
 
-  void addSlot(const Feature& feature) {
-    const std::optional<PlanePoint> from = pointOf(feature.id + "1"),
-                                    to = pointOf(feature.id + "2");
-    const bool straight = feature.as<kind::Slot>()->about.empty();
+  void addSlot(const Id& id, const kind::Slot& slot) {
+    const std::optional<PlanePoint> from = pointOf(id + "1"), to = pointOf(id + "2");
+    const bool straight = slot.about.empty();
     if (from && to && straight) {
-      picture_.slots.push_back(
-          {feature.id, *from, *to, millimetres(feature.as<kind::Slot>()->width)});
+      picture_.slots.push_back({id, *from, *to, millimetres(slot.width)});
     }
   }
 
@@ -216,7 +203,7 @@ class PartDrawer {
     for (const DrawnRound& round : picture_.rounds) reach(round.centre, round.radius);
     for (const DrawnMark& mark : picture_.marks) reach(mark.at, 0);
     for (const Feature& feature : work_.part.features) {
-      if (!feature.is(FeatureKind::edge)) continue;
+      if (!feature.is<kind::Edge>()) continue;
       const TableAxis& axis = along == MachineAxis::x ? work_.x : work_.y;
       if (const std::optional<double> at = position(axis, feature.id)) reach({*at, *at}, 0);
     }

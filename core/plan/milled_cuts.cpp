@@ -269,7 +269,7 @@ class Milling {
 std::vector<MilledCut> milledCuts(const WorkAt& work) {
   const bool any = std::any_of(work.part.features.begin(), work.part.features.end(),
                                [&](const Feature& one) {
-                                 return one.is(FeatureKind::slot) && one.face == work.setup.face;
+                                 return one.is<kind::Slot>() && one.face == work.setup.face;
                                }) ||
                    std::any_of(work.part.outlines.begin(), work.part.outlines.end(),
                                [&](const GivenOutline& one) {

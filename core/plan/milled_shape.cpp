@@ -159,7 +159,7 @@ std::optional<PlanePoint> centreOfCurve(const Part& part, const Solution& soluti
                                         const Feature& slot) {
   const Id& about = slot.as<kind::Slot>()->about;
   const Feature* feature = part.feature(about);
-  const bool isRound = feature && feature->is(FeatureKind::round);
+  const bool isRound = feature && feature->is<kind::Round>();
   return SeenFrame(slot.face).at(solution, isRound ? about + "0" : about);
 }
 

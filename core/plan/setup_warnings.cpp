@@ -18,7 +18,7 @@ SetupWarning warning(Kind kind, MachineAxis axis) {
 bool isYetToBeMade(const WorkAt& work, const Id& place) {
   const Feature* feature = featureOfPlace(work.part, place);
   if (!feature || feature->face != work.setup.face) return false;
-  if (!feature->drilled() && !feature->is(FeatureKind::slot)) return false;
+  if (!feature->drilled() && !feature->is<kind::Slot>()) return false;
   for (const Setup& earlier : work.part.setups) {
     if (earlier.name == work.setup.name) break;
     if (earlier.face == work.setup.face) return false;

@@ -14,7 +14,7 @@ Result<std::vector<EdgeRow>> edgeRows(const WorkAt& work) {
   for (const Feature& feature : work.part.features) {
     for (const TableAxis* axis : {&work.x, &work.y}) {
       const Axis along = axis->part.axis;
-      const bool edge = feature.is(FeatureKind::edge) && axisOf(feature) == along;
+      const bool edge = feature.is<kind::Edge>() && axisOf(feature) == along;
       const std::optional<Side> side = outerSideOf(feature, along);
       if ((!edge && !side) || !axis->zero) continue;
       const Position* position = work.position(feature.id, along);

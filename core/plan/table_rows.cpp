@@ -38,7 +38,7 @@ HolePlan pointPlan() {
 Group groupOf(const Feature& feature, const HolePlan& plan) {
   Group group;
   auto& [rank, first, run, said] = group;
-  rank = feature.is(FeatureKind::point) ? OrderRule::marks : OrderRule::drills;
+  rank = feature.is<kind::Point>() ? OrderRule::marks : OrderRule::drills;
   for (const HoleStep* step : fittingsOf(plan)) {
     const OrderRule order = orderOf(*step);
     run.emplace_back(order, step->size.value_or(Length()), step->tool);
@@ -92,7 +92,7 @@ class RowMaker {
   /// that of the features, of which some are left out.
   const SharedPlan& planAt(const Feature& feature, const Id& place) {
     static const SharedPlan kNone, kPoint{pointPlan()};
-    if (feature.is(FeatureKind::point)) return kPoint;
+    if (feature.is<kind::Point>()) return kPoint;
     if (!feature.drilled()) {
       const auto slot = slots_.find(feature.id);
       return slot == slots_.end() ? kNone : slot->second;
@@ -128,7 +128,7 @@ class RowMaker {
   /// The rows that are worked together with this one. But for slots, whose own figures count, that
   /// is told once for all that share a plan.
   std::vector<std::size_t>& membersOf(const Feature& feature, const SharedPlan& plan) {
-    if (feature.is(FeatureKind::slot)) return groups_[groupOf(feature, *plan)];
+    if (feature.is<kind::Slot>()) return groups_[groupOf(feature, *plan)];
     std::vector<std::size_t>*& members = groupOfPlan_[&*plan];
     if (!members) members = &groups_[groupOf(feature, *plan)];
     return *members;
@@ -188,17 +188,8 @@ class RowMaker {
 }  // namespace
 
 bool makesRows(const Feature& feature, Face face) {
-  if (feature.face != face) return false;
-  switch (feature.kind()) {
-    case FeatureKind::hole:
-    case FeatureKind::point:
-    case FeatureKind::slot:
-    case FeatureKind::ring:
-    case FeatureKind::row:
-      return true;
-    default:
-      return false;
-  }
+  return feature.face == face &&
+         (feature.drilled() || feature.is<kind::Slot>() || feature.is<kind::Point>());
 }
 
 Result<RowsFound> tableRows(const WorkAt& work) {

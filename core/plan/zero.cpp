@@ -137,7 +137,7 @@ std::optional<Side> outerSideOf(const Feature& feature, Axis axis) {
 
 std::optional<Side> PartAt::sideOf(const Feature& feature, Axis axis) const {
   if (const std::optional<Side> named = outerSideOf(feature, axis)) return named;
-  if (!feature.is(FeatureKind::edge) || inchwright::sideOf(feature)) return std::nullopt;
+  if (!feature.is<kind::Edge>() || inchwright::sideOf(feature)) return std::nullopt;
   for (const Side side : kSides) {
     if (axisAcross(side) != axis || setup.stockOn(side).isZero()) continue;
     if (standInFor(*this, side) == &feature) return side;
@@ -151,7 +151,7 @@ const Feature* standInFor(const PartAt& at, Side side) {
   const Position* reach = nullptr;
   for (const Feature& feature : at.part.features) {
     if (outerSideOf(feature, axis) == side) return nullptr;
-    if (!feature.is(FeatureKind::edge)) continue;
+    if (!feature.is<kind::Edge>()) continue;
     const Position* position = at.position(feature.id, axis);
     if (!position) continue;
     const bool further = !reach || (outward(side) > 0 ? position->ticks > reach->ticks

@@ -137,7 +137,7 @@ void OrderDoubts::gatherSpots(std::size_t number) {
     rounds_.push_back(&feature);
   }
   if (drilled == nullptr && slot == nullptr && (edge == nullptr || edge->side)) return;
-  const bool within = drilled == nullptr || !feature.is(FeatureKind::hole);
+  const bool within = drilled == nullptr || !feature.is<kind::Hole>();
   const std::optional<Lettered>& across = slot != nullptr ? slot->width : diameterOf(feature);
   const auto add = [&](const Id& place, const Along& at) {
     Spot spot{&feature, &place, at};
@@ -262,7 +262,7 @@ void OrderDoubts::checkRounds(const Feature& a, const Feature& b) {
     const Id& start = one.corner[1 - i];
     const Id& end = other.corner[shared == other.corner.begin() ? 1 : 0];
     const Feature* edge = part_.feature(start);
-    if (start == end || edge == nullptr || !edge->is(FeatureKind::edge)) continue;
+    if (start == end || edge == nullptr || !edge->is<kind::Edge>()) continue;
     const Axis axis = edge->as<kind::Edge>()->axis;
     const auto from = placedAt(solution_, start, axis), to = placedAt(solution_, end, axis);
     if (!from || !to) continue;
@@ -287,7 +287,7 @@ void OrderDoubts::checkFaces() {
   std::set<Face> up;
   for (const Setup& setup : part_.setups) up.insert(setup.face);
   for (const Feature& feature : part_.features) {
-    const bool isCut = feature.drilled() != nullptr || feature.is(FeatureKind::slot);
+    const bool isCut = feature.drilled() != nullptr || feature.is<kind::Slot>();
     if (isCut && up.count(feature.face) == 0) add(DoubtTopic::noSetup, {}, {feature.id});
   }
 }

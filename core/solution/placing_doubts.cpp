@@ -53,7 +53,7 @@ void addNotPlaced(const Part& part, const BeyondChains& beyond, std::vector<Doub
   for (std::uint32_t i = 0; i < part.features.size(); ++i) {
     const Feature& feature = part.features[i];
     const auto isPlaced = [&](const auto& lines) { return lines.contains(feature.id); };
-    if (!feature.is(FeatureKind::line) || isInDoubt(feature.id) ||
+    if (!feature.is<kind::Line>() || isInDoubt(feature.id) ||
         std::any_of(beyond.lines.begin(), beyond.lines.end(), isPlaced)) {
       continue;
     }

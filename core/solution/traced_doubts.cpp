@@ -30,7 +30,7 @@ struct Drawn {
 };
 
 Face viewOf(const Feature& feature) {
-  return feature.is(FeatureKind::edge) ? Face::top : feature.face;
+  return feature.is<kind::Edge>() ? Face::top : feature.face;
 }
 
 std::vector<Drawn> drawnAlong(const Part& part, const AxisNetwork& network) {

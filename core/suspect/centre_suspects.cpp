@@ -30,7 +30,7 @@ std::optional<PlanePoint> tracedWay(const Part& part, const Reading& reading) {
   if (from == nullptr || to == nullptr || from->id != reading.from || to->id != reading.to) {
     return std::nullopt;
   }
-  const auto axes = axesIn(to->is(FeatureKind::edge) ? from->face : to->face);
+  const auto axes = axesIn(to->is<kind::Edge>() ? from->face : to->face);
   PlanePoint way;
   for (const std::size_t k : {0U, 1U}) {
     const auto a = tracedAlong(*from, axes[k]), b = tracedAlong(*to, axes[k]);

@@ -52,7 +52,7 @@ Tracing::Tracing(const Part& part, const AxisNetwork& network, const ConditionSp
     const auto found = features.find(network.places[i]);
     if (found == features.end()) continue;
     traced_[i] = tracedAlong(*found->second, network.axis);
-    const bool isEdge = found->second->is(FeatureKind::edge);
+    const bool isEdge = found->second->is<kind::Edge>();
     view_[i] = isEdge ? 0 : static_cast<int>(found->second->face);
   }
   numberTrees(space.forest());

@@ -133,7 +133,7 @@ void addDetails(LatheRow& row, const TurnedStretch& one, const Feature& feature,
   if (const auto* screwed = feature.as<kind::Screwed>()) {
     row.thread = threadCutOf(*screwed, readout);
   }
-  if (feature.is(FeatureKind::groove)) {
+  if (feature.is<kind::Groove>()) {
     if (const auto width = one.right->minus(*one.left))
       row.width = readout.figure(*width, one.exact);
   }
@@ -141,7 +141,7 @@ void addDetails(LatheRow& row, const TurnedStretch& one, const Feature& feature,
     row.knurl = knurl->pattern;
     if (knurl->pitch) row.knurl += (row.knurl.empty() ? "pitch " : ", pitch ") + knurl->pitch->text;
   }
-  if (feature.is(FeatureKind::taper)) row.setOver = setOverOf(one, shape, readout);
+  if (feature.is<kind::Taper>()) row.setOver = setOverOf(one, shape, readout);
 }
 
 LatheRow rowOf(const TurnedStretch& one, const TurnedShape& shape, const LatheReadout& readout) {

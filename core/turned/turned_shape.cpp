@@ -76,7 +76,7 @@ class Shaping {
     TurnedStretch stretch;
     stretch.id = feature.id;
     stretch.kind = feature.kind();
-    stretch.inner = feature.is(FeatureKind::bored);
+    stretch.inner = feature.is<kind::Bored>();
     stretch.left = ends.left;
     stretch.right = ends.right;
     stretch.exact = ends.exact;

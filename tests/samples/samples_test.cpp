@@ -134,7 +134,7 @@ TEST_P(Sample, EverySetupMakesATable) {
     for (const TableRow& row : table->rows) {
       const Feature* feature = part.feature(row.feature);
       ASSERT_NE(feature, nullptr);
-      EXPECT_TRUE(!feature->is(FeatureKind::hole) || !row.plan->steps.empty()) << row.id;
+      EXPECT_TRUE(!feature->is<kind::Hole>() || !row.plan->steps.empty()) << row.id;
     }
   }
 }

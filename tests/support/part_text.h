@@ -123,7 +123,7 @@ class PartText {
     } else if (auto* hole = feature.as<kind::Hole>()) {
       hole->drilled.diameter = figure(word(2));
       if (words_.size() > 3) feature.face = faceNamed(words_[3]).value_or(Face::top);
-    } else if (feature.is(FeatureKind::point)) {
+    } else if (feature.is<kind::Point>()) {
       if (words_.size() > 2) feature.face = faceNamed(words_[2]).value_or(Face::top);
     } else if (auto* slot = feature.as<kind::Slot>()) {
       slot->axis = axis(2);

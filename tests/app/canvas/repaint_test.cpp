@@ -176,7 +176,7 @@ TEST(Repaint, NoNameStandsOverAFigure) {
   const Part part = bigPlate(4);
   const auto edge =
       std::find_if(part.features.begin(), part.features.end(), [](const Feature& one) {
-        return one.is(FeatureKind::edge) && one.as<kind::Edge>()->axis == Axis::y;
+        return one.is<kind::Edge>() && one.as<kind::Edge>()->axis == Axis::y;
       });
   ASSERT_NE(edge, part.features.end());
   Sketched plate(part, map);

@@ -34,7 +34,7 @@ std::vector<DrawnHole> holesIn(const Part& part, const Solution& solution, Face 
     if (feature.face != face || !diameterOf(feature)) continue;
     for (const Place& place : placesOf(feature)) {
       // The middle of a ring is no hole.
-      if (feature.is(FeatureKind::ring) && place.id == feature.id) continue;
+      if (feature.is<kind::Ring>() && place.id == feature.id) continue;
       const Position* x = solution.position(place.id, axes[0]);
       const Position* y = solution.position(place.id, axes[1]);
       if (x == nullptr || y == nullptr || x->group != 0 || y->group != 0) continue;

@@ -23,7 +23,7 @@ class TurnedTracingTest : public ::testing::Test {
     ASSERT_TRUE(job.ok());
     Part part = job->parts[5];
     ASSERT_EQ(part.name, "Ratchet arbor");
-    std::erase_if(part.features, [](const Feature& one) { return !one.is(FeatureKind::edge); });
+    std::erase_if(part.features, [](const Feature& one) { return !one.is<kind::Edge>(); });
     part.turned = false;
     part.setups.clear();
     job->parts = {part};
@@ -77,7 +77,7 @@ TEST_F(TurnedTracingTest, OneClickSaysBetweenWhichShouldersAndTheFigureIsTyped) 
   EXPECT_TRUE(work.offer().isEmpty());  // never a figure
   ASSERT_TRUE(type("3/8"));
   const Feature& made = desk.part().features.back();
-  ASSERT_TRUE(made.is(FeatureKind::outside));
+  ASSERT_TRUE(made.is<kind::Outside>());
   EXPECT_EQ(*betweenOf(made), (std::vector<Id>{"S", "N"}));
   EXPECT_EQ(diameterOf(made)->text, "3/8");
   EXPECT_EQ(made.traced.size(), 2u);

@@ -188,7 +188,7 @@ class Reader {
             }
             if (one.kind == OfferedFeature::edge) {
               const auto& along = one.alongX ? x : y;
-              return f.is(FeatureKind::edge) && along &&
+              return f.is<kind::Edge>() && along &&
                      std::abs(*along - (one.alongX ? one.at.x : one.at.y)) < kThere;
             }
             return x && y && std::hypot(*x - one.at.x, *y - one.at.y) < kThere;
@@ -248,7 +248,7 @@ Truth frontPlate(Face face, const std::string& view) {
         truth.places.push_back(
             {OfferedFeature::edge, axis == 0, {axis == 0 ? there : 0, axis == 1 ? there : 0}});
       }
-    } else if (f.is(FeatureKind::hole) && f.face == face) {
+    } else if (f.is<kind::Hole>() && f.face == face) {
       truth.places.push_back({OfferedFeature::hole, false, {at(f.id, 0), at(f.id, 1)}});
     }
   }
@@ -323,7 +323,7 @@ TEST(OffersJourney, AHurriedHandAtTheFrontPlateTakesNothingWrong) {
   }
   for (const Feature& one : part.features) {
     FeatureOffer as;
-    as.kind = one.is(FeatureKind::edge) ? OfferedFeature::edge : OfferedFeature::hole;
+    as.kind = one.is<kind::Edge>() ? OfferedFeature::edge : OfferedFeature::hole;
     const auto x = tracedAlong(one, Axis::x), y = tracedAlong(one, Axis::y);
     as.alongX = x.has_value();
     as.at = {x.value_or(0), y.value_or(0)};

@@ -316,7 +316,7 @@ TEST_F(OfferingTest, ASlantedAndACurvedSideComeAfterTheirNeighbours) {
   EXPECT_TRUE(enter());
   EXPECT_FALSE(enter());
   const Feature &line = part().features[5], &arc = part().features[6];
-  ASSERT_TRUE(line.is(FeatureKind::line) && arc.is(FeatureKind::arc));
+  ASSERT_TRUE(line.is<kind::Line>() && arc.is<kind::Arc>());
   EXPECT_EQ(line.traced, (std::vector<std::string>{"2.500", "2.002", "3.003", "1.750"}));
   EXPECT_EQ(arc.traced, (std::vector<std::string>{"0.004", "2.002", "0.500"}));
   EXPECT_FALSE(arc.as<kind::Arc>()->radius);  // never measured
@@ -366,9 +366,9 @@ TEST_F(OfferingTest, ARowThatIsDroppedLeavesItsHoles) {
   for (int i = 0; i < 20 && work.doing() == Doing::offering; ++i) {
     if (!enter()) work.pass();
   }
-  for (const Feature& one : part().features) EXPECT_FALSE(one.is(FeatureKind::row));
+  for (const Feature& one : part().features) EXPECT_FALSE(one.is<kind::Row>());
   EXPECT_EQ(std::count_if(part().features.begin(), part().features.end(),
-                          [](const Feature& one) { return one.is(FeatureKind::hole); }),
+                          [](const Feature& one) { return one.is<kind::Hole>(); }),
             3);  // those at which dimensions end; the inner two are for whoever sees them
 }
 

@@ -181,7 +181,7 @@ TEST_F(WorkTest, WhatIsChosenIsPutRightWhereItStands) {
   EXPECT_EQ(part().feature("A")->drilled()->make, Make::ream);
   EXPECT_EQ(part().feature("A")->traced, traced);
   type({"point"});
-  EXPECT_TRUE(part().feature("A")->is(FeatureKind::point));
+  EXPECT_TRUE(part().feature("A")->is<kind::Point>());
   EXPECT_EQ(part().feature("A")->traced, traced);
   type({"Z9"});
   EXPECT_EQ(part().feature("A"), nullptr);

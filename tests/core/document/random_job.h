@@ -215,7 +215,7 @@ class RandomJob {
   std::pair<Id, Id> two(const Part& part) {
     std::vector<Id> ids;
     for (const Feature& one : part.features) {
-      if (one.is(FeatureKind::edge)) continue;
+      if (one.is<kind::Edge>()) continue;
       for (const Place& place : placesOf(one)) ids.push_back(place.id);
     }
     const Id first = oneOf(ids);
