@@ -362,6 +362,31 @@ TEST(Placing, ALineIsHeldByThoseOfItsPlacesTracedFurthestApart) {
   }
 }
 
+// A hole of 1/2 lies within the part, on whichever side it touches; an arc of that radius may as
+// well be a hollow, its centre beyond the side.
+TEST(Placing, WhatTouchesAnOuterSideLiesWithin) {
+  const std::string plate =
+      "edge L x left\nedge R x right\nedge F y front\nedge K y back\nb1 x L R 3\nb2 y F K 2\n";
+  struct Row {
+    const char *side, *held;
+    Axis axis;
+    double at;
+  };
+  for (const Row& row : {Row{"L", "y F", Axis::x, 0.25}, Row{"R", "y F", Axis::x, 2.75},
+                         Row{"F", "x L", Axis::y, 0.25}, Row{"K", "x L", Axis::y, 1.75}}) {
+    const std::string held = "b3 " + std::string(row.held), side = row.side;
+    const auto hole = placed(plate + "hole A 1/2\n" + held + " A 1\ntangent " + side + " A\n");
+    EXPECT_TRUE(hole.placed.answers.empty()) << side;
+    EXPECT_NEAR(hole.from(row.axis == Axis::x ? "L" : "F", "A", row.axis), row.at, 1e-9) << side;
+    Part part = PartText::read(plate + "arc A\n" + held + " A 1\ntangent " + side + " A\n");
+    part.features.back().as<kind::Arc>()->radius = *readLength("1/4");
+    const auto arc = PlacedForTest::of(part);
+    EXPECT_FALSE(arc.isPlaced("A", row.axis)) << side;
+    ASSERT_EQ(arc.placed.answers.size(), 1U) << side;
+    EXPECT_EQ(arc.placed.answers[0].answers.size(), 2U) << side;
+  }
+}
+
 // A pocket with its left wall at 1/2 and its front one at 1/4, and a round of 1/8 between: it lies
 // inside. Where its back wall is loose nobody knows on which hand.
 TEST(Placing, ARoundInACornerOfAPocket) {
