@@ -278,6 +278,40 @@ TEST(FacePlane, IsSeenFromItsOwnSide) {
   }
 }
 
+// A plate of 3 by 2 with a window of 1 by 1 in it. Its outer outline is the same whether it is
+// asked for with the window or alone, given or following by itself.
+TEST(OuterOutline, IsTheFirstOfItsFace) {
+  Part part = test::partFrom(
+      "edge L x left\nedge R x right\nedge F y front\nedge K y back\nedge P x\nedge Q x\n"
+      "edge M y\nedge N y\nb1 x L R 3\nb2 y F K 2\nb3 x L P 1\nb4 x P Q 1\nb5 y F M 1/2\n"
+      "b6 y M N 1\n");
+  GivenOutline window, given;
+  window.follows = {"M", "Q", "N", "P"};
+  window.isInner = true;
+  given.follows = {"F", "R", "K", "L"};
+  GivenOutline below = given;
+  below.face = Face::bottom;
+  for (const bool isGiven : {false, true}) {
+    part.outlines = {window};
+    if (isGiven) part.outlines.insert(part.outlines.end(), {below, given});
+    const auto whole = placeWhole(part);
+    ASSERT_TRUE(whole.ok());
+    const FaceOutlines all = outlinesOf(part, whole->positions, whole->beyond, Face::top);
+    ASSERT_EQ(all.outlines.size(), 2U);
+    EXPECT_FALSE(all.outlines[0].isInner);
+    EXPECT_TRUE(all.outlines[1].isInner);
+    EXPECT_EQ(all.outlines[0].byItself, !isGiven);
+    EXPECT_NEAR(all.outlines[0].area(), 6, 1e-12);
+    EXPECT_NEAR(all.outlines[1].area(), 1, 1e-12);
+    const Outline outer = outerOutlineOf(part, whole->positions, whole->beyond, Face::top);
+    EXPECT_FALSE(outer.isInner);
+    EXPECT_TRUE(outer.isClosed);
+    EXPECT_EQ(idsOf(outer), idsOf(all.outlines[0]));
+    EXPECT_NEAR(outer.area(), 6, 1e-12);
+  }
+  EXPECT_EQ(outlinedFaces(part), (std::vector<Face>{Face::top, Face::bottom}));
+}
+
 TEST(FacePlane, WithoutSidesCountsFromWhatReadingsGoOutFrom) {
   const std::string holes = "hole A 1/4\nhole B 1/4\nhole C 1/4\n";
   const std::string fromB = holes + "r1 x B A 1\nr2 y B A 1/2\n";
