@@ -8,6 +8,7 @@
 #include <random>
 #include <string>
 
+#include "core/place/plane_rows.h"
 #include "tests/core/place/placed_part.h"
 #include "tests/support/part_text.h"
 
@@ -234,6 +235,25 @@ TEST(Placing, HowAHalfHeldPlaceCanMoveIsSaid) {
   const auto slides = placed(kBase + "hole C 1/8\nr1 angle A C 30\n");
   ASSERT_EQ(slides.placed.free.size(), 1U);
   EXPECT_EQ(slides.placed.free[0], (FreePlace{"C", FreeWay::slides, "A"}));
+}
+
+// Chains alone place what is dimensioned along axes; anything else needs the plane, if it be the
+// only such thing on the print.
+TEST(Placing, WhatIsNoChainNeedsThePlane) {
+  const std::string holes = "hole A 1/4\nhole B 1/4\nhole C 1/4\n";
+  for (const char* line : {"r1 x A B 2", "r1 diameter A 1/4", "in_line y A B", "equal x A B C",
+                           "symmetric x A B about C", "midway x A B C", "concentric A B"}) {
+    EXPECT_FALSE(speaksOfPlanes(PartText::read(holes + line + "\n"))) << line;
+  }
+  for (const char* line :
+       {"r1 centres A B 2", "r1 angle A B 30", "line M", "arc N", "tangent A B", "in_line A B C",
+        "equal A B C", "symmetric A B about C", "r2 x A B 1\nr1 centres A B 2"}) {
+    EXPECT_TRUE(speaksOfPlanes(PartText::read(holes + line + "\n"))) << line;
+  }
+  // No reading along an axis at all: B lies 2 from A at 30°.
+  const auto part = placed("hole A 1/4\nhole B 1/4\nr1 centres A B 2\nr2 angle A B 30\n");
+  EXPECT_NEAR(part.from("A", "B", Axis::x), std::sqrt(3.0), 1e-8);
+  EXPECT_NEAR(part.from("A", "B", Axis::y), 1, 1e-8);
 }
 
 TEST(Placing, ALeverHangsOnItsFirstHole) {
