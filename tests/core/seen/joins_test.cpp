@@ -227,6 +227,23 @@ TEST(Joins, AnArcBeginsAndEndsAtItsSides) {
   }
 }
 
+// What is drawn further on its circle behind a gap of two degrees is no more of it, behind one of
+// half a degree it is.
+TEST(Joins, AnArcEndsAtAGap) {
+  for (const double gap : {0.4, 2.2}) {
+    Sides sides;
+    sides.corner(150, 150);
+    sides.arc({260, 220}, 150, 90, 180);
+    // The pen's round end and half the side's thickness are three quarters of a degree each.
+    sides.arc({260, 220}, 150, 181.5 + gap, 186);
+    const auto found = sides.joins();
+    ASSERT_EQ(found.size(), gap > 2) << "it would end off its side";
+    if (found.empty()) continue;
+    const PlanePoint left = found[0].from.x < found[0].to.x ? found[0].from : found[0].to;
+    EXPECT_LT(std::hypot(left.x - 110, left.y - 220), 4);
+  }
+}
+
 // A hollow of 80 from (160, 220) to (260, 170), 112 pixels apart: its centre lies 57.2 off their
 // middle, at (235.6, 246.2), and it goes from 72 to 161 degrees.
 TEST(Joins, AnArcThatLeavesItsSidesUnevenly) {
