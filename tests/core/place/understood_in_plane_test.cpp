@@ -8,6 +8,7 @@
 #include <string>
 #include <vector>
 
+#include "core/place/plane_rows.h"
 #include "tests/core/place/placed_part.h"
 #include "tests/support/part_text.h"
 
@@ -99,6 +100,40 @@ TEST(UnderstoodInPlane, HowFarOffALineAPlaceLies) {
     const auto placed = PlacedForTest::of(part);
     ASSERT_TRUE(placed.isPlaced("C", Axis::y)) << side;
     EXPECT_NEAR(placed.from("F", "C", Axis::y), 3 + side * std::sqrt(0.5), 1e-8);
+  }
+}
+
+// In decimal places of a degree; minutes are two of them, seconds four.
+TEST(UnderstoodInPlane, HowFinelyAnAngleIsLettered) {
+  for (const auto& [text, places] :
+       {std::pair("22", 0), std::pair("22 1/2", 0), std::pair("22°", 0), std::pair("22.5°", 1),
+        std::pair("22.50", 2), std::pair("22° 30'", 2), std::pair("22° 30′", 2),
+        std::pair("22° 30' 15\"", 4), std::pair("22° 30′ 15″", 4), std::pair("22.5 ±.25", 1)}) {
+    Reading reading;
+    reading.kind = ReadingKind::angle;
+    reading.figure.text = text;
+    EXPECT_EQ(placesOfAngle(reading), places) << text;
+  }
+}
+
+// A copy that lies seven inches along and four up. Three holes in the front are traced in a view of
+// their own, far off: where C is traced is told by the holes of its own view.
+TEST(UnderstoodInPlane, WhatIsTracedInAnotherViewMovesNothing) {
+  const std::string text =
+      "edge L x left\nedge F y front\nhole A 1/4\nhole B 1/4\nhole C 1/8\nb1 x L A 1/2\n"
+      "b2 y F A 3/4\nb3 x A B 3\nin_line y A B\nr1 centres A C 2 1/2\nr2 centres B C 2 1/2\n"
+      "traced A 7.5 4.75\ntraced B 10.5 4.75\ntraced C 9 6.75\n";
+  for (const char* face : {"front", "top"}) {
+    std::string more;
+    for (const char* id : {"S", "T", "U"}) {
+      more += "hole " + std::string(id) + " 1/8 " + face + "\nc" + id + " x L " + id + " 1\n" +
+              "traced " + id + " 31 1\n";
+    }
+    const auto placed = PlacedForTest::of(PartText::read(text + more));
+    EXPECT_EQ(placed.isPlaced("C", Axis::y), face == std::string("front"));
+    if (!placed.isPlaced("C", Axis::y)) continue;
+    EXPECT_NEAR(placed.from("F", "C", Axis::y), 2.75, 1e-8);
+    EXPECT_NEAR(placed.from("L", "C", Axis::x), 2, 1e-8);
   }
 }
 

@@ -177,6 +177,9 @@ TEST(Figure, BracketsRadiusDiameterDegreeTolerance) {
   auto [marks, bars] = stacked("1", "3", "16");
   for (const auto& m : row("#.005", 80, 28)) marks.push_back(m);
   EXPECT_EQ(first(readMarks(marks, bars, kInch, Unit::inch)), "1 3/16 ±.005");
+  auto [lone, bar] = stacked("", "3", "16");
+  for (const auto& m : row("#.005", 60, 28)) lone.push_back(m);
+  EXPECT_EQ(first(readMarks(lone, bar, kInch, Unit::inch)), "3/16 ±.005");
 }
 
 TEST(Figure, AToleranceInARowUnderTheFigure) {
@@ -189,6 +192,9 @@ TEST(Figure, AToleranceInARowUnderTheFigure) {
   }
   marks.push_back(mark('?', {-10, 94, 14, 3}));
   EXPECT_EQ(first(readMarks(marks, bars, kInch, Unit::inch)), "1 3/16 ±.005");
+  // Where a third row stands below, nobody can tell what is whose.
+  for (const auto& m : row("2", -40, 125)) marks.push_back(m);
+  EXPECT_NE(first(readMarks(marks, bars, kInch, Unit::inch)), "1 3/16 ±.005");
 }
 
 // It goes past the bar above and below, which the figures of the fraction do not.

@@ -13,12 +13,19 @@ namespace {
 struct PennedPrint : Letterer {
   std::string below = "4", beside = "1";
   double perInch = 150;
+  bool hasTwoViews = false;  ///< another one just under the line below the plate
 
   PennedPrint() : Letterer(1000, 500) {}
 
   Offers offers(const Options& options = {}) {
     for (const double y : {100.0, 250.0}) line(100, y, 700, y, 4);
     for (const double x : {100.0, 700.0}) line(x, 100, x, 250, 4);
+    for (const double y : {390.0, 470.0}) {
+      if (hasTwoViews) line(100, y, 700, y, 4);
+    }
+    for (const double x : {100.0, 700.0}) {
+      if (hasTwoViews) line(x, 390, x, 470, 4);
+    }
     if (!below.empty()) level(100, 700, 350);
     if (!beside.empty()) plumb(100, 250, 830);
     Grey picture(cover.width, cover.height);
@@ -105,6 +112,16 @@ TEST(PennedPrint, ALineWhoseFigureCannotBeReadIsThereToBeTyped) {
   EXPECT_EQ(readingIn(first, kY), "g S: 1");
   EXPECT_EQ(readingIn(second, kX), "G S: 4");
   EXPECT_EQ(readingIn(second, kY), ":");
+}
+
+// The line lies nearer to the other view, and the lines that carry its ends out come from the
+// plate.
+TEST(PennedPrint, ALineIsOfTheViewThatItsEndsAreCarriedOutOf) {
+  PennedPrint print;
+  print.hasTwoViews = true;
+  const Offers offers = print.offers();
+  EXPECT_EQ(readingIn(offers, kX), "G S: 4");
+  for (const ReadingOffer& r : offers.readings) EXPECT_EQ(r.view, 0);
 }
 
 // Drawn 5 inches long, and lettered 4.

@@ -2,6 +2,8 @@
 
 #include <gtest/gtest.h>
 
+#include <tuple>
+
 #include "core/seen/looked_at.h"
 #include "tests/core/seen/drawn.h"
 
@@ -90,6 +92,22 @@ TEST(Spans, TheTipOfAnArrowIsItsFurthestPlace) {
   const auto spans = lane.spans(ends, {150});
   ASSERT_EQ(spans.size(), 1U);
   EXPECT_EQ(spans[0].x2, 200);
+}
+
+// Of two places of one end the surer one counts.
+TEST(Spans, OfTwoPlacesOfOneEndThePlainerIsItsPlace) {
+  Drafted lane;
+  lane.line(100, 60, 300, 60, 2);
+  const End first{100, 60, true, 0, 0.99F};
+  for (const auto& [near, far, at] :
+       {std::tuple(End{296, 60, true, 0.8F, 0.1F}, End{300, 60, true, 0.5F, 0.45F}, 296),
+        std::tuple(End{296, 60, true, 0.5F, 0.45F}, End{300, 60, true, 0.8F, 0.1F}, 300),
+        std::tuple(End{296, 60, false, 0.9F, 0.1F}, End{300, 60, true, 0.8F, 0.1F}, 300),
+        std::tuple(End{296, 60, true, 0.8F, 0.1F}, End{300, 60, false, 0.9F, 0.1F}, 296)}) {
+    const auto spans = lane.spans({first, near, far}, {200});
+    ASSERT_EQ(spans.size(), 1U);
+    EXPECT_EQ(spans[0].x2, at);
+  }
 }
 
 // Two plain ends on a line drawn between them, as what may be told of them is changed.

@@ -154,12 +154,12 @@ TEST(Weigh, ADecimalOfFewerPlacesMayLackOne) {
 // ones a seventh; a distance agrees within 1.6 of how far it strays (.0105), and tells two apart
 // where the other that fits it is 400 times less likely.
 TEST(Weigh, HowSureIsSure) {
-  struct Row {
+  struct Case {
     std::vector<FigureRead> reads;
     double drawn;
     const char* letters;
   };
-  const Row rows[] = {
+  const Case rows[] = {
       {{{"3/8", -1.02, 2}}, 0.375, "G S"},
       {{{"3/8", -1.03, 2}}, 0.375, "g S"},
       {{{"3/8", -3.78, 2}}, 0.375, "g S"},
@@ -181,7 +181,7 @@ TEST(Weigh, HowSureIsSure) {
       {{{"3/8", -1.4, 2}, {"5/8", -1.95, 2}}, 0.375, "g"},
       {{{"3/8", -1.4, 2}, {"5/8", -2.05, 2}}, 0.375, "g S"},
   };
-  for (const Row& row : rows) {
+  for (const Case& row : rows) {
     EXPECT_EQ(weighed(row.reads, row.drawn).witnesses.letters(), row.letters)
         << row.reads.front().text << " " << row.reads.front().odds << " " << row.reads.back().odds
         << " " << row.drawn;
