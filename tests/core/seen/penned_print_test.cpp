@@ -40,12 +40,12 @@ struct PennedPrint : Letterer {
     EXPECT_TRUE(found.ok());
     return found.ok() ? *found : Offers{};
   }
-
- private:
   void head(double x, double y, double along, double down) {
     for (double k = -1; k <= 1; k += 0.25)
       line(x, y, x + 24 * along + 5 * k * down, y + 24 * down + 5 * k * along, 1.5);
   }
+
+ private:
   void level(double from, double past, double y) {
     const double middle = (from + past) / 2, half = static_cast<double>(below.size()) * 21 / 2;
     for (const double x : {from, past}) line(x, 262, x, y + 30, 1.5);
@@ -122,6 +122,31 @@ TEST(PennedPrint, ALineIsOfTheViewThatItsEndsAreCarriedOutOf) {
   const Offers offers = print.offers();
   EXPECT_EQ(readingIn(offers, kX), "G S: 4");
   for (const ReadingOffer& r : offers.readings) EXPECT_EQ(r.view, 0);
+}
+
+// A line from 230 to 830 at 400, whose right end a plumb one carries out that has heads as well.
+// With a figure on it that plumb line is its carrier and no dimension; without, nobody can tell.
+TEST(PennedPrint, WhatCarriesAnEndOutIsNoLineOfItsOwn) {
+  for (const std::string figure : {"4", "MH"}) {
+    PennedPrint print;
+    print.below.clear();
+    print.beside.clear();
+    print.line(712, 100, 860, 100, 1.5);
+    print.line(830, 100, 830, 230, 1.6);
+    print.line(830, 270, 830, 400, 1.6);
+    print.text("MH", 809, 238);
+    print.head(830, 100, 0, 1);
+    print.head(830, 400, 0, -1);
+    print.line(230, 262, 230, 430, 1.5);
+    print.line(230, 400, 500, 400, 1.6);
+    print.line(560, 400, 830, 400, 1.6);
+    print.text(figure, figure == "4" ? 520 : 509, 388);
+    print.head(230, 400, 1, 0);
+    print.head(830, 400, -1, 0);
+    const Offers offers = print.offers();
+    EXPECT_EQ(readingIn(offers, kX), figure == "4" ? "G S: 4" : ":");
+    EXPECT_EQ(readingIn(offers, kY), figure == "4" ? "" : ":");
+  }
 }
 
 // Drawn 5 inches long, and lettered 4.
