@@ -125,7 +125,7 @@ void addColumns(const Piece& piece, int from, int past, std::vector<Piece>& out)
 void addSplit(const Piece& piece, std::vector<Piece>& out) {
   const int w = piece.box.w;
   int thinnest = w / 2, least = -1;
-  for (int x = w * 3 / 10; x < std::max(w * 3 / 10 + 1, w * 7 / 10); ++x) {
+  for (int x = w * 3 / 10; x < w * 7 / 10; ++x) {
     int sum = 0;
     for (int y = 0; y < piece.box.h; ++y) sum += piece.ink.row(y)[x];
     if (least < 0 || sum < least) least = sum, thinnest = x;

@@ -69,6 +69,18 @@ TEST(Pieces, WhatIsTooWideForAGlyphIsCutWhereItIsThinnest) {
   ASSERT_EQ(pieces.glyphs.size(), 2U);
   EXPECT_EQ(pieces.glyphs[0].box, (Box{4, 5, 12, 16}));
   EXPECT_EQ(pieces.glyphs[1].box, (Box{16, 7, 14, 14}));
+  // But no nearer to an end than three tenths: 26 wide, in its columns from 7 to 17.
+  for (const auto& [at, isCut] :
+       {std::pair(6, false), {7, true}, {17, true}, {18, false}, {2, false}, {24, false}}) {
+    Grey thin = cut;
+    thin.row(12)[4 + at] = thin.row(13)[4 + at] = 255;
+    for (int y = 5; y < 21; ++y) {
+      if (y != 12) thin.row(y)[4 + at] = 0;
+    }
+    const Pieces parts = piecesOf(thin, 100, 200);
+    ASSERT_EQ(parts.glyphs.size(), 2U) << at;
+    EXPECT_EQ(parts.glyphs[0].box.w, isCut ? at : 12) << at;
+  }
   // As wide, and half as high again, it may be one.
   for (int y = 21; y < 27; ++y) std::fill_n(cut.row(y) + 4, 12, std::uint8_t{255});
   EXPECT_EQ(piecesOf(cut, 100, 200).glyphs.size(), 1U);
