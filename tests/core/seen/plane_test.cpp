@@ -83,6 +83,25 @@ TEST(Plane, ExtremesAgreeWithBruteForce) {
   }
 }
 
+// Each way the mean is rounded once.
+TEST(Plane, BlurIsTheMeanOfEachWindow) {
+  const Grey g = noise(26, 17, 4, 30);
+  for (const int reach : {1, 2, 5, 30}) {
+    const Grey means = blurred(g, reach);
+    for (int y = 0; y < g.height; ++y) {
+      for (int x = 0; x < g.width; ++x) {
+        double sum = 0;
+        for (int v = y - reach; v <= y + reach; ++v) {
+          for (int u = x - reach; u <= x + reach; ++u)
+            sum += g.row(std::clamp(v, 0, g.height - 1))[std::clamp(u, 0, g.width - 1)];
+        }
+        const double mean = sum / ((2 * reach + 1) * (2 * reach + 1));
+        ASSERT_NEAR(means.row(y)[x], mean, 1.01) << reach << " at " << x << ", " << y;
+      }
+    }
+  }
+}
+
 TEST(Plane, BlurKeepsAnEvenToneAndSamplesBlend) {
   const Grey even(9, 7, 100);
   EXPECT_EQ(blurred(even, 3).at, even.at);
