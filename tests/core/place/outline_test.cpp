@@ -6,6 +6,7 @@
 #include <cmath>
 #include <numbers>
 #include <string>
+#include <tuple>
 
 #include "core/place/part_outline.h"
 #include "core/place/placing.h"
@@ -131,6 +132,25 @@ TEST(Outline, ATouchMissedByLittleIsJoinedAndSaid) {
   EXPECT_FALSE(open.isClosed);
   EXPECT_FALSE(open.pieces[1].path);
   EXPECT_TRUE(open.pieces[3].path);
+}
+
+// Two ends of radius 1 on a line, side by side: touching, a hundredth of an inch off each other,
+// and too far.
+TEST(Outline, RoundsThatMissEachOtherByLittleAreJoinedAndSaid) {
+  for (const auto& [far, misses, isJoined] :
+       {std::tuple(2.0, 0.0, true), {2.01, 0.01, true}, {2.04, 0.04, false}}) {
+    Plate plate(1, 1);
+    plate.part.features = {featureOf("E", kind::Round{.about = "A"}),
+                           featureOf("D", kind::Round{.about = "B"}), featureOf("N", kind::Line{})};
+    plate.plane.lines = {{"N", {0, -1}}};
+    plate.plane.circles = {{"E", {{0, 0}, 1}}, {"D", {{far, 0}, 1}}};
+    const Outline outline = joinOutline(plate.part, plate.plane, {{"N", "D", "E"}, false});
+    ASSERT_EQ(outline.isClosed, isJoined) << far;
+    if (!isJoined) continue;
+    EXPECT_NEAR(outline.pieces[1].missesNext, misses, 1e-9) << far;
+    EXPECT_NEAR(outline.pieces[1].path->end.x, far / 2, 0.02) << far;
+    EXPECT_NEAR(outline.pieces[1].path->end.y, 0, 0.02) << far;
+  }
 }
 
 TEST(Outline, ALeverIsTwoEndsAndTwoTangents) {
