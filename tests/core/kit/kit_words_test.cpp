@@ -108,5 +108,132 @@ TEST(KitWords, ASizeThatIsNotToBeHadIsMinded) {
   EXPECT_NE(line.words.find("no size gives it"), std::string::npos) << line.words;
 }
 
+FoundSize from(std::int64_t least) {
+  FoundSize size;
+  size.least = thou(least);
+  return size;
+}
+FoundSize upTo(std::int64_t greatest) {
+  FoundSize size;
+  size.greatest = thou(greatest);
+  return size;
+}
+Span spanOf(std::int64_t low, std::int64_t high) {
+  return {thou(low).ticks(), thou(high).ticks()};
+}
+
+// At a readout of half thous clearances are still told to a tenth.
+TEST(KitWords, AMateSaysWhatItIsAndWhatItHasToBe) {
+  const MateState fits = [] {
+    MateState mate;
+    mate.name = "arbor";
+    mate.clearance = between(5, 15);
+    mate.clearanceAsDrawn = between(3, 12);
+    mate.wanted = between(5, 20);
+    mate.verdict = Verdict::in;
+    mate.measured = true;
+    return mate;
+  }();
+  struct Case {
+    void (*change)(MateState&);
+    const char* says;
+  };
+  for (const Case& one : {
+           Case{[](MateState&) {},
+                "clearance 0.0005 to 0.0015 (as drawn 0.0003 to 0.0012), wanted 0.0005 to 0.0020; "
+                "goes together"},
+           {[](MateState& m) { m.measured = false; },
+            "clearance 0.0005 to 0.0015, wanted 0.0005 to 0.0020; goes together"},
+           {[](MateState& m) {
+              m.verdict = Verdict::over;
+              m.wanted = upTo(4);
+            },
+            "clearance 0.0005 to 0.0015 (as drawn 0.0003 to 0.0012), wanted at most 0.0004; too "
+            "loose"},
+           {[](MateState& m) {
+              m.verdict = Verdict::under;
+              m.wanted = from(20);
+              m.toBeSuited = true;
+            },
+            "clearance 0.0005 to 0.0015 (as drawn 0.0003 to 0.0012), wanted at least 0.0020; too "
+            "tight; its shaft is still to be made to suit"},
+           {[](MateState& m) {
+              m.verdict = Verdict::cannotTell;
+              m.clearance = from(5);
+            },
+            "clearance at least 0.0005 (as drawn 0.0003 to 0.0012), wanted 0.0005 to 0.0020; can't "
+            "tell"},
+           {[](MateState& m) {
+              m.verdict = Verdict::cannotTell;
+              m.clearance = upTo(15);
+              m.wanted = {};
+            },
+            "clearance at most 0.0015 (as drawn 0.0003 to 0.0012), wanted not known; can't tell"},
+           {[](MateState& m) {
+              m.verdict = Verdict::notMeasured;
+              m.measured = false;
+            },
+            "clearance 0.0005 to 0.0015, wanted 0.0005 to 0.0020; hangs on what is made: not "
+            "measured"},
+           {[](MateState& m) {
+              m.verdict = Verdict::notMeasured;
+              m.tightAsLettered = true;
+              m.measured = false;
+            },
+            "clearance 0.0005 to 0.0015, wanted 0.0005 to 0.0020; the hole is lettered smaller "
+            "than what runs in it"},
+           {[](MateState& m) {
+              m.fault = Error{ErrorCode::unsolvable, "no size is lettered"};
+            },
+            "no size is lettered"},
+       }) {
+    MateState mate = fits;
+    one.change(mate);
+    EXPECT_EQ(mateWords(mate, {thou(5), Unit::inch}), std::string("Mate arbor: ") + one.says);
+  }
+}
+
+TEST(KitWords, AGapSaysWhatItComesToAtWorst) {
+  GapState gap;
+  gap.name = "shake";
+  gap.asMade = gap.asDrawn = spanOf(15, 250);
+  EXPECT_EQ(gapWords(gap, inTenths()), "Gap shake: at worst 0.0015 to 0.0250");
+  gap.asDrawn = spanOf(-10, 300);
+  gap.least = thou(15);
+  EXPECT_EQ(gapWords(gap, inTenths()),
+            "Gap shake: at worst 0.0015 to 0.0250 (as drawn -0.0010 to 0.0300), has to be at least "
+            "0.0015; may not keep to it");
+  gap.greatest = thou(250);
+  gap.keeps = true;
+  EXPECT_EQ(gapWords(gap, inTenths()),
+            "Gap shake: at worst 0.0015 to 0.0250 (as drawn -0.0010 to 0.0300), has to be 0.0015 "
+            "to 0.0250; keeps to it");
+}
+
+// Made to its limits it must fit, so figures go inwards: .25083 to .25127 is .2509 to .2512, and
+// what leaves no tenth between its ends is told more finely.
+TEST(KitWords, AShaftToSuitIsMadeWithinWhatFits) {
+  const auto line = [](const FoundSize& shaft) {
+    Way way;
+    way.way = WayOut::shaft;
+    way.sizeName = "arbor";
+    way.shaft = shaft;
+    return waysOutLines(Part(), {way}, inTenths()).at(0);
+  };
+  const auto hundredths = [](std::int64_t least, std::int64_t greatest) {
+    FoundSize size;
+    size.least = Length::ticks(least * 25'400);
+    size.greatest = Length::ticks(greatest * 25'400);
+    return size;
+  };
+  EXPECT_EQ(line(hundredths(25083, 25127)), "A shaft to suit (arbor): make it 0.2509 to 0.2512");
+  EXPECT_EQ(line(hundredths(25083, 25087)), "A shaft to suit (arbor): make it 0.25083 to 0.25087");
+  EXPECT_EQ(line(between(2508, 2508)), "A shaft to suit (arbor): make it 0.2508");
+  EXPECT_EQ(line(from(2508)), "A shaft to suit (arbor): make it at least 0.2508");
+  EXPECT_EQ(line(upTo(2508)), "A shaft to suit (arbor): make it at most 0.2508");
+  EXPECT_EQ(line(between(2510, 2508)),
+            "A shaft to suit (arbor): none fits all that the hole may be");
+}
+
 }  // namespace
 }  // namespace inchwright
