@@ -47,8 +47,10 @@ std::string asked(const FoundSize& limits, const Step& step) {
 
 /// The step at which what was found and what it has to be tell what is said of them.
 Step telling(const FoundSize& found, const FoundSize& wanted, const Step& step) {
-  if (!found.least || !found.greatest) return step;
-  return stepThatTells(*found.least, *found.greatest, wanted.least, wanted.greatest, step);
+  if (!found.known()) return step;
+  const Length least = found.least ? *found.least : *found.greatest;
+  const Length greatest = found.greatest.value_or(least);
+  return stepThatTells(least, greatest, wanted.least, wanted.greatest, step);
 }
 
 /// What something is to be made to: inwards, at a finer step where there is nothing between.

@@ -169,6 +169,13 @@ TEST(KitWords, AMateSaysWhatItIsAndWhatItHasToBe) {
               m.wanted = {};
             },
             "clearance at most 0.0015 (as drawn 0.0003 to 0.0012), wanted not known; can't tell"},
+           // Told to a tenth it would look too large, 0.0016 against 0.0015.
+           {[](MateState& m) {
+              m.clearance = {std::nullopt, Length::ticks(151 * 25'400)};
+              m.wanted = {std::nullopt, Length::ticks(153 * 25'400)};
+            },
+            "clearance at most 0.00151 (as drawn 0.00030 to 0.00120), wanted at most 0.00153; goes "
+            "together"},
            {[](MateState& m) {
               m.verdict = Verdict::notMeasured;
               m.measured = false;

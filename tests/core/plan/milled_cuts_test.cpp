@@ -2,6 +2,7 @@
 
 #include <gtest/gtest.h>
 
+#include <algorithm>
 #include <cmath>
 
 #include "core/plan/table.h"
@@ -199,6 +200,35 @@ TEST(MilledCuts, LiftOverWhatStandsIn) {
       const PlanePoint p{between(run.from.x, run.to.x), between(run.from.y, run.to.y)};
       EXPECT_LE(shapes[0].edgeFrom(p), -radius + 1e-8);
     }
+  }
+}
+
+// Nobody says which slide moves first, so both ways from run to run are to be clear. By hand, with
+// a cutter of 1/4 in a pocket of 2 1/2 by 29/32 whose right three fifths are 3/16 less high: four
+// level runs, the odd one 1 in long. Where it is the lowest, the way to the next one is barred to
+// who goes sideways first, and where it is the highest, to who goes up first; no other way is.
+TEST(MilledCuts, AreLiftedWhereEitherWayBetweenTwoRunsIsBarred) {
+  for (const bool standsBelow : {true, false}) {
+    MilledPlate plate;
+    plate.job.shop.cutters = {plate.cutter("1/4")};
+    plate.inner("PL", Axis::x, "1/2");
+    plate.inner("PM", Axis::x, "1 1/2");
+    plate.inner("PR", Axis::x, "3");
+    plate.inner("PF", Axis::y, "1/2");
+    plate.inner("PN", Axis::y, standsBelow ? "11/16" : "1 7/32");
+    plate.inner("PK", Axis::y, "1 13/32");
+    if (standsBelow) {
+      plate.outline({"PF", "PM", "PN", "PR", "PK", "PL"}, "1/4");
+    } else {
+      plate.outline({"PF", "PR", "PN", "PM", "PK", "PL"}, "1/4");
+    }
+    const auto cuts = plate.cuts();
+    ASSERT_EQ(cuts.size(), 1u);
+    const Runs runs = runsOf(cuts[0]);
+    ASSERT_EQ(std::count_if(runs.begin(), runs.end(),
+                            [](const std::string& run) { return run.starts_with("clearing"); }),
+              4);
+    EXPECT_TRUE(cuts[0].liftBetween) << standsBelow;
   }
 }
 
