@@ -38,16 +38,23 @@ bool CalloutReader::takeThread() {
   const CalloutItem& first = items_[next_];
   const bool begins = first.kind == CalloutItemKind::number ||
                       (first.kind == CalloutItemKind::word && !endsThread(first));
-  if (!begins || (!stages_.empty() && !stages_.back().thread.empty())) return false;
+  if (!begins) return false;
+  const auto said = std::find_if(stages_.begin(), stages_.end(),
+                                 [](const Stage& one) { return !one.thread.empty(); });
   const std::size_t most = std::min(items_.size(), next_ + kWidestSpan);
   for (std::size_t end = most; end > next_ + 1; --end) {
     if (!holdsTogether(end)) continue;
     const std::string_view text = span(next_, end);
     if (!isThread(text, end)) continue;
-    clears_ = clears_ || for_;
-    Stage& one = openStage();
-    one.make = Make::tap;
-    one.thread = std::string(text);
+    if (said == stages_.end()) {
+      clears_ = clears_ || for_;
+      Stage& one = openStage();
+      one.make = Make::tap;
+      one.thread = std::string(text);
+    } else if (said->thread != text) {
+      ask("both " + said->thread + " and " + std::string(text) + ": which is the hole's thread?",
+          first.at);
+    }
     next_ = end;
     wanted_.reset();
     times_ = false;

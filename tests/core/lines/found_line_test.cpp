@@ -54,6 +54,7 @@ TEST(FoundLine, RefusesWithThePlace) {
   for (const Case& one : {Case{"", 0},
                           {"A size 1/4", 0},
                           {"2: A size 1/4", 0},
+                          {" : A size 1/4", 0},
                           {"1: ", 3},
                           {"1: Z size 1/4", 3},
                           {"1: A", 3},

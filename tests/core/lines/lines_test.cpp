@@ -462,6 +462,21 @@ TEST(Lines, AReadingIsNotAlongTheAxisInWhichBothAreTracedInLine) {
   EXPECT_EQ(axisOfReading(part, "A", "B", Axis::x).value(), Axis::x);
   trace("B", "0.380", "0.50");
   EXPECT_EQ(axisOfReading(part, "A", "B", Axis::x).value(), Axis::x);
+  // In line is what lies less than 1/32 apart as traced, apart what lies 1/8: A is at .375, .43.
+  struct Case {
+    const char* x;
+    const char* y;
+    Axis axis;
+  };
+  for (const Case& one : {Case{"0.405", "0.56", Axis::y},
+                          {"0.345", "0.30", Axis::y},
+                          {"0.405", "0.55", Axis::x},
+                          {"0.407", "0.56", Axis::x},
+                          {"0.420", "1.81", Axis::x},
+                          {"0.343", "1.81", Axis::x}}) {
+    trace("B", one.x, one.y);
+    EXPECT_EQ(axisOfReading(part, "A", "B", Axis::x).value(), one.axis) << one.x << ' ' << one.y;
+  }
   EXPECT_EQ(axisOfReading(part, "L", "F", Axis::x).error().code, ErrorCode::badRequest);
 }
 

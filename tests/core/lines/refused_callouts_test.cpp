@@ -34,6 +34,10 @@ TEST(Callouts, SayWhatIsMissing) {
       {hole, inch, "3/16 DRILL THRU, 1/4 DRILL 1/2 DEEP", 0,
        "both 3/16 and 1/4: which is the hole's size? A step is a seat, as in "
        "`3/16 DRILL, C'BORE 1/4 x 1/2 DEEP`"},
+      {hole, inch, "8-32 TAP, 10-32 TAP", 10, "both 8-32 and 10-32: which is the hole's thread?"},
+      {hole, inch, "1/4-20 UNC, #7 DRILL, 5/16-18 TAP", 22, "both 1/4-20 UNC and 5/16-18: which"},
+      {hole, millimetre, "M6 TAP M8 TAP", 7, "both M6 and M8: which is the hole's thread?"},
+      {hole, inch, "3/16 DRILL x 82° 1/2", 21, "what is 1/2? Say so, as in `1/2 DRILL`"},
       {hole, inch, ".2500-.2505 REAM", 5, "are these limits? Write them `.2505/.2500`"},
       {hole, inch, "4-1/8 DRILL", 0,
        "is this 4 holes of 1/8, or one of 4 1/8? Write `4 x 1/8` or `4 1/8`"},
