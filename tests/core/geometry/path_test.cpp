@@ -41,6 +41,10 @@ TEST(Path, CirclesTouchFromOutsideAndInside) {
   const auto inside = meetings(PlaneCircle{{0, 0}, 2}, PlaneCircle{{3, 0}, 5}, 1e-9);
   ASSERT_EQ(inside.size(), 1U);
   EXPECT_NEAR(inside[0].x, -2, 1e-15);
+  // Exactly so they touch even where nothing is allowed.
+  EXPECT_EQ(meetings(PlaneCircle{{0, 0}, 2}, PlaneCircle{{5, 0}, 3}, 0).size(), 1U);
+  EXPECT_EQ(meetings(PlaneCircle{{0, 0}, 2}, PlaneCircle{{3, 0}, 5}, 0).size(), 1U);
+  EXPECT_EQ(meetings(PlaneLine{0, 2}, PlaneCircle{{0, 0}, 2}, 0).size(), 1U);
   EXPECT_EQ(meetings(PlaneCircle{{0, 0}, 5}, PlaneCircle{{6, 0}, 5}, 1e-9).size(), 2U);
   EXPECT_TRUE(meetings(PlaneCircle{{0, 0}, 5}, PlaneCircle{{0, 0}, 5}, 1e-9).empty());
 }

@@ -192,6 +192,37 @@ TEST(CheckPart, SizesAndTraces) {
   for (const BadRow& row : rows) expectBad(row);
 }
 
+// Lengths of turned work are read along X, from edge to edge.
+TEST(CheckPart, TurnedWorkLiesBetweenEdgesAcrossX) {
+  const auto turned = [](std::vector<Id> between) {
+    Part part = samplePart();
+    part.turned = true;
+    Feature& feature = part.features.emplace_back();
+    feature.id = "T9";
+    feature.shape = kind::Outside{std::move(between), sixtyFourths(16, "1/4")};
+    return part;
+  };
+  ASSERT_TRUE(checkPart(turned({"L", "R"})).ok()) << checkPart(turned({"L", "R"})).error().text;
+  const std::string at = "/features/" + std::to_string(samplePart().features.size()) + "/between";
+  struct Case {
+    std::vector<Id> between;
+    std::string place;
+    const char* says;
+  };
+  for (const Case& one : {Case{{"L", "F"}, at + "/1", "`F` is none"},
+                          {{"F", "R"}, at + "/0", "`F` is none"},
+                          {{"L", "A"}, at + "/1", "`A` is none"},
+                          {{"L", "Q"}, at + "/1", "there is no `Q`"},
+                          {{"", "R"}, at + "/0", "an id is missing"},
+                          {{"L", "L"}, at, "two edges"},
+                          {{"L"}, at, "two edges"}}) {
+    const Result<Done> result = checkPart(turned(one.between));
+    ASSERT_FALSE(result.ok()) << one.place;
+    EXPECT_EQ(result.error().place, one.place) << result.error().text;
+    EXPECT_NE(result.error().text.find(one.says), std::string::npos) << result.error().text;
+  }
+}
+
 TEST(CheckPart, Readings) {
   const BadRow rows[] = {
       {"/readings/0/from", "no `Q`", [](Part& p) { p.readings[0].from = "Q"; }},
@@ -204,6 +235,10 @@ TEST(CheckPart, Readings) {
       {"/readings/0/text", "swap the ends",
        [](Part& p) { p.readings[0].figure = sixtyFourths(-24, "-3/8"); }},
       {"/readings/0/place", "two values", [](Part& p) { p.readings[0].place = {"1"}; }},
+      {"/readings/0/place/0", "decimals",
+       [](Part& p) {
+         p.readings[0].place = {"1/2", "1"};
+       }},
       {"/readings/0/place/1", "decimals",
        [](Part& p) {
          p.readings[0].place = {"1", "1/2"};

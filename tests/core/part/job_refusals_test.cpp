@@ -100,6 +100,12 @@ TEST(CheckJob, RefusesWithPlaceAndReason) {
   Job job = jobOfTwo();
   laid([](LaidParallel& one) { one.gap = lettered("1"), one.gap->value = Length(); })(job);
   EXPECT_TRUE(checkJob(job).ok()) << "no gap is a gap of 0";
+  laid([](LaidParallel& one) { one.from = lettered("1"); })(job);
+  EXPECT_TRUE(checkJob(job).ok()) << "it may go on to the end of the work";
+  laid([](LaidParallel& one) { one.to = lettered("1"); })(job);
+  EXPECT_TRUE(checkJob(job).ok());
+  laid([](LaidParallel& one) { one.from = lettered("1"), one.to = lettered("1 1/64"); })(job);
+  EXPECT_TRUE(checkJob(job).ok());
 }
 
 TEST(CheckJob, TheOtherHandIsNotThatOfAnotherHand) {
