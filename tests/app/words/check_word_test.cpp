@@ -127,5 +127,51 @@ TEST(CheckWord, NamesThePlaceOfAFault) {
   EXPECT_EQ(Scratch::read(file), plate.dump());
 }
 
+// By hand: 3 along and 4 up are 5 straight, at 53.130102 degrees (the tangent is 4/3).
+TEST(CheckWord, TellsScriptsOfAClashInThePlane) {
+  const auto clashWith = [](const char* centres, const char* angle) {
+    const std::string text =
+        std::string(R"({"inchwright": 1, "parts": [{"name": "Plate",
+      "features": [{"id": "L", "kind": "edge", "axis": "x", "side": "left"},
+                   {"id": "F", "kind": "edge", "axis": "y", "side": "front"},
+                   {"id": "A", "kind": "hole", "diameter": "1/4"},
+                   {"id": "B", "kind": "hole", "diameter": "1/4"}],
+      "readings": [{"id": "r1", "axis": "x", "from": "L", "to": "A", "text": "1/2"},
+                   {"id": "r2", "axis": "y", "from": "F", "to": "A", "text": "1/2"},
+                   {"id": "r3", "axis": "x", "from": "A", "to": "B", "text": "3"},
+                   {"id": "r4", "axis": "y", "from": "A", "to": "B", "text": "4"},
+                   {"id": "r5", "kind": "centres", "from": "A", "to": "B", "text": ")") +
+        centres + R"("}, {"id": "r6", "kind": "angle", "from": "A", "to": "B", "text": ")" + angle +
+        R"("}]}]})";
+    Scratch scratch;
+    const Spoken spoken = say({"check", scratch.write("plane.inchwright", text), "--json"});
+    EXPECT_LT(spoken.status, 2) << spoken.err;
+    return spoken.json()["parts"][0]["clashes"];
+  };
+  const auto suspectOf = [](const nlohmann::json& clash, const char* reading) {
+    for (const auto& one : clash["suspects"]) {
+      if (one["reading"] == reading) return one;
+    }
+    return nlohmann::json();
+  };
+  EXPECT_EQ(clashWith("5", "53.13").size(), 0u);
+  const auto straight = clashWith("5 1/16", "53.13");
+  ASSERT_EQ(straight.size(), 1u);
+  EXPECT_EQ(straight[0]["axis"], "centres");
+  EXPECT_EQ(straight[0]["misses_by"], "0.0625");
+  EXPECT_EQ(straight[0]["misses_by_ticks"], 158'750'000);
+  const auto read5 = suspectOf(straight[0], "r5");
+  EXPECT_EQ(read5["would_be"], "5.0000");
+  EXPECT_EQ(read5["would_be_ticks"], 12'700'000'000);
+  EXPECT_EQ(read5["would_be_text"], "5");
+  EXPECT_EQ(read5["closes_all"], true);
+  const auto turned = clashWith("5", "35.13");
+  ASSERT_EQ(turned.size(), 1u);
+  const auto read6 = suspectOf(turned[0], "r6");
+  EXPECT_EQ(read6["would_be"], 53.130102);
+  EXPECT_EQ(read6["would_be_text"], "53.13");
+  EXPECT_FALSE(read6.contains("would_be_ticks")) << "an angle has none";
+}
+
 }  // namespace
 }  // namespace inchwright::app

@@ -65,6 +65,7 @@ TEST(SlantedStack, SlantedMembersSayHowMuchAndWhichWay) {
   const Spoken lines = slanted({"--from", "L", "--to", "C", "--axis", "x"});
   EXPECT_NE(lines.out.find("-0.0378/°"), std::string::npos) << lines.out;
   EXPECT_NE(lines.out.find("+0.5°"), std::string::npos) << lines.out;
+  EXPECT_NE(lines.out.find(" -0.5°"), std::string::npos) << lines.out;
 }
 
 TEST(SlantedStack, StraightFromCentreToCentre) {

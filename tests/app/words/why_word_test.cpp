@@ -36,6 +36,7 @@ TEST(WhyWord, BeginsAtAMiddle) {
   EXPECT_EQ(all[0]["steps"].back()["running"], "-0.6250");
   EXPECT_EQ(all[0]["steps"][0]["adds"], "-1.0000");
   EXPECT_EQ(all[1]["value"], "0.0000");
+  EXPECT_EQ(all[1]["steps"], nlohmann::json::array()) << "there, and without a step";
   const std::string words = say({"why", file, "--place", "A", "--setup", "1"}).out;
   EXPECT_NE(words.find("A along x: -0.6250"), std::string::npos) << words;
 }
