@@ -54,7 +54,6 @@ void fixDates(QByteArray& pdf) {
       for (qsizetype i = 0; i < pattern.size() && start + i < pdf.size(); ++i) {
         const char was = pdf[start + i];
         if (was >= '0' && was <= '9') pdf[start + i] = pattern[i];
-        if (was == '-') pdf[start + i] = pattern[i] == '+' ? '+' : was;
       }
     }
   };

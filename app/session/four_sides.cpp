@@ -26,15 +26,14 @@ std::optional<Lettered> saidAtCorner(const std::vector<SquaringPoint>& points, U
   return std::nullopt;
 }
 
+/// Requires: both sides are traced.
 void addOverall(Part& part, Side from, Side to, const std::optional<Lettered>& figure) {
-  const Feature* one = edgeOf(part, from);
-  const Feature* other = edgeOf(part, to);
-  if (!figure || one == nullptr || other == nullptr) return;
+  if (!figure) return;
   Reading reading;
   reading.id = nextReadingId(part);
   reading.axis = axisAcross(from);
-  reading.from = one->id;
-  reading.to = other->id;
+  reading.from = edgeOf(part, from)->id;
+  reading.to = edgeOf(part, to)->id;
   reading.figure = *figure;
   part.readings.push_back(std::move(reading));
 }

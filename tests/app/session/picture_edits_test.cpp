@@ -49,6 +49,23 @@ TEST(PictureEdits, EachComesInFrontInTurnAndNothingElseMoves) {
   EXPECT_EQ(nextInFront(plate(), 0, Face::top), plate());
 }
 
+// A job from somewhere else must not reach for files about the house: only what lies beside it or
+// below is opened.
+TEST(PictureEdits, ALinkLeadsNowhereButBesideOrBelowTheJob) {
+  const auto leadsTo = [](const char* link) {
+    Picture picture;
+    picture.file = link;
+    return linkedFile(QStringLiteral("/jobs/clock/plate.inchwright"), picture);
+  };
+  EXPECT_EQ(leadsTo("print.png"), QStringLiteral("/jobs/clock/print.png"));
+  EXPECT_EQ(leadsTo("prints/a/../front.png"), QStringLiteral("/jobs/clock/prints/front.png"));
+  EXPECT_EQ(leadsTo("..png"), QStringLiteral("/jobs/clock/..png")) << "an odd name, and no way up";
+  for (const char* away : {"..", "../print.png", "prints/../..", "prints/../../print.png",
+                           "/jobs/clock/print.png", "/etc/hostname"}) {
+    EXPECT_EQ(leadsTo(away), QString()) << away;
+  }
+}
+
 TEST(PictureEdits, FourQuarterTurnsAreNone) {
   const Job job = *layPicture(plate(), 0, Face::top, "photo", "bytes");
   Job turned = job;
@@ -260,6 +277,25 @@ TEST_F(TwoPictures, TheNextPictureIsLookedAtWhereAFaceIsOnAnother) {
   EXPECT_EQ(work.viewShown()->picture, "left");
   ASSERT_TRUE(work.pass());
   EXPECT_EQ(work.viewShown()->picture, "right");
+  // Once it is placed it is turned there, and goes to no other picture.
+  Pointed pointed;
+  pointed.at = QPointF(5, 0);
+  work.point(pointed);
+  work.look();
+  work.turnPicture();
+  ASSERT_EQ(work.doing(), Doing::placingView);
+  EXPECT_FALSE(work.pass());
+  EXPECT_EQ(work.viewShown()->picture, "right");
+  // Whoever turns to another face meanwhile is asked anew, of that face.
+  desk.chooseFace(Face::top);
+  EXPECT_EQ(work.doing(), Doing::looking);
+}
+
+TEST_F(TwoPictures, OfOnePictureThereIsNoOther) {
+  desk.chooseFace(Face::right);
+  ASSERT_EQ(work.doing(), Doing::placingView);
+  EXPECT_FALSE(work.pass());
+  EXPECT_EQ(work.viewShown()->picture, "left");
 }
 
 TEST_F(TwoPictures, AViewThatIsTurnedLaterIsPlacedAgainAndEscapeLeavesItAsItWas) {

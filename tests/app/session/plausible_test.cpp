@@ -85,5 +85,47 @@ TEST(TracingEvidence, ARowWasTracedAtItsFirstHole) {
   EXPECT_FALSE(evidence.distance("L", "", Axis::x));
 }
 
+// Drawn in each quarter about A, by hand: 1 in over and 1 in up are 45 degrees, and so on round.
+// A clockwise angle is told as it is lettered, the other way round.
+TEST(TracingEvidence, SaysWhichAngleIsDrawnInItsOwnSense) {
+  struct Case {
+    const char* x;
+    const char* y;
+    const char* lettered;
+    Sense sense;
+    const char* says;
+  };
+  constexpr Sense cw = Sense::clockwise, acw = Sense::anticlockwise;
+  for (const Case& one : {Case{"1.37", "1.44", "45", acw, ""},
+                          {"1.37", "1.44", "315", cw, ""},
+                          {"1.37", "1.44", "-45", cw, ""},
+                          {"1.37", "1.44", "45", cw, "the tracing says about 315 degrees"},
+                          {"1.37", "1.44", "30", acw, "the tracing says about 45 degrees"},
+                          {"-.63", "1.44", "30", acw, "the tracing says about 135 degrees"},
+                          {"-.63", "-.56", "30", acw, "the tracing says about 225 degrees"},
+                          {"1.37", "-.56", "30", acw, "the tracing says about 315 degrees"},
+                          {"1.37", "-.56", "30", cw, "the tracing says about 45 degrees"},
+                          {"1.37", "-.56", "45", cw, ""},
+                          {"1.37", ".44", "90", acw, "the tracing says about 0 degrees"},
+                          {".37", "1.44", "30", cw, "the tracing says about 270 degrees"}}) {
+    Part part = traced();
+    for (Feature& feature : part.features) {
+      if (feature.id == "B") feature.traced = {one.x, one.y};
+    }
+    Reading reading;
+    reading.kind = ReadingKind::angle;
+    reading.from = "A";
+    reading.to = "B";
+    reading.angle = *readAngle(one.lettered);
+    reading.sense = one.sense;
+    EXPECT_EQ(TracingEvidence(part).objection(reading, true), one.says)
+        << one.x << ' ' << one.y << ' ' << one.lettered;
+    // Nobody knows yet whether this print is to scale upwards.
+    EXPECT_EQ(TracingEvidence(part).objection(reading), "");
+    reading.against = {"L", "R"};
+    EXPECT_EQ(TracingEvidence(part).objection(reading, true), "") << "any of four rays is meant";
+  }
+}
+
 }  // namespace
 }  // namespace inchwright::app

@@ -97,6 +97,31 @@ TEST_F(StackedTest, AGapThatKeepsToItsLimitsSaysOnlyThat) {
   EXPECT_TRUE(stacked.remarks.filter(QStringLiteral("At worst")).isEmpty());
 }
 
+// Often one end alone matters: that it turns at all, or that it does not rattle.
+TEST_F(StackedTest, AGapIsHeldToTheOneLimitItHas) {
+  const auto saidOf = [&](const char* least, const char* greatest) {
+    Job job = desk.job();
+    const auto read = [](const char* text) {
+      return text == nullptr ? std::nullopt : std::optional(*readLength(text));
+    };
+    job.gaps[0].least.reset();
+    job.gaps[0].greatest.reset();
+    if (const auto limit = read(least)) job.gaps[0].least = *limit;
+    if (const auto limit = read(greatest)) job.gaps[0].greatest = *limit;
+    desk.apply(job, QStringLiteral("limits"));
+    const auto stacked = stackAcross(desk, "end shake");
+    EXPECT_TRUE(stacked.ok()) << stacked.error().text;
+    return stacked.ok() ? stacked->remarks.filter(QStringLiteral("orst")).join(' ') : QString();
+  };
+  // It is −.003 to .007 at worst.
+  const QString fine = QStringLiteral("It goes together, even at worst.");
+  EXPECT_EQ(saidOf("-0.003", nullptr), fine);
+  EXPECT_EQ(saidOf(nullptr, "0.007"), fine);
+  EXPECT_EQ(saidOf("0.001", nullptr), QStringLiteral("At worst it is 0.0040 too little."));
+  EXPECT_EQ(saidOf(nullptr, "0.005"), QStringLiteral("At worst it is 0.0020 too much."));
+  EXPECT_EQ(saidOf(nullptr, nullptr), QString()) << "nothing is asked of it";
+}
+
 TEST_F(StackedTest, WhatIsNotThereOrNotJoinedIsRefused) {
   EXPECT_EQ(stackAcross(desk, "side shake").error().code, ErrorCode::notFound);
   EXPECT_EQ(stackBetween(desk, Axis::x, "L", "Q").error().code, ErrorCode::notFound);
