@@ -235,17 +235,15 @@ void CalloutReader::takeDrillName(const CalloutItem& item) {
   ++next_;
 }
 
-bool CalloutReader::putDrill(const std::string& name, std::size_t from) {
+void CalloutReader::putDrill(const std::string& name, std::size_t from) {
   const Drill* drill = drillNamed(name);
   if (!drill || !drills()) {
-    fail("there is no drill `" + name + "`: numbers go from 1 to 80, letters from A to Z", from);
-    return false;
+    return fail("there is no drill `" + name + "`: numbers go from 1 to 80, letters from A to Z",
+                from);
   }
   auto figure = readLength(
       writeDecimal(drill->diameter, Unit::inch) + (unit_ == Unit::inch ? "" : " in"), {unit_});
-  if (!figure) return false;
-  openStage().size = std::move(figure).value();
-  return true;
+  if (figure) openStage().size = std::move(figure).value();
 }
 
 void CalloutReader::takeUnknown(const CalloutItem& item) {

@@ -124,7 +124,7 @@ class CalloutReader {
   void takeSeat(Make make, std::size_t from);
   /// `#7`, `No. 30`, `LETTER F`: stands by its size.
   void takeDrillName(const CalloutItem& item);
-  bool putDrill(const std::string& name, std::size_t from);
+  void putDrill(const std::string& name, std::size_t from);
   /// `H7` behind a size, or `F DRILL`.
   void takeUnknown(const CalloutItem& item);
   void finish();

@@ -375,6 +375,17 @@ TEST(Lines, ARingSaysWhatEachFigureWasTakenFor) {
   EXPECT_EQ(outcome->said, "ring M: 6 holes on 2 1/8, the first at 90 degrees, 1/8 across");
 }
 
+// What does not begin with a letter is part of the callout, and the hole is named as usual.
+TEST(Lines, ANameBeginsWithALetter) {
+  for (const char* line : {"hole ? 1/4", "hole (A) 1/4", "hole , 1/4"}) {
+    Part named;
+    named.name = "Plate";
+    const auto outcome = applyLine(named, line, {});
+    ASSERT_TRUE(outcome.ok()) << line << ": " << outcome.error().text;
+    EXPECT_EQ(outcome->part.features[0].id, "A") << line;
+  }
+}
+
 TEST(Lines, WhatIsRefusedAndWhere) {
   const BadLine rows[] = {
       {"", 0, "the line is empty"},
