@@ -3,6 +3,7 @@
 #include <numbers>
 #include <unordered_map>
 
+#include "core/base/sets.h"
 #include "core/measure/writing.h"
 #include "core/place/face_plane.h"
 #include "core/solution/doubts.h"
@@ -14,6 +15,14 @@ namespace {
 constexpr double kTracingError = 3 * 1.4142 / 64;
 /// A copy is stretched by a little, once squared up.
 constexpr double kStretch = 0.02;
+/// Where many readings agree, how well they do tells how well this print is traced: from so many
+/// on, but never better than to about 1/128 in; and its two axes may be stretched differently.
+constexpr std::size_t kEnoughToTell = 8;
+constexpr double kFinestTracing = 1.4142 / 128;
+constexpr double kUneven = 0.005;
+constexpr double kDeviations = 4;
+/// Inches; a shorter distance tells more of its ends than of the scale.
+constexpr double kTellsScale = 0.5;
 /// From here on two traced places lie the other way round.
 constexpr double kTurned = 0.06;
 /// Inches; two places nearer to each other show no direction.
@@ -33,17 +42,39 @@ Face viewOf(const Feature& feature) {
   return feature.is<kind::Edge>() ? Face::top : feature.face;
 }
 
-std::vector<Drawn> drawnAlong(const Part& part, const AxisNetwork& network) {
-  std::vector<std::optional<double>> traced(network.places.size());
-  for (std::size_t i = 0; i < traced.size(); ++i) {
-    const Feature& owner = part.features[network.owners[i]];
-    if (!network.isInner[i]) traced[i] = tracedAlong(owner, network.axis);
+/// Of every place along an axis, in inches as drawn. What a feature's own figures hold to it, such
+/// as the holes of a row, is drawn so far from where the feature is.
+std::vector<std::optional<double>> tracedPlaces(const Part& part, const AxisSystem& system) {
+  const AxisNetwork& network = system.network();
+  Sets held(network.places.size());
+  for (const AxisLink& link : network.links) {
+    if (link.source.kind == SourceKind::feature) held.join(link.from, link.to);
   }
+  std::vector<std::optional<double>> traced(network.places.size());
+  std::vector<std::uint32_t> own(part.features.size());
+  for (std::uint32_t i = 0; i < traced.size(); ++i) {
+    if (network.isInner[i]) continue;
+    own[network.owners[i]] = i;
+    traced[i] = tracedAlong(part.features[network.owners[i]], network.axis);
+  }
+  for (std::uint32_t i = 0; i < traced.size(); ++i) {
+    const std::uint32_t whole = own[network.owners[i]];
+    if (!network.isInner[i] || !traced[whole] || held.find(i) != held.find(whole)) continue;
+    const std::int64_t apart = system.forest().position(i) - system.forest().position(whole);
+    traced[i] = *traced[whole] + Length::ticks(apart).toInches();
+  }
+  return traced;
+}
+
+std::vector<Drawn> drawnAlong(const Part& part, const AxisSystem& system) {
+  const AxisNetwork& network = system.network();
+  const std::vector<std::optional<double>> traced = tracedPlaces(part, system);
   const auto view = [&](std::uint32_t node) { return viewOf(part.features[network.owners[node]]); };
   std::vector<Drawn> all;
   for (const AxisLink& link : network.links) {
     if (link.source.kind != SourceKind::reading || !traced[link.from] || !traced[link.to]) continue;
     if (view(link.from) != view(link.to)) continue;
+    if (network.owners[link.from] == network.owners[link.to]) continue;
     all.push_back({link.source.index, *traced[link.to] - *traced[link.from]});
   }
   return all;
@@ -85,7 +116,7 @@ std::vector<Drawn> drawnAcross(const Part& part) {
   return all;
 }
 
-bool agrees(const Reading& reading, double drawn) {
+bool isRoughlyAt(const Reading& reading, double drawn) {
   if (reading.kind == ReadingKind::angle) {
     const double way = reading.sense == Sense::clockwise ? -1 : 1;
     const double off = drawn - way * (reading.angle ? reading.angle->value.toDegrees() : 0);
@@ -94,6 +125,62 @@ bool agrees(const Reading& reading, double drawn) {
   const double lettered = reading.figure.value.toInches();
   return std::abs(drawn - lettered) <= kTracingError + kStretch * lettered;
 }
+
+/// How the readings along the axes that are roughly at their tracing agree with it: the middle one
+/// tells the scale, so that a misread one hardly moves it, and what is left how finely this print
+/// is traced.
+class Tracings {
+ public:
+  Tracings(const Part& part, const std::vector<Drawn>& along) : part_(part) {
+    std::vector<std::pair<double, double>> pairs;
+    for (const Drawn& one : along) {
+      const Reading& reading = part.readings[one.reading];
+      if (!isRoughlyAt(reading, one.value)) continue;
+      pairs.push_back({reading.figure.value.toInches(), one.value});
+    }
+    agreeing_ = pairs.size();
+    if (agreeing_ < kEnoughToTell) return;
+    std::vector<double> ratios, off;
+    for (const auto& [lettered, drawn] : pairs) {
+      squares_ += lettered * lettered;
+      if (lettered >= kTellsScale) ratios.push_back(drawn / lettered);
+    }
+    if (!ratios.empty()) scale_ = middleOf(ratios);
+    for (const auto& [lettered, drawn] : pairs) off.push_back(std::abs(drawn - scale_ * lettered));
+    constexpr double kOfNormal = 1.4826;  // deviation by median, of normal errors
+    deviation_ = std::max(kOfNormal * middleOf(off), kFinestTracing);
+  }
+
+  std::size_t agreeing() const { return agreeing_; }
+
+  /// Whether a figure is what is drawn, as far as the tracing of the others can tell.
+  bool agrees(const Drawn& one) const {
+    const Reading& reading = part_.readings[one.reading];
+    if (!isRoughlyAt(reading, one.value)) return false;
+    if (!deviation_ || reading.kind != ReadingKind::along) return true;
+    // At the scale that the others tell as well as they can, or as large as it is meant to be.
+    const double lettered = reading.figure.value.toInches();
+    const double others = squares_ - lettered * lettered;
+    if (others <= 0) return true;
+    const double off =
+        std::min(std::abs(one.value - scale_ * lettered), std::abs(one.value - lettered));
+    return off <=
+           kDeviations * *deviation_ * (1 + lettered / std::sqrt(others)) + kUneven * lettered;
+  }
+
+ private:
+  static double middleOf(std::vector<double>& values) {
+    const auto middle = values.begin() + static_cast<std::ptrdiff_t>(values.size() / 2);
+    std::nth_element(values.begin(), middle, values.end());
+    return *middle;
+  }
+
+  const Part& part_;
+  std::size_t agreeing_ = 0;
+  double squares_ = 0;  ///< of the figures, inches
+  double scale_ = 1;
+  std::optional<double> deviation_;  ///< of a distance; empty where too few agree
+};
 
 Doubt offTrace(const Part& part, const Drawn& drawn, bool isTurned) {
   const Reading& reading = part.readings[drawn.reading];
@@ -119,21 +206,18 @@ void addTracedDoubts(const Part& part, const std::array<AxisSystem, 3>& systems,
                      const Solution& solution, std::vector<Doubt>& doubts) {
   std::vector<Drawn> all;
   for (const AxisSystem& system : systems) {
-    const std::vector<Drawn> along = drawnAlong(part, system.network());
+    const std::vector<Drawn> along = drawnAlong(part, system);
     all.insert(all.end(), along.begin(), along.end());
   }
   // One drawing has one scale: both its axes tell whether it is kept to.
-  const auto agreeing =
-      static_cast<std::size_t>(std::count_if(all.begin(), all.end(), [&](const Drawn& one) {
-        return agrees(part.readings[one.reading], one.value);
-      }));
-  const bool toScale = agreeing >= 2 && 2 * agreeing > all.size();
+  const Tracings tracings(part, all);
+  const bool toScale = tracings.agreeing() >= 2 && 2 * tracings.agreeing() > all.size();
   const std::vector<Drawn> across = drawnAcross(part);
   all.insert(all.end(), across.begin(), across.end());
   for (const Drawn& one : all) {
     const Reading& reading = part.readings[one.reading];
     if (solution.status[one.reading] != ReadingStatus::alone) continue;
-    if (agrees(reading, one.value)) continue;
+    if (tracings.agrees(one)) continue;
     const bool isTurned = reading.kind == ReadingKind::along && one.value < -kTurned &&
                           reading.figure.value.ticks() > 0;
     if (isTurned || toScale) doubts.push_back(offTrace(part, one, isTurned));

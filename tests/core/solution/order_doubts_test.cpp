@@ -3,6 +3,7 @@
 #include <gtest/gtest.h>
 
 #include <algorithm>
+#include <sstream>
 
 #include "core/say/doubt_words.h"
 #include "core/solution/solution.h"
@@ -211,6 +212,77 @@ TEST(TracedDoubts, TwoThatAgreeOfThreeMakeADrawingToScale) {
       "traced A 0.646 1\ntraced B 1.5 1\nr1 x L R 2\nr3 x L A 1 5/8\n";
   EXPECT_EQ(doubtsOn(partFrom(two + "r4 x L B 1 1/2\n"), DoubtTopic::offTrace).size(), 1u);
   EXPECT_TRUE(doubtsOn(partFrom(two), DoubtTopic::offTrace).empty()) << "one of two";
+}
+
+TEST(TracedDoubts, WhatAFeaturesOwnFiguresHoldIsDrawnWithIt) {
+  // A row, a slot and a ring are traced by one place each; readings go to their holes and ends.
+  const std::string drawn = R"(
+edge L x left
+edge R x right
+edge F y front
+edge K y back
+traced L 0
+traced R 4
+traced F 0
+traced K 2
+row D x 4 1/4
+traced D 0.75 1.75
+slot S x 1/4 3/4
+traced S 1.25 1.25
+ring G 6 1 30
+traced G 3 1
+r1 x L R 4
+r2 y F K 2
+)";
+  const auto said = [&](const char* readings) {
+    return saidOf(partFrom(drawn + readings), DoubtTopic::offTrace);
+  };
+  EXPECT_EQ(said("r3 x L D3 1 1/4\nr4 y D3 K 1/4\nr5 x L S1 1\nr6 x S2 R 2 1/2\nr7 x G1 R .567\n"),
+            "");
+  EXPECT_EQ(said("r3 x L D3 3/4\n"),
+            "L to D3 says 3/4 and is traced at about 1 1/4; nothing else checks it\n");
+  EXPECT_EQ(said("r4 y D3 K 1 1/4\n"),
+            "D3 to K says 1 1/4 and is traced at about 1/4; nothing else checks it\n");
+  EXPECT_EQ(said("r5 x L S1 1 1/4\n"),
+            "L to S1 says 1 1/4 and is traced at about 1; nothing else checks it\n");
+  EXPECT_EQ(said("r7 x G1 R 1\n"),
+            "G1 to R says 1 and is traced at about 9/16; nothing else checks it\n");
+}
+
+/// Five holes of a plate, 4 by 2, each from the left and the front; every other one of the traced
+/// places is off by `off` inches. `overall` is the length, `last` the last hole's from the left.
+std::string heldToTheTracing(double off, const std::string& overall, const std::string& last) {
+  auto traced = [&, number = 0](double value) mutable {
+    const double error = ++number % 3 == 0 ? off : number % 3 == 1 ? -off : 0;
+    std::ostringstream text;
+    text << value + error;
+    return " " + text.str();
+  };
+  std::ostringstream text;
+  text << "edge L x left\nedge R x right\nedge F y front\nedge K y back\ntraced L 0\ntraced R 4\n"
+          "traced F 0\ntraced K 2\nr1 x L R "
+       << overall << "\nr2 y F K 2\n";
+  const char* const across[] = {"1/2", "1", "1 3/4", "2 1/2", "3 1/2"};
+  const char* const up[] = {"3/4", "1 1/2", "3/8", "1 1/4", "1"};
+  const double x[] = {0.5, 1, 1.75, 2.5, 3.5}, y[] = {0.75, 1.5, 0.375, 1.25, 1};
+  for (int i = 0; i < 5; ++i) {
+    text << "hole H" << i << " 1/8\ntraced H" << i << traced(x[i]) << traced(y[i]) << "\na" << i
+         << " x L H" << i << ' ' << (i == 4 ? last : across[i]) << "\nb" << i << " y F H" << i
+         << ' ' << up[i] << '\n';
+  }
+  return saidOf(partFrom(text.str()), DoubtTopic::offTrace);
+}
+
+TEST(TracedDoubts, AWellTracedPrintIsHeldToItsTracing) {
+  EXPECT_EQ(heldToTheTracing(0, "4", "3 1/2"), "");
+  EXPECT_EQ(heldToTheTracing(0, "4", "3 3/8"),
+            "L to H4 says 3 3/8 and is traced at about 3 1/2; nothing else checks it\n");
+  EXPECT_EQ(heldToTheTracing(0, "4 1/8", "3 1/2"),
+            "L to R says 4 1/8 and is traced at about 4; nothing else checks it\n");
+  // A sixteenth is no news where places are traced to a thirty-second.
+  EXPECT_EQ(heldToTheTracing(0.03, "4", "3 1/2"), "");
+  EXPECT_EQ(heldToTheTracing(0.03, "4", "3 7/16"), "");
+  EXPECT_EQ(heldToTheTracing(0.03, "4 1/8", "3 1/2"), "");
 }
 
 TEST(TracedDoubts, ACentreDistanceIsSetAgainstTheStraightDistance) {
