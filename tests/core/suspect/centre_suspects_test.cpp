@@ -173,14 +173,15 @@ TEST(CentreSuspects, WhatALengthWouldBeIsToldAsThePrintLetters) {
 // Where a part is seen from below, its angles are lettered turned over: what was traced says
 // something of an angle only where it is seen from above.
 TEST(CentreSuspects, FromBehindTheTracingSaysNothingOfAnAngle) {
-  for (const char* face : {"top", "bottom"}) {
-    const auto weight = [&](const char* traced) {
+  // From below C is at 318.59 degrees, and 41 is what it would be nearly from above.
+  for (const auto& [face, angle] : {std::pair("top", "30"), std::pair("bottom", "41")}) {
+    const auto weight = [&, face = face, angle = angle](const char* traced) {
       const std::string end = " 1/4 " + std::string(face) + "\n";
       const PlacedForTest part = PlacedForTest::of(PartText::read(
           "edge L x left\nedge F y front\nhole A" + end + "hole B" + end + "hole C" + end +
           "b1 x L A 1/2\nb2 y F A 3/4\nb3 x A B 3\nin_line y A B\nr1 centres A C 2\n"
-          "r2 centres B C 2\nr3 angle A C 30\ntraced A .5 .75\ntraced B 3.5 .75\ntraced C " +
-          traced + "\n"));
+          "r2 centres B C 2\nr3 angle A C " +
+          angle + "\ntraced A .5 .75\ntraced B 3.5 .75\ntraced C " + traced + "\n"));
       EXPECT_EQ(part.placed.clashes.size(), 1U);
       for (const CentreSuspect& one : rankCentreSuspects(part.part, part.placed.clashes.at(0))) {
         if (part.part.readings[one.reading].id == "r3") return one.weight;

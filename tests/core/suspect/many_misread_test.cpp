@@ -112,9 +112,15 @@ TEST(ManyMisread, HalvesAndThirdsMeetInOneLoop) {
     const auto solution = solve(part);
     ASSERT_TRUE(solution.ok());
     std::map<Id, Suspect> heads;
+    std::map<Id, Length> would;
     for (const test::Suspected& clash : test::suspectedIn(part, *solution)) {
       ASSERT_FALSE(clash.suspects.empty());
       heads[clash.suspects.front().reading] = clash.suspects.front();
+      for (const Suspect& one : clash.suspects) would[one.reading] = one.wouldBe;
+    }
+    // By itself it may also be A that is wrong, twice as much.
+    if (!many) {
+      EXPECT_EQ(would["a"], Length::ticks(Length::kTicksPerInch / 8 * 7));
     }
     EXPECT_EQ(heads.size(), many ? 5U : 1U);
     ASSERT_TRUE(heads.contains("w")) << many;
