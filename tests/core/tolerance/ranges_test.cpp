@@ -250,6 +250,12 @@ TEST(Unassured, OnlyOfReadings) {
   EXPECT_EQ(found->found[0].reading, "r2");
   EXPECT_EQ(found->found[0].allowed, (Span{1497 * kThou, 1503 * kThou}));
   EXPECT_EQ(found->found[0].others, (Span{1496 * kThou, 1504 * kThou}));
+  // Nor of two rows side by side, of which the one lets the other be further out than its own
+  // pitch.
+  const Part rows = partFrom(
+      "row D x 2 2 ±.001\nrow E x 2 2 ±.003\nedge L x left\nhole A 1/4\nin_line x D1 E1\n"
+      "in_line x D2 E2\nr1 x L D1 1 ±.001\nr2 x L A 1 ±.001\n");
+  EXPECT_TRUE(unassuredReadings(rows, *toleranceNetworkOf(rows, Axis::x))->found.empty());
 }
 
 // A and B are in line: a reading that lets them be holds whatever happens, one that does not is
