@@ -78,6 +78,27 @@ TEST_F(JournalTest, LeftWorkIsOfferedOnceItsProcessIsGone) {
   EXPECT_FALSE(QFile::exists(left[0].journal));
 }
 
+TEST_F(JournalTest, LeftWorkIsGoneOnWithInItsOwnFile) {
+  QString path;
+  {
+    Journal died(desk);
+    addPoint("P");
+    died.flush();
+    path = died.path();
+  }
+  Desk other;
+  Journal next(other);
+  auto left = next.leftWork();
+  ASSERT_EQ(left.size(), 1u);
+  next.adopt(std::move(left[0]));
+  EXPECT_EQ(next.path(), path);
+  EXPECT_TRUE(QFile::exists(path)) << "until what follows takes its place";
+  Desk third;
+  EXPECT_TRUE(Journal(third).leftWork().empty()) << "it has an owner again";
+  next.drop();
+  EXPECT_FALSE(QFile::exists(path));
+}
+
 TEST_F(JournalTest, WhatIsTooLargeToBeOfferedAgainDoesNotReplaceWhatCanBe) {
   QStringList trouble;
   {
@@ -227,9 +248,14 @@ TEST_F(JournalTest, OnAFullDiskTheDeadHoldNothing) {
   const FullDisk full;
   FileGuard guard;
   EXPECT_TRUE(guard.take(file));
-  const auto left = next.leftWork();
+  auto left = next.leftWork();
   ASSERT_EQ(left.size(), 1u);
   EXPECT_EQ(left[0].journal, path);
+  // Others may take it too, so it stays besides what is made of it here.
+  next.adopt(std::move(left[0]));
+  EXPECT_NE(next.path(), path);
+  next.drop();
+  EXPECT_TRUE(QFile::exists(path));
 }
 
 TEST_F(JournalTest, AWriteThatFailsIsToldOnceAndTriedAgain) {

@@ -68,6 +68,29 @@ TEST_F(SumBehindTest, APlaceHeldByCentreDistancesBringsItsTriangle) {
   EXPECT_TRUE(sumBehind(desk, "B", MachineAxis::x)->held.empty());
 }
 
+// 3/4 from A and 1 from B hold above their line and below it: the other answer is its image, twice
+// as far down as C is up. C lies (d² + a² − b²) / 2d along from A.
+TEST_F(SumBehindTest, TheOtherAnswerOfATriangleIsItsImage) {
+  enterLines({"hole C 1/8", "centres A C 3/4", "centres B C 1"});
+  Part traced = desk.part();
+  for (Feature& feature : traced.features) {
+    if (feature.id == "C") feature.traced = {"0.785", "1.378"};
+  }
+  ASSERT_TRUE(desk.applyPart(traced, QStringLiteral("trace")));
+  const auto sum = sumBehind(desk, "C", MachineAxis::x);
+  ASSERT_TRUE(sum.ok()) << sum.error().text;
+  ASSERT_EQ(sum->held.size(), 1u);
+  const HeldTriangle& held = sum->held[0];
+  const double d = 19.0 / 16, along = (d * d + 0.5625 - 1) / (2 * d);
+  const double up = std::sqrt(0.5625 - along * along);
+  ASSERT_EQ(held.ends.size(), 2u);
+  EXPECT_NEAR(held.ends[0].at.x(), -along, 1e-6);
+  EXPECT_NEAR(held.ends[1].at.x(), d - along, 1e-6);
+  ASSERT_EQ(held.others.size(), 1u);
+  EXPECT_NEAR(held.others[0].x(), 0, 1e-6);
+  EXPECT_NEAR(held.others[0].y(), -2 * up, 1e-6);
+}
+
 TEST_F(SumBehindTest, WhatMySheetHasNoRowOfIsRefused) {
   EXPECT_FALSE(sumBehind(desk, "NONE", MachineAxis::x).ok());
 }

@@ -328,6 +328,8 @@ TEST_F(WorkTest, TheSecondReadingNeverShowsTheFirst) {
   type({"1 5/16"});
   EXPECT_EQ(part().readings[1].figure.text, "1 5/16");
   EXPECT_EQ(part().readings[1].again, "1 5/16");
+  EXPECT_EQ(work.prompt(), QStringLiteral("Every figure has been read twice"));
+  EXPECT_FALSE(work.enter(QStringLiteral("3/8")));
 }
 
 TEST_F(WorkTest, EscapeStepsBackAndThenLooks) {
