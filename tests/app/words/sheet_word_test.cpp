@@ -68,6 +68,33 @@ TEST(SheetWord, ReplacesItsOwnFilesButNoOthers) {
   EXPECT_EQ(say({"sheet", sample("bracket"), "--out", theirs}).status, kFine);
 }
 
+// What another program drew is not ours because it names us, nor ours because it looks alike.
+TEST(SheetWord, OurMarkIsThatOfItsFormatAndStandsInItsPlace) {
+  const Scratch scratch;
+  for (const std::string name : {"s.pdf", "s.svg", "s.png", "s.html"}) {
+    const Spoken spoken = say({"sheet", sample("bracket"), "--out", scratch.path(name)});
+    ASSERT_EQ(spoken.status, kFine) << spoken.err;
+    const std::string first = spoken.out.substr(0, spoken.out.find('\n'));
+    EXPECT_TRUE(bearsOurMark(Scratch::read(first))) << first;
+    EXPECT_EQ(say({"sheet", sample("bracket"), "--out", scratch.path(name)}).status, kFine) << name;
+  }
+  for (const std::string theirs :
+       {"", "Inchwright ", "<!DOCTYPE html><title>Inchwright 0.1</title>",
+        "<!DOCTYPE html><desc>Inchwright 0.1</desc><svg>",
+        "<svg><title>Inchwright 0.1</title></svg>", "<desc>Inchwright 0.1</desc>",
+        "%PDF-1.4 <desc>Inchwright 0.1</desc><svg>",
+        "\x89PNG\r\n\x1a\n<svg><desc>Inchwright 0.1</desc>",
+        "<meta name=\"generator\" content=\"Inchwright 0.1\">"}) {
+    EXPECT_FALSE(bearsOurMark(theirs)) << theirs;
+    for (const std::string ending : {"pdf", "svg", "png", "html"}) {
+      const std::string file = scratch.write("theirs." + ending, theirs);
+      EXPECT_FALSE(mayReplace(file, false).ok()) << theirs;
+      EXPECT_TRUE(mayReplace(file, true).ok());
+    }
+  }
+  EXPECT_TRUE(mayReplace(scratch.path("not there.pdf"), false).ok());
+}
+
 TEST(SheetWord, OneForeignFileAmongTheNumberedStopsAllOfThem) {
   const Scratch scratch;
   const std::string second = scratch.write("s-2.svg", "<svg>drawn by hand</svg>");
