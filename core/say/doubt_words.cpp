@@ -216,6 +216,12 @@ std::string metricText(const Part& part, const Doubt& doubt) {
 }
 
 std::string tracedText(const Part& part, const Doubt& doubt) {
+  if (doubt.source->kind == SourceKind::feature) {
+    const Feature& feature = part.features[doubt.source->index];
+    return feature.id + " is " + std::string(nameOf(feature.kind())) + " Ø" +
+           diameterOf(feature)->text + " and is traced at about " + writeFraction(*doubt.drawn) +
+           " across; nothing else checks it";
+  }
   const Reading& reading = part.readings[doubt.source->index];
   if (doubt.key.topic == DoubtTopic::swappedEnds) {
     return reading.figure.text + " runs from " + reading.from + " to " + reading.to +

@@ -13,6 +13,8 @@ namespace {
 
 /// A traced place is good to about 1/64 in; three deviations of the difference of two.
 constexpr double kTracingError = 3 * 1.4142 / 64;
+/// Of twice the distance from the middle of two traced places to a third.
+constexpr double kDiameterError = 0.1;
 /// A copy is stretched by a little, once squared up.
 constexpr double kStretch = 0.02;
 /// Where many readings agree, how well they do tells how well this print is traced: from so many
@@ -182,6 +184,32 @@ class Tracings {
   std::optional<double> deviation_;  ///< of a distance; empty where too few agree
 };
 
+Length in64ths(double inches) {
+  return Length::ticks(std::llround(std::abs(inches) * 64) * (Length::kTicksPerInch / 64));
+}
+
+/// Of turned work: twice as far from the centre line as a surface is traced, against its diameter.
+void addTracedDiameters(const Part& part, std::vector<Doubt>& doubts) {
+  const Feature* line = part.turned ? part.feature(centreLine().id) : nullptr;
+  if (line == nullptr) return;
+  for (std::uint32_t i = 0; i < part.features.size(); ++i) {
+    const Feature& feature = part.features[i];
+    if (!feature.is<kind::Outside>() && !feature.is<kind::Bored>()) continue;
+    const std::optional<Lettered>& diameter = diameterOf(feature);
+    const Axis across = axesIn(feature.face)[1];
+    const auto middle = tracedAlong(*line, across), surface = tracedAlong(feature, across);
+    if (!diameter || !middle || !surface) continue;
+    const double drawn = 2 * std::abs(*surface - *middle);
+    const double off = std::abs(drawn - diameter->value.toInches());
+    if (off <= kDiameterError + kStretch * drawn) continue;
+    Doubt doubt{{DoubtTopic::offTrace, {}, {}, {}, {feature.id}}};
+    doubt.source = Source{SourceKind::feature, i};
+    doubt.drawn = in64ths(drawn);
+    doubt.about = diameter->text + ", " + writePlain(*doubt.drawn, Unit::inch);
+    doubts.push_back(std::move(doubt));
+  }
+}
+
 Doubt offTrace(const Part& part, const Drawn& drawn, bool isTurned) {
   const Reading& reading = part.readings[drawn.reading];
   Doubt doubt{{isTurned ? DoubtTopic::swappedEnds : DoubtTopic::offTrace, {}, {}, {reading.id}}};
@@ -193,8 +221,7 @@ Doubt offTrace(const Part& part, const Drawn& drawn, bool isTurned) {
         static_cast<int>(std::lround(drawn.value < 0 ? drawn.value + 360 : drawn.value));
     doubt.about = reading.figure.text + ", " + std::to_string(*doubt.drawnDegrees) + " degrees";
   } else {
-    constexpr std::int64_t k64th = Length::kTicksPerInch / 64;
-    doubt.drawn = Length::ticks(std::llround(std::abs(drawn.value) * 64) * k64th);
+    doubt.drawn = in64ths(drawn.value);
     doubt.about = reading.figure.text + ", " + writePlain(*doubt.drawn, Unit::inch);
   }
   return doubt;
@@ -222,6 +249,7 @@ void addTracedDoubts(const Part& part, const std::array<AxisSystem, 3>& systems,
                           reading.figure.value.ticks() > 0;
     if (isTurned || toScale) doubts.push_back(offTrace(part, one, isTurned));
   }
+  if (toScale) addTracedDiameters(part, doubts);
 }
 
 }  // namespace inchwright
