@@ -55,7 +55,9 @@ std::string mistakenWarning(const Difference& found, const Step& step) {
   if (found.same()) return "the same as " + found.a + " in all that is cut";
   std::vector<std::string> but;
   for (const Changed& one : found.changed) {
-    but.push_back(one.ids.b + " " + one.member + " is " + saidOr(one.b) + ", not " + saidOr(one.a));
+    const bool both = !one.a.empty() && !one.b.empty();
+    but.push_back(one.ids.b + " " + one.member + " is " + saidOr(one.b) +
+                  (both ? ", not " : ", there ") + saidOr(one.a));
   }
   for (const Moved& one : found.moved) but.push_back(movedWords(one, step));
   for (const OnlyIn& one : found.only) {
