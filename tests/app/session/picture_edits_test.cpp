@@ -291,6 +291,19 @@ TEST_F(TwoPictures, TheNextPictureIsLookedAtWhereAFaceIsOnAnother) {
   EXPECT_EQ(work.doing(), Doing::looking);
 }
 
+// What was pointed at to square one face up says nothing of another.
+TEST(PictureEdits, SquaringUpEndsWhereAnotherFaceIsTurnedTo) {
+  deskApplication();
+  Desk desk;
+  Work work{desk};
+  desk.take(plate(), {});
+  desk.apply(*layPicture(desk.job(), 0, Face::top, "photo", "bytes"), "lay");
+  work.squareUp();
+  ASSERT_EQ(work.doing(), Doing::squaring);
+  desk.chooseFace(Face::front);
+  EXPECT_EQ(work.doing(), Doing::looking);
+}
+
 TEST_F(TwoPictures, OfOnePictureThereIsNoOther) {
   desk.chooseFace(Face::right);
   ASSERT_EQ(work.doing(), Doing::placingView);

@@ -332,6 +332,20 @@ TEST_F(WorkTest, TheSecondReadingNeverShowsTheFirst) {
   EXPECT_FALSE(work.enter(QStringLiteral("3/8")));
 }
 
+// Turning to another face is no reason to lay down what is in hand.
+TEST_F(WorkTest, AnotherFaceLeavesTheToolInHand) {
+  tracePlate();
+  work.trace(FeatureKind::hole);
+  desk.chooseFace(Face::front);
+  EXPECT_EQ(work.doing(), Doing::tracing);
+  work.read();
+  desk.chooseFace(Face::top);
+  EXPECT_EQ(work.doing(), Doing::reading);
+  work.zero();
+  desk.chooseFace(Face::front);
+  EXPECT_EQ(work.doing(), Doing::zeroing);
+}
+
 TEST_F(WorkTest, EscapeStepsBackAndThenLooks) {
   tracePlate();
   work.read();
