@@ -205,6 +205,30 @@ TEST(SheetContent, WhatHasNoCoordinatesIsNamed) {
   EXPECT_TRUE(has(all, "give its distance"));
 }
 
+// What lies loose along an axis of this sheet is told once, under MIND; what lies loose along
+// another, or in another place, is told in full among the doubts.
+TEST(SheetContent, OnlyWhatStandsUnderMindIsNotToldAgain) {
+  MadeSheet made = settledPlate(Paper::a4);
+  made.table.unplaced = {{"Q", Axis::y, Loose::Lacks::distance, {}, "F"}};
+  made.solution.loose = {{"Q", Axis::y, Loose::Lacks::distance, {}, "F"},
+                         {"Q", Axis::z, Loose::Lacks::distance, {}, "F"},
+                         {"P", Axis::y, Loose::Lacks::distance, {}, "F"}};
+  made.solution.doubts.clear();
+  for (std::size_t i = 0; i < made.solution.loose.size(); ++i) {
+    Doubt doubt;
+    doubt.key.topic = DoubtTopic::loose;
+    doubt.key.places = {made.solution.loose[i].id};
+    doubt.key.axis = made.solution.loose[i].axis;
+    doubt.index = i;
+    made.solution.doubts.push_back(doubt);
+  }
+  const std::string all = allText(made.pages());
+  EXPECT_TRUE(has(all, "Not placed yet, as under MIND: Q")) << all;
+  EXPECT_FALSE(has(all, "Q: nothing says where it lies along Y")) << all;
+  EXPECT_TRUE(has(all, "Q: nothing says where it lies along Z")) << all;
+  EXPECT_TRUE(has(all, "P: nothing says where it lies along Y")) << all;
+}
+
 TEST(SheetContent, SaysThatEarlierSheetsAreToGo) {
   const std::string all = allText(frontPlate().pages());
   EXPECT_TRUE(has(all, "replaces every earlier one of this part and setup: destroy those."));
