@@ -218,9 +218,12 @@ std::string metricText(const Part& part, const Doubt& doubt) {
 std::string tracedText(const Part& part, const Doubt& doubt) {
   if (doubt.source->kind == SourceKind::feature) {
     const Feature& feature = part.features[doubt.source->index];
-    return feature.id + " is " + std::string(nameOf(feature.kind())) + " Ø" +
-           diameterOf(feature)->text + " and is traced at about " + writeFraction(*doubt.drawn) +
-           " across; nothing else checks it";
+    const bool isArc = feature.is<kind::Arc>();
+    const std::string sign = isArc ? "R" : "Ø";
+    const Lettered& figure = isArc ? *radiusOf(feature) : *diameterOf(feature);
+    return feature.id + " is lettered " + (figure.symbol == SizeSymbol::none ? sign : "") +
+           figure.text + " and is traced at about " + sign + writeFraction(*doubt.drawn) +
+           ": look again";
   }
   const Reading& reading = part.readings[doubt.source->index];
   if (doubt.key.topic == DoubtTopic::swappedEnds) {

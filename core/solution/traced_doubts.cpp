@@ -5,6 +5,7 @@
 
 #include "core/base/sets.h"
 #include "core/measure/writing.h"
+#include "core/part/plain_decimal.h"
 #include "core/place/face_plane.h"
 #include "core/solution/doubts.h"
 
@@ -13,8 +14,10 @@ namespace {
 
 /// A traced place is good to about 1/64 in; three deviations of the difference of two.
 constexpr double kTracingError = 3 * 1.4142 / 64;
-/// Of twice the distance from the middle of two traced places to a third.
-constexpr double kDiameterError = 0.1;
+/// Of twice the distance from the middle of two traced places to a third; of a radius from three
+/// points of a curve, and a share of it.
+constexpr double kSizeError = 0.1;
+constexpr double kArcError = 0.2;
 /// A copy is stretched by a little, once squared up.
 constexpr double kStretch = 0.02;
 /// Where many readings agree, how well they do tells how well this print is traced: from so many
@@ -32,11 +35,11 @@ constexpr double kLeastForAngle = 0.25;
 /// Degrees; as far as two traced places so near to each other turn by their errors.
 constexpr double kTurnedAngle = 15;
 
-/// A reading between two traced features of one view.
+/// A reading between two traced features of one view, or the size of a feature that is traced.
 struct Drawn {
-  std::uint32_t reading = 0;
+  Source source;
   /// From the one end to the other as drawn: inches, along the axis or straight, or degrees of the
-  /// direction.
+  /// direction. Of an arc its radius, of turned work its diameter.
   double value = 0;
 };
 
@@ -77,7 +80,7 @@ std::vector<Drawn> drawnAlong(const Part& part, const AxisSystem& system) {
     if (link.source.kind != SourceKind::reading || !traced[link.from] || !traced[link.to]) continue;
     if (view(link.from) != view(link.to)) continue;
     if (network.owners[link.from] == network.owners[link.to]) continue;
-    all.push_back({link.source.index, *traced[link.to] - *traced[link.from]});
+    all.push_back({link.source, *traced[link.to] - *traced[link.from]});
   }
   return all;
 }
@@ -113,19 +116,53 @@ std::vector<Drawn> drawnAcross(const Part& part) {
     const auto from = features.find(reading.from), to = features.find(reading.to);
     if (from == features.end() || to == features.end()) continue;
     const auto drawn = drawnAcross(reading, *from->second, *to->second);
-    if (drawn) all.push_back({i, *drawn});
+    if (drawn) all.push_back({Source{SourceKind::reading, i}, *drawn});
   }
   return all;
 }
 
-bool isRoughlyAt(const Reading& reading, double drawn) {
-  if (reading.kind == ReadingKind::angle) {
+/// Of arcs the radius; of turned work twice as far from the centre line as a surface is traced.
+std::vector<Drawn> drawnSizes(const Part& part) {
+  std::vector<Drawn> all;
+  const Feature* line = part.turned ? part.feature(centreLine().id) : nullptr;
+  for (std::uint32_t i = 0; i < part.features.size(); ++i) {
+    const Feature& feature = part.features[i];
+    const Source source{SourceKind::feature, i};
+    if (feature.is<kind::Arc>() && radiusOf(feature) && feature.traced.size() == 3) {
+      if (const auto radius = plainDecimal(feature.traced[2])) all.push_back({source, *radius});
+    }
+    const bool isSurface = feature.is<kind::Outside>() || feature.is<kind::Bored>();
+    if (line == nullptr || !isSurface || !diameterOf(feature)) continue;
+    const Axis across = axesIn(feature.face)[1];
+    const auto middle = tracedAlong(*line, across), surface = tracedAlong(feature, across);
+    if (middle && surface) all.push_back({source, 2 * std::abs(*surface - *middle)});
+  }
+  return all;
+}
+
+const Lettered& figureOf(const Part& part, const Drawn& drawn) {
+  if (drawn.source.kind == SourceKind::reading) return part.readings[drawn.source.index].figure;
+  const Feature& feature = part.features[drawn.source.index];
+  return feature.is<kind::Arc>() ? *radiusOf(feature) : *diameterOf(feature);
+}
+
+bool isAngle(const Part& part, const Drawn& drawn) {
+  return drawn.source.kind == SourceKind::reading &&
+         part.readings[drawn.source.index].kind == ReadingKind::angle;
+}
+
+bool isRoughlyAt(const Part& part, const Drawn& drawn) {
+  if (isAngle(part, drawn)) {
+    const Reading& reading = part.readings[drawn.source.index];
     const double way = reading.sense == Sense::clockwise ? -1 : 1;
-    const double off = drawn - way * (reading.angle ? reading.angle->value.toDegrees() : 0);
+    const double off = drawn.value - way * (reading.angle ? reading.angle->value.toDegrees() : 0);
     return std::abs(std::remainder(off, 360.0)) <= kTurnedAngle;
   }
-  const double lettered = reading.figure.value.toInches();
-  return std::abs(drawn - lettered) <= kTracingError + kStretch * lettered;
+  const double lettered = figureOf(part, drawn).value.toInches();
+  const double off = std::abs(drawn.value - lettered);
+  if (drawn.source.kind == SourceKind::reading) return off <= kTracingError + kStretch * lettered;
+  const bool isArc = part.features[drawn.source.index].is<kind::Arc>();
+  return off <= kSizeError + (isArc ? kArcError : kStretch) * drawn.value;
 }
 
 /// How the readings along the axes that are roughly at their tracing agree with it: the middle one
@@ -136,12 +173,10 @@ class Tracings {
   Tracings(const Part& part, const std::vector<Drawn>& along) : part_(part) {
     std::vector<std::pair<double, double>> pairs;
     for (const Drawn& one : along) {
-      const Reading& reading = part.readings[one.reading];
-      if (!isRoughlyAt(reading, one.value)) continue;
-      pairs.push_back({reading.figure.value.toInches(), one.value});
+      if (!isRoughlyAt(part, one)) continue;
+      pairs.push_back({figureOf(part, one).value.toInches(), one.value});
     }
-    agreeing_ = pairs.size();
-    if (agreeing_ < kEnoughToTell) return;
+    if (pairs.size() < kEnoughToTell) return;
     std::vector<double> ratios, off;
     for (const auto& [lettered, drawn] : pairs) {
       squares_ += lettered * lettered;
@@ -153,15 +188,14 @@ class Tracings {
     deviation_ = std::max(kOfNormal * middleOf(off), kFinestTracing);
   }
 
-  std::size_t agreeing() const { return agreeing_; }
-
   /// Whether a figure is what is drawn, as far as the tracing of the others can tell.
   bool agrees(const Drawn& one) const {
-    const Reading& reading = part_.readings[one.reading];
-    if (!isRoughlyAt(reading, one.value)) return false;
-    if (!deviation_ || reading.kind != ReadingKind::along) return true;
+    if (!isRoughlyAt(part_, one)) return false;
+    const bool isAlong = one.source.kind == SourceKind::reading &&
+                         part_.readings[one.source.index].kind == ReadingKind::along;
+    if (!deviation_ || !isAlong) return true;
     // At the scale that the others tell as well as they can, or as large as it is meant to be.
-    const double lettered = reading.figure.value.toInches();
+    const double lettered = figureOf(part_, one).value.toInches();
     const double others = squares_ - lettered * lettered;
     if (others <= 0) return true;
     const double off =
@@ -178,7 +212,6 @@ class Tracings {
   }
 
   const Part& part_;
-  std::size_t agreeing_ = 0;
   double squares_ = 0;  ///< of the figures, inches
   double scale_ = 1;
   std::optional<double> deviation_;  ///< of a distance; empty where too few agree
@@ -188,42 +221,26 @@ Length in64ths(double inches) {
   return Length::ticks(std::llround(std::abs(inches) * 64) * (Length::kTicksPerInch / 64));
 }
 
-/// Of turned work: twice as far from the centre line as a surface is traced, against its diameter.
-void addTracedDiameters(const Part& part, std::vector<Doubt>& doubts) {
-  const Feature* line = part.turned ? part.feature(centreLine().id) : nullptr;
-  if (line == nullptr) return;
-  for (std::uint32_t i = 0; i < part.features.size(); ++i) {
-    const Feature& feature = part.features[i];
-    if (!feature.is<kind::Outside>() && !feature.is<kind::Bored>()) continue;
-    const std::optional<Lettered>& diameter = diameterOf(feature);
-    const Axis across = axesIn(feature.face)[1];
-    const auto middle = tracedAlong(*line, across), surface = tracedAlong(feature, across);
-    if (!diameter || !middle || !surface) continue;
-    const double drawn = 2 * std::abs(*surface - *middle);
-    const double off = std::abs(drawn - diameter->value.toInches());
-    if (off <= kDiameterError + kStretch * drawn) continue;
-    Doubt doubt{{DoubtTopic::offTrace, {}, {}, {}, {feature.id}}};
-    doubt.source = Source{SourceKind::feature, i};
-    doubt.drawn = in64ths(drawn);
-    doubt.about = diameter->text + ", " + writePlain(*doubt.drawn, Unit::inch);
-    doubts.push_back(std::move(doubt));
-  }
-}
-
 Doubt offTrace(const Part& part, const Drawn& drawn, bool isTurned) {
-  const Reading& reading = part.readings[drawn.reading];
-  Doubt doubt{{isTurned ? DoubtTopic::swappedEnds : DoubtTopic::offTrace, {}, {}, {reading.id}}};
-  if (reading.kind == ReadingKind::along) doubt.key.axis = reading.axis;
-  doubt.source = Source{SourceKind::reading, drawn.reading};
-  doubt.nearby = {reading.from, reading.to};
-  if (reading.kind == ReadingKind::angle) {
+  Doubt doubt{{isTurned ? DoubtTopic::swappedEnds : DoubtTopic::offTrace}};
+  doubt.source = drawn.source;
+  if (drawn.source.kind == SourceKind::reading) {
+    const Reading& reading = part.readings[drawn.source.index];
+    doubt.key.readings = {reading.id};
+    if (reading.kind == ReadingKind::along) doubt.key.axis = reading.axis;
+    doubt.nearby = {reading.from, reading.to};
+  } else {
+    doubt.key.places = {part.features[drawn.source.index].id};
+  }
+  if (isAngle(part, drawn)) {
     doubt.drawnDegrees =
         static_cast<int>(std::lround(drawn.value < 0 ? drawn.value + 360 : drawn.value));
-    doubt.about = reading.figure.text + ", " + std::to_string(*doubt.drawnDegrees) + " degrees";
   } else {
     doubt.drawn = in64ths(drawn.value);
-    doubt.about = reading.figure.text + ", " + writePlain(*doubt.drawn, Unit::inch);
   }
+  doubt.about = figureOf(part, drawn).text + ", " +
+                (doubt.drawn ? writePlain(*doubt.drawn, Unit::inch)
+                             : std::to_string(*doubt.drawnDegrees) + " degrees");
   return doubt;
 }
 
@@ -232,24 +249,30 @@ Doubt offTrace(const Part& part, const Drawn& drawn, bool isTurned) {
 void addTracedDoubts(const Part& part, const std::array<AxisSystem, 3>& systems,
                      const Solution& solution, std::vector<Doubt>& doubts) {
   std::vector<Drawn> all;
-  for (const AxisSystem& system : systems) {
-    const std::vector<Drawn> along = drawnAlong(part, system);
-    all.insert(all.end(), along.begin(), along.end());
-  }
-  // One drawing has one scale: both its axes tell whether it is kept to.
+  const auto add = [&all](const std::vector<Drawn>& more) {
+    all.insert(all.end(), more.begin(), more.end());
+  };
+  for (const AxisSystem& system : systems) add(drawnAlong(part, system));
   const Tracings tracings(part, all);
-  const bool toScale = tracings.agreeing() >= 2 && 2 * tracings.agreeing() > all.size();
-  const std::vector<Drawn> across = drawnAcross(part);
-  all.insert(all.end(), across.begin(), across.end());
+  add(drawnAcross(part));
+  add(drawnSizes(part));
+  // One drawing has one scale: all its lengths tell whether it is kept to.
+  std::size_t lengths = 0, agreeing = 0;
   for (const Drawn& one : all) {
-    const Reading& reading = part.readings[one.reading];
-    if (solution.status[one.reading] != ReadingStatus::alone) continue;
+    if (isAngle(part, one)) continue;
+    ++lengths;
+    agreeing += isRoughlyAt(part, one) ? 1 : 0;
+  }
+  const bool toScale = agreeing >= 2 && 2 * agreeing > lengths;
+  for (const Drawn& one : all) {
+    const bool isReading = one.source.kind == SourceKind::reading;
+    if (isReading && solution.status[one.source.index] != ReadingStatus::alone) continue;
     if (tracings.agrees(one)) continue;
-    const bool isTurned = reading.kind == ReadingKind::along && one.value < -kTurned &&
-                          reading.figure.value.ticks() > 0;
+    const bool isTurned = isReading && one.value < -kTurned &&
+                          part.readings[one.source.index].kind == ReadingKind::along &&
+                          figureOf(part, one).value.ticks() > 0;
     if (isTurned || toScale) doubts.push_back(offTrace(part, one, isTurned));
   }
-  if (toScale) addTracedDiameters(part, doubts);
 }
 
 }  // namespace inchwright

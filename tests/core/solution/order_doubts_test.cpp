@@ -325,6 +325,18 @@ TEST(TracedDoubts, AnAngleSwungClockwiseIsTakenSo) {
   EXPECT_TRUE(doubtsOn(part, DoubtTopic::offTrace).empty());
 }
 
+TEST(TracedDoubts, TheRadiusOfAnArcIsSetAgainstTheOneDrawn) {
+  const auto said = [](const char* radius) {
+    Part part = partFrom(kSides + std::string(kTraced) + "arc N\ntraced N 2 3 1.5\n");
+    part.features.back().as<kind::Arc>()->radius = *readLength(radius);
+    return saidOf(part, DoubtTopic::offTrace);
+  };
+  EXPECT_EQ(said("1 1/2"), "");
+  EXPECT_EQ(said("1 3/4"), "") << "three points of a curve tell its radius badly";
+  EXPECT_EQ(said("3"), "N is lettered R3 and is traced at about R1 1/2: look again\n");
+  EXPECT_EQ(said("R 3/4"), "N is lettered R 3/4 and is traced at about R1 1/2: look again\n");
+}
+
 // ---- of what a doubt is ----
 
 TEST(ClashDoubts, CarryTheFiguresThatTheyAreAbout) {
