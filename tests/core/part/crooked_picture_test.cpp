@@ -59,6 +59,12 @@ TEST(CrookedPicture, TellsALeanAndAStretch) {
   ASSERT_TRUE(stretched);
   EXPECT_NEAR(stretched->stretch, 2, 1e-9);
   EXPECT_NEAR(stretched->lean, 0, 1e-6);
+  // And 3 for 6 up.
+  points = corners();
+  points[2].y = points[3].y = *readLength("6");
+  const auto raised = crookedBy(points);
+  ASSERT_TRUE(raised);
+  EXPECT_NEAR(raised->stretch, 2, 1e-9);
 }
 
 }  // namespace

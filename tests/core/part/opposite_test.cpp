@@ -63,6 +63,15 @@ TEST(Opposite, SidesTracesAndReadingsAreTurnedRoundAlongTheAxisAlone) {
   EXPECT_EQ(reading(part, "r3").from, "A") << "a centre distance runs along no axis";
 }
 
+TEST(Opposite, OfATracedArcTheRadiusStaysAndOfALineBothEndsAreTurned) {
+  const char* const traced = "arc N\nline M\ntraced N 1 2 1.5\ntraced M 0.5 1 2 3\n";
+  const Part across = mirrored(partFrom(traced), Axis::x), up = mirrored(partFrom(traced), Axis::y);
+  EXPECT_EQ(feature(across, "N").traced, (std::vector<std::string>{"-1", "2", "1.5"}));
+  EXPECT_EQ(feature(across, "M").traced, (std::vector<std::string>{"-0.5", "1", "-2", "3"}));
+  EXPECT_EQ(feature(up, "N").traced, (std::vector<std::string>{"1", "-2", "1.5"}));
+  EXPECT_EQ(feature(up, "M").traced, (std::vector<std::string>{"0.5", "-1", "2", "-3"}));
+}
+
 TEST(Opposite, AlongYFrontAndBackChangePlaces) {
   const Part part = mirrored(partFrom(kPlate), Axis::y);
   EXPECT_EQ(feature(part, "F").as<kind::Edge>()->side, Side::back);
