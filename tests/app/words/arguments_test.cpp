@@ -53,6 +53,10 @@ TEST(Arguments, RefusesWhatItCantUseAndNamesTheOption) {
       {{"--part"}, "--part"},
       {{"--part", "a", "--part", "b"}, "--part"},
       {{"-x"}, "-x"},
+      {{"-a"}, "-a"},
+      {{"-z"}, "-z"},
+      {{"-A"}, "-A"},
+      {{"-Z"}, "-Z"},
       {{"--nothing=1"}, "--nothing"},
   };
   for (const Bad& bad : table) {

@@ -119,6 +119,9 @@ TEST(SheetWord, PaperAndDistanceAreHeeded) {
   EXPECT_EQ(pageOf({"--distance", "1"}), plain);
   EXPECT_EQ(pageOf({"--distance", "1000 mm"}), plain);
   EXPECT_NE(pageOf({"--distance", "1.5 m"}), plain);
+  for (const char* last : {"0.3 m", "300 mm", "3 m"}) {
+    EXPECT_EQ(pageOf({"--distance", last}).rfind("%PDF-", 0), 0u) << last;
+  }
   EXPECT_NE(pageOf({"--paper", "letter"}).find("612"), std::string::npos);
   for (const char* bad : {"", "m", "1 furlong", "0", "-1 m", "1 mm", "0.29 m", "3.01 m", "9 m"}) {
     EXPECT_EQ(pageOf({"--distance", bad}).rfind("inchwright sheet: ", 0), 0u) << bad;

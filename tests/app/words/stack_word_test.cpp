@@ -382,6 +382,18 @@ TEST_F(StackWord, SimulationInLinesHasItsHistogram) {
   EXPECT_NE(limited.out.find("out of limits: "), std::string::npos) << limited.out;
 }
 
+// Of a stack with one limit only that one may be missed: half of all lies below the middle.
+TEST_F(StackWord, OneLimitAloneIsCountedToo) {
+  for (const bool least : {true, false}) {
+    const json simulation =
+        stack(fromAToR({"--runs", "20000", least ? "--least" : "--greatest", "1.500", "--json"}))
+            .json()["simulation"];
+    EXPECT_NEAR(simulation["out"].get<double>(), 0.5, 0.02);
+    EXPECT_EQ(simulation[least ? "below" : "above"], simulation["out"]);
+    EXPECT_EQ(simulation[least ? "above" : "below"], 0);
+  }
+}
+
 // A stack of ±.0002 at a step of .0005: sixteen classes that would all begin at .5000.
 TEST_F(StackWord, LabelsOfTheHistogramDiffer) {
   const auto job = railWith({{2, ".500 ±.0002"}});
