@@ -73,6 +73,17 @@ TEST(UnderstoodInPlane, WhereAPlaceLies) {
   }
 }
 
+// An arc of which only a reading says how large it is, traced half as large again.
+TEST(UnderstoodInPlane, AnArcTouchesAsLargeAsItIsRead) {
+  for (const char* size : {"r5 radius D 1/2", "r5 diameter D 1"}) {
+    const auto placed = PlacedForTest::of(PartText::read(
+        "edge L x left\nedge F y front\nedge P x\nb1 x L P 1\narc D\nb2 y F D 1\ntangent P D\n" +
+        std::string(size) + "\ntraced D 1.6 1 0.75\n"));
+    ASSERT_TRUE(placed.isPlaced("D", Axis::x)) << size;
+    EXPECT_NEAR(placed.from("L", "D", Axis::x), 1.5, 1e-8) << size;
+  }
+}
+
 // N through A, and how far it is turned from M.
 TEST(UnderstoodInPlane, HowALineRuns) {
   for (const auto& [lines, degrees] :
