@@ -75,6 +75,14 @@ TEST_F(KitTyped, AGapThatNothingJoinsIsToldAmongTheDoubtsOfItsPart) {
                           [](const std::string& one) { return one.find("Gap play: ") == 0; }));
 }
 
+TEST_F(KitTyped, APartThatBeginsBeforeTheOneOnTheDeskDoesNotTakeItsPlace) {
+  desk.choosePart(static_cast<int>(desk.job().parts.size()) - 1);
+  const std::string onDesk = desk.part().name;
+  ASSERT_NE(onDesk, "Front click");
+  EXPECT_TRUE(work.enter(QStringLiteral("other hand of Front click across x called Left click")));
+  EXPECT_EQ(desk.part().name, onDesk);
+}
+
 TEST_F(KitTyped, AnOtherHandBeginsBehindItsPartAndTheOneOnTheDeskStays) {
   const std::string onDesk = desk.part().name;
   EXPECT_TRUE(work.enter(QStringLiteral("other hand of Front click across x called Left click")));

@@ -18,6 +18,7 @@ TEST(ShopLists, AnItemIsReadAsItIsShown) {
     sets += static_cast<int>(all.size());
     if (list == ShopList::taps) all.push_back({"typed", {"1/4-20 UNC bottoming", "M6", "2 BA"}});
     if (list == ShopList::reamers) all.push_back({"typed", {"1/4 hand", "1/4", "6 mm"}});
+    if (list == ShopList::counterbores) all.push_back({"typed", {"3/8", "12 mm"}});
     if (list == ShopList::parallels) all.push_back({"typed", {"1/8 x 1", "10 mm x 25 mm"}});
     if (list == ShopList::pins) {
       all.push_back({"typed", {"0.061 to 0.250 ZZ plus", "0.250", "0.1 + 0.2 to 0.3 X minus"}});
