@@ -16,6 +16,7 @@ TEST(AsItLooks, WhatCantBeToldApartOnPaperComesToTheSame) {
   }
   EXPECT_EQ(asItLooks("ра1"), "pa1");
   EXPECT_EQ(asItLooks("𝐳𝑎𝒁"), "zaZ");
+  EXPECT_EQ(asItLooks("！～"), "!~") << "the first and the last that are written wide";
   EXPECT_EQ(asItLooks("\u00A0 \u2003"), "");
   EXPECT_EQ(asItLooks("\xC3Ａ"),
             "\xC3"
