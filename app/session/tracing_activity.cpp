@@ -265,6 +265,14 @@ class TracingActivity : public Activity {
   void trace(Feature& feature, const std::vector<QPointF>& points) const {
     if (feature.is<kind::Arc>() && points.size() == 3) return traceArc(feature);
     const auto axes = axesIn(feature.face);
+    if (const auto* row = feature.as<kind::Row>(); row != nullptr && points.size() == 2) {
+      // Its first hole is the lower one, whichever was pointed at first.
+      const bool isAcross = row->axis == axes[0];
+      const bool turned = isAcross ? points[1].x() < points[0].x() : points[1].y() < points[0].y();
+      const QPointF& at = points[turned ? 1 : 0];
+      feature.traced = {tracedText(at.x()), tracedText(at.y())};
+      return;
+    }
     for (const QPointF& at : points) {
       if (const auto* edge = feature.as<kind::Edge>()) {
         feature.traced = {tracedText(edge->axis == axes[0] ? at.x() : at.y())};
@@ -272,7 +280,6 @@ class TracingActivity : public Activity {
       }
       feature.traced.push_back(tracedText(at.x()));
       feature.traced.push_back(tracedText(at.y()));
-      // A row is where its first hole is.
       if (!feature.is<kind::Line>()) return;
     }
   }

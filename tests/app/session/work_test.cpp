@@ -141,6 +141,28 @@ TEST_F(WorkTest, TheTracingSpeaksAgainstAFigureAndNeverForOne) {
   EXPECT_FALSE(work.echo("7/16").doubtful);
 }
 
+TEST_F(WorkTest, ARowIsTracedByItsLowerHoleWhicheverIsPointedAtFirst) {
+  tracePlate();
+  work.setAxis(Axis::x);
+  const std::vector<std::string> lower = {tracedText(0.5), tracedText(0.25)};
+  struct Row {
+    QPointF first, last;
+    Axis axis;
+  };
+  for (const Row& row : {Row{{0.5, 0.25}, {1.5, 0.26}, Axis::x},
+                         {{1.5, 0.26}, {0.5, 0.25}, Axis::x},
+                         {{0.5, 0.25}, {0.49, 0.75}, Axis::y},
+                         {{0.49, 0.75}, {0.5, 0.25}, Axis::y}}) {
+    work.trace(FeatureKind::row);
+    click(row.first.x(), row.first.y(), "");
+    click(row.last.x(), row.last.y(), "");
+    type({"3 holes 1/8 drill, 1/4 apart"});
+    ASSERT_TRUE(part().features.back().is<kind::Row>());
+    EXPECT_EQ(axisOf(part().features.back()), row.axis);
+    EXPECT_EQ(part().features.back().traced, lower);
+  }
+}
+
 TEST_F(WorkTest, EveryExampleThatIsShownIsTaken) {
   tracePlate();
   work.setAxis(Axis::x);
