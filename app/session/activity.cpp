@@ -69,7 +69,7 @@ bool Hands::isPlace(const QString& id) const {
 }
 
 std::pair<Id, Id> Hands::ordered(const Id& from, const Id& to, Axis along) const {
-  if (const auto traced = evidence().distance(from, to, along)) {
+  if (const auto traced = tracedDistance(part(), from, to, along)) {
     return *traced < 0 ? std::pair(to, from) : std::pair(from, to);
   }
   const auto placed = desk.hasPart() ? desk.solution().between(from, to, along) : std::nullopt;
@@ -92,14 +92,14 @@ Result<LineOutcome> Hands::line(const QString& text) const {
   return outcome;
 }
 
-bool Hands::apply(const Result<LineOutcome>& outcome) {
+bool Hands::apply(Result<LineOutcome> outcome) {
   if (!outcome.ok()) {
     emit desk.refused(QString::fromStdString(outcome.error().text));
     return false;
   }
   const std::size_t setup = setupHere();
   // A line that is read was checked with all it leads to.
-  if (!applyChecked(outcome->part, QString::fromStdString(outcome->said))) return false;
+  if (!applyChecked(std::move(outcome->part), QString::fromStdString(outcome->said))) return false;
   // The sheet shows what was just set.
   if (outcome->did == LineDid::setup) desk.chooseSetup(static_cast<int>(setup));
   return true;

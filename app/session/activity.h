@@ -56,7 +56,7 @@ struct Hands {
   /// What a whole typed line does, its reading running as one that was pointed out would.
   Result<LineOutcome> line(const QString& text) const;
   /// Applies what a line made as one step of undo; a refusal goes to the strip.
-  bool apply(const Result<LineOutcome>& outcome);
+  bool apply(Result<LineOutcome> outcome);
   bool apply(Part next, const QString& title);
   /// As `apply`, of a part that is known to be sound.
   bool applyChecked(Part next, const QString& title);

@@ -299,12 +299,13 @@ void Desk::apply(Job next, const QString& title, const QString& merge) {
   if (wasUnsaved != unsaved()) emit savedChanged();
 }
 
-bool Desk::applyPart(const Result<Part>& next, const QString& title, const QString& merge) {
+bool Desk::applyPart(Result<Part> next, const QString& title, const QString& merge) {
   if (!next.ok()) {
     emit refused(QString::fromStdString(next.error().text));
     return false;
   }
-  Result<Job> changed = withPartEdited(job(), static_cast<std::size_t>(state_->part), *next);
+  Result<Job> changed =
+      withPartEdited(job(), static_cast<std::size_t>(state_->part), *std::move(next));
   if (!changed.ok()) {
     emit refused(QString::fromStdString(changed.error().text));
     return false;

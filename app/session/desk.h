@@ -94,7 +94,7 @@ class Desk : public QObject {
   void apply(Job next, const QString& title, const QString& merge = {});
   /// The usual form: a pure edit of the current part. A refused edit changes nothing and is
   /// reported through `refused`; returns whether it was applied.
-  bool applyPart(const Result<Part>& next, const QString& title, const QString& merge = {});
+  bool applyPart(Result<Part> next, const QString& title, const QString& merge = {});
   /// Ends merging, so that the next edit is a step of its own (the mouse was released).
   void endMerge();
 

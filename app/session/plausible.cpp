@@ -12,7 +12,37 @@ namespace {
 
 constexpr double kTracingError = 1.0 / 64;
 
+/// The feature whose trace is the trace of a place; null when it has none of its own. `traced(id)`
+/// is the feature of that name where it is traced, else null.
+template <class Traced>
+const Feature* tracedAs(std::string_view place, const Traced& traced) {
+  if (const Feature* itself = traced(place)) return itself;
+  // The first hole of a row is where the row was traced.
+  if (place.empty() || place.back() != '1') return nullptr;
+  const Feature* row = traced(place.substr(0, place.size() - 1));
+  return row != nullptr && row->is<kind::Row>() ? row : nullptr;
+}
+
+std::optional<double> between(const Feature* from, const Feature* to, Axis axis) {
+  if (from == nullptr || to == nullptr) return std::nullopt;
+  const auto start = tracedAlong(*from, axis);
+  const auto end = tracedAlong(*to, axis);
+  if (!start || !end) return std::nullopt;
+  return *end - *start;
+}
+
 }  // namespace
+
+std::optional<double> tracedDistance(const Part& part, std::string_view from, std::string_view to,
+                                     Axis axis) {
+  const auto at = [&](std::string_view place) {
+    return tracedAs(place, [&](std::string_view id) -> const Feature* {
+      const Feature* feature = part.feature(id);
+      return feature != nullptr && !feature->traced.empty() ? feature : nullptr;
+    });
+  };
+  return between(at(from), at(to), axis);
+}
 
 double tracingBound(double inches, double squaringError) {
   return 3 * std::sqrt(2.0) * std::hypot(kTracingError, squaringError) + 0.01 * std::abs(inches);
@@ -58,24 +88,15 @@ TracingEvidence::TracingEvidence(const Part& part, double squaringError)
 }
 
 const Feature* TracingEvidence::tracedAt(std::string_view place) const {
-  auto found = traced_.find(place);
-  if (found != traced_.end()) return found->second;
-  // The first hole of a row is where the row was traced.
-  if (place.empty() || place.back() != '1') return nullptr;
-  found = traced_.find(place.substr(0, place.size() - 1));
-  const bool row = found != traced_.end() && found->second->is<kind::Row>();
-  return row ? found->second : nullptr;
+  return tracedAs(place, [this](std::string_view id) -> const Feature* {
+    const auto found = traced_.find(id);
+    return found == traced_.end() ? nullptr : found->second;
+  });
 }
 
 std::optional<double> TracingEvidence::distance(std::string_view from, std::string_view to,
                                                 Axis axis) const {
-  const Feature* a = tracedAt(from);
-  const Feature* b = tracedAt(to);
-  if (a == nullptr || b == nullptr) return std::nullopt;
-  const auto start = tracedAlong(*a, axis);
-  const auto end = tracedAlong(*b, axis);
-  if (!start || !end) return std::nullopt;
-  return *end - *start;
+  return between(tracedAt(from), tracedAt(to), axis);
 }
 
 std::optional<QPointF> TracingEvidence::step(std::string_view from, std::string_view to) const {

@@ -21,6 +21,11 @@ std::string likelyFigure(double inches, Unit unit);
 /// and 1 % for the picture's own scale. Inches.
 double tracingBound(double inches, double squaringError = 0);
 
+/// The traced distance between two features along an axis, in inches, signed; empty when either is
+/// not traced itself. For one pair; `TracingEvidence` tells it of many.
+std::optional<double> tracedDistance(const Part& part, std::string_view from, std::string_view to,
+                                     Axis axis);
+
 /// What the tracing says about the figures of a part. Evidence only: nothing is measured from a
 /// picture and no figure comes from it, but it casts doubt on what does not go with it.
 ///
@@ -30,8 +35,7 @@ class TracingEvidence {
   /// `squaringError`: inches that a place may lie from where the picture shows it.
   explicit TracingEvidence(const Part& part, double squaringError = 0);
 
-  /// The traced distance between two features along an axis, in inches, signed; empty when either
-  /// is not traced itself.
+  /// As `tracedDistance`.
   std::optional<double> distance(std::string_view from, std::string_view to, Axis axis) const;
 
   /// Whether the tracing is to scale along an axis: at least two readings, and most of them, agree

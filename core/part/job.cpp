@@ -2,7 +2,10 @@
 
 namespace inchwright {
 
+bool JobWithoutParts::operator==(const JobWithoutParts&) const = default;
+
 Job::Job() = default;
+Job::Job(const JobWithoutParts& beside) : JobWithoutParts(beside) {}
 Job::Job(const Job& other) = default;
 Job::Job(Job&& other) noexcept = default;
 Job& Job::operator=(const Job& other) = default;
@@ -46,14 +49,14 @@ const Part* Job::part(std::string_view partName) const {
   return nullptr;
 }
 
-const Picture* Job::picture(std::string_view pictureName) const {
+const Picture* JobWithoutParts::picture(std::string_view pictureName) const {
   for (const Picture& one : pictures) {
     if (one.name == pictureName) return &one;
   }
   return nullptr;
 }
 
-const Gap* Job::gap(std::string_view gapName) const {
+const Gap* JobWithoutParts::gap(std::string_view gapName) const {
   for (const Gap& one : gaps) {
     if (one.name == gapName) return &one;
   }

@@ -73,16 +73,8 @@ struct Part {
   bool operator==(const Part& other) const;
 };
 
-/// A whole document: the job, the machine it is for, and its parts.
-struct Job {
-  // What copies it is compiled once, not anew in every room.
-  Job();
-  Job(const Job& other);
-  Job(Job&& other) noexcept;
-  Job& operator=(const Job& other);
-  Job& operator=(Job&& other) noexcept;
-  ~Job();
-
+/// What a job says beside its parts.
+struct JobWithoutParts {
   std::string title;
   std::string print;  ///< sheet and edition of the print
   Unit unit = Unit::inch;
@@ -92,15 +84,31 @@ struct Job {
   Machine machine;
   Shop shop;  ///< what the document says is owned; the user's own stands behind it
   std::optional<Lathe> lathe;
-  std::vector<Part> parts;
   std::vector<Gap> gaps;    ///< between parts, that have to come out within limits
   std::vector<Mate> mates;  ///< holes and shafts that have to go together
   std::vector<Picture> pictures;
   Extra extra;
 
-  const Part* part(std::string_view name) const;
   const Gap* gap(std::string_view name) const;
   const Picture* picture(std::string_view name) const;
+
+  bool operator==(const JobWithoutParts& other) const;
+};
+
+/// A whole document: the job, the machine it is for, and its parts.
+struct Job : JobWithoutParts {
+  // What copies it is compiled once, not anew in every room.
+  Job();
+  explicit Job(const JobWithoutParts& beside);  ///< with no part
+  Job(const Job& other);
+  Job(Job&& other) noexcept;
+  Job& operator=(const Job& other);
+  Job& operator=(Job&& other) noexcept;
+  ~Job();
+
+  std::vector<Part> parts;
+
+  const Part* part(std::string_view name) const;
 
   bool operator==(const Job& other) const;
 };

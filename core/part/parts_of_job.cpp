@@ -119,9 +119,12 @@ bool has(const Part* part, const Id& place) {
 }  // namespace
 
 Result<Job> withPartEdited(const Job& job, std::size_t at, Part next) {
-  Job edited = job;
   const Part& before = job.parts[at];
   std::vector<std::string_view> touched{before.name};
+  // The part that is replaced may be long: it is not copied first.
+  Job edited(static_cast<const JobWithoutParts&>(job));
+  edited.parts.reserve(job.parts.size());
+  for (const Part& part : job.parts) edited.parts.push_back(&part == &before ? Part() : part);
   for (Part& other : edited.parts) {
     if (!other.opposite || other.opposite->part != before.name) continue;
     other = followed(other, before, next);
