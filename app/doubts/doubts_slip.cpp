@@ -79,8 +79,24 @@ void DoubtsSlip::add(const QString& text, const Entry& entry, bool inDoubt) {
   entries_.push_back(entry);
   const Desk& desk = work_.desk();
   const Part* part = desk.hasPart() ? &desk.part() : nullptr;
-  auto* item = new QListWidgetItem(withWholeFigures(coreWords(text.toStdString(), part)), list_);
-  item->setForeground(inDoubt ? Look::now().red : Look::now().pencil);
+  lines_.push_back({withWholeFigures(coreWords(text.toStdString(), part)),
+                    inDoubt ? Look::now().red : Look::now().pencil});
+}
+
+bool DoubtsSlip::isListed() const {
+  if (list_->count() != static_cast<int>(lines_.size())) return false;
+  return std::all_of(lines_.begin(), lines_.end(), [this, row = 0](const Line& line) mutable {
+    const QListWidgetItem* item = list_->item(row++);
+    return item->text() == line.text && item->foreground() == line.colour;
+  });
+}
+
+void DoubtsSlip::listAnew() {
+  list_->clear();
+  for (const Line& line : lines_) {
+    auto* item = new QListWidgetItem(line.text, list_);
+    item->setForeground(line.colour);
+  }
 }
 
 void DoubtsSlip::addDoubt(int index) {
@@ -179,7 +195,7 @@ void DoubtsSlip::fill() {
   const QSignalBlocker quiet(list_);
   const int row = list_->currentRow();
   const QString words = row < 0 ? QString() : list_->item(row)->text();
-  list_->clear();
+  lines_.clear();
   entries_.clear();
   if (work_.desk().isBare()) {
     sayWhatComesFirst();
@@ -187,7 +203,10 @@ void DoubtsSlip::fill() {
     const int open = addAll();
     heading_->setText(open == 0 ? tr("&Doubts: none open") : tr("&Doubts: %n open", nullptr, open));
   }
-  list_->setCurrentRow(rowAgain(row, words));
+  if (!isListed()) {
+    listAnew();
+    list_->setCurrentRow(rowAgain(row, words));
+  }
   showChoices();
 }
 

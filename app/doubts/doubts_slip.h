@@ -1,5 +1,7 @@
 #pragma once
 
+#include <QColor>
+#include <QString>
 #include <QWidget>
 #include <vector>
 
@@ -50,7 +52,15 @@ class DoubtsSlip : public QWidget {
     std::vector<int> alike = {};   ///< all the doubts that are said in this one line, if several
   };
 
+  /// A line of the list as it is shown.
+  struct Line {
+    QString text;
+    QColor colour;
+  };
+
   void fill();
+  bool isListed() const;  ///< the list shows `lines_` already: most edits leave all doubts
+  void listAnew();
   /// After filling anew, the line that says what the chosen one said; where it is gone, one near by
   /// on which Enter does nothing.
   int rowAgain(int row, const QString& words) const;
@@ -78,6 +88,7 @@ class DoubtsSlip : public QWidget {
   QListWidget* list_;
   QPushButton* take_;
   QPushButton* accept_;
+  std::vector<Line> lines_;  ///< as it is to be
   std::vector<Entry> entries_;
 };
 
