@@ -122,6 +122,7 @@ bool LabelPlacer::placeAround(Sketch& sketch, std::string_view name, const Sketc
   const PaperBox shape = boundsOf(textAbout({0, 0}, name, look));
   const auto& ways = waysAround();
   constexpr std::array kGaps{0.7, 2.5, 5.0, 8.0, 12.0, 17.0};
+  mask_.findRoomFor(shape.width() + 2 * kClear, shape.height() + 2 * kClear);
   for (const double gap : kGaps) {
     if (best && best->cost <= gap) break;
     for (std::size_t i = 0; i < ways.size(); ++i) {
@@ -131,7 +132,8 @@ bool LabelPlacer::placeAround(Sketch& sketch, std::string_view name, const Sketc
           radius + gap + std::abs(way.x) * shape.width() / 2 + std::abs(way.y) * shape.height() / 2;
       const PlanePoint middle{centre.x + way.x * reach, centre.y + way.y * reach};
       const PaperBox box = movedBy(shape, middle).grownBy(kClear);
-      if (!isFree(box) || isWithin(box, centre, radius)) continue;
+      const bool mayBe = region_.holds(box) && mask_.mayHold(box);
+      if (!mayBe || !isFree(box) || isWithin(box, centre, radius)) continue;
       const double cost =
           gap + 4.0 * crossings(box) + (i % 4 == 0 ? 0 : 0.4) + 0.02 * static_cast<double>(i);
       if (!best || cost < best->cost) best = Found{middle, cost, gap, way};

@@ -3,6 +3,7 @@
 #include <gtest/gtest.h>
 
 #include <algorithm>
+#include <array>
 #include <random>
 #include <vector>
 
@@ -60,6 +61,45 @@ TEST(PaperMask, IsSureOnlyOfWhatIsSo) {
   }
   EXPECT_GT(sure, 0.8 * asked);
   EXPECT_GT(taken, 0.2 * asked);
+}
+
+// Of boxes at least as large as room was looked for: none that is free is said to find no room,
+// and most that are surely taken are.
+TEST(PaperMask, SaysThatABoxFindsNoRoomOnlyWhereItIsTaken) {
+  constexpr unsigned kSeed = 20261;
+  SCOPED_TRACE(kSeed);
+  std::mt19937 random(kSeed);
+  const auto within = [&](double low, double high) {
+    return low + (high - low) * static_cast<double>(random() % 100'000) / 1e5;
+  };
+  int free = 0, taken = 0, told = 0;
+  for (int round = 0; round < 60; ++round) {
+    // One, two and several words of squares across.
+    const double wide = std::array{30.2, 64.0, 141.0}[static_cast<std::size_t>(round % 3)];
+    const PaperBox paper{7.3, 11.9, 7.3 + wide, 61.2};
+    PaperMask mask(paper);
+    for (int i = 0; i < 5 * round; ++i) {
+      mask.mark({within(7.3, paper.right), within(11.9, 61.2)}, within(0.05, 2.5));
+    }
+    const double least = within(1.2, 9), low = within(1.2, 5);
+    mask.findRoomFor(least + 3, low + 3);
+    mask.findRoomFor(least, low + 9);
+    mask.findRoomFor(least, low);
+    for (int i = 0; i < 400; ++i) {
+      const PlanePoint at{within(7.3, paper.right - 14), within(11.9, 52)};
+      const PaperBox box{at.x, at.y, at.x + least + within(0, 5), at.y + low + within(0, 4)};
+      if (mask.isTaken(box)) {
+        ++taken;
+        told += mask.mayHold(box) ? 0 : 1;
+      } else {
+        ++free;
+        ASSERT_TRUE(mask.mayHold(box)) << box.left << ' ' << box.top << ' ' << least << ' ' << low;
+      }
+    }
+  }
+  EXPECT_GT(free, 1000);
+  EXPECT_GT(taken, 1000);
+  EXPECT_GT(2 * told, taken);
 }
 
 }  // namespace
