@@ -2,9 +2,9 @@
 
 #include <QPointF>
 #include <QRectF>
-#include <map>
 #include <optional>
 #include <string>
+#include <unordered_map>
 #include <vector>
 
 #include "app/session/picture_edits.h"
@@ -43,7 +43,7 @@ struct DrawnFace {
   QRectF bounds;                   ///< inches in the view, of all that is drawn; never empty
 
   const DrawnPlace* find(const Id& id) const;
-  std::map<Id, std::size_t> index;
+  std::unordered_map<Id, std::size_t> index;
 };
 
 DrawnFace drawFace(const Part& part, const Solution& solution, Face face, bool overPicture);

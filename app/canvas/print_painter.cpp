@@ -479,7 +479,8 @@ std::vector<Inked> inkOf(const PrintScene& scene, const PrintMap& map) {
 }
 
 QRegion changedBetween(std::vector<Inked>& before, std::vector<Inked>& after) {
-  std::sort(before.begin(), before.end());
+  // What was looked through last time is still in order.
+  if (!std::is_sorted(before.begin(), before.end())) std::sort(before.begin(), before.end());
   std::sort(after.begin(), after.end());
   std::vector<Inked> changed;
   std::set_symmetric_difference(before.begin(), before.end(), after.begin(), after.end(),

@@ -2,6 +2,7 @@
 
 #include <algorithm>
 #include <list>
+#include <optional>
 #include <span>
 #include <string>
 #include <string_view>
@@ -79,19 +80,40 @@ Broken breakIntoLines(const std::vector<Run>& runs, double width) {
 struct LineExtent {
   double above = 0;  ///< the baseline
   double below = 0;
+
+  double height() const { return above + below; }
+
+  /// Figures have neither accents nor descenders, and need less room; a semicolon behind one does.
+  void add(std::string_view text, const Run& run) {
+    const bool bare =
+        run.figure && text.find_first_not_of("+-.0123456789") == std::string_view::npos;
+    const double height = run.look.height;
+    above = std::max(above, height * (run.figure ? 1.16 : kAboveBaseline));
+    below = std::max(below, height * (bare ? 0.2 : kLineSpacing - kAboveBaseline));
+  }
 };
 
-/// Figures have neither accents nor descenders, and need less room; a semicolon behind one does.
 LineExtent extentOf(std::span<const Word> line) {
   LineExtent extent;
-  for (const Word& word : line) {
-    const double height = word.look().height;
-    const bool bare =
-        word.run->figure && word.text.find_first_not_of("+-.0123456789") == std::string_view::npos;
-    extent.above = std::max(extent.above, height * (word.run->figure ? 1.16 : kAboveBaseline));
-    extent.below = std::max(extent.below, height * (bare ? 0.2 : kLineSpacing - kAboveBaseline));
-  }
+  for (const Word& word : line) extent.add(word.text, *word.run);
   return extent;
+}
+
+/// The height of plain runs that certainly stand on one line, as those of most rows do; empty where
+/// they have to be broken to tell.
+std::optional<double> heightOnOneLine(const std::vector<Run>& runs, double width) {
+  constexpr double kTiny = 1e-6;
+  LineExtent extent;
+  double wide = 0;
+  for (const Run& run : runs) {
+    const bool plain = !run.figure && !run.text.empty() && run.text.find(' ') != 0;
+    if (!plain) return std::nullopt;
+    // The wider of two spaces stands between two runs: no more than both.
+    wide += 2 * spaceOf(run.look) + textWidth(run.text, run.look.height, run.look.face);
+    extent.add(run.text, run);
+  }
+  if (runs.empty() || wide + kTiny > width) return std::nullopt;
+  return extent.height();
 }
 
 /// Neighbours of one run become one item, so that a phrase can be searched for.
@@ -99,7 +121,7 @@ LaidLine setLine(std::span<const Word> words) {
   LaidLine line;
   const LineExtent extent = extentOf(words);
   line.baseline = extent.above;
-  line.height = extent.above + extent.below;
+  line.height = extent.height();
   double x = 0;
   for (std::size_t i = 0; i < words.size();) {
     const Word& first = words[i];
@@ -143,11 +165,10 @@ std::vector<LaidLine> layParagraph(const std::vector<Run>& runs, double width) {
 }
 
 std::vector<double> lineHeights(const std::vector<Run>& runs, double width) {
+  if (const std::optional<double> height = heightOnOneLine(runs, width)) return {*height};
   std::vector<double> heights;
-  eachLine(breakIntoLines(runs, width), [&](std::span<const Word> line) {
-    const LineExtent extent = extentOf(line);
-    heights.push_back(extent.above + extent.below);
-  });
+  eachLine(breakIntoLines(runs, width),
+           [&](std::span<const Word> line) { heights.push_back(extentOf(line).height()); });
   return heights;
 }
 
