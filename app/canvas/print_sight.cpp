@@ -102,6 +102,7 @@ PrintMap PrintSight::fittedMap() const {
 }
 
 void PrintSight::fit() {
+  if (pane_.isEmpty()) return;  // not on the desk yet: its size comes with that
   // How figures are lettered and stacked depends on the scale, and the scale on the room for them.
   for (int i = 0; i < 3; ++i) {
     const PrintMap next = fittedMap();

@@ -94,7 +94,7 @@ class ViewWord : public QPushButton {
  private:
   QString words() const { return seenFrom(face_); }
   QString shown() const {
-    if (lone_) return words() + QStringLiteral(" ▴");
+    if (lone_) return words() + QStringLiteral(" ▸");
     return features_ == 0 ? words() : tr("%1: %2").arg(words()).arg(features_);
   }
   qreal pictureWidth() const { return QFontMetricsF(deskFont(0.9)).height() * kPicture * 1.3; }
@@ -110,8 +110,7 @@ ViewSlip::ViewSlip(Desk& desk, QWidget* print)
     : QWidget(print),
       desk_(desk),
       now_(new ViewWord(Face::top, true, this)),
-      choice_(new QWidget(this)),
-      angle_(new QPushButton(choice_)) {
+      choice_(new QWidget(this)) {
   setObjectName(QStringLiteral("views"));
   setAccessibleName(tr("Which view is this?"));
   now_->setToolTip(tr("Which view of the part this is; a click chooses another"));
@@ -120,6 +119,17 @@ ViewSlip::ViewSlip(Desk& desk, QWidget* print)
   column->setSpacing(0);
   column->addWidget(choice_);
   column->addWidget(now_);
+  choice_->hide();
+  connect(now_, &QPushButton::clicked, this, [this] { setOpen(!open_); });
+  connect(&desk, &Desk::edited, this, &ViewSlip::follow);
+  connect(&desk, &Desk::viewChanged, this, &ViewSlip::follow);
+  connect(&desk, &Desk::selectionChanged, this, &ViewSlip::light);
+  print->installEventFilter(this);
+  follow();
+}
+
+/// What is chosen from is made when it is first opened: few prints have more than one view.
+void ViewSlip::makeChoice() {
   auto* words = new QVBoxLayout(choice_);
   words->setContentsMargins(2, 4, 2, 4);
   words->setSpacing(0);
@@ -132,22 +142,21 @@ ViewSlip::ViewSlip(Desk& desk, QWidget* print)
     words->addWidget(view);
     views_.push_back(view);
   }
+  angle_ = new QPushButton(choice_);
   angle_->setFocusPolicy(Qt::TabFocus);
   angle_->setToolTip(tr("How the print lays out its views; a click changes it"));
-  angle_->setStyleSheet(QStringLiteral("text-align: left"));
+  angle_->setObjectName(QStringLiteral("angle"));
   words->addWidget(angle_);
-  choice_->hide();
-  connect(now_, &QPushButton::clicked, this, [this] { setOpen(!open_); });
   connect(angle_, &QPushButton::clicked, this, &ViewSlip::turnAngle);
-  connect(&desk, &Desk::edited, this, &ViewSlip::follow);
-  connect(&desk, &Desk::viewChanged, this, &ViewSlip::follow);
-  connect(&desk, &Desk::selectionChanged, this, &ViewSlip::light);
-  print->installEventFilter(this);
-  follow();
 }
 
 void ViewSlip::follow() {
   light();
+  if (angle_ != nullptr) followChoice();
+  stay();
+}
+
+void ViewSlip::followChoice() {
   // Where the print does not say, it is taken to be as most old prints are.
   const bool third = desk_.job().projection == Projection::third;
   const QString side = third ? tr("right") : tr("left");
@@ -156,7 +165,6 @@ void ViewSlip::follow() {
                       .arg(side, words, desk_.job().projection ? QString() : QStringLiteral("?")));
   angle_->setAccessibleName(tr("Layout of the views: %1").arg(angle_->text()));
   for (ViewWord* view : views_) view->setChecked(view->face() == desk_.face());
-  stay();
 }
 
 void ViewSlip::light() {
@@ -194,6 +202,10 @@ void ViewSlip::toggle() {
 void ViewSlip::setOpen(bool open) {
   if (open == open_) return;
   open_ = open;
+  if (angle_ == nullptr) {
+    makeChoice();
+    follow();
+  }
   choice_->setVisible(open);
   stay();
   raise();

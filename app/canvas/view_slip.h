@@ -38,7 +38,9 @@ class ViewSlip : public QWidget {
   void mousePressEvent(QMouseEvent*) override {}  // nothing goes through to the print
 
  private:
+  void makeChoice();
   void follow();
+  void followChoice();
   void light();
   void stay();
   void turnAngle();
@@ -46,8 +48,8 @@ class ViewSlip : public QWidget {
   Desk& desk_;
   ViewWord* now_;  ///< the view that is looked at
   QWidget* choice_;
-  std::vector<ViewWord*> views_;  ///< in the order of Face
-  QPushButton* angle_;
+  std::vector<ViewWord*> views_;  ///< in the order of Face; none until it is first opened
+  QPushButton* angle_ = nullptr;  ///< and this
   bool open_ = false;
 };
 

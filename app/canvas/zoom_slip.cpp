@@ -25,7 +25,6 @@ ZoomSlip::ZoomSlip(QWidget* sheet) : QWidget(sheet), percent_(new QPushButton(th
     button->setAccessibleName(hint);
     // The keys for this are Ctrl and + or -; tabbing need not stop here three times a sheet.
     button->setFocusPolicy(Qt::NoFocus);
-    button->setStyleSheet(QStringLiteral("padding: 2px 7px"));
     return button;
   };
   auto* farther = word(new QPushButton(this), QStringLiteral("−"), tr("Farther"));

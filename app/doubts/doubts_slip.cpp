@@ -44,7 +44,7 @@ DoubtsSlip::DoubtsSlip(Work& work, QWidget* parent)
       take_(new QPushButton(tr("Read it &so"), this)),
       accept_(new QPushButton(tr("&Accept"), this)) {
   setObjectName(QStringLiteral("doubts"));
-  heading_->setFont(deskFont(1.05));
+  heading_->setFont(deskFont(1.1));
   list_->setAccessibleName(tr("What stands in doubt"));
   list_->setWordWrap(true);
   list_->setFrameShape(QFrame::NoFrame);

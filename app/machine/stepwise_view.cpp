@@ -26,8 +26,8 @@ StepwiseView::StepwiseView(Desk& desk, const QString& title, QWidget* parent)
       said_(new QLabel(this)),
       low_(new QWidget(this)),
       made_(new QPushButton(tr("&Size, pins, ways out …"), low_)),
-      back_(new QPushButton(tr("◂ &Back"), low_)),
-      next_(new QPushButton(tr("&Next ▸"), low_)),
+      back_(new QPushButton(tr("← &Back"), low_)),
+      next_(new QPushButton(tr("&Next →"), low_)),
       leave_(new QPushButton(tr("&Leave the machine"), this)) {
   setWindowTitle(title);
   setAccessibleName(title);

@@ -63,7 +63,7 @@ StackSlip::StackSlip(Work& work, QWidget* sheet)
   column->addWidget(scroll_, 1);
   sheet->installEventFilter(this);
   connect(&work_, &Work::changed, this, &StackSlip::follow);
-  hide();
+  follow();
 }
 
 void StackSlip::follow() {

@@ -41,6 +41,8 @@ QPushButton:hover, QToolButton:hover { background: %wash; }
 QPushButton:focus, QToolButton:focus { border-bottom: 2px dashed %blue; }
 QPushButton:checked, QToolButton:checked { border-bottom: 2px solid %blue; color: %blue; }
 QPushButton:disabled, QToolButton:disabled { color: %faint; }
+QWidget#zoom QPushButton { padding: 2px 7px; }
+QPushButton#angle { text-align: left; }
 QPushButton::menu-indicator, QToolButton::menu-indicator { image: none; width: 0; }
 QPushButton[firm="true"] { border: 1px solid %blue; color: %blue; padding: 6px 16px; }
 QPushButton[firm="true"]:focus { border: 2px solid %blue; padding: 5px 15px; }

@@ -129,8 +129,6 @@ void DeskWindow::build() {
   tone_ = new ToneSlip(desk_, print_);
   sheet_ = new SheetView(desk_, split_);
   sheetZoom_ = new ZoomSlip(sheet_);
-  stack_ = new StackSlip(work_, sheet_);
-  sum_ = new SumSlip(work_, sheet_);
   split_->setStretchFactor(0, 3);
   split_->setStretchFactor(1, 2);
   split_->setSizes({760, 500});
@@ -194,7 +192,15 @@ void DeskWindow::wire() {
     menu.exec(at);
   });
   connect(print_, &PrintView::hovered, sheet_, &SheetView::light);
-  connect(sheet_, &SheetView::figureAsked, sum_, &SumSlip::open);
+  connect(sheet_, &SheetView::figureAsked, this, [this](const Id& place, MachineAxis axis) {
+    if (sum_ == nullptr) sum_ = new SumSlip(work_, sheet_);
+    sum_->open(place, axis);
+  });
+  connect(&work_, &Work::changed, this, [this] {
+    if (stack_ == nullptr && work_.doing() == Doing::stacking) {
+      stack_ = new StackSlip(work_, sheet_);
+    }
+  });
   connect(sheet_, &SheetView::hovered, print_, &PrintView::light);
   connect(views_, &ViewSlip::toggled, this, &Preferences::setViewSlipShown);
   connect(ledger_, &LedgerLine::detailsWanted, this, &DeskWindow::showDetails);

@@ -121,8 +121,8 @@ class DeskWindow : public QMainWindow {
   ZoomSlip* sheetZoom_;
   ToneSlip* tone_;
   SheetView* sheet_;
-  StackSlip* stack_;
-  SumSlip* sum_;
+  StackSlip* stack_ = nullptr;  ///< these two lie over the sheet once they are wanted
+  SumSlip* sum_ = nullptr;
   Strip* strip_;
   DoubtsSlip* doubts_;
   QSplitter* split_;  ///< between the sheets

@@ -110,12 +110,13 @@ void LedgerLine::showDoubt() {
   doubt_->setFont(font);
   const Look& look = Look::now();
   const QColor& ink = look.red;
-  doubt_->setStyleSheet(draft || apart
-                            ? QStringLiteral("QToolButton { color: %1; border: 2px solid %1; "
+  const QString stamp = draft || apart ? QStringLiteral(
+                                             "QToolButton { color: %1; border: 2px solid %1; "
                                              "background: %2; border-radius: 3px; "
                                              "padding: 1px 10px; }")
-                                  .arg(ink.name(), look.slip.name())
-                            : QString());
+                                             .arg(ink.name(), look.slip.name())
+                                       : QString();
+  if (doubt_->styleSheet() != stamp) doubt_->setStyleSheet(stamp);
   doubt_->setToolTip(draft || apart
                          ? tr("Something stands in doubt: the list is below on the right")
                          : tr("Every figure closes and every place is fixed"));

@@ -65,6 +65,7 @@ TEST_F(ViewSlipTest, ArrowKeysWalkTheViewsAndEscapeCloses) {
 }
 
 TEST_F(ViewSlipTest, EachViewSaysHowMuchIsDrawnThere) {
+  slip->setOpen(true);
   EXPECT_TRUE(word("seen from above")->accessibleName().contains(QLatin1Char('2')));
   EXPECT_TRUE(word("seen from the left")->accessibleName().contains(QLatin1Char('0')));
   desk.chooseFace(Face::left);

@@ -144,11 +144,12 @@ TEST_F(PutRightTest, WhatIsUnderstoodIsListedAndTakenAway) {
 
 TEST_F(PutRightTest, AClickOnAFigureOpensItsSumWithItsPlacesLit) {
   auto* sheet = window->findChild<SheetView*>();
-  auto* sum = window->findChild<SumSlip*>();
   const auto figure = sheet->whereIsFigure("B", MachineAxis::x);
   ASSERT_TRUE(figure);
+  EXPECT_EQ(window->findChild<SumSlip*>(), nullptr);
   QTest::mouseClick(sheet->viewport(), Qt::LeftButton, {}, figure->toPoint());
-  ASSERT_TRUE(sum->isVisible());
+  const auto* sum = window->findChild<SumSlip*>();
+  ASSERT_TRUE(sum != nullptr && sum->isVisible());
   EXPECT_EQ(desk().selection().readings, (std::vector<Id>{"r1", "r2"}));
   auto* list = sum->findChild<QListWidget*>();
   list->setCurrentRow(1);
