@@ -193,6 +193,7 @@ Result<std::vector<StackMember>> chainBetween(const Part& part, const ToleranceN
   if (chain.empty()) return overRelations(part, network, at, *a, *b);
 
   std::vector<StackMember> members;
+  members.reserve(chain.size());
   std::uint32_t node = lower;
   for (const std::uint32_t i : chain) {
     const TolerancedLink& link = network.links[i];
