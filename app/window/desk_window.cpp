@@ -28,8 +28,7 @@
 #include "app/sheet/setup_slip.h"
 #include "app/sheet/sheet_view.h"
 #include "app/sheet/shop_slip.h"
-#include "app/sheet/stack_slip.h"
-#include "app/sheet/sum_slip.h"
+#include "app/sheet/slips_on_sheet.h"
 #include "app/strip/strip.h"
 #include "app/window/asking.h"
 #include "app/window/at_machine.h"
@@ -192,15 +191,7 @@ void DeskWindow::wire() {
     menu.exec(at);
   });
   connect(print_, &PrintView::hovered, sheet_, &SheetView::light);
-  connect(sheet_, &SheetView::figureAsked, this, [this](const Id& place, MachineAxis axis) {
-    if (sum_ == nullptr) sum_ = new SumSlip(work_, sheet_);
-    sum_->open(place, axis);
-  });
-  connect(&work_, &Work::changed, this, [this] {
-    if (stack_ == nullptr && work_.doing() == Doing::stacking) {
-      stack_ = new StackSlip(work_, sheet_);
-    }
-  });
+  laySlipsOn(*sheet_, work_);
   connect(sheet_, &SheetView::hovered, print_, &PrintView::light);
   connect(views_, &ViewSlip::toggled, this, &Preferences::setViewSlipShown);
   connect(ledger_, &LedgerLine::detailsWanted, this, &DeskWindow::showDetails);

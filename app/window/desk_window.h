@@ -18,9 +18,7 @@ class NoteSlip;
 class PaperFrame;
 class PrintView;
 class SheetView;
-class StackSlip;
 class Strip;
-class SumSlip;
 class ToneSlip;
 class TourSlip;
 class ViewSlip;
@@ -121,8 +119,6 @@ class DeskWindow : public QMainWindow {
   ZoomSlip* sheetZoom_;
   ToneSlip* tone_;
   SheetView* sheet_;
-  StackSlip* stack_ = nullptr;  ///< these two lie over the sheet once they are wanted
-  SumSlip* sum_ = nullptr;
   Strip* strip_;
   DoubtsSlip* doubts_;
   QSplitter* split_;  ///< between the sheets
