@@ -20,8 +20,6 @@ namespace {
 
 constexpr qreal kLeastRadius = 4;  // pixels: a small hole can still be seen and hit
 
-constexpr std::size_t kMostBoxes = 60;  // beyond that one box about all is quicker
-
 QPen pencil(const QColor& colour, qreal width, bool broken = false) {
   QPen pen(colour, width);
   pen.setCapStyle(Qt::RoundCap);
@@ -83,7 +81,7 @@ class PrintPainter {
  private:
   /// Notes what is to be drawn; whether it is to be drawn now.
   bool wants(const QRectF& box, std::size_t look) {
-    const QRect pixels = box.toAlignedRect();
+    const QRect pixels = pixelsOf(box);
     if (!scene_.pane.intersects(pixels)) return false;
     inked_.push_back({pixels, look});
     return painter_ != nullptr && visible_.intersects(pixels);
@@ -476,21 +474,6 @@ std::vector<Inked> paintPrint(QPainter& painter, const PrintScene& scene, const 
 
 std::vector<Inked> inkOf(const PrintScene& scene, const PrintMap& map) {
   return PrintPainter(nullptr, scene, map, {}).paint();
-}
-
-QRegion changedBetween(std::vector<Inked>& before, std::vector<Inked>& after) {
-  // What was looked through last time is still in order.
-  if (!std::is_sorted(before.begin(), before.end())) std::sort(before.begin(), before.end());
-  std::sort(after.begin(), after.end());
-  std::vector<Inked> changed;
-  std::set_symmetric_difference(before.begin(), before.end(), after.begin(), after.end(),
-                                std::back_inserter(changed));
-  QRegion region;
-  QRect all;
-  for (const Inked& one : changed) all |= one.box;
-  if (changed.size() > kMostBoxes) return all;
-  for (const Inked& one : changed) region += one.box;
-  return region;
 }
 
 }  // namespace inchwright::app

@@ -3,14 +3,13 @@
 #include <QLineF>
 #include <QPainter>
 #include <QRegion>
-#include <compare>
 #include <optional>
 #include <set>
-#include <tuple>
 #include <vector>
 
 #include "app/canvas/dimension_lines.h"
 #include "app/canvas/drawn_places.h"
+#include "app/canvas/inked.h"
 #include "app/canvas/lettering.h"
 #include "app/canvas/print_map.h"
 #include "app/canvas/whereabouts.h"
@@ -42,19 +41,6 @@ struct PrintScene {
   bool hideFigures = false;
 };
 
-/// Something that is drawn: where, and a mark that tells what it looks like there.
-struct Inked {
-  QRect box;
-  std::size_t look = 0;
-
-  auto operator<=>(const Inked& other) const {
-    return std::tuple(look, box.x(), box.y(), box.width(), box.height()) <=>
-           std::tuple(other.look, other.box.x(), other.box.y(), other.box.width(),
-                      other.box.height());
-  }
-  bool operator==(const Inked&) const = default;
-};
-
 /// Draws traces and dimension lines in a hand of our own: solid pencil where placed, a broken line
 /// and a small question mark where loose, a torn line where a loop does not close. A reading that
 /// is chosen is drawn within the pane even where its line has no room there. Draws what touches
@@ -63,7 +49,5 @@ std::vector<Inked> paintPrint(QPainter& painter, const PrintScene& scene, const 
                               const QRegion& visible);
 /// The same without drawing: two of these tell what has changed.
 std::vector<Inked> inkOf(const PrintScene& scene, const PrintMap& map);
-/// Where two differ; both are put in order.
-QRegion changedBetween(std::vector<Inked>& before, std::vector<Inked>& after);
 
 }  // namespace inchwright::app

@@ -2,7 +2,6 @@
 
 #include <QRectF>
 #include <algorithm>
-#include <cmath>
 #include <vector>
 
 namespace inchwright::app {
@@ -16,11 +15,11 @@ class TakenRoom {
   }
 
   bool isFree(const QRectF& box) const {
-    return !any(box, [&](std::size_t square) { return squares_[square]; });
+    return !any(box, [&](std::size_t square) { return squares_[square] != 0; });
   }
   void take(const QRectF& box) {
     any(box, [&](std::size_t square) {
-      squares_[square] = true;
+      squares_[square] = 1;
       return false;
     });
   }
@@ -28,7 +27,11 @@ class TakenRoom {
  private:
   static constexpr qreal kGrain = 8;  ///< pixels
 
-  static int squareOf(qreal at) { return static_cast<int>(std::floor(at / kGrain)); }
+  /// Below 0 for all that lies before the pane. Asked so often that `floor` would tell.
+  static int squareOf(qreal at) {
+    const qreal squares = std::clamp(at / kGrain, -1.0, 1e6);
+    return static_cast<int>(squares) - (squares < 0 ? 1 : 0);
+  }
 
   /// Whether `wanted` holds of a square under the box; asks no further once it does.
   template <class Wanted>
@@ -46,7 +49,7 @@ class TakenRoom {
   }
 
   int columns_, rows_;
-  std::vector<bool> squares_;
+  std::vector<unsigned char> squares_;
 };
 
 }  // namespace inchwright::app
