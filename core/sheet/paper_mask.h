@@ -49,9 +49,8 @@ class PaperMask {
   /// Prepares `mayHold` for boxes at least so large.
   void findRoomFor(double width, double height) {
     constexpr double kTiny = 1e-6;
-    // So many whole squares one covers wherever it lies.
-    const std::ptrdiff_t wide = std::max<std::ptrdiff_t>(at(width - kTiny) - 1, 1);
-    const std::ptrdiff_t high = std::max<std::ptrdiff_t>(at(height - kTiny) - 1, 1);
+    // So many whole squares one covers wherever it lies; none where it is narrower than two.
+    const std::ptrdiff_t wide = at(width - kTiny) - 1, high = at(height - kTiny) - 1;
     if (!room_.empty() && wide_ <= wide && high_ <= high) return;
     wide_ = room_.empty() ? wide : std::min(wide, wide_);
     high_ = room_.empty() ? high : std::min(high, high_);
@@ -61,6 +60,7 @@ class PaperMask {
   /// Whether a box that room was looked for may be free: as sure as `isTaken` of all that was
   /// marked by then, and quicker asked. Requires that it lies on the paper.
   bool mayHold(const PaperBox& box) const {
+    if (wide_ < 1 || high_ < 1) return true;
     const std::ptrdiff_t x = after(box.left - paper_.left), y = after(box.top - paper_.top);
     return (room_[wordAt(x, y)] >> (x % 64) & 1) != 0;
   }

@@ -134,6 +134,31 @@ TEST(PartsOfJob, AFeatureRenamedIsNamedSoByMatesGapsAndHolesOfOtherParts) {
   ASSERT_NE(other->parts[2].feature("E"), nullptr);
 }
 
+TEST(PartsOfJob, WhatStandsBesideAnEditedPartStaysAsItIs) {
+  Job job = wholeKit();
+  job.title = "Wall clock";
+  job.print = "sheet 2";
+  job.unit = Unit::millimetre;
+  job.projection = Projection::third;
+  job.notes = "from the back";
+  job.jobExtra.push_back({"colour", "7"});
+  job.machine.step = "0.005";
+  job.shop.drills.emplace();
+  job.lathe.emplace();
+  job.pictures.emplace_back();
+  job.extra.push_back({"more", "1"});
+  for (std::size_t part = 0; part < 2; ++part) {
+    Part next = job.parts[part];
+    next.material = "brass";
+    const Result<Job> edited = withPartEdited(job, part, next);
+    ASSERT_TRUE(edited) << edited.error().text;
+    Job wanted = job;
+    wanted.parts[part].material = "brass";
+    if (part == 1) wanted.parts[2] = edited->parts[2];  // the other hand follows
+    EXPECT_EQ(*edited, wanted) << part;
+  }
+}
+
 TEST(PartsOfJob, NothingThatTheJobNamesGoesUnasked) {
   const Job job = wholeKit();
   const auto refused = [&](std::size_t part, const Part& next) {

@@ -100,6 +100,13 @@ TEST(PaperMask, SaysThatABoxFindsNoRoomOnlyWhereItIsTaken) {
   EXPECT_GT(free, 1000);
   EXPECT_GT(taken, 1000);
   EXPECT_GT(2 * told, taken);
+
+  // A box so narrow that it covers no whole square may lie in one that is marked.
+  PaperMask mask({0, 0, 20, 20});
+  mask.mark(PaperBox{4.6, 4.6, 4.7, 4.7});
+  mask.findRoomFor(0.8, 3);
+  EXPECT_TRUE(mask.mayHold({4.75, 3, 5.55, 6}));
+  EXPECT_TRUE(mask.mayHold({19.7, 16, 20, 20}));
 }
 
 }  // namespace
