@@ -199,7 +199,7 @@ DrawnFace drawFace(const Part& part, const Solution& solution, Face face, bool o
     drawn.index.emplace(one.id, i);
   }
   for (DrawnPlace& one : drawn.places) {
-    if (one.kind == FeatureKind::round) bulge(one, *part.feature(one.feature), drawn);
+    if (one.isRound()) bulge(one, *part.feature(one.feature), drawn);
   }
   return drawn;
 }

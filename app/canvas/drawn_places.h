@@ -31,6 +31,14 @@ struct DrawnPlace {
   bool disputed = false;
   bool isAxis = false;  ///< the centre line of a turned part: drawn across, not as a spot
   bool parked = false;  ///< nothing says where it is drawn: it waits in the margin
+
+  /// Of a ring, the circle its holes lie on.
+  bool isPitchCircle() const { return kind == FeatureKind::ring && id == feature; }
+  /// The centre of one end of a slot, which is drawn as a whole.
+  bool isSlotEnd() const { return kind == FeatureKind::slot && id != feature; }
+  bool isOfRow() const { return kind == FeatureKind::row; }
+  bool isRound() const { return kind == FeatureKind::round; }
+  bool isPoint() const { return kind == FeatureKind::point; }
 };
 
 /// Where everything of a face is drawn.

@@ -37,7 +37,7 @@ qreal distanceTo(const DrawnPlace& place, const PrintMap& map, QPointF at) {
     far -= std::clamp(share, -1.0, 1.0) * half;
   }
   const qreal apart = std::hypot(far.x(), far.y());
-  const bool pitchCircle = place.kind == FeatureKind::ring && place.id == place.feature;
+  const bool pitchCircle = place.isPitchCircle();
   // Anywhere in a hole is the hole; of a pitch circle only its centre and its line are.
   const qreal radius = place.radius * map.scale();
   return pitchCircle ? std::min(apart, std::abs(apart - radius)) : std::max(apart - radius, 0.0);

@@ -161,7 +161,7 @@ class PrintPainter {
   void paintSpot(const DrawnPlace& place, bool chosen, const QColor& colour) {
     const QPointF at = map_.toWidget(place.at);
     const qreal radius = std::max(place.radius * map_.scale(), kLeastRadius);
-    const bool ringCentre = place.kind == FeatureKind::ring && place.id == place.feature;
+    const bool ringCentre = place.isPitchCircle();
     const QPainterPath outline = outlineOf(place, map_);
     const QRectF box = QRectF(at.x() - radius, at.y() - radius, 2 * radius, 2 * radius)
                            .united(outline.boundingRect())
@@ -190,7 +190,7 @@ class PrintPainter {
     painter_->setPen(ringCentre ? pencil(outline, kFineLine, true)
                                 : pencil(colour, chosen ? 2.6 : kFirmLine, !place.placed));
     painter_->setBrush(Qt::NoBrush);
-    if (place.kind == FeatureKind::point || isSlotEnd(place)) {
+    if (place.isPoint() || place.isSlotEnd()) {
       painter_->drawLine(at + QPointF(-5, -5), at + QPointF(5, 5));
       painter_->drawLine(at + QPointF(-5, 5), at + QPointF(5, -5));
       return;
@@ -213,11 +213,6 @@ class PrintPainter {
     painter_->setPen(pencil(colour, chosen ? 2.6 : kFirmLine, !placed));
     painter_->drawPath(outline);
     stampCircle(*painter_, at, 1.2, colour);
-  }
-
-  /// The centre of one end of a slot, which is drawn as a whole.
-  static bool isSlotEnd(const DrawnPlace& place) {
-    return place.kind == FeatureKind::slot && place.id != place.feature;
   }
 
   void paintRows() {

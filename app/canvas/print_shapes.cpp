@@ -46,8 +46,8 @@ QPainterPath arcOf(const DrawnPlace& place, const PrintMap& map) {
 
 QPainterPath outlineOf(const DrawnPlace& place, const PrintMap& map) {
   if (place.radius <= 0) return {};
-  if (place.kind == FeatureKind::slot && !place.half.isNull()) return slotAbout(place, map);
-  if (place.kind == FeatureKind::round && !place.bulges.isNull()) return arcOf(place, map);
+  if (!place.half.isNull()) return slotAbout(place, map);
+  if (!place.bulges.isNull()) return arcOf(place, map);
   return {};
 }
 
@@ -61,7 +61,7 @@ std::vector<QLineF> rowLines(const DrawnFace& drawn, const PrintMap& map) {
   };
   // The holes of a row stand one behind the other in the part's order.
   for (const DrawnPlace& place : drawn.places) {
-    const bool inRow = place.kind == FeatureKind::row && !place.parked;
+    const bool inRow = place.isOfRow() && !place.parked;
     if (first != nullptr && (!inRow || place.feature != first->feature)) close();
     if (!inRow) continue;
     if (first == nullptr) first = &place;

@@ -21,6 +21,8 @@ struct OutlinePiece {
   /// By how much it and the next one miss each other, inches; above 0 only where they were meant to
   /// touch and come within 1/32 in of it.
   double missesNext = 0;
+
+  bool isCurve() const { return kind == FeatureKind::round || kind == FeatureKind::arc; }
 };
 
 /// How thick the metal is beside a hole; negative where it breaks out. Inches.

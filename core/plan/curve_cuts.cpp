@@ -257,8 +257,7 @@ std::vector<Id> curvesOf(const FaceOutlines& outlines) {
   std::vector<Id> ids;
   for (const Outline& outline : outlines.outlines) {
     for (const OutlinePiece& piece : outline.pieces) {
-      const bool isCurve = piece.kind == FeatureKind::round || piece.kind == FeatureKind::arc;
-      if (isCurve && std::find(ids.begin(), ids.end(), piece.id) == ids.end()) {
+      if (piece.isCurve() && std::find(ids.begin(), ids.end(), piece.id) == ids.end()) {
         ids.push_back(piece.id);
       }
     }

@@ -13,7 +13,7 @@ struct Touched {
   std::optional<Side> side;
   Rational position;
 
-  bool isPlane() const { return at.kind == FeatureKind::edge && !side; }
+  bool isPlane() const { return at.isEdge() && !side; }
 };
 
 /// Finds zero along one axis of the table.

@@ -25,6 +25,8 @@ struct Contact {
   std::optional<TableSide> side;         ///< an outer side of the work, as it lies
   std::optional<Lettered> stock;         ///< still on that side, as lettered; empty for none
 
+  bool isEdge() const { return kind == FeatureKind::edge; }
+
   bool operator==(const Contact&) const = default;
 };
 

@@ -83,7 +83,7 @@ class Section {
       const double a = radiusAt(one, from), b = radiusAt(one, to);
       if (one.inner) {
         slice.inner = std::max(slice.inner, std::max(a, b));
-      } else if (one.kind == FeatureKind::groove) {
+      } else if (one.isGroove()) {
         slice.outerFrom = slice.outerTo = a;
         grooved = true;
       } else if (!grooved && std::max(a, b) > std::max(slice.outerFrom, slice.outerTo)) {

@@ -68,11 +68,6 @@ class CutOrder {
     return goesOn ? DrillTo::fullDiameter : DrillTo::point;
   }
 
-  static bool isSurface(const TurnedStretch& one) {
-    return one.kind == FeatureKind::outside || one.kind == FeatureKind::taper ||
-           one.kind == FeatureKind::screwed;
-  }
-
   void add(CutOp op, const TurnedStretch& one, std::optional<Length> dia) {
     Cut cut;
     cut.op = op;
@@ -100,10 +95,10 @@ class CutOrder {
 
   /// A thread whose blank is a surface of its own is not turned again.
   bool isTurnedAs(const TurnedStretch& one) const {
-    if (one.kind != FeatureKind::screwed) return false;
+    if (!one.isThread()) return false;
     return std::any_of(toCut_.begin(), toCut_.end(), [&](const TurnedStretch* other) {
-      return other->kind == FeatureKind::outside && *other->left <= *one.left &&
-             *other->right >= *one.right && other->atLeft == one.atLeft;
+      return other->isPlain() && *other->left <= *one.left && *other->right >= *one.right &&
+             other->atLeft == one.atLeft;
     });
   }
 
@@ -111,7 +106,7 @@ class CutOrder {
   std::vector<const TurnedStretch*> surfacesBySize() const {
     std::vector<const TurnedStretch*> surfaces;
     for (const TurnedStretch* one : toCut_) {
-      if (isSurface(*one) && largestOf(*one) && !isTurnedAs(*one)) surfaces.push_back(one);
+      if (one->standsOut() && largestOf(*one) && !isTurnedAs(*one)) surfaces.push_back(one);
     }
     std::stable_sort(surfaces.begin(), surfaces.end(),
                      [&](const TurnedStretch* a, const TurnedStretch* b) {

@@ -45,7 +45,7 @@ std::optional<Rational> largestEndsAt(const TurnedShape& shape, Side held) {
   std::optional<Rational> depth;
   std::optional<Length> largest;
   for (const TurnedStretch& one : shape.stretches) {
-    if (one.inner || one.kind == FeatureKind::groove || !one.left || !one.atLeft) continue;
+    if (one.inner || one.isGroove() || !one.left || !one.atLeft) continue;
     const Length dia = std::max(*one.atLeft, *one.atRight);
     const auto end = depthOf(shape, held, chuckEnd(one, held));
     if (!end || (largest && dia < *largest)) continue;

@@ -165,11 +165,11 @@ class Shaping {
   /// A groove's floor lies below the surface it is cut into, and a bore leaves metal.
   void checkSurfaces() {
     for (const TurnedStretch& one : shape_.stretches) {
-      const bool groove = one.kind == FeatureKind::groove;
+      const bool groove = one.isGroove();
       if ((!groove && !one.inner) || !one.atLeft) continue;
       for (const TurnedStretch& surface : shape_.stretches) {
-        const bool cut = surface.kind == FeatureKind::outside || surface.kind == FeatureKind::taper;
-        if (!cut || !surface.atLeft || !surface.atRight || !overlap(one, surface)) continue;
+        if (!surface.isTurned() || !surface.atLeft || !surface.atRight || !overlap(one, surface))
+          continue;
         const Length least = std::min(*surface.atLeft, *surface.atRight);
         const std::int64_t over = one.atLeft->ticks() - least.ticks();
         if (over < 0) continue;
@@ -180,8 +180,7 @@ class Shaping {
   }
 
   static bool isSurface(const TurnedStretch& one) {
-    const bool isTurned = one.kind == FeatureKind::outside || one.kind == FeatureKind::taper;
-    return isTurned && one.atLeft.has_value();
+    return one.isTurned() && one.atLeft.has_value();
   }
 
   /// Of two surfaces at one length only one can be there. Steps of a bore may be lettered through
@@ -243,9 +242,7 @@ bool isInFront(const TurnedStretch& one, const TurnedStretch& of, bool fromRight
 bool isInTheWay(const TurnedStretch& one, const TurnedStretch& of, bool fromRight) {
   const Length begins = fromRight ? *of.atRight : *of.atLeft;
   if (of.inner) return std::min(*one.atLeft, *one.atRight) < begins;
-  const bool isSurface = one.kind == FeatureKind::outside || one.kind == FeatureKind::taper ||
-                         one.kind == FeatureKind::screwed;
-  return isSurface && std::max(*one.atLeft, *one.atRight) > begins;
+  return one.standsOut() && std::max(*one.atLeft, *one.atRight) > begins;
 }
 
 }  // namespace

@@ -29,6 +29,14 @@ struct TurnedStretch {
   std::optional<Length> atRight;
   std::optional<double> includedDegrees;  ///< of a taper
 
+  bool isGroove() const { return kind == FeatureKind::groove; }
+  bool isThread() const { return kind == FeatureKind::screwed; }
+  bool isPlain() const { return kind == FeatureKind::outside; }
+  /// A surface that others are cut into, at one diameter or from one to another.
+  bool isTurned() const { return isPlain() || kind == FeatureKind::taper; }
+  /// What a tool on its way along the part meets.
+  bool standsOut() const { return isTurned() || isThread(); }
+
   bool operator==(const TurnedStretch&) const = default;
 };
 
