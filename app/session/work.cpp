@@ -17,6 +17,8 @@ struct Work::State {
   std::unique_ptr<Activity> activity;
   FeatureKind kind = FeatureKind::hole;
   Face face = Face::top;
+  int part = 0;
+  std::string partName;  ///< a part that only moved among the others is still the same
   QString typed;
   QElapsedTimer ended;  ///< since one thing was done and another began by itself
 
@@ -27,11 +29,14 @@ struct Work::State {
 };
 
 Work::Work(Desk& desk, QObject* parent) : QObject(parent), state_(std::make_unique<State>(desk)) {
+  connect(&desk, &Desk::edited, this, &Work::followPart);
   connect(&desk, &Desk::edited, this, &Work::followOffers);
   connect(&desk, &Desk::edited, this, &Work::changed);
+  connect(&desk, &Desk::viewChanged, this, &Work::followPart);
   connect(&desk, &Desk::viewChanged, this, &Work::followFace);
   connect(&desk, &Desk::viewChanged, this, &Work::changed);
   connect(&desk, &Desk::selectionChanged, this, &Work::changed);
+  followPart();
 }
 
 Work::~Work() = default;
@@ -306,9 +311,47 @@ bool Work::tracesAside() const {
   });
 }
 
+/// What was pointed at lies on another part now; what one is doing goes on there. A reason that is
+/// asked for stays with its own doubt, and offers with their own face.
+void Work::followPart() {
+  State& now = *state_;
+  const Job& job = desk().job();
+  const std::string name = now.hands.part().name;
+  if (std::exchange(now.part, desk().partIndex()) == desk().partIndex()) {
+    if (job.part(now.partName) == nullptr) now.partName = name;
+    return;
+  }
+  if (std::exchange(now.partName, name) == name) return;
+  now.hands.declined.clear();
+  dropPointed();
+  switch (doing()) {
+    case Doing::rereading:
+      return now.begin(rereading(now.hands));
+    case Doing::relating:
+      // All at once they were found in the tracing of the other.
+      if (!chosen().empty()) now.begin(relatingAll(now.hands));
+      return;
+    case Doing::squaring:
+    case Doing::placingView:
+      return now.begin(looking(now.hands));
+    default:
+      return;
+  }
+}
+
+/// Takes back what was pointed at and not yet said, and nothing else.
+void Work::dropPointed() {
+  const bool pointed = doing() == Doing::tracing || doing() == Doing::reading ||
+                       doing() == Doing::relating || doing() == Doing::zeroing ||
+                       doing() == Doing::stacking;
+  while (pointed && (pending() || !chosen().empty()) && state_->activity->back()) {
+  }
+}
+
 /// Whoever turns to a face that has no picture most likely has it on the same sheet.
 void Work::followFace() {
   if (std::exchange(state_->face, desk().face()) == desk().face()) return;
+  if (doing() == Doing::tracing) dropPointed();
   if (doing() == Doing::rereading || !canPlaceView()) {
     // What was pointed at lies on another face now.
     if (doing() == Doing::placingView || doing() == Doing::squaring) look();

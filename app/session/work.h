@@ -160,6 +160,8 @@ class Work : public QObject {
   void endIfOver();
   bool canPlaceView() const;
   bool tracesAside() const;
+  void followPart();
+  void dropPointed();
   void followFace();
 
   struct State;
