@@ -99,10 +99,11 @@ struct Cell {
 
 std::vector<Cell> cellsOf(const SheetContent& content, std::size_t page, std::size_t pages) {
   std::vector<Cell> cells{{"PRINT", content.job.print}, {"JOB", content.job.title}};
+  // Short, it mostly stands beside the job's name, and takes no line of its own from the picture.
+  cells.push_back({"PAGE", std::to_string(page) + " of " + std::to_string(pages)});
   cells.push_back({"DATE", content.options.date});
   cells.push_back({"SHEET", content.number});
   cells.push_back({"EDITION", editionName(content.edition, content.options.isNoted)});
-  cells.push_back({"PAGE", std::to_string(page) + " of " + std::to_string(pages)});
   return cells;
 }
 

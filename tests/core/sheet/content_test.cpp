@@ -31,7 +31,7 @@ bool has(const std::string& all, const std::string& words) {
 std::string numberOf(const MadeSheet& made) {
   const std::string all = allText(made.pages());
   const std::size_t at = all.find("SHEET ") + 6;
-  return all.substr(at, all.find(" PAGE") - at);
+  return all.substr(at, all.find(" EDITION") - at);
 }
 
 /// Squares of a tick box's size, from the rows on.
