@@ -274,36 +274,5 @@ TEST_F(WorkUndo, WhatTheHandsDoNeverJoinsADrag) {
   }
 }
 
-// The next picture in front is a step of its own too, and undo brings the one before back.
-TEST_F(WorkUndo, TheNextPictureInFrontIsAStepOfItsOwn) {
-  work.nextPictureInFront();
-  EXPECT_EQ(refused.size(), 1);
-  EXPECT_FALSE(desk.canUndo());
-  desk.take(*layPicture(desk.job(), 0, Face::top, "second", "more"), {});
-  const auto front = [&] { return pictureUnder(desk.job(), desk.part(), Face::top)->name; };
-  const std::string first = front();
-  Part moved = desk.part();
-  moved.features[4].traced = {"0.400", "0.500"};
-  ASSERT_TRUE(desk.applyPart(moved, "Move A", "move A"));
-  const Job dragged = desk.job();
-  work.nextPictureInFront();
-  EXPECT_NE(front(), first);
-  EXPECT_EQ(desk.undoTitle(), "The next picture in front");
-  desk.undo();
-  EXPECT_EQ(front(), first);
-  EXPECT_EQ(desk.job(), dragged);
-  desk.redo();
-  EXPECT_NE(front(), first);
-  // While one is squared up its points are of that one: turning to the next leaves it.
-  work.nextPictureInFront();
-  EXPECT_EQ(front(), first);
-  work.squareUp();
-  ASSERT_EQ(work.doing(), Doing::squaring);
-  click(1, 1);
-  work.nextPictureInFront();
-  EXPECT_EQ(work.doing(), Doing::looking);
-  EXPECT_FALSE(work.pending());
-}
-
 }  // namespace
 }  // namespace inchwright::app
