@@ -51,7 +51,9 @@ void addWords(const Run& run, double width, Broken& broken) {
       broken.words.push_back({word, &run, wide});
       continue;
     }
-    for (std::string& piece : wrapText(word, run.look.height, width, run.look.face)) {
+    // Every piece of a figure stands right of the room for a sign.
+    const double room = run.figure ? width - signWidth(run.look.height, run.look.face) : width;
+    for (std::string& piece : wrapText(word, run.look.height, room, run.look.face)) {
       const std::string& kept = broken.pieces.emplace_back(std::move(piece));
       broken.words.push_back({kept, &run, widthOf(kept, run)});
     }
