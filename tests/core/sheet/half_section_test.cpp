@@ -129,7 +129,7 @@ TEST(HalfSection, FitsTheRoomItIsGiven) {
 TEST(HalfSection, IsEmptyWhereNothingIsPlaced) {
   Staff staff;
   EXPECT_FALSE(staff.held(Side::left).sketch.empty());
-  EXPECT_TRUE(halfSectionPiece(LatheWork{}, Setup{}, 120, 70).sketch.empty());
+  EXPECT_TRUE(halfSectionPiece(LatheWork{}, inchwright::Setup{}, 120, 70).sketch.empty());
 }
 
 }  // namespace
