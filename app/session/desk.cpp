@@ -266,6 +266,7 @@ void Desk::take(Job job, const QString& file) {
   state_->face = Face::top;
   state_->selection = {};
   state_->derived = {};
+  emit taken();
   emit edited();
   emit selectionChanged();
   emit savedChanged();

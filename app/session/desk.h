@@ -118,6 +118,7 @@ class Desk : public QObject {
   void select(Selection selection);
 
  signals:
+  void taken();        ///< another document lies on the desk; `edited` follows
   void edited();       ///< the document changed: everything that follows from it may have
   void viewChanged();  ///< another part, setup, face or paper; the document is the same
   void selectionChanged();

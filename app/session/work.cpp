@@ -18,6 +18,7 @@ struct Work::State {
   FeatureKind kind = FeatureKind::hole;
   Face face = Face::top;
   int part = 0;
+  std::size_t parts = 0;
   std::string partName;  ///< a part that only moved among the others is still the same
   QString typed;
   QElapsedTimer ended;  ///< since one thing was done and another began by itself
@@ -29,6 +30,8 @@ struct Work::State {
 };
 
 Work::Work(Desk& desk, QObject* parent) : QObject(parent), state_(std::make_unique<State>(desk)) {
+  // What was pointed at and not yet said was of the other document.
+  connect(&desk, &Desk::taken, this, &Work::look);
   connect(&desk, &Desk::edited, this, &Work::followPart);
   connect(&desk, &Desk::edited, this, &Work::followOffers);
   connect(&desk, &Desk::edited, this, &Work::changed);
@@ -311,16 +314,27 @@ bool Work::tracesAside() const {
   });
 }
 
-/// What was pointed at lies on another part now; what one is doing goes on there. A reason that is
-/// asked for stays with its own doubt, and offers with their own face.
 void Work::followPart() {
   State& now = *state_;
   const Job& job = desk().job();
   const std::string name = now.hands.part().name;
-  if (std::exchange(now.part, desk().partIndex()) == desk().partIndex()) {
+  const bool sameRow = std::exchange(now.part, desk().partIndex()) == desk().partIndex();
+  const bool asMany = std::exchange(now.parts, job.parts.size()) == job.parts.size();
+  if (sameRow && asMany) {
+    // One that is called otherwise is still the same. Where others moved past it, it is chosen
+    // anew at once; where that was undone, it is not.
     if (job.part(now.partName) == nullptr) now.partName = name;
+    QMetaObject::invokeMethod(this, &Work::leavePart, Qt::QueuedConnection);
     return;
   }
+  leavePart();
+}
+
+/// What was pointed at lies on another part now; what one is doing goes on there. A reason that is
+/// asked for stays with its own doubt, and offers with their own face.
+void Work::leavePart() {
+  State& now = *state_;
+  const std::string name = now.hands.part().name;
   if (std::exchange(now.partName, name) == name) return;
   now.hands.declined.clear();
   dropPointed();

@@ -161,6 +161,7 @@ class Work : public QObject {
   bool canPlaceView() const;
   bool tracesAside() const;
   void followPart();
+  void leavePart();
   void dropPointed();
   void followFace();
 

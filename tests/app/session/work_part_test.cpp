@@ -1,9 +1,11 @@
 // What is in hand when another part or face comes under it: the tool stays, and nothing that was
 // pointed at or half said on the one is taken for the other.
 
+#include <QCoreApplication>
 #include <functional>
 
 #include "app/session/picture_edits.h"
+#include "core/part/parts_of_job.h"
 #include "tests/support/plate_on_desk.h"
 
 namespace inchwright::app {
@@ -193,6 +195,41 @@ TEST_F(OtherPart, OfAnotherFaceOnlyNamesAreCarriedOver) {
   click(0, 0, "A");
   desk.chooseFace(Face::top);
   EXPECT_EQ(work.chosen(), std::vector<Id>{"A"});
+}
+
+// Found by reading: the row in the list of parts stays the same where the part on the desk is taken
+// away, and where another document is opened.
+TEST_F(OtherPart, ADocumentOpenedOrAPartTakenAwayLeavesNothingPointedAt) {
+  const Job both = desk.job();
+  const auto pointAtTwo = [&] {
+    work.read();
+    click(0, 0, "A");
+    click(0, 0, "B");
+    ASSERT_EQ(work.chosen(), (std::vector<Id>{"A", "B"}));
+  };
+  pointAtTwo();
+  desk.apply(*removePart(desk.job(), desk.part().name), "Take a part away");
+  EXPECT_EQ(desk.part().name, "Bridge");
+  EXPECT_EQ(work.doing(), Doing::reading);
+  EXPECT_TRUE(work.chosen().empty());
+  pointAtTwo();
+  desk.undo();
+  EXPECT_TRUE(work.chosen().empty());
+  pointAtTwo();
+  Part renamed = desk.part();
+  renamed.name = "Plate again";
+  desk.applyPart(renamed, "Rename the part");
+  EXPECT_EQ(work.chosen().size(), 2u) << "it is the same part";
+  // Others moved past the part on the desk, and it was not chosen anew.
+  const std::string name = desk.part().name;
+  desk.apply(*movePart(desk.job(), name, 1), "Move a part");
+  EXPECT_NE(desk.part().name, name);
+  QCoreApplication::processEvents();
+  EXPECT_TRUE(work.chosen().empty());
+  put(both);
+  EXPECT_EQ(work.doing(), Doing::looking);
+  EXPECT_TRUE(work.chosen().empty());
+  EXPECT_EQ(desk.job(), both);
 }
 
 }  // namespace
