@@ -7,7 +7,27 @@
 
 namespace inchwright {
 
+void CalloutReader::checkWhole() {
+  for (std::size_t i = 0; i < items_.size(); ++i) {
+    const CalloutItem& item = items_[i];
+    const bool last = i + 1 == items_.size();
+    if (item.kind == CalloutItemKind::times && last && i > 0) {
+      return fail("the figure behind this is missing, as in `3/16 x 5/8`", item.at);
+    }
+    const bool stroke = item.kind == CalloutItemKind::separator && text_[item.at] == '/' && i > 0 &&
+                        items_[i - 1].kind == CalloutItemKind::number && !item.gapBefore;
+    const auto goesOn = [&](const CalloutItem& next) {
+      return next.kind == CalloutItemKind::number || next.kind == CalloutItemKind::symbol ||
+             next.kind == CalloutItemKind::dash;
+    };
+    if (stroke && (last || !goesOn(items_[i + 1]))) {
+      return fail("the fraction is cut short: say what is below the stroke", item.at);
+    }
+  }
+}
+
 void CalloutReader::finish() {
+  checkWhole();
   if (wanted_) return fail(missing(*wanted_), text_.size());
   if (kind_ == FeatureKind::slot) return finishSlot();
   if (!loose_.empty()) return fail("what is this figure of?", loose_.front().from);

@@ -128,6 +128,8 @@ class CalloutReader {
   /// `H7` behind a size, or `F DRILL`.
   void takeUnknown(const CalloutItem& item);
   void finish();
+  /// No figure breaks off: `1/` and `3/16 x` are refused.
+  void checkWhole();
   static std::string missing(CalloutWord word);
   void finishSlot();
   void finishDrilled();
