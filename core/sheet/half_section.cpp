@@ -167,10 +167,14 @@ class Section {
     double ends[2] = {-1e9, -1e9};
     for (const auto& [middle, text] : names) {
       const double half = textWidth(text, kLabel, Typeface::bold) / 2;
-      const std::size_t row = middle - half > ends[0] + 1 ? 0 : 1;
-      const double y = axis_ - largest_ * scale_ - 1.6 - (row == 0 ? 0 : kLabel + 1);
-      sketch.text(middle, y, text, {kLabel, Typeface::bold, TextAlign::centre});
-      ends[row] = middle + half;
+      const auto isFree = [&](std::size_t row) { return middle - half > ends[row] + 1; };
+      const std::size_t sooner = ends[0] <= ends[1] ? 0 : 1;
+      const std::size_t row = isFree(0) ? 0 : isFree(1) ? 1 : sooner;
+      // Where neither row has room above its stretch, it stands behind the last name.
+      const double at = std::max({middle, half, ends[row] + 1 + half});
+      const double y = axis_ - largest_ * scale_ - 1.6 - (row == 0 ? 0 : kLabel * 1.5);
+      sketch.text(at, y, text, {kLabel, Typeface::bold, TextAlign::centre});
+      ends[row] = at + half;
     }
   }
 

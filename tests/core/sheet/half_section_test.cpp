@@ -3,6 +3,8 @@
 
 #include <gtest/gtest.h>
 
+#include <array>
+
 #include "core/part/edit.h"
 #include "core/solution/solution.h"
 #include "tests/core/sheet/block_content.h"
@@ -16,7 +18,7 @@ struct Staff {
   Part part;
   Solution solution;
 
-  Staff() {
+  explicit Staff(const std::array<Id, 3>& names = {"pivot", "seat", "arbor"}) {
     const auto add = [&](const Id& id, Shape shape) {
       Feature feature;
       feature.id = id;
@@ -27,9 +29,9 @@ struct Staff {
     add("M", kind::Edge{Axis::x, std::nullopt});
     add("N", kind::Edge{Axis::x, std::nullopt});
     add("R", kind::Edge{Axis::x, Side::right});
-    add("pivot", kind::Outside{{"L", "M"}, lettered("1/4")});
-    add("seat", kind::Outside{{"M", "N"}, lettered("1/2")});
-    add("arbor", kind::Outside{{"N", "R"}, lettered("3/8")});
+    add(names[0], kind::Outside{{"L", "M"}, lettered("1/4")});
+    add(names[1], kind::Outside{{"M", "N"}, lettered("1/2")});
+    add(names[2], kind::Outside{{"N", "R"}, lettered("3/8")});
     for (const auto& [from, to, figure] :
          {std::tuple{"L", "M", "1/4"}, {"M", "N", "1"}, {"N", "R", "1/2"}}) {
       Reading reading;
@@ -122,6 +124,22 @@ TEST(HalfSection, FitsTheRoomItIsGiven) {
         EXPECT_LE(box.right, width - 9 + kRounding);
         EXPECT_GE(box.top, 0);
       }
+    }
+  }
+}
+
+// Found by reading: the third of three long names over short stretches was printed over another.
+TEST(HalfSection, PrintsNoNameOverAnother) {
+  Staff staff({"pivot at the front", "seat of the wheel", "arbor at the rear"});
+  for (const double width : {45.0, 60.0, 120.0}) {
+    const Piece piece = staff.held(Side::left, width);
+    std::vector<PaperBox> names;
+    for (const TextItem& text : textsOf(piece.sketch)) {
+      if (staff.part.feature(text.text) != nullptr) names.push_back(boundsOf(text));
+    }
+    ASSERT_EQ(names.size(), 3u) << width;
+    for (std::size_t i = 0; i < names.size(); ++i) {
+      for (std::size_t j = 0; j < i; ++j) EXPECT_FALSE(names[i].meets(names[j])) << width;
     }
   }
 }
