@@ -21,15 +21,17 @@ struct Disc {
   }
 };
 
+double drawn(std::mt19937& random, double low, double high) {
+  return low + (high - low) * static_cast<double>(random() % 100'000) / 1e5;
+}
+
 // Boxes and discs strewn over the paper and beyond its borders: the mask is never sure of what is
 // not so, and is sure of most.
 TEST(PaperMask, IsSureOnlyOfWhatIsSo) {
   constexpr unsigned kSeed = 20260;
   SCOPED_TRACE(kSeed);
   std::mt19937 random(kSeed);
-  const auto within = [&](double low, double high) {
-    return low + (high - low) * static_cast<double>(random() % 100'000) / 1e5;
-  };
+  const auto within = [&](double low, double high) { return drawn(random, low, high); };
   const PaperBox paper{7.3, 11.9, 107.6, 81.2};
   int asked = 0, sure = 0, taken = 0;
   for (int round = 0; round < 60; ++round) {
@@ -69,9 +71,7 @@ TEST(PaperMask, SaysThatABoxFindsNoRoomOnlyWhereItIsTaken) {
   constexpr unsigned kSeed = 20261;
   SCOPED_TRACE(kSeed);
   std::mt19937 random(kSeed);
-  const auto within = [&](double low, double high) {
-    return low + (high - low) * static_cast<double>(random() % 100'000) / 1e5;
-  };
+  const auto within = [&](double low, double high) { return drawn(random, low, high); };
   int free = 0, taken = 0, told = 0;
   for (int round = 0; round < 60; ++round) {
     // One, two and several words of squares across.
