@@ -167,7 +167,8 @@ class Section {
     double ends[2] = {-1e9, -1e9};
     for (const auto& [middle, text] : names) {
       const double half = textWidth(text, kLabel, Typeface::bold) / 2;
-      const auto isFree = [&](std::size_t row) { return middle - half > ends[row] + 1; };
+      const double left = middle - half;
+      const auto isFree = [&ends, left](std::size_t row) { return left > ends[row] + 1; };
       const std::size_t sooner = ends[0] <= ends[1] ? 0 : 1;
       const std::size_t row = isFree(0) ? 0 : isFree(1) ? 1 : sooner;
       // Where neither row has room above its stretch, it stands behind the last name.
