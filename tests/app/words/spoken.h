@@ -1,7 +1,5 @@
 #pragma once
 
-#include <unistd.h>
-
 #include <algorithm>
 #include <charconv>
 #include <filesystem>
@@ -14,6 +12,7 @@
 
 #include "app/words/words.h"
 #include "tests/support/private_home.h"
+#include "tests/support/scratch.h"
 
 namespace inchwright::app {
 
@@ -40,35 +39,7 @@ inline std::string sample(const std::string& name) {
   return std::string(INCHWRIGHT_SOURCE_DIR "/samples/") + name + ".inchwright";
 }
 
-/// A folder of this test's own that is gone with it.
-class Scratch {
- public:
-  Scratch() {
-    static int number = 0;
-    folder_ = std::filesystem::temp_directory_path() /
-              ("inchwright_words_" + std::to_string(::getpid()) + "_" + std::to_string(++number));
-    std::filesystem::create_directories(folder_);
-  }
-  ~Scratch() {
-    std::error_code ignored;
-    std::filesystem::remove_all(folder_, ignored);
-  }
-  Scratch(const Scratch&) = delete;
-  Scratch& operator=(const Scratch&) = delete;
-
-  std::string path(const std::string& name) const { return (folder_ / name).string(); }
-  std::string write(const std::string& name, const std::string& content) const {
-    std::ofstream(path(name), std::ios::binary) << content;
-    return path(name);
-  }
-  static std::string read(const std::string& file) {
-    std::ifstream in(file, std::ios::binary);
-    return {std::istreambuf_iterator<char>(in), std::istreambuf_iterator<char>()};
-  }
-
- private:
-  std::filesystem::path folder_;
-};
+using test::Scratch;
 
 /// A plate of which every figure was worked out by hand: 2 1/16 by the chain, 2 by the overall.
 inline const char* const kClashingPlate = R"({

@@ -4,7 +4,6 @@
 
 #include <filesystem>
 
-#include "core/document/atomic_file.h"
 #include "tests/app/words/spoken.h"
 
 namespace inchwright::app {
@@ -62,13 +61,12 @@ TEST(Words, AMistypedWordIsSaidSoAndOpensNothing) {
 }
 
 TEST(Words, AFileThatIsThereIsNoMistypedWord) {
-  const std::string file = testing::TempDir() + "chek";
-  ASSERT_TRUE(replaceFile(file, "x").ok());
+  const Scratch scratch;
+  scratch.write("chek", "x");
   const std::filesystem::path before = std::filesystem::current_path();
-  std::filesystem::current_path(testing::TempDir());
+  std::filesystem::current_path(scratch.folder());
   EXPECT_FALSE(areWords(std::vector<std::string>{"chek"}));
   std::filesystem::current_path(before);
-  std::filesystem::remove(file);
 }
 
 TEST(Words, HelpIsAWordAsWell) {

@@ -19,6 +19,7 @@
 
 #include "core/document/document.h"
 #include "tests/core/document/document_text.h"
+#include "tests/support/scratch.h"
 
 namespace inchwright {
 namespace {
@@ -27,14 +28,6 @@ namespace fs = std::filesystem;
 
 class AtomicFile : public testing::Test {
  protected:
-  void SetUp() override {
-    std::string pattern = (fs::temp_directory_path() / "inchwright-XXXXXX").string();
-    ASSERT_NE(::mkdtemp(pattern.data()), nullptr);
-    folder_ = pattern;
-    file_ = folder_ / "plate.inchwright";
-  }
-  void TearDown() override { fs::remove_all(folder_); }
-
   void put(const fs::path& file, const std::string& content) {
     std::ofstream(file, std::ios::binary) << content;
   }
@@ -44,8 +37,9 @@ class AtomicFile : public testing::Test {
         std::distance(fs::directory_iterator(folder_), fs::directory_iterator()));
   }
 
-  fs::path folder_;
-  fs::path file_;
+  test::Scratch scratch_;
+  const fs::path folder_ = scratch_.folder();
+  const fs::path file_ = folder_ / "plate.inchwright";
 };
 
 TEST_F(AtomicFile, MakesAndReplaces) {

@@ -7,6 +7,7 @@
 
 #include "tests/core/document/document_text.h"
 #include "tests/core/document/random_job.h"
+#include "tests/support/scratch.h"
 
 namespace inchwright {
 namespace {
@@ -102,7 +103,8 @@ TEST(WriteDocument, ReadsBackAsItWasOverRandomJobs) {
 }
 
 TEST(SaveDocument, WhatWouldNotOpenAgainAsItIsReplacesNothing) {
-  const std::string file = testing::TempDir() + "savable.inchwright";
+  const test::Scratch scratch;
+  const std::string file = scratch.path("savable.inchwright");
   Job job = RandomJob(1).make();
   ASSERT_TRUE(saveDocument(job, file).ok());
   const std::string before = readText(file);
@@ -118,7 +120,6 @@ TEST(SaveDocument, WhatWouldNotOpenAgainAsItIsReplacesNothing) {
   EXPECT_EQ(large.error().code, ErrorCode::tooLarge);
   EXPECT_EQ(large.error().text.substr(0, 30), "it has grown beyond 100 MB, mo");
   EXPECT_EQ(readText(file), before);
-  std::remove(file.c_str());
 }
 
 TEST(WriteDocument, TheSamplesKeepTheirMeaning) {

@@ -1,6 +1,5 @@
 #include <gtest/gtest.h>
 
-#include <cstdlib>
 #include <filesystem>
 #include <fstream>
 #include <random>
@@ -9,6 +8,7 @@
 
 #include "core/document/document.h"
 #include "tests/core/document/document_text.h"
+#include "tests/support/scratch.h"
 
 namespace inchwright {
 namespace {
@@ -144,13 +144,8 @@ TEST(HostileText, SwappedTokensAreReadOrRefused) {
 
 class HostileFile : public testing::Test {
  protected:
-  void SetUp() override {
-    std::string pattern = (fs::temp_directory_path() / "inchwright-XXXXXX").string();
-    ASSERT_NE(::mkdtemp(pattern.data()), nullptr);
-    folder_ = pattern;
-  }
-  void TearDown() override { fs::remove_all(folder_); }
-  fs::path folder_;
+  test::Scratch scratch_;
+  const fs::path folder_ = scratch_.folder();
 };
 
 TEST_F(HostileFile, TwoHundredMegabytesAreRefusedUnread) {
