@@ -128,6 +128,9 @@ bool checkMarks(const Marks& marks, const Outcome& outcome, Cursor& cursor) {
   if (marks.symbol != SizeSymbol::none && outcome.value.ticks() <= 0) {
     return cursor.fail(at, "a radius or diameter must be greater than 0");
   }
+  if (marks.symbol != SizeSymbol::none && outcome.nominal.multiplied) {
+    return cursor.fail(at, "this may say how many places: type the size alone, such as 1/4 DIA");
+  }
   if (marks.reference && outcome.tolerance) {
     cursor.ask("a reference size with a tolerance: is it one?");
   }
@@ -155,6 +158,7 @@ void fill(const Outcome& outcome, const Marks& marks, Lettered& lettered) {
   lettered.reference = marks.reference;
   lettered.basic = marks.basic;
   lettered.symbol = marks.symbol;
+  lettered.multiplied = nominal.multiplied;
 }
 
 bool readTokens(const Tokens& tokens, const ReadingOptions& options, Fault& fault,

@@ -22,6 +22,10 @@ enum class Lettering {
 /// What stands before or behind the figure.
 enum class SizeSymbol { none, radius, diameter };
 
+/// Asked where a count times a size may say how many places: `2x1/2`, or `4 x 1/4` for a diameter.
+inline constexpr const char* kPlacesOrProduct =
+    "taken as a product: does it say how many places instead?";
+
 /// One dimension as lettered on a print, with what it means.
 struct Lettered {
   std::string text;  ///< as written, unchanged
@@ -37,6 +41,8 @@ struct Lettered {
   bool reference = false;  ///< in brackets, or marked REF
   bool basic = false;      ///< marked BSC or BASIC: exact by intent, no general tolerance
   SizeSymbol symbol = SizeSymbol::none;
+  /// Holds a product, as `3 x 9/16`: in the place of a diameter or radius, 3 may be places.
+  bool multiplied = false;
   /// What a careful reader would ask, such as a denominator that is no power of two.
   std::vector<std::string> questions;
 

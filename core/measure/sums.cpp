@@ -2,6 +2,8 @@
 
 #include <algorithm>
 
+#include "core/measure/lettered.h"
+
 namespace inchwright::reading {
 namespace {
 
@@ -114,7 +116,7 @@ bool checkTimes(Cursor& cursor, const Token& times) {
   // `2x1/2` against `3 x 9/16`; a sign that only multiplies asks nothing.
   if (times.loose && !times.spaceBefore) {
     if (times.capital && next.spaceBefore) return cursor.fail(times.at, kCountsPlaces);
-    cursor.ask("taken as a product: does it say how many places instead?");
+    cursor.ask(kPlacesOrProduct);
   }
   return true;
 }
@@ -129,6 +131,7 @@ bool multiply(Cursor& cursor, const Token& times, const Quantity& by, Quantity& 
   const std::size_t at = product.at;
   Quantity result = product.count ? by : product;
   result.count = product.count && by.count;
+  result.multiplied = true;
   result.at = at;
   if (!keep(cursor, at, product.number.times(by.number), result.number)) return false;
   product = result;
@@ -200,6 +203,7 @@ bool add(Cursor& cursor, const Bare& bare, bool subtract, Quantity term, Quantit
   if (sum.bare || sum.unit.family == term.unit.family) sum.style.merge(term.style);
   if (!sum.bare) sum.unit = unitOfBoth(sum.unit, term.unit);
   sum.count = sum.count && term.count;
+  sum.multiplied |= term.multiplied;
   const auto total = subtract ? sum.number.minus(term.number) : sum.number.plus(term.number);
   return keep(cursor, term.at, total, sum.number);
 }

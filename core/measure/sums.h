@@ -39,7 +39,8 @@ struct Style {
 struct Quantity {
   Rational number;
   bool bare = true;
-  bool count = false;  ///< a whole number that may say how many times
+  bool count = false;       ///< a whole number that may say how many times
+  bool multiplied = false;  ///< holds a product, as `3 x 9/16`
   /// Of what is not bare: the unit it was written in; ticks 0 when several.
   UnitMeaning unit;
   Style style;

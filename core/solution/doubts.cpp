@@ -111,6 +111,13 @@ bool isOtherSize(const Reading& reading, const Feature& feature, const Lettered&
   return !kept || !said || *kept != *said;
 }
 
+// What is asked about a figure. A diameter or radius is hardly ever lettered as a product.
+std::vector<std::string> askedOf(const Lettered& figure, bool isAcross) {
+  std::vector<std::string> asked = figure.questions;
+  if (isAcross && figure.multiplied) addUnique(asked, kPlacesOrProduct);
+  return asked;
+}
+
 void addReading(const Part& part, std::uint32_t number, bool isUnused, std::vector<Doubt>& doubts) {
   const Reading& reading = part.readings[number];
   const auto add = [&](DoubtTopic topic, std::string about) -> Doubt& {
@@ -124,8 +131,8 @@ void addReading(const Part& part, std::uint32_t number, bool isUnused, std::vect
   if (!isSize && reading.kind != ReadingKind::along && isUnused) {
     add(DoubtTopic::notPlaced, reading.figure.text);
   }
-  if (!reading.figure.questions.empty()) {
-    add(DoubtTopic::question, reading.figure.text).questions = reading.figure.questions;
+  if (auto asked = askedOf(reading.figure, isSize); !asked.empty()) {
+    add(DoubtTopic::question, reading.figure.text).questions = std::move(asked);
   }
   if (isReadOtherwise(reading)) {
     add(DoubtTopic::readTwice, reading.figure.text + ", " + reading.again);
@@ -147,9 +154,12 @@ struct AskedOfSizes : NoMembers {
   std::vector<std::string> asked;
   std::string about;
 
-  void size(std::string_view, const std::optional<Lettered>& figure, SizeSymbol) {
-    if (!figure || figure->questions.empty()) return;
-    for (const std::string& question : figure->questions) addUnique(asked, question);
+  // A symbol is refused at diameters and radii alone.
+  void size(std::string_view, const std::optional<Lettered>& figure, SizeSymbol refused) {
+    if (!figure) return;
+    const std::vector<std::string> all = askedOf(*figure, refused != SizeSymbol::none);
+    if (all.empty()) return;
+    for (const std::string& question : all) addUnique(asked, question);
     addText(about, figure->text);
   }
   void depth(std::string_view, const Depth& depth) { size({}, depth.length, SizeSymbol::none); }

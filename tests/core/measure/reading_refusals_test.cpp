@@ -144,6 +144,10 @@ TEST(RefuseLength, WhatCouldMeanTwoThings) {
       {"3X .500", 1},     // how many places, or a product
       {"4X \u00D8 1/4", 1},
       {"4 x R 1/4", 2},
+      {"4 X .250 DIA", 0},  // how many holes, not one of 1 in
+      {"4 x 1/4\" DIA", 0},
+      {"(4 x 1/4) DIA", 1},
+      {"R 1/4 x 2", 2},
       {"1/4 x 1/2", 4},  // a bar's section
       {"3/8 + 2 mm", 0},
       {"2 mm + 3/8", 7},
