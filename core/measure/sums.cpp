@@ -121,12 +121,20 @@ bool checkTimes(Cursor& cursor, const Token& times) {
   return true;
 }
 
+/// `1/16 x 45` is a chamfer's lettering.
+bool looksLikeDegrees(const Quantity& by) {
+  return by.number == Rational(30) || by.number == Rational(45) || by.number == Rational(60);
+}
+
 bool multiply(Cursor& cursor, const Token& times, const Quantity& by, Quantity& product) {
   if (!product.count && !by.count) {
     return cursor.fail(times.at, "two sizes are not multiplied: one must be a whole number");
   }
   if (product.number.isZero() || by.number.isZero()) {
     return cursor.fail(times.at, "a product with 0");
+  }
+  if (!product.count && looksLikeDegrees(by)) {
+    return cursor.fail(times.at, "this may be a chamfer and its degrees: type the size alone");
   }
   const std::size_t at = product.at;
   Quantity result = product.count ? by : product;
@@ -213,6 +221,11 @@ bool looksLikeDeviation(const Bare& bare, const Quantity& term) {
   if (!term.style.decimal) return false;
   const auto ticks = term.bare ? term.number.times(Rational(bare.unit.ticks)) : term.number;
   return ticks && *ticks <= Rational(kWidestDeviation);
+}
+
+/// Whether `2 - 1/32` is all there is: draughtsmen letter 2 1/32 so as well.
+bool looksLikeMixed(const Quantity& whole, const Quantity& term) {
+  return whole.count && term.bare && term.style.fraction && term.number < Rational(1);
 }
 
 /// What a sum of decimals could also have meant.
@@ -318,6 +331,9 @@ bool readSum(Cursor& cursor, const Bare& bare, Quantity& sum) {
     if (!checkTerm(cursor, bare, sign, tight, sum, term)) return false;
     const bool decimals = sum.style.decimal && term.style.decimal;
     if (looksLikeDeviation(bare, term)) ++small;
+    if (subtract && plus + minus == 0 && looksLikeMixed(sum, term)) {
+      cursor.ask("taken as one less the other: a fraction joined to its whole is 2-1/32");
+    }
     ++(subtract ? minus : plus);
     if (!add(cursor, bare, subtract, term, sum)) return false;
     if (subtract && decimals && sum.number.sign() < 0) {

@@ -148,6 +148,8 @@ TEST(RefuseLength, WhatCouldMeanTwoThings) {
       {"4 x 1/4\" DIA", 0},
       {"(4 x 1/4) DIA", 1},
       {"R 1/4 x 2", 2},
+      {"1/16 x 45", 5},  // a chamfer
+      {".06 X 45", 4},
       {"1/4 x 1/2", 4},  // a bar's section
       {"3/8 + 2 mm", 0},
       {"2 mm + 3/8", 7},

@@ -220,8 +220,10 @@ TEST(ReadLength, SumsProductsQuotientsAndBrackets) {
       {"2 1/8 - 1/32", in64(134)},
       {"2 1/8 \u2212 1/32", in64(134)},
       {"2 1/8 \u2013 1/32", in64(134)},
-      {"2-1/32", in64(130)},  // joined: a whole and a fraction
-      {"2 - 1/32", in64(126)},
+      {"2-1/32", in64(130)},          // joined: a whole and a fraction
+      {"2 - 1/32", in64(126), 0, 1},  // or 2 1/32
+      {"2\" - 1/32", in64(126)},
+      {"3 - 1 1/4", in64(112)},
       {"1/4 - 3/8", in64(-8)},
       {"3 x 9/16", in64(108)},
       {"3x9/16", in64(108), 0, 1},  // may say how many places, or two sizes
