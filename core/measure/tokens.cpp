@@ -51,11 +51,18 @@ constexpr Word kWords[] = {
     word("basic", TokenKind::remark, RemarkWord::basic),
     word("typ", TokenKind::remark, RemarkWord::typical),
     word("typical", TokenKind::remark, RemarkWord::typical),
-    word("crs", TokenKind::remark, RemarkWord::centres),
-    word("ctrs", TokenKind::remark, RemarkWord::centres),
-    word("ctr", TokenKind::remark, RemarkWord::centres),
-    word("centres", TokenKind::remark, RemarkWord::centres),
-    word("centers", TokenKind::remark, RemarkWord::centres),
+    word("crs", TokenKind::remark, RemarkWord::shown),
+    word("ctrs", TokenKind::remark, RemarkWord::shown),
+    word("ctr", TokenKind::remark, RemarkWord::shown),
+    word("centres", TokenKind::remark, RemarkWord::shown),
+    word("centers", TokenKind::remark, RemarkWord::shown),
+    word("cc", TokenKind::remark, RemarkWord::shown),
+    word("oa", TokenKind::remark, RemarkWord::shown),
+    word("overall", TokenKind::remark, RemarkWord::shown),
+    word("stk", TokenKind::remark, RemarkWord::shown),
+    word("stock", TokenKind::remark, RemarkWord::shown),
+    word("thk", TokenKind::remark, RemarkWord::shown),
+    word("thick", TokenKind::remark, RemarkWord::shown),
     {"x", TokenKind::times},
     {"and", TokenKind::also},
 };
@@ -69,6 +76,12 @@ const char* unknownWord(std::string_view word) {
   }
   if (word == "max" || word == "min" || word == "mx" || word == "mn") {
     return "a size with one limit only can't be kept: give both limits, such as .498/.500";
+  }
+  if (word == "full" || word == "bare" || word == "scant") {
+    return "full and bare say a little over or under: give both limits, or type the figure alone";
+  }
+  if (word == "ga" || word == "gauge" || word == "gage" || word == "swg" || word == "awg") {
+    return "a gauge number is no length: type the thickness";
   }
   return "this word has no place in a size: type the figure alone";
 }
@@ -283,6 +296,7 @@ class Scanner {
       ++length;
       at_ += glyph.length;
     }
+    if (length == 1) takeSecondLetter(letters, length, glyph);
     const std::string_view found(letters, length < kLongestWord ? length : kLongestWord);
     if (length > kLongestWord || !keepWord(found)) {
       return fault_.set(start, unknownWord(found));
@@ -293,6 +307,24 @@ class Scanner {
       at_ += glyph.length;
     }
     return true;
+  }
+
+  /// `C/C`, `C-C` and `O.A.` are words of two letters.
+  void takeSecondLetter(char (&letters)[kLongestWord], std::size_t& length, Glyph& glyph) {
+    if (glyph.kind != GlyphKind::slash && glyph.kind != GlyphKind::dash &&
+        glyph.kind != GlyphKind::point) {
+      return;
+    }
+    const std::size_t second = at_ + glyph.length;
+    const Glyph letter = glyphAt(text_, second);
+    if (letter.kind != GlyphKind::letter) return;
+    const bool isPair =
+        (letters[0] == 'c' && letter.value == 'c') || (letters[0] == 'o' && letter.value == 'a');
+    const Glyph behind = glyphAt(text_, second + letter.length);
+    if (!isPair || behind.kind == GlyphKind::letter) return;
+    letters[length++] = static_cast<char>(letter.value);
+    at_ = second + letter.length;
+    glyph = behind;
   }
 
   bool keepWord(std::string_view found) {

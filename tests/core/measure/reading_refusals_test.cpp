@@ -148,6 +148,11 @@ TEST(RefuseLength, WhatCouldMeanTwoThings) {
       {"4 x 1/4\" DIA", 0},
       {"(4 x 1/4) DIA", 1},
       {"R 1/4 x 2", 2},
+      {"1/2 FULL", 4},
+      {"1/2 BARE", 4},
+      {"16 GA", 3},
+      {"1/2 C/A", 4},
+      {"1/2 C/CC", 4},
       {"1/16 x 45", 5},  // a chamfer
       {".06 X 45", 4},
       {"1/4 x 1/2", 4},  // a bar's section
