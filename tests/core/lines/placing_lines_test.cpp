@@ -227,7 +227,7 @@ TEST(TurnedLines, AreRefusedWhereTheyGoWrong) {
       {"outside J", 9},
       {"outside J L", 11},
       {"outside J L R", 13},
-      {"outside J L R thick", 14},
+      {"outside J L R large", 14},
       {"outside J L R 3/8 too much", 18},
       {"bored J L R 1/0", 12},
       {"groove J L R deep", 13},
