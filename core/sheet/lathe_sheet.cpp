@@ -8,6 +8,7 @@
 #include "core/say/lathe_words.h"
 #include "core/sheet/flow.h"
 #include "core/sheet/half_section.h"
+#include "core/sheet/head_room.h"
 #include "core/sheet/kit_block.h"
 #include "core/sheet/paragraph.h"
 #include "core/sheet/style.h"
@@ -47,7 +48,6 @@ class LatheComposer {
   std::vector<Page> take() {
     const Piece foot = footPiece();
     const double bottom = height_ - kMarginAround - foot.height;
-    const double top = kMarginAround + headPiece(1, 1).height + 2;
     Pieces pieces;
     const Setup* named = part_.setup(work_.setup);
     const Setup setup = named ? *named : defaultSetup(part_, solution_);
@@ -57,9 +57,16 @@ class LatheComposer {
     addKit(pieces);
     addRows(pieces);
     addCuts(pieces);
-    const Flowed flowed = flow(pieces, [&](std::size_t page) {
-      return Stretch{page, kMarginAround, top, bottom - 1};
-    });
+    const auto headHeight = [&](std::size_t page, std::size_t of) {
+      return headPiece(page, of).height;
+    };
+    const auto lay = [&](HeadRoom& heads) {
+      return flow(pieces, [&](std::size_t page) {
+        return Stretch{page, kMarginAround, kMarginAround + heads.on(page) + 2, bottom - 1};
+      });
+    };
+    const Flowed flowed =
+        layNumbered(headHeight, lay, [](const Flowed& laid) { return laid.pages.size(); });
     std::vector<Page> pages;
     for (std::size_t i = 0; i < flowed.pages.size(); ++i) {
       Sketch sketch;
