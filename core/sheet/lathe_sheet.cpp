@@ -200,10 +200,14 @@ class LatheComposer {
     Piece piece;
     piece.height = figure * 1.62;
     const Sketch::Look bold{figure, Typeface::bold};
-    const Sketch::Look mono{figure, Typeface::regular, TextAlign::right};
+    // From the left of the sign, so that last figures stand below each other.
+    const auto set = [&](double right, const std::string& text) {
+      piece.sketch.figure(right - figureWidth(text, figure, Typeface::regular), base, text,
+                          {figure});
+    };
     piece.sketch.text(0, base, row.id, bold);
-    piece.sketch.figure(at.length, base, row.length.text, mono);
-    if (row.dia) piece.sketch.figure(at.dia, base, row.dia->text, mono);
+    set(at.length, row.length.text);
+    if (row.dia) set(at.dia, row.dia->text);
     if (row.struckOut) {
       const double small = style_.label(), left = at.dia + style_.figure();
       const double wide = textWidth(row.struckOut->text, small, Typeface::regular);
