@@ -119,13 +119,13 @@ TEST(ClosenessBlock, EqualFiguresShareALine) {
 }
 
 /// So many holes along X, of which the first few are held to 1 thou and the others to 5.
-MadeSheet rowOf(int tight, int loose) {
+MadeSheet rowOf(int tight, int loose, const std::string& across = "") {
   std::string text = "edge L x left\nedge F y front\n";
   for (int i = 1; i <= tight + loose; ++i) {
     const std::string number = std::to_string(i);
     text += "hole H" + number + " 1/8\nr" + number + " x L H" + number + " " + number + "/2 " +
             (i <= tight ? "±.001" : "±.005") + "\n";
-    text += "s" + number + " y F H" + number + " 1\n";
+    text += "s" + number + " y F H" + number + " 1 " + across + "\n";
   }
   MadeSheet made = heldTo(text);
   work(made);
@@ -139,6 +139,9 @@ TEST(ClosenessBlock, OnlyManyOfTheWidestAreAllOthers) {
   EXPECT_EQ(linesOf(rowOf(2, 7)).at(1), "±0.0010 X: H1, H2");
   EXPECT_EQ(linesOf(rowOf(7, 2)).at(1), "±0.0010 X: H1, H2, H3, H4, H5, H6, H7");
   EXPECT_EQ(linesOf(rowOf(0, 7)).at(1), "±0.0050 X: all");
+  // What is closer along the other axis makes no others of them.
+  EXPECT_EQ(linesOf(rowOf(0, 7, "±.001")).at(1), "±0.0010 Y: all");
+  EXPECT_EQ(linesOf(rowOf(0, 7, "±.001")).at(2), "±0.0050 X: all");
 }
 
 // Unequal tolerances: the middle of them, with its sign and letter.

@@ -48,6 +48,24 @@ TEST(HeadBlock, EachValueStandsBelowItsOwnLabel) {
   }
 }
 
+// Two values on a line are never read as one.
+TEST(HeadBlock, ValuesOnALineStandApart) {
+  const MadeSheet made = settledPlate(Paper::a4);
+  const SheetContent content = contentOf(made);
+  for (const double width : {88.0, 122.0, 191.0}) {
+    std::vector<TextItem> values;
+    for (const TextItem& text : textsOf(headOf(made, width).sketch)) {
+      if (text.height == content.style.body() && text.face == Typeface::bold)
+        values.push_back(text);
+    }
+    ASSERT_GE(values.size(), 5u);
+    for (std::size_t i = 1; i < values.size(); ++i) {
+      if (values[i].at.y != values[i - 1].at.y) continue;
+      EXPECT_GT(boundsOf(values[i]).left, boundsOf(values[i - 1]).right + 3) << values[i].text;
+    }
+  }
+}
+
 // A date that nobody gave stays blank, and takes none of its neighbours' place.
 TEST(HeadBlock, ABlankDateLeavesTheOthersWhereTheyAre) {
   MadeSheet made = settledPlate(Paper::a4);
