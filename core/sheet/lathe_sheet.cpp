@@ -9,6 +9,7 @@
 #include "core/sheet/flow.h"
 #include "core/sheet/half_section.h"
 #include "core/sheet/head_room.h"
+#include "core/sheet/id_setting.h"
 #include "core/sheet/kit_block.h"
 #include "core/sheet/paragraph.h"
 #include "core/sheet/style.h"
@@ -199,13 +200,13 @@ class LatheComposer {
     const double base = figure * 1.32;
     Piece piece;
     piece.height = figure * 1.62;
-    const Sketch::Look bold{figure, Typeface::bold};
     // From the left of the sign, so that last figures stand below each other.
     const auto set = [&](double right, const std::string& text) {
       piece.sketch.figure(right - figureWidth(text, figure, Typeface::regular), base, text,
                           {figure});
     };
-    piece.sketch.text(0, base, row.id, bold);
+    const double room = at.length - figureWidth(row.length.text, figure, Typeface::regular) - 2;
+    const bool named = setId(piece, row.id, 0, base, room, figure);
     set(at.length, row.length.text);
     if (row.dia) set(at.dia, row.dia->text);
     if (row.struckOut) {
@@ -220,6 +221,7 @@ class LatheComposer {
     if (const std::string more = latheNote(row, work_.step); !more.empty()) {
       note += (note.empty() ? "" : ": ") + more;
     }
+    if (!named) note = row.id + (note.empty() ? "" : " · ") + note;
     addNote(piece, note, 0);
     piece.sketch.line({0, piece.height}, {inner_, piece.height}, {Ink::black, kHairline, {}});
     return piece;

@@ -105,6 +105,31 @@ TEST(LatheSheet, PrintsNothingOverAnother) {
   }
 }
 
+// Found by trying: a name longer than its column was printed over its figures.
+TEST(LatheSheet, LongNamesKeepClearOfFigures) {
+  for (const char* name : {"seat", "seat of the great wheel",
+                           "seat of the great wheel, of its washer and of the spring behind it"}) {
+    Turned one(3);
+    for (Feature& feature : one.part.features) {
+      if (feature.id == "D2") feature.id = name;
+    }
+    one.solution = solve(one.part).value();
+    one.work = latheWork(one.job, one.part, *one.solution, one.part.setups[0]).value();
+    one.work.cuts.clear();
+    std::string all;
+    for (const Page& page : one.pages()) {
+      EXPECT_EQ(covering(page), "");
+      for (const DrawItem& item : page.items) {
+        if (const auto* text = std::get_if<TextItem>(&item)) all += text->text + " ";
+      }
+    }
+    // Over the picture, and at its row or below it.
+    const std::size_t rows = all.find("TURN TO");
+    ASSERT_NE(rows, std::string::npos);
+    EXPECT_NE(all.find(name, rows), std::string::npos) << all;
+  }
+}
+
 /// The texts on the line of a row, from left to right.
 std::string rowSaid(const std::vector<Page>& pages, const std::string& id, double height) {
   for (const Page& page : pages) {
