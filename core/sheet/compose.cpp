@@ -10,6 +10,7 @@
 #include "core/sheet/content.h"
 #include "core/sheet/flow.h"
 #include "core/sheet/head_block.h"
+#include "core/sheet/head_room.h"
 #include "core/sheet/kit_block.h"
 #include "core/sheet/milled_block.h"
 #include "core/sheet/notes_block.h"
@@ -59,7 +60,6 @@ constexpr double kLeastBelowPicture = 60;
 constexpr double kLeastPicture = 0.3;
 /// A picture is drawn again where it comes out so many times larger.
 constexpr double kWorthAgain = 1.3;
-constexpr std::size_t kMostPages = 9999;
 
 PaperSize sizeOf(Paper paper, bool landscape) {
   const PaperSize upright = paper == Paper::a4 ? PaperSize{210, 297} : PaperSize{215.9, 279.4};
@@ -95,6 +95,11 @@ Pieces trailingPieces(const SheetContent& content, double width) {
   return pieces;
 }
 
+/// Where the head of a page (from 0) ends.
+double headEnd(HeadRoom& heads, std::size_t page) {
+  return kMargin + 2 + heads.on(page);
+}
+
 /// Hatching down the left margin of a draft: seen from afar, in nobody's way.
 void drawDraftMargin(Sketch& sketch, const PaperSize& size) {
   drawHatchedBox(sketch, {4.2, kMargin, 7.4, size.height - kMargin}, 3, 0.8);
@@ -110,9 +115,19 @@ class Composer {
   }
 
   /// Picture and words at the left, rows at the right; empty when the two do not fit side by side.
-  std::optional<SheetLayout> sideBySide() const;
+  std::optional<SheetLayout> sideBySide() const {
+    const std::optional<Columns> widths = columns();
+    if (!widths) return std::nullopt;
+    return layNumbered(
+        headHeights(widths->left), [&](HeadRoom& heads) { return laidBeside(*widths, heads); },
+        [](const std::optional<SheetLayout>& laid) { return laid ? laid->pages() : 1; });
+  }
   /// One column: head, picture, zero, rows, the rest.
-  SheetLayout below() const;
+  SheetLayout below() const {
+    return layNumbered(
+        headHeights(innerWidth()), [&](HeadRoom& heads) { return laidBelow(heads); },
+        [](const SheetLayout& laid) { return laid.pages(); });
+  }
 
  private:
   struct Columns {
@@ -120,13 +135,16 @@ class Composer {
     double right = 0;
   };
   std::optional<Columns> columns() const;
+  std::optional<SheetLayout> laidBeside(const Columns& widths, HeadRoom& heads) const;
+  SheetLayout laidBelow(HeadRoom& heads) const;
   SheetLayout blank(double headWidth) const {
     return {size_, headWidth, bottom_, 0, 0, {}, {}, foot_};
   }
   double innerWidth() const { return size_.width - 2 * kMargin; }
-  /// Where the head of a page (from 0) ends.
-  double headEnd(std::size_t page, double width) const {
-    return kMargin + 2 + headPiece(content_, width, page == 0 ? 1 : kMostPages, kMostPages).height;
+  HeadRoom::HeightOf headHeights(double width) const {
+    return [this, width](std::size_t page, std::size_t pages) {
+      return headPiece(content_, width, page, pages).height;
+    };
   }
 
   const SheetContent& content_;
@@ -152,13 +170,10 @@ std::optional<Composer::Columns> Composer::columns() const {
   return columns;
 }
 
-std::optional<SheetLayout> Composer::sideBySide() const {
-  const std::optional<Columns> widths = columns();
-  if (!widths) return std::nullopt;
-  const double left = widths->left;
+std::optional<SheetLayout> Composer::laidBeside(const Columns& widths, HeadRoom& heads) const {
+  const double left = widths.left;
   const double bottom = bottom_ - 1;
-  const double firstTop = headEnd(0, left);
-  const double nextTop = headEnd(1, left);
+  const double firstTop = headEnd(heads, 0);
   // The picture leaves room for finding zero when it stays of use itself.
   const double full = bottom - firstTop;
   const double spare = full - heightOf(zeroPieces(content_, left));
@@ -172,7 +187,7 @@ std::optional<SheetLayout> Composer::sideBySide() const {
 
   const double rowsLeft = kMargin + left + kGutter;
   Flowed rows =
-      flow(layout.pieces.emplace_back(rowsPieces(content_, widths->right)), [&](std::size_t page) {
+      flow(layout.pieces.emplace_back(rowsPieces(content_, widths.right)), [&](std::size_t page) {
         return Stretch{page, rowsLeft, kMargin, bottom};
       });
   const std::size_t lastRows = rows.last.page;
@@ -184,14 +199,14 @@ std::optional<SheetLayout> Composer::sideBySide() const {
     if (number >= lastRows && (number - lastRows) % 2 == 1) {
       return Stretch{page, rowsLeft, page == lastRows ? rows.end + kAfterRows : kMargin, bottom};
     }
-    return Stretch{page, kMargin, page == 0 ? firstTop + pictureHeight : nextTop, bottom};
+    return Stretch{page, kMargin, headEnd(heads, page) + (page == 0 ? pictureHeight : 0), bottom};
   });
   // The picture again wherever rows stand beside blank paper.
   LaidPages pictures(lastRows + 1);
   for (std::size_t i = 0; i < pictures.size(); ++i) {
     const bool blank = i >= beside.pages.size() || beside.pages[i].empty();
     if (i == 0 || blank) {
-      pictures[i].push_back({&picture.front(), kMargin, i == 0 ? firstTop : nextTop});
+      pictures[i].push_back({&picture.front(), kMargin, headEnd(heads, i)});
     }
   }
   layout.lastRows = lastRows;
@@ -202,9 +217,9 @@ std::optional<SheetLayout> Composer::sideBySide() const {
                       std::none_of(beside.pages.back().begin(), beside.pages.back().end(),
                                    [&](const Laid& laid) { return laid.left >= rowsLeft; });
   if (isFree && content_.picture &&
-      pictureScale(content_, widths->right, room) > kWorthAgain * layout.pictureScale) {
+      pictureScale(content_, widths.right, room) > kWorthAgain * layout.pictureScale) {
     const Pieces& large =
-        layout.pieces.emplace_back(Pieces{picturePiece(content_, widths->right, room)});
+        layout.pieces.emplace_back(Pieces{picturePiece(content_, widths.right, room)});
     pictures.resize(beside.pages.size());
     pictures.back().push_back({&large.front(), rowsLeft, kMargin});
   }
@@ -214,13 +229,11 @@ std::optional<SheetLayout> Composer::sideBySide() const {
   return layout;
 }
 
-SheetLayout Composer::below() const {
+SheetLayout Composer::laidBelow(HeadRoom& heads) const {
   const double width = innerWidth();
-  const double firstTop = headEnd(0, width);
-  const double nextTop = headEnd(1, width);
-  const double mostPicture = std::min((bottom_ - firstTop) * 0.42, 110.0);
+  const double mostPicture = std::min((bottom_ - headEnd(heads, 0)) * 0.42, 110.0);
   const Stretches stretches = [&](std::size_t page) {
-    return Stretch{page, kMargin, page == 0 ? firstTop : nextTop, bottom_ - 1};
+    return Stretch{page, kMargin, headEnd(heads, page), bottom_ - 1};
   };
   SheetLayout layout = blank(width);
   Pieces& pieces = layout.pieces.emplace_back();

@@ -8,6 +8,8 @@
 #include "core/say/lathe_words.h"
 #include "core/sheet/flow.h"
 #include "core/sheet/half_section.h"
+#include "core/sheet/head_room.h"
+#include "core/sheet/id_setting.h"
 #include "core/sheet/kit_block.h"
 #include "core/sheet/paragraph.h"
 #include "core/sheet/style.h"
@@ -47,7 +49,6 @@ class LatheComposer {
   std::vector<Page> take() {
     const Piece foot = footPiece();
     const double bottom = height_ - kMarginAround - foot.height;
-    const double top = kMarginAround + headPiece(1, 1).height + 2;
     Pieces pieces;
     const Setup* named = part_.setup(work_.setup);
     const Setup setup = named ? *named : defaultSetup(part_, solution_);
@@ -57,9 +58,16 @@ class LatheComposer {
     addKit(pieces);
     addRows(pieces);
     addCuts(pieces);
-    const Flowed flowed = flow(pieces, [&](std::size_t page) {
-      return Stretch{page, kMarginAround, top, bottom - 1};
-    });
+    const auto headHeight = [&](std::size_t page, std::size_t of) {
+      return headPiece(page, of).height;
+    };
+    const auto lay = [&](HeadRoom& heads) {
+      return flow(pieces, [&](std::size_t page) {
+        return Stretch{page, kMarginAround, kMarginAround + heads.on(page) + 2, bottom - 1};
+      });
+    };
+    const Flowed flowed =
+        layNumbered(headHeight, lay, [](const Flowed& laid) { return laid.pages.size(); });
     std::vector<Page> pages;
     for (std::size_t i = 0; i < flowed.pages.size(); ++i) {
       Sketch sketch;
@@ -192,11 +200,15 @@ class LatheComposer {
     const double base = figure * 1.32;
     Piece piece;
     piece.height = figure * 1.62;
-    const Sketch::Look bold{figure, Typeface::bold};
-    const Sketch::Look mono{figure, Typeface::regular, TextAlign::right};
-    piece.sketch.text(0, base, row.id, bold);
-    piece.sketch.figure(at.length, base, row.length.text, mono);
-    if (row.dia) piece.sketch.figure(at.dia, base, row.dia->text, mono);
+    // From the left of the sign, so that last figures stand below each other.
+    const auto set = [&](double right, const std::string& text) {
+      piece.sketch.figure(right - figureWidth(text, figure, Typeface::regular), base, text,
+                          {figure});
+    };
+    const double room = at.length - figureWidth(row.length.text, figure, Typeface::regular) - 2;
+    const bool named = setId(piece, row.id, 0, base, room, figure);
+    set(at.length, row.length.text);
+    if (row.dia) set(at.dia, row.dia->text);
     if (row.struckOut) {
       const double small = style_.label(), left = at.dia + style_.figure();
       const double wide = textWidth(row.struckOut->text, small, Typeface::regular);
@@ -209,6 +221,7 @@ class LatheComposer {
     if (const std::string more = latheNote(row, work_.step); !more.empty()) {
       note += (note.empty() ? "" : ": ") + more;
     }
+    if (!named) note = row.id + (note.empty() ? "" : " · ") + note;
     addNote(piece, note, 0);
     piece.sketch.line({0, piece.height}, {inner_, piece.height}, {Ink::black, kHairline, {}});
     return piece;

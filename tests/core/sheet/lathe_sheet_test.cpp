@@ -2,60 +2,15 @@
 
 #include <gtest/gtest.h>
 
+#include <map>
 #include <string>
 
-#include "core/part/edit.h"
+#include "core/say/lathe_words.h"
 #include "core/sheet/bounds.h"
+#include "tests/core/sheet/turned_arbor.h"
 
 namespace inchwright {
 namespace {
-
-Feature turned(const Id& id, Shape shape) {
-  Feature feature;
-  feature.id = id;
-  feature.shape = std::move(shape);
-  return feature;
-}
-
-/// An arbor with so many steps of 1/4 in, each thinner than the one before.
-struct Turned {
-  Job job;
-  Part part;
-  std::optional<Solution> solution;
-  LatheWork work;
-
-  explicit Turned(int steps, const char* standsOut = nullptr) {
-    part.name = "Winding arbor";
-    part.features.push_back(turned("L", kind::Edge{Axis::x, Side::left}));
-    for (int i = 0; i < steps; ++i) {
-      const Id from = i == 0 ? "L" : "E" + std::to_string(i);
-      const Id to = "E" + std::to_string(i + 1);
-      part.features.push_back(turned(
-          to, kind::Edge{Axis::x, i + 1 == steps ? std::optional(Side::right) : std::nullopt}));
-      part.features.push_back(turned(
-          "D" + std::to_string(i + 1),
-          kind::Outside{{from, to}, readLength(std::to_string(49 - 2 * i) + "/64").value()}));
-      Reading reading;
-      reading.id = "r" + std::to_string(i + 1);
-      reading.from = from;
-      reading.to = to;
-      reading.figure = readLength("1/4").value();
-      part.readings.push_back(reading);
-    }
-    part = turnedPart(std::move(part));
-    auto& setup = part.setups.emplace_back();
-    setup.name = "1";
-    setup.chucked.emplace();
-    if (standsOut) setup.chucked->standsOut = readLength(standsOut).value();
-    auto solved = solve(part);
-    solution = *std::move(solved);
-    work = latheWork(job, part, *solution, setup).value();
-  }
-
-  std::vector<Page> pages(const SheetOptions& options = {}) const {
-    return latheSheet(job, part, *solution, work, Lathe{}, options);
-  }
-};
 
 bool shows(const std::vector<Page>& pages, const std::string& text) {
   for (const Page& page : pages) {
@@ -122,6 +77,181 @@ TEST(LatheSheet, KeepsToThePaper) {
       }
     }
   }
+}
+
+/// Texts of a page whose boxes meet, the first pair of them.
+std::string covering(const Page& page) {
+  std::vector<const TextItem*> texts;
+  for (const DrawItem& item : page.items) {
+    const auto* text = std::get_if<TextItem>(&item);
+    if (!text) continue;
+    for (const TextItem* one : texts) {
+      if (boundsOf(*one).grownBy(-1e-6).meets(boundsOf(*text)))
+        return one->text + " | " + text->text;
+    }
+    texts.push_back(text);
+  }
+  return "";
+}
+
+TEST(LatheSheet, PrintsNothingOverAnother) {
+  for (const int steps : {1, 5, 24}) {
+    for (const double distance : {600.0, 1000.0, 1500.0}) {
+      SheetOptions options;
+      options.readingDistance = distance;
+      const std::vector<Page> pages = Turned(steps, "3/4").pages(options);
+      for (const Page& page : pages) EXPECT_EQ(covering(page), "") << steps << " at " << distance;
+    }
+  }
+}
+
+// Found by trying: a name longer than its column was printed over its figures.
+TEST(LatheSheet, LongNamesKeepClearOfFigures) {
+  for (const char* name : {"seat", "seat of the great wheel",
+                           "seat of the great wheel, of its washer and of the spring behind it"}) {
+    Turned one(3);
+    for (Feature& feature : one.part.features) {
+      if (feature.id == "D2") feature.id = name;
+    }
+    one.solution = solve(one.part).value();
+    one.work = latheWork(one.job, one.part, *one.solution, one.part.setups[0]).value();
+    one.work.cuts.clear();
+    std::string all;
+    for (const Page& page : one.pages()) {
+      EXPECT_EQ(covering(page), "");
+      for (const DrawItem& item : page.items) {
+        if (const auto* text = std::get_if<TextItem>(&item)) all += text->text + " ";
+      }
+    }
+    // Over the picture, and at its row or below it.
+    const std::size_t rows = all.find("TURN TO");
+    ASSERT_NE(rows, std::string::npos);
+    EXPECT_NE(all.find(name, rows), std::string::npos) << all;
+  }
+}
+
+/// The texts on the line of a row, from left to right.
+std::string rowSaid(const std::vector<Page>& pages, const std::string& id, double height) {
+  for (const Page& page : pages) {
+    const TextItem* first = nullptr;
+    std::string said;
+    for (const DrawItem& item : page.items) {
+      const auto* text = std::get_if<TextItem>(&item);
+      if (!text) continue;
+      if (!first && text->text == id && text->height == height) first = text;
+      if (first && text->at.y == first->at.y) said += (said.empty() ? "" : " ") + text->text;
+    }
+    if (first) return said;
+  }
+  return "";
+}
+
+// Each stretch with its own length and diameter.
+TEST(LatheSheet, EveryRowHasItsOwnFigures) {
+  const Turned one(5);
+  const std::vector<Page> pages = one.pages();
+  ASSERT_EQ(one.work.rows.size(), 5u);
+  for (const LatheRow& row : one.work.rows) {
+    EXPECT_EQ(rowSaid(pages, row.id, Style(1000).figure()),
+              row.id + " " + row.length.text + " " + row.dia->text);
+  }
+}
+
+/// Where the figures of a height end, by the figure.
+std::map<std::string, double> endsOf(const Page& page, double height) {
+  std::map<std::string, double> ends;
+  for (const DrawItem& item : page.items) {
+    const auto* text = std::get_if<TextItem>(&item);
+    if (text && text->height == height) ends[text->text] = boundsOf(*text).right;
+  }
+  return ends;
+}
+
+// Found by reading: a length below zero ended further left than one above it, and its minus was
+// drawn behind its last figure.
+TEST(LatheSheet, FiguresEndBelowTheirHeadingAndBeginWithTheirSign) {
+  Turned one(5);
+  ZeroAlong zero;
+  zero.at = "E2";
+  one.part.setups[0].zero = {zero};
+  one.work = latheWork(one.job, one.part, *one.solution, one.part.setups[0]).value();
+  const Page page = one.pages().at(0);
+  auto figures = endsOf(page, Style(1000).figure());
+  auto headings = endsOf(page, Style(1000).label());
+  std::size_t below = 0;
+  for (const LatheRow& row : one.work.rows) {
+    EXPECT_NEAR(figures[row.length.text], headings["Length (Z)"], 1e-6) << row.length.text;
+    EXPECT_NEAR(figures[row.dia->text], headings["Dia (X)"], 1e-6) << row.dia->text;
+    if (row.length.text[0] == '-') ++below;
+  }
+  ASSERT_GT(below, 0u);
+  // Minuses are drawn out to the left of the figures' middle.
+  std::size_t minuses = 0;
+  for (std::size_t i = 1; i < page.items.size(); ++i) {
+    const auto* text = std::get_if<TextItem>(&page.items[i - 1]);
+    if (!text || text->text[0] != '-' || text->height != Style(1000).figure()) continue;
+    const PaperBox figure = boundsOf(page.items[i - 1]), minus = boundsOf(page.items[i]);
+    EXPECT_LT(minus.right, (figure.left + figure.right) / 2) << text->text;
+    EXPECT_GT(minus.right, figure.left) << text->text;
+    ++minuses;
+  }
+  EXPECT_EQ(minuses, below);
+}
+
+// Cuts are counted from 1 in the order of work.
+TEST(LatheSheet, CutsAreNumberedInOrder) {
+  const Turned one(3);
+  const std::vector<Page> pages = one.pages();
+  for (std::size_t i = 0; i < one.work.cuts.size(); ++i) {
+    const Cut& cut = one.work.cuts[i];
+    std::string wanted = std::to_string(i + 1) + " " + cutWords(cut);
+    if (cut.length) wanted += " Z " + cut.length->text;
+    if (cut.dia) wanted += " X " + cut.dia->text;
+    EXPECT_EQ(rowSaid(pages, std::to_string(i + 1), Style(1000).tool()), wanted);
+  }
+}
+
+TEST(LatheSheet, EveryPageNamesPartUnitAndItself) {
+  Turned one(24);
+  one.part.material = "silver steel";
+  one.part.quantity = 3;
+  one.job.title = "Clock";
+  one.job.print = "sheet 9";
+  SheetOptions options;
+  options.date = "2026-11-25";
+  const std::vector<Page> pages = one.pages(options);
+  ASSERT_GT(pages.size(), 1u);
+  for (std::size_t i = 0; i < pages.size(); ++i) {
+    const std::vector<Page> alone{pages[i]};
+    std::string head;
+    for (const DrawItem& item : pages[i].items) {
+      if (const auto* text = std::get_if<TextItem>(&item)) head += text->text + " ";
+    }
+    for (const std::string& words :
+         {std::string("Winding arbor"), std::string("INCHES"), std::string("SETUP 1"),
+          std::string("silver steel · make 3"), std::string("sheet 9 · Clock · 2026-11-25"),
+          "page " + std::to_string(i + 1) + " of " + std::to_string(pages.size()),
+          std::string("counts the diameter · step 0.001")}) {
+      EXPECT_NE(head.find(words), std::string::npos) << words << ": " << head.substr(0, 300);
+    }
+  }
+}
+
+// Where the readout counts the radius or in millimetres, figures and bar both say so.
+TEST(LatheSheet, SaysWhatTheReadoutCounts) {
+  Turned one(3);
+  one.job.lathe.emplace();
+  one.job.lathe->crossCounts = CrossCounts::radius;
+  one.work = latheWork(one.job, one.part, *one.solution, one.part.setups[0]).value();
+  EXPECT_TRUE(shows(one.pages(), "counts the radius · step"));
+  EXPECT_TRUE(shows(one.pages(), "Half dia (X)"));
+  EXPECT_TRUE(shows(one.pages(), "0.383")) << "half of 49/64";
+  EXPECT_FALSE(shows(one.pages(), "0.766"));
+  one.job.lathe->unit = Unit::millimetre;
+  one.job.lathe->step = "0.02";
+  one.work = latheWork(one.job, one.part, *one.solution, one.part.setups[0]).value();
+  EXPECT_TRUE(shows(one.pages(), "MILLIMETRES"));
+  EXPECT_FALSE(shows(one.pages(), "INCHES"));
 }
 
 }  // namespace

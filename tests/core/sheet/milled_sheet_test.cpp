@@ -1,26 +1,15 @@
 // Slots and pockets on the sheet: every run is driven to, so its figures are as large as those.
+#include "tests/core/sheet/milled_sheet.h"
+
 #include <gtest/gtest.h>
 
 #include <algorithm>
 
 #include "core/sheet/bounds.h"
 #include "core/sheet/style.h"
-#include "tests/core/plan/milled_plate.h"
-#include "tests/core/sheet/made_sheet.h"
 
 namespace inchwright::test {
 namespace {
-
-MadeSheet sheetOf(const MilledPlate& plate, double distance = 1000) {
-  MadeSheet made;
-  made.job = plate.job;
-  made.part = plate.part;
-  made.part.setups = {plate.setup};
-  made.solution = solved(made.part);
-  made.options.readingDistance = distance;
-  made.plan();
-  return made;
-}
 
 std::vector<const TextItem*> textsOn(const std::vector<Page>& pages) {
   std::vector<const TextItem*> all;
