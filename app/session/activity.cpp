@@ -6,7 +6,9 @@
 #include "app/session/offer_walk.h"
 #include "app/session/picture_edits.h"
 #include "app/session/plausible.h"
+#include "app/session/side_words.h"
 #include "core/measure/writing.h"
+#include "core/say/callout_words.h"
 
 namespace inchwright::app {
 namespace {
@@ -39,6 +41,16 @@ std::size_t Hands::setupHere() const {
   const auto found = std::find_if(setups.begin(), setups.end(),
                                   [&](const Setup& one) { return one.face == desk.face(); });
   return static_cast<std::size_t>(found - setups.begin());
+}
+
+const std::vector<std::vector<Id>>& Hands::declinedHere(UnderstandingKind kind) const {
+  static const std::vector<std::vector<Id>> none;
+  const auto found = declined.find({part().name, kind});
+  return found == declined.end() ? none : found->second;
+}
+
+void Hands::decline(UnderstandingKind kind, const std::vector<Id>& ids) {
+  declined[{part().name, kind}].push_back(ids);
 }
 
 bool Hands::drawnToScale() const {
@@ -156,8 +168,32 @@ Echo echoFigure(const QString& text, Unit unit) {
   return echo;
 }
 
+void addQuestion(const std::string& question, Echo& echo) {
+  if (question.empty()) return;
+  echo.text += QStringLiteral("   ") + QString::fromStdString(question);
+  echo.doubtful = true;
+}
+
 void addObjection(const Hands& hands, const Reading& reading, Echo& echo) {
   addObjection(hands.evidence(), hands.drawnToScale(), reading, echo);
+  if (reading.kind != ReadingKind::along) return;
+  if (reading.figure.symbol != SizeSymbol::none) {
+    addQuestion(tr("lettered as the size of something round: is it a distance?").toStdString(),
+                echo);
+  }
+  // Typed twice it would seem to check itself.
+  for (const Reading& there : hands.part().readings) {
+    const bool same = there.kind == reading.kind && there.axis == reading.axis &&
+                      there.id != reading.id &&
+                      std::minmax(there.from, there.to) == std::minmax(reading.from, reading.to);
+    if (!same) continue;
+    const QString text = QString::fromStdString(there.figure.text);
+    addQuestion(tr("%1 is read there already: once more only where the print letters it twice")
+                    .arg(text)
+                    .toStdString(),
+                echo);
+    return;
+  }
 }
 
 void addObjection(const TracingEvidence& evidence, bool toScale, const Reading& reading,
@@ -168,19 +204,54 @@ void addObjection(const TracingEvidence& evidence, bool toScale, const Reading& 
   echo.doubtful = true;
 }
 
+Echo echoFeature(const Hands& hands, const FeatureLine& line) {
+  Echo echo;
+  const Feature& feature = line.feature;
+  echo.text = wordFor(feature.kind()) + QStringLiteral(" ") + QString::fromStdString(feature.id);
+  if (const auto* edge = feature.as<kind::Edge>()) {
+    echo.text += edge->side ? QStringLiteral(", ") + tr("the %1 side").arg(wordFor(*edge->side))
+                            : tr(", across %1").arg(wordFor(edge->axis));
+  }
+  if (const auto* ring = feature.as<kind::Ring>(); ring && ring->pitchDiameter) {
+    echo.text += tr(", on %1").arg(QString::fromStdString(ring->pitchDiameter->text));
+    if (ring->firstAngle) {
+      echo.text += tr(" from %1°").arg(ring->firstAngle->value.toDegrees(), 0, 'g', 8);
+    }
+  }
+  if (const auto* row = feature.as<kind::Row>(); row && row->pitch) {
+    echo.text += tr(", pitch %1").arg(QString::fromStdString(row->pitch->text));
+  }
+  const auto* slot = feature.as<kind::Slot>();
+  const std::optional<Lettered> width = slot ? slot->width : std::nullopt;
+  for (const auto* size : {&diameterOf(feature), &width, &radiusOf(feature)}) {
+    if (!*size) continue;
+    const Echo figure = echoFigure(QString::fromStdString((*size)->text), hands.desk.job().unit);
+    echo.text += QStringLiteral(": ") + figure.text;
+    echo.doubtful = echo.doubtful || figure.doubtful;
+  }
+  const std::string more = calloutWords(line);
+  if (!more.empty()) echo.text += QStringLiteral("; ") + QString::fromStdString(more);
+  addQuestion(line.question, echo);
+  return echo;
+}
+
 Echo echoLine(const Hands& hands, const QString& text) {
   Echo echo;
   const auto outcome = hands.line(text);
+  if (outcome.ok() && outcome->feature) return echoFeature(hands, *outcome->feature);
   if (outcome.ok()) {
     echo.text = QString::fromStdString(outcome->said);
+    addQuestion(outcome->question, echo);
     const Reading* reading =
         outcome->did == LineDid::reading ? outcome->part.reading(outcome->id) : nullptr;
     if (reading == nullptr) return echo;
-    if (reading->kind != ReadingKind::angle) {
+    if (reading->angle) {
+      echo.text += QStringLiteral("   ") + tr("%1 degrees").arg(reading->angle->value.toDegrees());
+    } else {
       const Echo figure =
           echoFigure(QString::fromStdString(reading->figure.text), hands.desk.job().unit);
       echo.text += QStringLiteral("   ") + figure.text;
-      echo.doubtful = figure.doubtful;
+      echo.doubtful = echo.doubtful || figure.doubtful;
     }
     addObjection(hands, *reading, echo);
     return echo;
