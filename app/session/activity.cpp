@@ -8,6 +8,7 @@
 #include "app/session/plausible.h"
 #include "app/session/side_words.h"
 #include "core/measure/writing.h"
+#include "core/part/place_index.h"
 #include "core/say/callout_words.h"
 
 namespace inchwright::app {
@@ -16,6 +17,25 @@ namespace {
 QString signedFigure(Length length, Unit unit) {
   const QString figure = QString::fromStdString(writePlain(length.magnitude(), unit));
   return (length.ticks() < 0 ? QStringLiteral("-") : QStringLiteral("+")) + figure;
+}
+
+/// A hole that is found through another part's needs that part in the job.
+void askForMate(const Job& job, LineOutcome& outcome) {
+  const Feature* hole = outcome.part.feature(outcome.id);
+  const Drilled* drilled = hole == nullptr ? nullptr : hole->drilled();
+  if (drilled == nullptr || !drilled->mate || outcome.feature) return;
+  const Part* other = job.part(drilled->mate->part);
+  if (other == nullptr) {
+    outcome.question = tr("there is no part %1 in this job")
+                           .arg(QString::fromStdString(drilled->mate->part))
+                           .toStdString();
+  } else if (const auto places = PlaceIndex::of(*other);
+             places.ok() && !places->find(drilled->mate->place)) {
+    outcome.question = tr("%1 has no place %2")
+                           .arg(QString::fromStdString(drilled->mate->part),
+                                QString::fromStdString(drilled->mate->place))
+                           .toStdString();
+  }
 }
 
 }  // namespace
@@ -90,6 +110,7 @@ std::pair<Id, Id> Hands::ordered(const Id& from, const Id& to, Axis along) const
 
 Result<LineOutcome> Hands::line(const QString& text) const {
   auto outcome = applyLine(part(), text.toStdString(), context());
+  if (outcome.ok() && outcome->did == LineDid::feature) askForMate(desk.job(), *outcome);
   if (!outcome.ok() || outcome->did != LineDid::reading) return outcome;
   for (Reading& reading : outcome->part.readings) {
     if (reading.id != outcome->id || reading.kind != ReadingKind::along) continue;
