@@ -10,6 +10,7 @@
 #include "core/measure/writing.h"
 #include "core/part/place_index.h"
 #include "core/say/callout_words.h"
+#include "core/shop/threads.h"
 
 namespace inchwright::app {
 namespace {
@@ -225,6 +226,43 @@ void addObjection(const TracingEvidence& evidence, bool toScale, const Reading& 
   echo.doubtful = true;
 }
 
+void addTurned(const Feature& feature, Echo& echo) {
+  QStringList said;
+  const auto say = [&](const char* what, const auto& figure) {
+    if (figure) said << tr(what).arg(QString::fromStdString(figure->text));
+  };
+  std::string question;
+  if (const auto* taper = feature.as<kind::Taper>()) {
+    say("large %1", taper->large);
+    say("small %1", taper->small);
+    say("angle %1", taper->angle);
+    say("%1 to the foot", taper->perFoot);
+    if (taper->large && taper->small && taper->large->value <= taper->small->value) {
+      question = tr("the large end is no larger than the small one").toStdString();
+    }
+  } else if (const auto* chamfer = feature.as<kind::Chamfer>()) {
+    say("%1 long", chamfer->length);
+    say("at %1", chamfer->angle);
+    if (chamfer->angle && chamfer->angle->value.toDegrees() >= 90) {
+      question = tr("a chamfer lies at less than 90°: is it read right?").toStdString();
+    }
+  } else if (const auto* centre = feature.as<kind::CentreDrill>()) {
+    said << QString::fromStdString(centre->size);
+    if (centre->size.empty()) question = tr("how large it is is missing, as in #2").toStdString();
+  } else if (const auto* screwed = feature.as<kind::Screwed>()) {
+    said << QString::fromStdString(screwed->thread);
+  }
+  said.removeAll(QString());
+  if (!said.isEmpty()) echo.text += QStringLiteral(": ") + said.join(QStringLiteral(", "));
+  addQuestion(question, echo);
+  const auto* screwed = feature.as<kind::Screwed>();
+  const std::string thread = screwed             ? screwed->thread
+                             : feature.drilled() ? feature.drilled()->thread
+                                                 : std::string();
+  const auto known = threadNamed(thread);
+  if (!thread.empty() && !known.ok()) addQuestion(known.error().text, echo);
+}
+
 Echo echoFeature(const Hands& hands, const FeatureLine& line) {
   Echo echo;
   const Feature& feature = line.feature;
@@ -252,6 +290,7 @@ Echo echoFeature(const Hands& hands, const FeatureLine& line) {
   }
   const std::string more = calloutWords(line);
   if (!more.empty()) echo.text += QStringLiteral("; ") + QString::fromStdString(more);
+  addTurned(feature, echo);
   addQuestion(line.question, echo);
   return echo;
 }

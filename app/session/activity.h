@@ -141,6 +141,8 @@ void addObjection(const TracingEvidence& evidence, bool toScale, const Reading& 
                   Echo& echo);
 /// A feature as a line names it, its sizes as they were read.
 Echo echoFeature(const Hands& hands, const FeatureLine& line);
+/// Adds what a turned feature says besides a diameter, and a thread that no table here has.
+void addTurned(const Feature& feature, Echo& echo);
 /// Adds what to look at again; nothing where there is no question.
 void addQuestion(const std::string& question, Echo& echo);
 /// What a whole line would do, without doing it; of a reading what its figure says, too.

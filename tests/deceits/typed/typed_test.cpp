@@ -53,7 +53,7 @@ void expectSaid(const TypedDeceit& row, const TypedDesk::Begins& begins) {
 TEST(TypedDeceits, EveryOne) {
   deskApplication();
   const Table all = table();
-  EXPECT_GE(all.rows.size(), 80u);
+  EXPECT_GE(all.rows.size(), 150u);
   for (const TypedDeceit& row : all.rows) {
     try {
       expectSaid(row, all.begins);
