@@ -22,8 +22,11 @@ struct Hands {
   Axis axis = Axis::x;
   bool fromFirst = false;
   bool stated = false;  ///< the last understanding was said to stand on the print
-  /// What was offered as an understanding and left, by its kind: it is not offered again.
-  std::map<UnderstandingKind, std::vector<std::vector<Id>>> declined = {};
+  /// What was offered as an understanding and left, by part and kind: it is not offered again.
+  std::map<std::pair<std::string, UnderstandingKind>, std::vector<std::vector<Id>>> declined = {};
+  /// Of the part on the desk.
+  const std::vector<std::vector<Id>>& declinedHere(UnderstandingKind kind) const;
+  void decline(UnderstandingKind kind, const std::vector<Id>& ids);
   /// How askew the picture under this face was taken, where its lines tell.
   std::optional<Askew> askew = {};
   /// How long and how deep the corners that were pointed out make the part, as it was lettered.
@@ -131,11 +134,17 @@ QString tr(const char* text);
 /// What a figure says, for the echo: `1 3/16 = 1.1875 in = 30.1625 mm`, with its tolerance and the
 /// reader's questions.
 Echo echoFigure(const QString& text, Unit unit);
-/// Adds to the echo what the tracing says against a reading, and that its ends were taken the other
-/// way round than they were typed.
+/// Adds to the echo what the tracing says against a reading, and that the same distance is read
+/// already.
 void addObjection(const Hands& hands, const Reading& reading, Echo& echo);
 void addObjection(const TracingEvidence& evidence, bool toScale, const Reading& reading,
                   Echo& echo);
+/// A feature as a line names it, its sizes as they were read.
+Echo echoFeature(const Hands& hands, const FeatureLine& line);
+/// Adds what a turned feature says besides a diameter, and a thread that no table here has.
+void addTurned(const Feature& feature, Echo& echo);
+/// Adds what to look at again; nothing where there is no question.
+void addQuestion(const std::string& question, Echo& echo);
 /// What a whole line would do, without doing it; of a reading what its figure says, too.
 Echo echoLine(const Hands& hands, const QString& text);
 /// Words for people: `X`, `left side`, `in line` …, translated.

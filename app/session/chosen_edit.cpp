@@ -1,6 +1,7 @@
 #include "app/session/chosen_edit.h"
 
 #include "app/session/doubt_edits.h"
+#include "core/lines/typed_name.h"
 #include "core/part/edit.h"
 #include "core/say/reading_words.h"
 
@@ -50,6 +51,32 @@ std::optional<Feature> changedFeature(const Hands& hands, const Feature& before,
   return changed;
 }
 
+/// What was said of the hole besides its size, and is said no more.
+void addLoss(const Feature& before, const Feature& after, Echo& echo) {
+  const Drilled* was = before.drilled();
+  const Drilled* is = after.drilled();
+  if (was == nullptr || is == nullptr) return;
+  QStringList lost;
+  const auto lose = [&](bool gone, const QString& what) {
+    if (gone) lost << what;
+  };
+  lose(is->make == Make::drill && was->make != Make::drill,
+       QString::fromStdString(std::string(nameOf(was->make))));
+  if (is->depth.through && was->depth.length) {
+    lost << tr("%1 deep").arg(QString::fromStdString(was->depth.length->text));
+  }
+  lose(!is->seatDiameter && was->seatDiameter, tr("its seat"));
+  lose(is->limits.empty() && !was->limits.empty(), QString::fromStdString(was->limits));
+  lose(is->locate == Locate::coordinate && was->locate != Locate::coordinate,
+       tr("how its place is found"));
+  lose(after.note.empty() && !before.note.empty(), tr("its note"));
+  if (lost.isEmpty()) return;
+  addQuestion(tr("no longer: %1; type that too where it stays")
+                  .arg(lost.join(QStringLiteral(", ")))
+                  .toStdString(),
+              echo);
+}
+
 bool isName(const QString& text) {
   const bool plain = std::all_of(text.begin(), text.end(), [](QChar c) {
     return c.unicode() < 128 && (c.isLetterOrNumber() || c == QLatin1Char('_'));
@@ -64,20 +91,21 @@ std::optional<ChosenEdit> featureEdit(const Hands& hands, const Feature& before,
     auto part = replaceFeature(hands.part(), before.id, *changed);
     if (!part.ok()) return std::nullopt;
     ChosenEdit edit{*std::move(part), tr("%1 becomes %2").arg(id, text), {}};
-    edit.echo.text = edit.title;
-    if (const auto& size = diameterOf(*changed)) {
-      const Echo figure = echoFigure(QString::fromStdString(size->text), hands.desk.job().unit);
-      edit.echo.text += QStringLiteral(": ") + figure.text;
-      edit.echo.doubtful = figure.doubtful;
-    }
+    edit.echo = echoFeature(hands, {*changed});
+    edit.echo.text.prepend(edit.title + QStringLiteral(": "));
+    addLoss(before, *changed, edit.echo);
     return edit;
   }
   // Whoever begins a line about it does not mean a name.
   if (!isName(text) || hands.isPlace(text) || beginsALine(text.toStdString())) return std::nullopt;
-  auto part = renameFeature(hands.part(), before.id, text.toStdString());
+  const std::string name = text.toStdString();
+  if (!nameFault(name).empty() || hands.part().reading(name) != nullptr) return std::nullopt;
+  auto part = renameFeature(hands.part(), before.id, name);
   if (!part.ok()) return std::nullopt;
   const QString title = tr("%1 is called %2").arg(id, text);
-  return ChosenEdit{*std::move(part), title, Echo{title, false, -1, false}};
+  ChosenEdit edit{*std::move(part), title, Echo{title, false, -1, false}};
+  addQuestion(nameQuestion(hands.part(), name, before.id), edit.echo);
+  return edit;
 }
 
 }  // namespace

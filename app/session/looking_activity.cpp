@@ -35,6 +35,12 @@ class LookingActivity : public Activity {
   }
 
   Echo echo(const QString& text) const override {
+    if (text.isEmpty()) return {};
+    if (!hands_.desk.hasPart()) {
+      // A line about a part that is not there yet would become its name.
+      const bool line = hands_.line(text).ok();
+      return {tr("a part called %1").arg(text), false, -1, line};
+    }
     if (const auto edit = editOfChosen(hands_, text)) return edit->echo;
     return Activity::echo(text);
   }

@@ -4,6 +4,7 @@
 #include <algorithm>
 
 #include "app/session/activity.h"
+#include "app/session/plausible.h"
 #include "app/session/suggestions.h"
 #include "core/part/common_axis.h"
 
@@ -84,10 +85,15 @@ class RelatingActivity : public CollectingActivity {
         if (!isAlong()) return tr("%1: point at the features").arg(what);
         return tr("%1 along %2: point at the features").arg(what, axis);
     }
-    if (!isAlong()) {
-      return tr("%1: %2. Enter takes it; type s if the print states it").arg(what, so);
-    }
-    return tr("%1 along %2: %3. Enter takes it; type s if the print states it").arg(what, axis, so);
+    const QString said = isAlong() ? tr("%1 along %2: %3").arg(what, axis, completeWords())
+                                   : tr("%1: %2").arg(what, so);
+    const QString against = objection();
+    return said +
+           (against.isEmpty() ? QStringLiteral(". ") : QStringLiteral("; ") + against + ". ") +
+           (hands_.stated
+                ? tr("Enter takes it as stated on the print, as the last one; type the names "
+                     "where it is not")
+                : tr("Enter takes it; type s if the print states it"));
   }
 
   QString offer() const override {
@@ -107,7 +113,7 @@ class RelatingActivity : public CollectingActivity {
 
   bool back() override {
     // Whoever leaves an offer does not want it made again.
-    if (chosen_.empty() && !likely().empty()) hands_.declined[kind_].push_back(likely());
+    if (chosen_.empty() && !likely().empty()) hands_.decline(kind_, likely());
     return CollectingActivity::back();
   }
 
@@ -127,10 +133,39 @@ class RelatingActivity : public CollectingActivity {
   /// What the tracing says is understood so.
   std::vector<Id> likely() const {
     if (!hands_.desk.hasPart() || !hands_.drawnToScale()) return {};
-    const auto declined = hands_.declined.find(kind_);
-    return suggested(
-        hands_.part(), hands_.desk.solution(), hands_.desk.face(), kind_, hands_.axis,
-        declined == hands_.declined.end() ? std::vector<std::vector<Id>>{} : declined->second);
+    return suggested(hands_.part(), hands_.desk.solution(), hands_.desk.face(), kind_, hands_.axis,
+                     hands_.declinedHere(kind_));
+  }
+
+  /// The places chosen, and which of them is in the middle.
+  QString completeWords() const {
+    if (kind_ != UnderstandingKind::midway || chosen_.size() != 3) return listed(chosen_);
+    return tr("%1 between %2 and %3")
+        .arg(listed({chosen_[0]}), listed({chosen_[1]}), listed({chosen_[2]}));
+  }
+
+  /// What the tracing says against the order in which they were pointed at; empty where it agrees
+  /// or tells nothing.
+  QString objection() const {
+    std::vector<Id> order = chosen_;
+    if (kind_ == UnderstandingKind::midway && order.size() == 3) {
+      std::swap(order[0], order[1]);
+    } else if (kind_ == UnderstandingKind::symmetric && order.size() == 3) {
+      std::swap(order[1], order[2]);
+    } else if (kind_ != UnderstandingKind::equal) {
+      return {};
+    }
+    int sense = 0;
+    for (std::size_t i = 0; i + 1 < order.size(); ++i) {
+      const auto step = tracedDistance(hands_.part(), order[i], order[i + 1], hands_.axis);
+      if (!step || *step == 0) return {};
+      const int now = *step < 0 ? -1 : 1;
+      if (sense != 0 && now != sense) {
+        return tr("they are traced in another order than %1").arg(listed(order));
+      }
+      sense = now;
+    }
+    return {};
   }
 
   /// Whether it holds along an axis; the others hold in the plane of the face.
@@ -212,7 +247,15 @@ class ZeroActivity : public CollectingActivity {
       emit hands_.desk.refused(tr("Zero is at one feature or in the middle of two"));
       return false;
     }
-    return chosen_.size() == 2 ? setMiddle(words) : setAt();
+    if (chosen_.size() == 2) return setMiddle(words);
+    if (words.isEmpty()) return setAt();
+    // A whole line, such as `zero y F`, is welcome at any time.
+    const auto line = hands_.line(text);
+    if (line.ok()) return hands_.apply(line);
+    emit hands_.desk.refused(tr("%1 says nothing of a zero at %2: Enter alone sets it there, "
+                                "another place for the middle")
+                                 .arg(words.join(' '), listed(chosen_)));
+    return false;
   }
 
  private:

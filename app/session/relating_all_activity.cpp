@@ -39,7 +39,9 @@ class RelatingAllActivity : public Activity {
 
   bool enter(const QString& text) override {
     if (const auto number = numbered(text)) {
-      offered_.erase(offered_.begin() + static_cast<std::ptrdiff_t>(*number));
+      const auto left = offered_.begin() + static_cast<std::ptrdiff_t>(*number);
+      hands_.decline(left->kind, left->ids);
+      offered_.erase(left);
       return true;
     }
     const bool stated = text == QLatin1String("s");
@@ -66,6 +68,7 @@ class RelatingAllActivity : public Activity {
 
  private:
   struct Offered {
+    UnderstandingKind kind = UnderstandingKind::inLine;
     std::vector<Id> ids;
     std::string line;
     QString words;
@@ -92,13 +95,11 @@ class RelatingAllActivity : public Activity {
   }
 
   void gather(Part& part, UnderstandingKind kind, Axis axis) {
-    const auto declined = hands_.declined.find(kind);
     while (true) {
       const auto solution = solve(part);
       if (!solution.ok()) return;
-      std::vector<Id> ids = suggested(
-          part, *solution, hands_.desk.face(), kind, axis,
-          declined == hands_.declined.end() ? std::vector<std::vector<Id>>{} : declined->second);
+      std::vector<Id> ids =
+          suggested(part, *solution, hands_.desk.face(), kind, axis, hands_.declinedHere(kind));
       if (ids.empty()) return;
       Offered one = offeredFor(kind, axis, std::move(ids));
       auto outcome = applyLine(part, one.line, hands_.context());
@@ -111,6 +112,7 @@ class RelatingAllActivity : public Activity {
   static Offered offeredFor(UnderstandingKind kind, Axis axis, std::vector<Id> ids) {
     const bool along = kind != UnderstandingKind::concentric;
     Offered one;
+    one.kind = kind;
     one.line = kind == UnderstandingKind::inLine ? "in line" : std::string(nameOf(kind));
     if (along) one.line += " " + std::string(nameOf(axis));
     QStringList names;

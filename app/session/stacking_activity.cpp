@@ -41,7 +41,7 @@ class StackingActivity : public Activity {
         emit hands_.desk.refused(tr("There is no feature %1").arg(word));
         return false;
       }
-      choose(word.toStdString());
+      if (!choose(word.toStdString())) return false;
     }
     return all;
   }
@@ -63,16 +63,22 @@ class StackingActivity : public Activity {
   }
 
  private:
-  void choose(const Id& place) {
+  /// False, with the reason told, when it lies across from the first.
+  bool choose(const Id& place) {
     if (chosen_.size() == 2) chosen_.clear();
     gap_.clear();
     if (!chosen_.empty()) {
       const auto axis = axisBetween(hands_.part(), chosen_[0], place, hands_.axis);
-      if (!axis.ok() || place == chosen_[0]) return;
+      if (!axis.ok()) {
+        emit hands_.desk.refused(QString::fromStdString(axis.error().text));
+        return false;
+      }
+      if (place == chosen_[0]) return true;
       hands_.axis = *axis;
     }
     chosen_.push_back(place);
     light();
+    return true;
   }
 
   /// Lights the chain up on the print.

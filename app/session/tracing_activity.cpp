@@ -7,7 +7,6 @@
 #include "app/session/four_sides.h"
 #include "app/session/picture_edits.h"
 #include "core/part/edit.h"
-#include "core/say/callout_words.h"
 
 namespace inchwright::app {
 namespace {
@@ -57,41 +56,20 @@ class TracingActivity : public Activity {
     if (text.isEmpty()) return {};
     Echo echo;
     const auto read = featureFor(text);
-    if (!read.ok()) {
-      const Echo line = echoLine(hands_, text);
-      if (!line.refused) return line;
+    if (!read.ok() || isReading(text)) {
+      if (isReading(text) || hands_.line(text).ok()) return echoLine(hands_, text);
       echo.text = QString::fromStdString(read.error().text);
       echo.refused = true;
       echo.at = static_cast<int>(read.error().at.value_or(0));
       return echo;
     }
-    const Feature* feature = &read->feature;
-    echo.text =
-        wordFor(feature->kind()) + QStringLiteral(" ") + QString::fromStdString(feature->id);
-    if (const auto* ring = feature->as<kind::Ring>(); ring && ring->pitchDiameter) {
-      echo.text += tr(", on %1").arg(QString::fromStdString(ring->pitchDiameter->text));
-      if (ring->firstAngle) {
-        echo.text += tr(" from %1°").arg(ring->firstAngle->value.toDegrees(), 0, 'g', 8);
-      }
-    }
-    if (const auto* row = feature->as<kind::Row>(); row && row->pitch) {
-      echo.text += tr(", pitch %1").arg(QString::fromStdString(row->pitch->text));
-    }
-    const auto* slot = feature->as<kind::Slot>();
-    const std::optional<Lettered> width = slot ? slot->width : std::nullopt;
-    for (const auto* size : {&diameterOf(*feature), &width, &radiusOf(*feature)}) {
-      if (!*size) continue;
-      const Echo figure = echoFigure(QString::fromStdString((*size)->text), hands_.desk.job().unit);
-      echo.text += QStringLiteral(": ") + figure.text;
-      echo.doubtful = echo.doubtful || figure.doubtful;
-    }
-    const std::string more = calloutWords(*read);
-    if (!more.empty()) echo.text += QStringLiteral("; ") + QString::fromStdString(more);
-    if (isSeveral() && gathers(feature->kind())) {
-      const int pointed = static_cast<int>(points_.size());
+    echo = echoFeature(hands_, *read);
+    if (const auto* row = read->feature.as<kind::Row>()) addRowObjection(*row, echo);
+    const int pointed = static_cast<int>(points_.size());
+    if (isSeveral() && gathers(read->feature.kind())) {
       echo.text += QStringLiteral("; ") + tr("%1 places are pointed at").arg(pointed);
-      echo.doubtful = echo.doubtful || (read->alike != 0 && read->alike != pointed);
     }
+    echo.doubtful = echo.doubtful || (read->alike != 0 && read->alike != std::max(1, pointed));
     return echo;
   }
 
@@ -113,16 +91,19 @@ class TracingActivity : public Activity {
     }
     const QString text = typed.isEmpty() ? offer() : typed;
     if (text.isEmpty()) return false;
-    const auto read = featureFor(text);
-    if (!read.ok()) {
+    auto read = featureFor(text);
+    if (!read.ok() || isReading(text)) {
       // A whole line, such as `L A 3/8`, is welcome at any time.
       if (hands_.desk.hasPart()) {
         const auto line = hands_.line(text);
-        if (line.ok()) return hands_.apply(line);
+        if (line.ok() || read.ok()) return hands_.apply(line);
       }
       emit hands_.desk.refused(QString::fromStdString(read.error().text));
       return false;
     }
+    const int made = isSeveral() ? static_cast<int>(points_.size()) : 1;
+    // Those that are still to come are not forgotten.
+    if (read->alike > made && read->feature.note.empty()) read->feature.note = text.toStdString();
     if (!keep(read->feature)) return false;
     remember(text, read->feature);
     points_.clear();
@@ -157,6 +138,26 @@ class TracingActivity : public Activity {
   }
   bool gathers() const { return gathers(kind_); }
   bool isSeveral() const { return gathers() && points_.size() > 1; }
+
+  /// Whether a line names two places first: then it is no feature of the first one's name.
+  bool isReading(const QString& text) const {
+    const QStringList words = text.split(QLatin1Char(' '), Qt::SkipEmptyParts);
+    return words.size() > 2 && hands_.isPlace(words[0]) && hands_.isPlace(words[1]);
+  }
+
+  /// What two places pointed at say against the row between them.
+  void addRowObjection(const kind::Row& row, Echo& echo) const {
+    if (points_.size() != 2 || !row.pitch || !hands_.drawnToScale()) return;
+    const QPointF apart = points_[1] - points_[0];
+    const double traced = std::max(std::abs(apart.x()), std::abs(apart.y()));
+    const double said = row.pitch->value.toInches() * (row.holes - 1);
+    if (std::abs(traced - said) <= tracingBound(said, hands_.squaringError)) return;
+    addQuestion(tr("the two places are about %1 apart: is it %2 holes, or as many spaces?")
+                    .arg(QString::fromStdString(likelyFigure(traced, hands_.desk.job().unit)))
+                    .arg(row.holes)
+                    .toStdString(),
+                echo);
+  }
 
   bool isNear(const Pointed& pointed) const {
     const QPointF by = pointed.at - points_.back();

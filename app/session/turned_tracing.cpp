@@ -86,6 +86,7 @@ class TurnedTracing : public Activity {
       echo.doubtful = said.doubtful;
       object(*figure, echo);
     }
+    addTurned(read->feature, echo);
     return echo;
   }
 

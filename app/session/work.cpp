@@ -31,7 +31,10 @@ struct Work::State {
 
 Work::Work(Desk& desk, QObject* parent) : QObject(parent), state_(std::make_unique<State>(desk)) {
   // What was pointed at and not yet said was of the other document.
-  connect(&desk, &Desk::taken, this, &Work::look);
+  connect(&desk, &Desk::taken, this, [this] {
+    state_->hands.declined.clear();
+    look();
+  });
   connect(&desk, &Desk::edited, this, &Work::followPart);
   connect(&desk, &Desk::edited, this, &Work::followOffers);
   connect(&desk, &Desk::edited, this, &Work::changed);
@@ -336,7 +339,6 @@ void Work::leavePart() {
   State& now = *state_;
   const std::string name = now.hands.part().name;
   if (std::exchange(now.partName, name) == name) return;
-  now.hands.declined.clear();
   dropPointed();
   switch (doing()) {
     case Doing::rereading:

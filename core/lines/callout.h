@@ -24,6 +24,8 @@ struct Callout {
   std::optional<Lettered> radius;
   std::optional<Lettered> chamfer;  ///< how long, along
   std::optional<LetteredAngle> angle;
+  /// What to look at again; it was read even so.
+  std::string question;
   /// The whole callout as lettered, where it says more than is held here, such as a drill before
   /// the reamer.
   std::string more;

@@ -11,7 +11,9 @@ void CalloutReader::checkWhole() {
   for (std::size_t i = 0; i < items_.size(); ++i) {
     const CalloutItem& item = items_[i];
     const bool last = i + 1 == items_.size();
-    if (item.kind == CalloutItemKind::times && last && i > 0) {
+    const std::string_view word = text_.substr(item.at, item.after - item.at);
+    const bool by = item.kind == CalloutItemKind::times || word == "by" || word == "BY";
+    if (by && last && i > 0) {
       return fail("the figure behind this is missing, as in `3/16 x 5/8`", item.at);
     }
     const bool stroke = item.kind == CalloutItemKind::separator && text_[item.at] == '/' && i > 0 &&
@@ -103,6 +105,8 @@ void CalloutReader::finishDrilled() {
   if (clears_) finishClearance();
   if (fault_) return;
   inOrderOfWork();
+  checkTapDrill();
+  checkDepths();
   if (fault_) return;
   if (!stages_.empty()) {
     const Stage& last = stages_.back();
@@ -129,6 +133,11 @@ void CalloutReader::finishDrilled() {
     if (out.make == Make::drill) out.make = *seatMake_;
     if (*seatMake_ == Make::countersink && callout_.angle) {
       out.seatAngle = std::exchange(callout_.angle, std::nullopt);
+      // They are ground from 60° to 120°; common practice, no source.
+      const double degrees = out.seatAngle->value.toDegrees();
+      if (degrees < 45 || degrees > 150) {
+        callout_.question = "no countersink has " + out.seatAngle->text + ": is it read right?";
+      }
     }
     if (out.seatDiameter && out.diameter && out.seatDiameter->value <= out.diameter->value) {
       return ask("the seat is no larger than its hole: which is which?", 0);
@@ -164,6 +173,46 @@ void CalloutReader::inOrderOfWork() {
                    ": which is the hole's size? A step is a seat, as in `3/16 DRILL, C'BORE 1/4 x "
                    "1/2 DEEP`",
                0);
+  }
+}
+
+void CalloutReader::checkTapDrill() {
+  const auto thread =
+      stages_.empty() ? Result<Thread>(Error{}) : threadNamed(stages_.back().thread);
+  if (!thread) return;
+  for (const Stage& one : stages_) {
+    if (!one.size || !one.thread.empty()) continue;
+    // Of a thread that is cut in full a drill takes the pitch less than its diameter, about; half
+    // as much is the least that shops use. Common practice, no source.
+    const auto cut = Rational(thread->major.ticks() - one.size->value.ticks()).over(thread->pitch);
+    if (!cut || (*cut >= *Rational::of(2, 5) && *cut <= *Rational::of(3, 2))) continue;
+    return ask("the drill for " + stages_.back().thread + " is " + thread->tapDrill +
+                   ", and this is " + one.size->text + ": is the thread or its drill misread?",
+               0);
+  }
+}
+
+void CalloutReader::checkDepths() {
+  if (stages_.size() < 2 || !stages_.back().depth) return;
+  const Stage& last = stages_.back();
+  const auto words = [](const Depth& depth) {
+    return depth.through || !depth.length ? std::string("through") : depth.length->text + " deep";
+  };
+  const auto deeper = [](const Depth& a, const Depth& b) {
+    if (a.through || b.through) return a.through && !b.through;
+    return a.length && b.length && a.length->value > b.length->value;
+  };
+  const bool tapped = !last.thread.empty();
+  for (std::size_t i = 0; i + 1 < stages_.size(); ++i) {
+    const std::optional<Depth>& depth = stages_[i].depth;
+    if (!depth) continue;
+    const std::string both = "the drill goes " + words(*depth) + ", the " +
+                             (tapped ? "thread " : "finished hole ") + words(*last.depth) + ": ";
+    if (deeper(*last.depth, *depth)) return ask(both + "which of the two is misread?", 0);
+    // A tapped hole is drilled deeper anyway.
+    if (deeper(*depth, *last.depth) && (!tapped || depth->through)) {
+      callout_.question = both + "only its note will say that the drill goes on";
+    }
   }
 }
 

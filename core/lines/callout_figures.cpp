@@ -177,9 +177,34 @@ void CalloutReader::place(Lettered figure, std::size_t from) {
   if (seat_ && !callout_.drilled.seatDiameter) {
     return put(callout_.drilled.seatDiameter, std::move(figure), "seat's diameter", from);
   }
+  if (!seat_ && times && hasSize() && isNoDepth(figure, from)) return;
   if (seat_ || (times && hasSize())) return placeDepth(std::move(figure), from);
   Stage& one = openStage();
   one.size = std::move(figure);
+}
+
+bool CalloutReader::isNoDepth(const Lettered& figure, std::size_t from) {
+  const std::string& text = figure.text;
+  const Stage& last = stages_.back();
+  const bool metric = last.thread.size() > 1 && (last.thread[0] == 'M' || last.thread[0] == 'm') &&
+                      last.thread[1] >= '0' && last.thread[1] <= '9';
+  // No pitch in use is wider than 6 mm, and hardly a thread is no deeper.
+  const Int128 bare =
+      figure.value.ticks() /
+      (figure.unit == Unit::inch ? Length::kTicksPerInch : Length::kTicksPerMillimetre);
+  if (metric && bare < 4 && text.find('/') == std::string::npos) {
+    ask("is " + text + " the pitch of " + last.thread +
+            ", which is none in use, or how deep it is? Write `x " + text + " DEEP`",
+        from);
+    return true;
+  }
+  const bool whole = text.find_first_not_of("0123456789") == std::string::npos;
+  if (!whole || bare < 2 || unit_ != Unit::inch || !last.size) return false;
+  const std::string& size = last.size->text;
+  ask("is " + text + " how many there are, or how deep? Write `" + text + " x " + size + "` or `" +
+          size + " x " + text + " DEEP`",
+      from);
+  return true;
 }
 
 bool CalloutReader::isNamed(std::size_t i) const {

@@ -7,6 +7,9 @@
 
 #include "core/base/ascii.h"
 #include "core/base/near_word.h"
+#include "core/lines/line_words.h"
+#include "core/measure/glyphs.h"
+#include "core/part/axis.h"
 
 namespace inchwright {
 namespace {
@@ -226,18 +229,50 @@ class Cutter {
       at_ += sign.bytes.size();
       return put(sign.kind, from, sign.word);
     }
-    if (isDigit(c) || (c == '.' && isDigit(peek(1)))) return cutNumber();
+    // `,5` where nothing stands before it is a decimal; `1/8 DRILL,1/2 DEEP` goes on.
+    const bool marked = c == '.' || (c == ',' && (items_.empty() || gap_));
+    if (isFigure() || (marked && isDigit(peek(1)))) return cutNumber();
     if (isLetter(c)) return cutWord();
-    const std::size_t from = at_++;
-    put(c == '-' ? CalloutItemKind::dash : CalloutItemKind::separator, from);
+    cutSign();
   }
 
-  // `1/4`, `.375`, `.2490/.2493`.
+  // What is neither figure nor word: no sign that nobody knows is passed over.
+  void cutSign() {
+    const std::size_t from = at_;
+    const reading::Glyph glyph = here();
+    at_ += glyph.length;
+    if (glyph.kind == reading::GlyphKind::space) {
+      gap_ = true;
+    } else if (glyph.kind == reading::GlyphKind::dash || glyph.kind == reading::GlyphKind::minus) {
+      put(CalloutItemKind::dash, from);
+    } else if (glyph.kind == reading::GlyphKind::unknown && !isPunctuation(text_[from])) {
+      put(CalloutItemKind::word, from);
+    } else {
+      put(CalloutItemKind::separator, from);
+    }
+  }
+
+  static bool isPunctuation(char c) {
+    return std::string_view("&@;:!").find(c) != std::string_view::npos;
+  }
+
+  reading::Glyph here() const { return reading::glyphAt(text_, at_); }
+
+  // A digit, or what stands for one in a fraction: `½`, `³⁄₁₆`.
+  bool isFigure() const {
+    const reading::GlyphKind kind = here().kind;
+    return kind == reading::GlyphKind::digit || kind == reading::GlyphKind::vulgar ||
+           kind == reading::GlyphKind::raisedDigit || kind == reading::GlyphKind::loweredDigit;
+  }
+
+  // `1/4`, `.375`, `.2490/.2493`, `1½`.
   void cutNumber() {
     const std::size_t from = at_;
-    while (isDigit(peek()) || ((peek() == '.' || peek() == ',' || peek() == '/') &&
-                               (isDigit(peek(1)) || (peek() == '/' && peek(1) == '.')))) {
-      ++at_;
+    if (!isFigure()) ++at_;
+    while (isFigure() || isStroke() ||
+           ((peek() == '.' || peek() == ',' || peek() == '/') &&
+            (isDigit(peek(1)) || (peek() == '/' && peek(1) == '.')))) {
+      at_ += here().length;
     }
     put(CalloutItemKind::number, from);
     items_.back().whole =
@@ -259,6 +294,14 @@ class Cutter {
       items_.back().word = CalloutWord::filler;
     }
     put(CalloutItemKind::word, from, wordOf(raw));
+  }
+
+  // The stroke of a fraction that is no `/`.
+  bool isStroke() const {
+    const reading::Glyph glyph = here();
+    if (glyph.kind != reading::GlyphKind::slash || glyph.length < 2) return false;
+    const reading::GlyphKind next = reading::glyphAt(text_, at_ + glyph.length).kind;
+    return next == reading::GlyphKind::digit || next == reading::GlyphKind::loweredDigit;
   }
 
   bool isMark() const { return markLength() > 0; }
@@ -301,6 +344,17 @@ bool tellsOfSlotEnds(std::string_view word) {
 bool namesSlot(std::string_view word) {
   const std::string raw = normal(word);
   return raw == "SLOT" || raw == "SLOTS" || raw == "SLOTTED" || raw == "KEYWAY" || raw == "KEYSLOT";
+}
+
+bool tellsOfSlot(std::string_view line) {
+  for (LineWords words(line); !words.empty(); words.take()) {
+    if (words.peek() == "by" || axisNamed(words.peek()) || namesSlot(words.peek())) return true;
+  }
+  const std::vector<CalloutItem> items = calloutItems(line);
+  return std::any_of(items.begin(), items.end(), [](const CalloutItem& item) {
+    return item.word == CalloutWord::wide || item.word == CalloutWord::longAll ||
+           item.word == CalloutWord::centres;
+  });
 }
 
 }  // namespace inchwright

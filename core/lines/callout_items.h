@@ -64,4 +64,8 @@ bool tellsOfSlotEnds(std::string_view word);
 /// Whether the word says that a slot is meant: `SLOT`, `SLOTS`, `KEYWAY`.
 bool namesSlot(std::string_view word);
 
+/// Whether a line speaks of a slot, rather than of two figures that nobody explains: `x 1/4 by 1`,
+/// `3/16 WIDE x 5/8`, but not `1/4 1/2`.
+bool tellsOfSlot(std::string_view line);
+
 }  // namespace inchwright

@@ -3,6 +3,7 @@
 #include <algorithm>
 #include <utility>
 
+#include "core/base/ascii.h"
 #include "core/measure/writing.h"
 #include "core/shop/drills.h"
 #include "core/shop/thread_name.h"
@@ -19,6 +20,7 @@ void CalloutReader::readOne() {
       ++next_;
       return;
     case CalloutItemKind::dash:
+      return takeDash(item);
     case CalloutItemKind::separator:
       ++next_;
       return;
@@ -32,6 +34,16 @@ void CalloutReader::readOne() {
   }
   if (takeAlike() || takeAngle()) return;
   takeFigure();
+}
+
+void CalloutReader::takeDash(const CalloutItem& item) {
+  const bool first = next_ == 0 || item.gapBefore;
+  ++next_;
+  const CalloutItem* behind = peek();
+  const bool minus = first && behind != nullptr && !behind->gapBefore &&
+                     behind->kind == CalloutItemKind::number &&
+                     !isWord(next_ + 1, CalloutWord::count);
+  if (minus) fail("a size has no minus sign: leave it out", item.at);
 }
 
 bool CalloutReader::takeThread() {
@@ -104,6 +116,8 @@ void CalloutReader::readWord(const CalloutItem& item) {
   ++next_;
   switch (item.word) {
     case CalloutWord::drill:
+      if (kind_ == FeatureKind::slot)
+        return fail("this speaks of a hole: trace it as one", item.at);
       return takeMake(Make::drill);
     case CalloutWord::ream:
       return takeMake(Make::ream);
@@ -118,12 +132,7 @@ void CalloutReader::readWord(const CalloutItem& item) {
     case CalloutWord::spotface:
       return takeSeat(Make::spotface, item.at);
     case CalloutWord::through:
-      if (kind_ == FeatureKind::slot) {
-        slotDepth_ = Depth{};
-      } else {
-        stage().depth = Depth{};
-      }
-      return;
+      return takeThrough(item.at);
     case CalloutWord::number:
     case CalloutWord::letter:
       return takeDrillName(item);
@@ -171,6 +180,12 @@ void CalloutReader::readWord(const CalloutItem& item) {
     case CalloutWord::unknown:
       return takeUnknown(item);
   }
+}
+
+void CalloutReader::takeThrough(std::size_t from) {
+  std::optional<Depth>& depth = kind_ == FeatureKind::slot ? slotDepth_ : stage().depth;
+  if (depth && !depth->through) return fail("the depth is given already", from);
+  depth = Depth{};
 }
 
 void CalloutReader::takeNamed(std::optional<Lettered>& member, CalloutWord word,
@@ -249,8 +264,11 @@ void CalloutReader::putDrill(const std::string& name, std::size_t from) {
 void CalloutReader::takeUnknown(const CalloutItem& item) {
   const std::string_view text = text_.substr(item.at, item.after - item.at);
   const CalloutItem* behind = peek();
-  if (drills() && text.size() <= 2 && behind && behind->whole && !behind->gapBefore && hasSize() &&
-      behind->after - behind->at <= 2) {
+  const bool letters = std::all_of(text.begin(), text.end(), [](char c) {
+    return upperAscii(c) >= 'A' && upperAscii(c) <= 'Z';
+  });
+  if (drills() && letters && text.size() <= 2 && behind && behind->whole && !behind->gapBefore &&
+      hasSize() && behind->after - behind->at <= 2) {
     callout_.drilled.limits = std::string(span(next_ - 1, next_ + 1));
     ++next_;
     return;

@@ -112,10 +112,15 @@ class CalloutReader {
   /// What stands behind the figure says what it is: `1 1/16 PCD`, `9/16 CRS`, `3/8 C'BORE`.
   bool nameFollows() const;
   bool seatWord(std::size_t i) const;
+  /// Asks about `M6 x 1.25`, no pitch of that thread, and `1/8 x 4`, which counts as often.
+  bool isNoDepth(const Lettered& figure, std::size_t from);
   void placeDepth(Lettered figure, std::size_t from);
   void setDepth(std::optional<Depth>& depth, Lettered figure, std::size_t from);
   /// The width is the lesser of two bare figures, whichever stands first.
   void placeInSlot(Lettered figure, std::size_t from);
+  /// Between two things a dash means nothing; before a figure alone it would be a minus.
+  void takeDash(const CalloutItem& item);
+  void takeThrough(std::size_t from);
   void readWord(const CalloutItem& item);
   /// The figure before the word, or else the one to come.
   void takeNamed(std::optional<Lettered>& member, CalloutWord word, std::string_view what);
@@ -128,7 +133,7 @@ class CalloutReader {
   /// `H7` behind a size, or `F DRILL`.
   void takeUnknown(const CalloutItem& item);
   void finish();
-  /// No figure breaks off: `1/` and `3/16 x` are refused.
+  /// No figure breaks off: `1/`, `3/16 x` and `3/16 by` are refused.
   void checkWhole();
   static std::string missing(CalloutWord word);
   void finishSlot();
@@ -138,6 +143,10 @@ class CalloutReader {
   /// `1/4-20 TAP, #7 DRILL` is tapped. A larger size before the last, or two drills that go to
   /// unlike depths, are asked about: one of them would be lost.
   void inOrderOfWork();
+  /// A reamer or tap goes no deeper than its drill, and only the note holds a drill that goes on.
+  void checkDepths();
+  /// A drill that leaves a thread too little to cut, or too much.
+  void checkTapDrill();
   /// `No. 30 (.1285) DRILL` says one size twice; of two sizes each has to say what it is.
   void mergeAlike();
 

@@ -36,7 +36,7 @@ Result<FeatureLine> featureFromCallout(Feature feature, std::string_view callout
   auto read = readCallout(callout, feature.kind(), unit);
   if (!read) return read.error();
   Callout said = *std::move(read);
-  FeatureLine line{std::move(feature), said.alike};
+  FeatureLine line{std::move(feature), said.alike, std::move(said.question)};
   Feature& made = line.feature;
   if (Drilled* drilled = made.drilled()) *drilled = std::move(said.drilled);
   if (auto* ring = made.as<kind::Ring>()) {

@@ -11,6 +11,7 @@
 #include "core/lines/line_words.h"
 #include "core/lines/lines.h"
 #include "core/lines/turned_line.h"
+#include "core/lines/typed_name.h"
 #include "core/part/edit.h"
 #include "core/shop/threads.h"
 
@@ -187,6 +188,15 @@ class FeatureReader {
   }
 
   Result<Done> takeAxis(Axis axis) {
+    // `3/16 x` breaks off: the axis stands in front.
+    const auto* half = feature_.as<kind::Slot>();
+    if (half != nullptr && half->width && axis == Axis::x && words_.peek(1).empty()) {
+      return words_.refuse("the figure behind this is missing, as in `3/16 x 5/8`");
+    }
+    const auto* across = feature_.as<kind::Edge>();
+    if (directed_ && (across == nullptr || across->axis != axis)) {
+      return words_.refuse("which way it runs is said already; a length over all follows `by`");
+    }
     if (auto* edge = feature_.as<kind::Edge>()) {
       edge->axis = axis;
     } else if (auto* slot = feature_.as<kind::Slot>()) {
@@ -203,6 +213,10 @@ class FeatureReader {
 
   Result<Done> takeSide(Side side) {
     if (auto* edge = feature_.as<kind::Edge>()) {
+      if (directed_ && edge->axis != axisAcross(side)) {
+        return words_.refuse("the " + std::string(nameOf(side)) + " side does not lie across " +
+                             std::string(nameOf(edge->axis)));
+      }
       *edge = {axisAcross(side), side};
       directed_ = true;
     } else if (auto* round = feature_.as<kind::Round>()) {
@@ -296,10 +310,6 @@ bool threadComesFirst(const LineWords& words) {
   }
   return false;
 }
-
-}  // namespace
-
-namespace {
 
 Error shiftedBy(Error error, std::size_t by) {
   error.at = by + error.at.value_or(0);
@@ -402,10 +412,6 @@ Result<FeatureLine> readTail(Feature feature, const LineWords& words, std::strin
   return isAtSlip(line.error(), tail) ? line.error() : further(own.error(), line.error());
 }
 
-}  // namespace
-
-namespace {
-
 /// `M6`, `M6-6H`: the name of a thread, and might be that of a feature.
 bool namesThread(std::string_view word) {
   return word.size() > 1 && word[0] == 'M' && word[1] >= '1' && word[1] <= '9' &&
@@ -441,6 +447,8 @@ Result<FeatureLine> readFeatureLine(const Part& part, FeatureKind kind, std::str
   const bool radius = isLettered(kind) && (words.peek() == "R" || words.peek() == "RAD") &&
                       readLength(words.peek(1), {context.unit}).ok();
   if (!radius && isName(0)) {
+    const std::string fault = nameFault(words.peek());
+    if (!fault.empty()) return Error{ErrorCode::badRequest, fault, {}, words.at()};
     feature.id = std::string(words.take());
   }
   const bool thread = feature.is<kind::Hole>() && !feature.id.empty() && namesThread(feature.id);
@@ -451,10 +459,17 @@ Result<FeatureLine> readFeatureLine(const Part& part, FeatureKind kind, std::str
   if (thread && (goesOn || !line || !isSized(line->feature))) {
     feature.id.clear();
     auto whole = readTail(std::move(feature), LineWords(tail), tail, context);
-    if (whole && isSized(whole->feature)) line = std::move(whole);
+    if (whole ? isSized(whole->feature) : whole.error().code == ErrorCode::badRequest) {
+      line = std::move(whole);
+    }
   }
   if (!line) return line.error();
-  if (line->feature.id.empty()) line->feature.id = nextFeatureId(part, sideOf(line->feature));
+  Id& id = line->feature.id;
+  if (id.empty()) {
+    id = nextFeatureId(part, sideOf(line->feature));
+  } else if (std::string question = nameQuestion(part, id); !question.empty()) {
+    line->question += (line->question.empty() ? "" : "; ") + question;
+  }
   return line;
 }
 
@@ -465,8 +480,13 @@ Result<FeatureLine> readFeatureLine(const Part& part, std::string_view tail,
   if (hole || hole.error().code == ErrorCode::badRequest) return hole;
   for (const FeatureKind kind : {FeatureKind::ring, FeatureKind::row, FeatureKind::edge,
                                  FeatureKind::slot, FeatureKind::round}) {
+    if (kind == FeatureKind::slot && !tellsOfSlot(tail)) continue;
     auto line = readFeatureLine(part, kind, tail, context);
-    if (line) return line;
+    if (!line) continue;
+    // `1 1 /4` is no circle of one hole.
+    const auto* ring = line->feature.as<kind::Ring>();
+    const auto* row = line->feature.as<kind::Row>();
+    if ((ring == nullptr || ring->pitchDiameter) && (row == nullptr || row->pitch)) return line;
   }
   return hole;
 }

@@ -7,6 +7,7 @@
 #include "core/base/near_word.h"
 #include "core/lines/found_line.h"
 #include "core/lines/line_words.h"
+#include "core/lines/typed_name.h"
 #include "core/part/common_axis.h"
 #include "core/part/edit.h"
 #include "core/part/place_index.h"
@@ -227,13 +228,19 @@ class LineReader {
   Result<LineOutcome> readFeature(FeatureKind kind) {
     words_.take();
     const std::size_t at = words_.at();
-    auto feature = readFeatureLine(part_, kind, words_.takeRest(), context_);
+    const std::string_view tail = words_.takeRest();
+    auto feature = readFeatureLine(part_, kind, tail, context_);
     if (!feature.ok()) return shifted(feature.error(), at);
-    Id id = feature->feature.id;
+    // Those that are still to come are not forgotten.
+    std::string& note = feature->feature.note;
+    if (feature->alike > 1 && note.empty()) note = std::string(tail);
+    const Id id = feature->feature.id;
     const std::string said = spoken(nameOf(kind)) + " " + id + piecesOf(feature->feature);
-    part_.features.push_back(std::move(feature->feature));
-    auto outcome = finish(LineDid::feature, std::move(id), said);
-    if (outcome.ok()) outcome->alike = feature->alike;
+    part_.features.push_back(feature->feature);
+    auto outcome = finish(LineDid::feature, id, said);
+    if (!outcome.ok()) return outcome;
+    outcome->question = feature->question;
+    outcome->feature = std::move(feature).value();
     return outcome;
   }
 
@@ -411,11 +418,19 @@ class LineReader {
     words_.take();
     const Id from(words_.take());
     if (words_.empty()) return words_.refuse("name the feature and then its new name");
-    const Id to(words_.take());
+    const Id to(words_.peek());
+    if (const std::string fault = nameFault(to); !fault.empty()) return words_.refuse(fault);
+    if (part_.reading(to) != nullptr) {
+      return words_.refuse("`" + to + "` is the name of a reading: give it another");
+    }
+    words_.take();
+    std::string question = nameQuestion(part_, to, from);
     auto next = renameFeature(part_, from, to);
     if (!next.ok()) return next.error();
     part_ = std::move(next).value();
-    return finish(LineDid::renamed, to, from + " is now called " + to);
+    auto outcome = finish(LineDid::renamed, to, from + " is now called " + to);
+    if (outcome.ok()) outcome->question = std::move(question);
+    return outcome;
   }
 
   Result<LineOutcome> readFound() {

@@ -1,5 +1,6 @@
 #pragma once
 
+#include <optional>
 #include <string>
 #include <string_view>
 #include <vector>
@@ -17,14 +18,25 @@ struct LineContext {
   std::size_t setup = 0;   ///< `zero` and `stock` belong to; made when there is none
 };
 
+/// A feature as a line names it, and how many alike its callout speaks of (`1/8 DRILL 4 PLACES`):
+/// 0 where it does not say. A ring or row holds its own number.
+struct FeatureLine {
+  Feature feature;
+  int alike = 0;
+  std::string question = {};  ///< what to look at again; it was read even so
+
+  bool operator==(const FeatureLine&) const = default;
+};
+
 enum class LineDid { feature, reading, understanding, setup, removed, renamed, found };
 
 struct LineOutcome {
   Part part;
   LineDid did = LineDid::reading;
-  Id id;             ///< of the feature or reading made or changed
-  std::string said;  ///< what was understood: `r5: L to A along X, 3/8`
-  int alike = 0;     ///< of a feature: how many the callout speaks of; 0: it does not say
+  Id id;                                    ///< of the feature or reading made or changed
+  std::string said;                         ///< what was understood: `r5: L to A along X, 3/8`
+  std::string question = {};                ///< what to look at again; it was done even so
+  std::optional<FeatureLine> feature = {};  ///< of a feature: as the line names it
 
   bool operator==(const LineOutcome&) const = default;
 };
@@ -64,15 +76,6 @@ Result<LineOutcome> applyLine(const Part& part, std::string_view line, const Lin
 
 /// Whether it is one of the words above that a line may begin with: `delete`, `hole`.
 bool beginsALine(std::string_view word);
-
-/// A feature as a line names it, and how many alike its callout speaks of (`1/8 DRILL 4 PLACES`):
-/// 0 where it does not say. A ring or row holds its own number.
-struct FeatureLine {
-  Feature feature;
-  int alike = 0;
-
-  bool operator==(const FeatureLine&) const = default;
-};
 
 /// The feature a kind's line makes, without its first word: `A 1/4 ream` for a hole, or as prints
 /// letter it (`A C'BORE 3/8 x 3/16 DEEP`, see callout.h). The id is the next free one when the line

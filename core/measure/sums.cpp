@@ -29,6 +29,10 @@ bool keep(Cursor& cursor, std::size_t at, const std::optional<Rational>& value, 
 bool applyUnit(Cursor& cursor, const UnitMeaning& unit, Quantity& quantity) {
   if (unit.family == Unit::millimetre && quantity.style.fraction) {
     cursor.ask("a fraction of a millimetre: is it inches?");
+  } else if (quantity.style.fraction && unit.ticks > Length::kTicksPerInch) {
+    cursor.ask("a fraction of a foot: is it inches?");
+  } else if (quantity.style.fraction && unit.ticks < Length::kTicksPerInch) {
+    cursor.ask("a fraction of a thou: is it inches?");
   }
   quantity.bare = quantity.count = false;
   quantity.unit = unit;

@@ -7,9 +7,7 @@
 // `bare` where nothing of it is understood without a figure. Then a step a line:
 //   : TEXT     into the strip and Enter; before that what is echoed
 //   ? TEXT     into the strip only
-//   at A B …   clicks on places; `on r1` on a dimension; `click X Y [PLACE]` on the print, inches
-//   note TEXT  what stands in the strip when the next click comes
-//   and what a key or button does: see `done`.
+//   and what `DrivenHands` can do.
 
 #include <gtest/gtest.h>
 
@@ -18,12 +16,12 @@
 #include <cstdlib>
 #include <filesystem>
 #include <fstream>
-#include <functional>
 #include <map>
 #include <sstream>
 
 #include "app/session/work.h"
 #include "core/document/document.h"
+#include "tests/support/driven_hands.h"
 #include "tests/support/plate_on_desk.h"
 
 namespace inchwright::app {
@@ -85,10 +83,8 @@ class Session {
 
   void step(const std::string& line) {
     told_ << "> " << line << "\n";
-    const std::string rest = line.size() > 2 ? line.substr(2) : std::string();
-    const Words words = split(line);
     if (line[0] == ':' || line[0] == '?') {
-      const QString text = QString::fromStdString(rest);
+      const QString text = QString::fromStdString(line.size() > 2 ? line.substr(2) : std::string());
       const Echo echo = work_.echo(text);
       if (!echo.text.isEmpty()) {
         said(echo.refused    ? "echo refuses"
@@ -97,20 +93,10 @@ class Session {
              echo.text + (echo.at >= 0 ? QString(" (at %1)").arg(echo.at) : QString()));
       }
       if (line[0] == ':') said("entered", work_.enter(text) ? "yes" : "no");
-    } else if (words[0] == "at") {
-      for (std::size_t i = 1; i < words.size(); ++i) work_.point({{}, words[i], {}, false});
-    } else if (words[0] == "on") {
-      work_.point({{}, {}, words[1], false});
-    } else if (words[0] == "click") {
-      const QPointF at(QString::fromStdString(words[1]).toDouble(),
-                       QString::fromStdString(words[2]).toDouble());
-      work_.point({at, words.size() > 3 ? words[3] : std::string(), {}, false, 0.03});
-    } else if (words[0] == "note") {
-      work_.noteTyped(QString::fromStdString(line.substr(std::min<std::size_t>(5, line.size()))));
+    } else if (line == "pass") {
+      said("passed", work_.pass() ? "yes" : "no");
     } else {
-      const auto found = done_.find(words[0]);
-      ASSERT_TRUE(found != done_.end()) << line;
-      found->second(words.size() > 1 ? words[1] : std::string());
+      ASSERT_TRUE(hands_.step(line)) << line;
     }
     tell();
   }
@@ -118,50 +104,6 @@ class Session {
   std::string told() const { return told_.str(); }
 
  private:
-  using Done = std::map<std::string, std::function<void(const std::string&)>>;
-
-  Done done() {
-    const auto number = [](const std::string& text) { return std::atoi(text.c_str()); };
-    return {
-        {"look", [&](const auto&) { work_.look(); }},
-        {"trace", [&](const auto& kind) { work_.trace(*featureKindNamed(kind)); }},
-        {"centre_line", [&](const auto&) { work_.traceCentreLine(); }},
-        {"read", [&](const auto&) { work_.read(); }},
-        {"relate", [&](const auto& kind) { work_.relate(*understandingKindNamed(kind)); }},
-        {"relate_all", [&](const auto&) { work_.relateAll(); }},
-        {"zero", [&](const auto&) { work_.zero(); }},
-        {"stack", [&](const auto&) { work_.stack(); }},
-        {"reread", [&](const auto&) { work_.reread(); }},
-        {"square_up", [&](const auto&) { work_.squareUp(); }},
-        {"place_view", [&](const auto&) { work_.placeView(); }},
-        {"turn_picture", [&](const auto&) { work_.turnPicture(); }},
-        {"next_picture", [&](const auto&) { work_.nextPictureInFront(); }},
-        {"axis", [&](const auto& axis) { work_.setAxis(*axisNamed(axis)); }},
-        {"from_first", [&](const auto& on) { work_.setFromFirst(on == "on"); }},
-        {"face", [&](const auto& face) { desk_.chooseFace(*faceNamed(face)); }},
-        {"setup", [&, number](const auto& index) { desk_.chooseSetup(number(index)); }},
-        {"part", [&, number](const auto& index) { desk_.choosePart(number(index)); }},
-        {"back", [&](const auto&) { work_.back(); }},
-        {"pass", [&](const auto&) { said("passed", work_.pass() ? "yes" : "no"); }},
-        {"undo", [&](const auto&) { desk_.undo(); }},
-        {"redo", [&](const auto&) { desk_.redo(); }},
-        {"accept",
-         [&, number](const auto& which) {
-           const auto& doubts = desk_.solution().doubts;
-           ASSERT_LT(static_cast<std::size_t>(number(which)), doubts.size());
-           work_.accept({acceptedAs(doubts[static_cast<std::size_t>(number(which))])},
-                        QStringLiteral("the doubt"));
-         }},
-    };
-  }
-
-  static AcceptedDoubt acceptedAs(const Doubt& doubt) {
-    AcceptedDoubt accepted;
-    accepted.key = doubt.key.text();
-    accepted.about = doubt.about;
-    return accepted;
-  }
-
   void said(const char* what, const QString& text) {
     told_ << "  " << what << ": " << text.toStdString() << "\n";
   }
@@ -225,7 +167,7 @@ class Session {
 
   Desk desk_;
   Work work_{desk_};
-  const Done done_ = done();
+  DrivenHands hands_{work_};
   std::ostringstream told_;
   std::map<std::string, QString> told_before_;
   Words document_;

@@ -368,6 +368,10 @@ const CalloutRow kGood[] = {
     {kHole, kInch, "1/4 DRILL Ø 1 1/4 in +.005 in/-.002 in DEEP",
      "drill 1/4, deep Ø 1 1/4 in +.005 in/-.002 in"},
     {kHole, kInch, "DRILL .250,.500 DEEP", "drill .250, deep .500"},
+    {kHole, kInch, "1½ BORE", "bore 1½"},
+    {kHole, kInch, "1 ³⁄₁₆ REAM", "ream 1 ³⁄₁₆"},
+    {kHole, kInch, ",25 DRILL 1½ DEEP", "drill ,25, deep 1½"},
+    {kHole, kInch, "1/8 DRILL – 4 HOLES", "alike 4, drill 1/8"},
     // One thread said twice.
     {kHole, kInch, "8-32 TAP FOR 8-32 SCREW", "tap 8-32, more"},
     {kHole, kInch, "#29 DRILL, 8-32 TAP, 8-32 x 1/2 DEEP", "tap 8-32, deep 1/2, more"},

@@ -377,7 +377,7 @@ TEST(Lines, ARingSaysWhatEachFigureWasTakenFor) {
 
 // What does not begin with a letter is part of the callout, and the hole is named as usual.
 TEST(Lines, ANameBeginsWithALetter) {
-  for (const char* line : {"hole ? 1/4", "hole (A) 1/4", "hole , 1/4"}) {
+  for (const char* line : {"hole (A) 1/4", "hole , 1/4"}) {
     Part named;
     named.name = "Plate";
     const auto outcome = applyLine(named, line, {});
@@ -391,6 +391,7 @@ TEST(Lines, WhatIsRefusedAndWhere) {
       {"", 0, "the line is empty"},
       {"   ", 3, "the line is empty"},
       {"L A", 3, "give the figure as lettered on the print"},
+      {"hole ? 1/4", 5, "`?` is not understood here"},
       {"L A 3/0", 4, "a fraction over 0"},
       {"L A three", 4, "this word has no place in a size"},
       {"L Q 3/8", 0, "a reading names two features and then the figure"},

@@ -124,8 +124,8 @@ TEST(CalloutLines, MakeFeatures) {
 TEST(CalloutLines, TellHowManyThePrintSpeaksOf) {
   const auto outcome = applyLine(partOf({}), "hole A 1/8 DRILL 4 PLACES", {});
   ASSERT_TRUE(outcome.ok());
-  EXPECT_EQ(outcome->alike, 4);
-  EXPECT_EQ(applyLine(partOf({}), "hole A 1/8", {})->alike, 0);
+  EXPECT_EQ(outcome->feature->alike, 4);
+  EXPECT_EQ(applyLine(partOf({}), "hole A 1/8", {})->feature->alike, 0);
 }
 
 // What is put on the print as a hole may say itself that it is none.
@@ -207,7 +207,7 @@ TEST(TurnedLines, NameTheirEdges) {
         "knurl N L M diamond .040", "chamfer C L 1/16 x 45°", "centre_drill D R #2"}) {
     auto next = applyLine(part, line, {});
     ASSERT_TRUE(next.ok()) << line << ": " << next.error().text;
-    EXPECT_EQ(next->alike, 0) << line << ": nothing says how many";
+    EXPECT_EQ(next->feature->alike, 0) << line << ": nothing says how many";
     part = std::move(next->part);
   }
   EXPECT_EQ(part.feature("J")->as<kind::Outside>()->between, (std::vector<Id>{"L", "R"}));

@@ -110,6 +110,20 @@ TEST(Callouts, SayWhatIsMissing) {
       {hole, inch, "SLOT 3/16 x 5/8", 0, "this speaks of a slot: trace it as one"},
       {hole, inch, "#29 DRILL 5/8 DEEP, 8-32 TAP", 28,
        "how deep the thread is is missing: its drill is deeper"},
+      {hole, inch, "15/64 DRILL 1/2 DEEP, 1/4 REAM THRU", 0,
+       "the drill goes 1/2 deep, the finished hole through: which of the two is misread?"},
+      {hole, inch, "#7 DRILL 1/2 DEEP, 1/4-20 TAP 3/4 DEEP", 0,
+       "the drill goes 1/2 deep, the thread 3/4 deep: which of the two is misread?"},
+      {hole, inch, "1/4 REAM 1/2 DEEP THRU", 18, "the depth is given already"},
+      {hole, inch, "#30 DRILL, 1/4-20 TAP", 0,
+       "the drill for 1/4-20 is #7, and this is 0.1285: is the thread or its drill misread?"},
+      {hole, inch, "1/4 DRILL, 1/4-20 TAP", 0, "the drill for 1/4-20 is #7, and this is 1/4"},
+      {hole, millimetre, "M6 x 1.25", 5, "is 1.25 the pitch of M6, which is none in use"},
+      {hole, inch, "1/8 x 4", 6, "is 4 how many there are, or how deep?"},
+      {hole, inch, "1/4 DRILL -1/2 DEEP", 10, "a size has no minus sign: leave it out"},
+      {hole, inch, "3\\16 DRILL", 1, "`\\` is not understood here"},
+      {slot, inch, "3/16 BY", 5, "the figure behind this is missing, as in `3/16 x 5/8`"},
+      {slot, inch, "3/16 DRILL", 5, "this speaks of a hole: trace it as one"},
   };
   for (const RefusedCallout& one : kBad) {
     SCOPED_TRACE(one.text);
