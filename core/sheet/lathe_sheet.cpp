@@ -22,10 +22,21 @@ namespace {
 constexpr double kMarginAround = 9.5;
 constexpr double kBar = 11;
 
+/// How a row's name, length and diameter stand. Read from far away they take a line each.
+enum class Shape { oneLine, diameterBelow, belowEachOther };
+
 struct Columns {
+  Shape shape = Shape::oneLine;
   double length = 0;  ///< right ends of the figures
   double dia = 0;
   double tick = 0;  ///< left of the box
+};
+
+struct CutColumns {
+  double words = 0;   ///< left of what is cut
+  double length = 0;  ///< right ends of the figures
+  double dia = 0;
+  bool isBelow = false;  ///< the figures stand below the words
 };
 
 class LatheComposer {
@@ -167,23 +178,45 @@ class LatheComposer {
     std::move(more.begin(), more.end(), std::back_inserter(pieces));
   }
 
+  double struckOutHeight() const { return std::min(style_.label(), style_.figure()); }
+
   Columns columns() const {
-    const double wide = style_.figure() * 5.4;
-    const double ids = std::max(30.0, style_.figure() * 3.2);
-    return {ids + wide, ids + 2 * wide + 8, inner_ - style_.figure() - 1};
+    const double figure = style_.figure();
+    const auto wide = [&](const LatheFigure& shown) {
+      return figureWidth(shown.text, figure, Typeface::regular);
+    };
+    const double usual = figure * 5.4;
+    double length = usual, dia = 0, struckOut = 0;
+    for (const LatheRow& row : work_.rows) {
+      length = std::max(length, wide(row.length));
+      if (row.dia) dia = std::max(dia, wide(*row.dia));
+      if (!row.struckOut) continue;
+      const double label = textWidth(row.struckOut->text, struckOutHeight(), Typeface::regular);
+      struckOut = std::max(struckOut, figure + label + 1);
+    }
+    const double ids = std::max(30.0, figure * 3.2);
+    const double tick = inner_ - figure - 1;
+    const double beside = ids + std::max(usual * 2 + 8, length + dia + 4);
+    if (beside + struckOut + 1 <= tick) return {Shape::oneLine, ids + length, beside, tick};
+    const double below = ids + std::max(length, dia);
+    if (below + 1 <= tick) return {Shape::diameterBelow, below, below, tick};
+    return {Shape::belowEachOther, tick - 1, tick - 1, tick};
   }
 
   void addRows(Pieces& pieces) const {
     if (work_.rows.empty()) return;
     addHeading(pieces, "TURN TO");
     const Columns at = columns();
-    Piece headings;
-    headings.height = style_.label() * kLineSpacing;
-    const Sketch::Look look{style_.label(), Typeface::bold, TextAlign::right};
-    headings.sketch.text(at.length, style_.label() * kAboveBaseline, lengthHeading(work_), look);
-    headings.sketch.text(at.dia, style_.label() * kAboveBaseline, diaHeading(work_), look);
-    headings.keepWithNext = true;
-    pieces.push_back(std::move(headings));
+    if (at.shape != Shape::belowEachOther) {
+      Piece headings;
+      headings.height = style_.label() * kLineSpacing;
+      const double base = style_.label() * kAboveBaseline;
+      const Sketch::Look look{style_.label(), Typeface::bold, TextAlign::right};
+      headings.sketch.text(at.length, base, lengthHeading(work_), look);
+      if (at.shape == Shape::oneLine) headings.sketch.text(at.dia, base, diaHeading(work_), look);
+      headings.keepWithNext = true;
+      pieces.push_back(std::move(headings));
+    }
     for (const LatheRow& row : work_.rows) pieces.push_back(rowPiece(row, at));
   }
 
@@ -195,25 +228,46 @@ class LatheComposer {
     piece.height += lines.height;
   }
 
+  /// A figure, from the left of its sign so that last figures stand below each other. On a line of
+  /// its own it says what it is: its letter as far as it is read, in words where there is room.
+  void setFigure(Piece& piece, double right, double base, const std::string& text,
+                 const std::string& heading, const std::string& letter) const {
+    const double left = right - figureWidth(text, style_.figure(), Typeface::regular);
+    piece.sketch.figure(left, base, text, {style_.figure()});
+    if (heading.empty()) return;
+    piece.sketch.text(0, base, letter, {style_.second(), Typeface::bold});
+    const double words = textWidth(letter, style_.second(), Typeface::bold) + 3;
+    const double end = words + textWidth(heading, style_.label(), Typeface::regular);
+    if (end + 2 <= left) piece.sketch.text(words, base, heading, {style_.label()});
+  }
+
   Piece rowPiece(const LatheRow& row, const Columns& at) const {
     const double figure = style_.figure();
+    const double line = figure * 1.62;
     const double base = figure * 1.32;
+    const bool alone = at.shape == Shape::belowEachOther;
     Piece piece;
-    piece.height = figure * 1.62;
-    // From the left of the sign, so that last figures stand below each other.
-    const auto set = [&](double right, const std::string& text) {
-      piece.sketch.figure(right - figureWidth(text, figure, Typeface::regular), base, text,
-                          {figure});
-    };
-    const double room = at.length - figureWidth(row.length.text, figure, Typeface::regular) - 2;
+    piece.height = line;
+    const double room =
+        alone ? at.tick - 1
+              : at.length - figureWidth(row.length.text, figure, Typeface::regular) - 2;
     const bool named = setId(piece, row.id, 0, base, room, figure);
-    set(at.length, row.length.text);
-    if (row.dia) set(at.dia, row.dia->text);
+    if (alone) piece.height += line;
+    setFigure(piece, at.length, piece.height - line + base, row.length.text,
+              alone ? lengthHeading(work_) : "", work_.carriageLetter);
+    const bool below = at.shape != Shape::oneLine;
+    if (row.dia && below) piece.height += line;
+    const double last = piece.height - line + base;
+    if (row.dia) {
+      setFigure(piece, at.dia, last, row.dia->text, below ? diaHeading(work_) : "",
+                work_.crossLetter);
+    }
     if (row.struckOut) {
-      const double small = style_.label(), left = at.dia + style_.figure();
+      const double small = struckOutHeight();
       const double wide = textWidth(row.struckOut->text, small, Typeface::regular);
-      piece.sketch.text(left, base, row.struckOut->text, {small});
-      piece.sketch.line({left - 1, base - small * 0.42}, {left + wide + 1, base - small * 0.42},
+      const double left = std::min(at.dia + figure, inner_ - wide - 1);
+      piece.sketch.text(left, last, row.struckOut->text, {small});
+      piece.sketch.line({left - 1, last - small * 0.42}, {left + wide + 1, last - small * 0.42},
                         {Ink::black, kMedium, {}});
     }
     piece.sketch.box({at.tick, base - figure, at.tick + figure, base}, {Ink::black, kThin, {}});
@@ -227,29 +281,65 @@ class LatheComposer {
     return piece;
   }
 
+  std::string lengthOf(const Cut& cut) const {
+    return cut.length ? work_.carriageLetter + " " + cut.length->text : "";
+  }
+  std::string diaOf(const Cut& cut) const {
+    return cut.dia ? work_.crossLetter + " " + cut.dia->text : "";
+  }
+
+  CutColumns cutColumns() const {
+    constexpr double kLeastWords = 60;
+    const double height = style_.tool();
+    const auto wide = [&](const std::string& text) {
+      return textWidth(text, height, Typeface::bold);
+    };
+    double length = 0, dia = 0;
+    for (const Cut& cut : work_.cuts) {
+      length = std::max(length, wide(lengthOf(cut)));
+      dia = std::max(dia, wide(diaOf(cut)));
+    }
+    CutColumns at;
+    at.words = std::max(9 * style_.hand, wide(std::to_string(work_.cuts.size())) + 2);
+    at.dia = std::min(inner_ - 18, inner_ - height - 4);
+    at.length = std::min(inner_ - 62, at.dia - dia - 5);
+    at.isBelow = at.length - length - 3 - at.words < kLeastWords;
+    return at;
+  }
+
+  Piece cutPiece(const Cut& cut, int number, const CutColumns& at) const {
+    const double height = style_.tool();
+    const Sketch::Look plain{height}, right{height, Typeface::bold, TextAlign::right};
+    const std::string length = lengthOf(cut), dia = diaOf(cut);
+    // Of the figures one may be missing; the words have its room then.
+    const double figures = !length.empty() ? at.length - textWidth(length, height, Typeface::bold)
+                           : !dia.empty()  ? at.dia - textWidth(dia, height, Typeface::bold)
+                                           : inner_ - height - 1;
+    const double end = at.isBelow ? inner_ - height - 1 : figures;
+    const LaidLine words =
+        stacked(layParagraph({{said(cutWords(cut)), plain}}, end - 3 - at.words));
+    Piece piece;
+    piece.sketch.text(0, height * kAboveBaseline, std::to_string(number), {height, Typeface::bold});
+    piece.sketch.add(words.sketch, at.words, 0);
+    piece.sketch.box(
+        {inner_ - height - 1, height * (kAboveBaseline - 1), inner_ - 1, height * kAboveBaseline},
+        {Ink::black, kThin, {}});
+    piece.height = words.height;
+    const bool below = at.isBelow && !(length + dia).empty();
+    const double base = (below ? words.height : 0) + height * kAboveBaseline;
+    if (below) piece.height += height * kLineSpacing;
+    if (!length.empty()) piece.sketch.text(at.length, base, length, right);
+    if (!dia.empty()) piece.sketch.text(at.dia, base, dia, right);
+    addNote(piece, cutNote(cut, work_.carriageLetter), at.words);
+    return piece;
+  }
+
   void addCuts(Pieces& pieces) const {
     if (work_.cuts.empty()) return;
     addHeading(pieces, "CUTS IN ORDER");
+    const CutColumns at = cutColumns();
     int number = 0;
-    for (const Cut& cut : work_.cuts) {
-      const double height = style_.tool();
-      const double base = height * kAboveBaseline;
-      Piece piece;
-      piece.height = height * kLineSpacing;
-      const Sketch::Look plain{height}, right{height, Typeface::bold, TextAlign::right};
-      piece.sketch.text(0, base, std::to_string(++number), {height, Typeface::bold});
-      piece.sketch.text(9 * style_.hand, base, said(cutWords(cut)), plain);
-      if (cut.length) {
-        piece.sketch.text(inner_ - 62, base, work_.carriageLetter + " " + cut.length->text, right);
-      }
-      if (cut.dia) {
-        piece.sketch.text(inner_ - 18, base, work_.crossLetter + " " + cut.dia->text, right);
-      }
-      piece.sketch.box({inner_ - height - 1, base - height, inner_ - 1, base},
-                       {Ink::black, kThin, {}});
-      addNote(piece, cutNote(cut, work_.carriageLetter), 9 * style_.hand);
-      pieces.push_back(std::move(piece));
-    }
+    for (const Cut& cut : work_.cuts) pieces.push_back(cutPiece(cut, ++number, at));
   }
 
   const Job& job_;

@@ -2,11 +2,13 @@
 
 #include <gtest/gtest.h>
 
+#include <cmath>
 #include <map>
 #include <string>
 
 #include "core/say/lathe_words.h"
 #include "core/sheet/bounds.h"
+#include "core/sheet/style.h"
 #include "tests/core/sheet/turned_arbor.h"
 
 namespace inchwright {
@@ -42,6 +44,10 @@ TEST(LatheSheet, SaysWhatIsInDoubt) {
   EXPECT_TRUE(shows(one.pages(), "DRAFT"));
 }
 
+/// From how far a sheet is read, mm: to both ends of what is allowed, and where rows change shape.
+constexpr double kDistances[] = {kNearestReading, 600, 1000, 1200, 1500, 1700, 2000,
+                                 kFarthestReading};
+
 /// All that can be said of a row or a cut, said of each.
 Turned withMuchToSay(Turned one) {
   for (LatheRow& row : one.work.rows) {
@@ -50,6 +56,7 @@ Turned withMuchToSay(Turned one) {
     row.topSlide = 1.25;
     row.limits = SizeLimits{row.dia->value, row.dia->value};
     row.disputed = true;
+    row.struckOut = row.dia;
   }
   for (Cut& cut : one.work.cuts) {
     cut.behind = "D1";
@@ -61,7 +68,7 @@ Turned withMuchToSay(Turned one) {
 // The rules for every page: nothing over the margin, however many rows and from however far.
 TEST(LatheSheet, KeepsToThePaper) {
   for (const int steps : {1, 5, 24}) {
-    for (const double distance : {600.0, 1000.0, 1500.0}) {
+    for (const double distance : kDistances) {
       SheetOptions options;
       options.readingDistance = distance;
       options.paper = steps == 5 ? Paper::letter : Paper::a4;
@@ -94,14 +101,70 @@ std::string covering(const Page& page) {
   return "";
 }
 
+/// The boxes to tick of a page.
+std::vector<PaperBox> boxesOf(const Page& page) {
+  std::vector<PaperBox> boxes;
+  for (const DrawItem& item : page.items) {
+    const auto* line = std::get_if<PolylineItem>(&item);
+    if (!line || !line->closed || line->stroke.width != kThin) continue;
+    const PaperBox box = boundsOf(item);
+    if (std::abs(box.width() - box.height()) < 1e-6 && box.right > page.width - 12) {
+      boxes.push_back(box);
+    }
+  }
+  return boxes;
+}
+
 TEST(LatheSheet, PrintsNothingOverAnother) {
   for (const int steps : {1, 5, 24}) {
-    for (const double distance : {600.0, 1000.0, 1500.0}) {
+    for (const double distance : kDistances) {
       SheetOptions options;
       options.readingDistance = distance;
-      const std::vector<Page> pages = Turned(steps, "3/4").pages(options);
-      for (const Page& page : pages) EXPECT_EQ(covering(page), "") << steps << " at " << distance;
+      const Turned one = withMuchToSay(Turned(steps, "3/4"));
+      std::size_t boxes = 0;
+      for (const Page& page : one.pages(options)) {
+        EXPECT_EQ(covering(page), "") << steps << " at " << distance;
+        const std::vector<PaperBox> all = boxesOf(page);
+        boxes += all.size();
+        for (const DrawItem& item : page.items) {
+          const auto* text = std::get_if<TextItem>(&item);
+          if (!text) continue;
+          for (const PaperBox& box : all) {
+            EXPECT_FALSE(boundsOf(*text).grownBy(-1e-6).meets(box))
+                << text->text << " lies over a box at " << distance;
+          }
+        }
+      }
+      EXPECT_EQ(boxes, one.work.rows.size() + one.work.cuts.size()) << steps << " at " << distance;
     }
+  }
+}
+
+// Read from far away the figures stand below each other, each behind its letter.
+TEST(LatheSheet, FarFiguresSayWhichTheyAre) {
+  const Turned one(5);
+  for (const auto& [distance, shape] : {std::pair(2000.0, 1), std::pair(3000.0, 2)}) {
+    SheetOptions options;
+    options.readingDistance = distance;
+    const std::vector<Page> pages = one.pages(options);
+    std::vector<std::string> figures;
+    for (const Page& page : pages) {
+      for (const DrawItem& item : page.items) {
+        const auto* text = std::get_if<TextItem>(&item);
+        if (!text) continue;
+        if (text->height == Style(distance).figure()) figures.push_back(text->text);
+        if (text->height == Style(distance).second()) figures.push_back("(" + text->text + ")");
+      }
+    }
+    std::vector<std::string> wanted;
+    for (const LatheRow& row : one.work.rows) {
+      const std::vector<std::string> said =
+          shape == 1
+              ? std::vector<std::string>{row.id, row.length.text, row.dia->text, "(X)"}
+              : std::vector<std::string>{row.id, row.length.text, "(Z)", row.dia->text, "(X)"};
+      wanted.insert(wanted.end(), said.begin(), said.end());
+    }
+    EXPECT_EQ(figures, wanted) << distance;
   }
 }
 
@@ -115,18 +178,21 @@ TEST(LatheSheet, LongNamesKeepClearOfFigures) {
     }
     one.solution = solve(one.part).value();
     one.work = latheWork(one.job, one.part, *one.solution, one.part.setups[0]).value();
-    one.work.cuts.clear();
-    std::string all;
-    for (const Page& page : one.pages()) {
-      EXPECT_EQ(covering(page), "");
-      for (const DrawItem& item : page.items) {
-        if (const auto* text = std::get_if<TextItem>(&item)) all += text->text + " ";
+    for (const double distance : kDistances) {
+      SheetOptions options;
+      options.readingDistance = distance;
+      std::string all;
+      for (const Page& page : one.pages(options)) {
+        EXPECT_EQ(covering(page), "") << distance;
+        for (const DrawItem& item : page.items) {
+          if (const auto* text = std::get_if<TextItem>(&item)) all += text->text + " ";
+        }
       }
+      // Over the picture, and at its row or below it; whole or line by line.
+      const std::size_t rows = all.find("TURN TO");
+      ASSERT_NE(rows, std::string::npos);
+      EXPECT_NE(all.find(name, rows), std::string::npos) << distance << ": " << all;
     }
-    // Over the picture, and at its row or below it.
-    const std::size_t rows = all.find("TURN TO");
-    ASSERT_NE(rows, std::string::npos);
-    EXPECT_NE(all.find(name, rows), std::string::npos) << all;
   }
 }
 
