@@ -198,6 +198,9 @@ void addQuestion(const std::string& question, Echo& echo) {
 
 void addObjection(const Hands& hands, const Reading& reading, Echo& echo) {
   addObjection(hands.evidence(), hands.drawnToScale(), reading, echo);
+  const bool isSize = reading.kind == ReadingKind::radius ||
+                      reading.kind == ReadingKind::diameter || reading.kind == ReadingKind::pcd;
+  if (isSize && reading.figure.multiplied) addQuestion(kPlacesOrProduct, echo);
   if (reading.kind != ReadingKind::along) return;
   if (reading.figure.symbol != SizeSymbol::none) {
     addQuestion(tr("lettered as the size of something round: is it a distance?").toStdString(),

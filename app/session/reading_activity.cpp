@@ -1,6 +1,5 @@
 // Reading a chain: point at the first feature, then at each next one and type the figure.
 
-#include <algorithm>
 #include <cmath>
 #include <tuple>
 
@@ -122,11 +121,8 @@ class ReadingActivity : public Activity {
   QString slantedLine(const Line& line) const {
     const QString last = line.figure.section(' ', -1).toLower();
     const bool angle = line.figure.contains(QChar(0xb0)) || last.startsWith(QLatin1String("deg"));
-    const QStringList words{last, line.figure.section(' ', 0, 0).toLower()};
-    const bool centres = std::any_of(words.begin(), words.end(), [](const QString& word) {
-      return word == QLatin1String("crs") || word == QLatin1String("ctrs") ||
-             word == QLatin1String("centres") || word == QLatin1String("centers");
-    });
+    const auto figure = readLength(line.figure.toStdString(), {hands_.desk.job().unit});
+    const bool centres = figure.ok() && figure->centres;
     if (!angle && !(centres && isSlanted(line.from, line.to))) return {};
     return QStringLiteral("%1 %2 %3 %4")
         .arg(angle ? QStringLiteral("angle") : QStringLiteral("centres"),

@@ -14,6 +14,7 @@ struct Marks {
   bool reference = false;
   bool basic = false;
   bool typical = false;
+  bool centres = false;
   SizeSymbol symbol = SizeSymbol::none;
 
   /// Takes a token that is a mark; false when it is none. A second, other symbol is a fault.
@@ -22,6 +23,7 @@ struct Marks {
       reference |= token.remark == RemarkWord::reference;
       basic |= token.remark == RemarkWord::basic;
       typical |= token.remark == RemarkWord::typical;
+      centres |= token.remark == RemarkWord::centres;
       return true;
     }
     if (token.kind != TokenKind::symbol) return false;
@@ -157,6 +159,7 @@ void fill(const Outcome& outcome, const Marks& marks, Lettered& lettered) {
   }
   lettered.reference = marks.reference;
   lettered.basic = marks.basic;
+  lettered.centres = marks.centres;
   lettered.symbol = marks.symbol;
   lettered.multiplied = nominal.multiplied;
 }

@@ -40,6 +40,7 @@ struct Lettered {
   std::optional<Tolerance> tolerance;
   bool reference = false;  ///< in brackets, or marked REF
   bool basic = false;      ///< marked BSC or BASIC: exact by intent, no general tolerance
+  bool centres = false;    ///< marked CRS, C/C: from centre to centre
   SizeSymbol symbol = SizeSymbol::none;
   /// Holds a product, as `3 x 9/16`: in the place of a diameter or radius, 3 may be places.
   bool multiplied = false;

@@ -45,8 +45,8 @@ enum class UnitWord : std::uint8_t {
   second
 };
 enum class SymbolWord : std::uint8_t { radius, diameter };
-/// `shown` says what the picture shows as well: between centres, over all, the stock's thickness.
-enum class RemarkWord : std::uint8_t { reference, basic, typical, shown };
+/// `shown` says what the picture shows as well: over all, the stock, its thickness.
+enum class RemarkWord : std::uint8_t { reference, basic, typical, centres, shown };
 
 /// Deliberately without initialisers: a text's tokens live in a fixed array that is not cleared.
 struct Token {

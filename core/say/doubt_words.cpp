@@ -266,7 +266,7 @@ std::string oddityText(const SizeOddity& odd) {
     case SizeOddity::What::pastFullTurn:
       return odd.figure + "° is a full turn or more";
     case SizeOddity::What::oneHole:
-      return "a ring of one hole: how many does the print show?";
+      return "it has one hole: how many does the print show?";
     case SizeOddity::What::generalOrder:
       return "three places are allowed " + odd.figure + " and two places only " + odd.other +
              ": are they changed over?";

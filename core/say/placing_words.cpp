@@ -2,6 +2,7 @@
 
 #include <algorithm>
 #include <cmath>
+#include <numbers>
 
 #include "core/base/listed.h"
 #include "core/measure/writing.h"
@@ -42,6 +43,16 @@ std::string answersText(const SeveralAnswers& several) {
          joined(others, " or ") + " would do as well";
 }
 
+// What is parallel or square alone misses by an angle, in radians.
+bool isOfDirections(const Part& part, const CentresClash& clash) {
+  const auto tells = [&](std::uint32_t index) {
+    const UnderstandingKind kind = part.understood[index].kind;
+    return kind == UnderstandingKind::parallel || kind == UnderstandingKind::square;
+  };
+  return clash.members.empty() && !clash.understood.empty() &&
+         std::all_of(clash.understood.begin(), clash.understood.end(), tells);
+}
+
 std::string clashText(const Part& part, const CentresClash& clash) {
   std::vector<std::string> names;
   for (const std::uint32_t member : clash.members) {
@@ -55,6 +66,10 @@ std::string clashText(const Part& part, const CentresClash& clash) {
                     kindWords(what.kind) + (isOnOne ? " " + what.about : ""));
   }
   if (names.empty()) names.push_back("the sizes as entered");
+  if (isOfDirections(part, clash)) {
+    return listed(names) + " can't be: their directions miss it by " +
+           degreesText(std::abs(clash.missesBy) * 180 / std::numbers::pi);
+  }
   const auto miss = std::llround(std::abs(clash.missesBy) * Length::kTicksPerInch);
   const std::string by = toTenthsOfAThou(Length::ticks(miss));
   if (!clash.spare) return listed(names) + " do not meet: they miss each other by " + by;

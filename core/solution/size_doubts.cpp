@@ -143,6 +143,11 @@ void checkDepth(const Part& part, const Solution& solution, const Feature& featu
   addOddity(odd, What::deeperThanPart, depth->text, writePlain(*thick, depth->unit));
 }
 
+void checkRow(const Feature& feature, std::vector<SizeOddity>& odd) {
+  const auto* row = feature.as<kind::Row>();
+  if (row != nullptr && row->holes == 1) addOddity(odd, What::oneHole);
+}
+
 void checkRing(const Feature& feature, std::vector<SizeOddity>& odd) {
   const auto* ring = feature.as<kind::Ring>();
   if (ring == nullptr) return;
@@ -231,6 +236,7 @@ void addSizeDoubts(const Part& part, const Solution& solution, std::vector<Doubt
       checkThread(*drilled, diameter, odd);
       checkLimits(*drilled, odd);
     }
+    checkRow(feature, odd);
     checkRing(feature, odd);
     checkDepth(part, solution, feature, odd);
     if (odd.empty()) continue;

@@ -59,7 +59,7 @@ struct SizeOddity {
     offLimits,      ///< `figure` lies outside of its own limits, `other`
     deeperThanPart,  ///< cut `figure` deep into a part `other` thick
     pastFullTurn,    ///< an angle of `figure`, a full turn or more
-    oneHole,         ///< a ring of a single hole
+    oneHole,         ///< a ring or row of a single hole
     generalOrder,    ///< three places, `figure`, are allowed more than two, `other`
     generalOdd,      ///< a general tolerance of `figure` is an odd figure
   };

@@ -212,6 +212,15 @@ TEST(ReadLength, BareFiguresAreInThePrintsUnit) {
              Unit::millimetre, Unit::inch, Lettering::fraction);
 }
 
+TEST(ReadLength, SaysWhatRunsFromCentreToCentre) {
+  for (const char* text : {"1/2 CRS", "CRS 1/2", "1/2 c/c", "1/2 C-C", "1/2 centers"}) {
+    EXPECT_TRUE(readLength(text).value().centres) << text;
+  }
+  for (const char* text : {"1/2", "1/2 O/A", "1/2 STOCK", "1/2 REF"}) {
+    EXPECT_FALSE(readLength(text).value().centres) << text;
+  }
+}
+
 TEST(ReadLength, SumsProductsQuotientsAndBrackets) {
   const std::vector<ValueRow> rows = {
       {"3/8 + 1 1/4 + 3/8", in64(128)},

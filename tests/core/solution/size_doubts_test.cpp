@@ -139,6 +139,8 @@ TEST(OddSizes, OfSlotsRingsAndTheTitleBlock) {
   EXPECT_TRUE(oddities(test::partFrom("ring E 2 1 359")).empty());
   EXPECT_EQ(oddities(test::partFrom("ring E 2 1 360"))[0].what, SizeOddity::What::pastFullTurn);
   EXPECT_EQ(oddities(test::partFrom("ring E 1 1 0"))[0].what, SizeOddity::What::oneHole);
+  EXPECT_EQ(oddities(test::partFrom("row E x 1 1/4"))[0].what, SizeOddity::What::oneHole);
+  EXPECT_TRUE(oddities(test::partFrom("row E x 2 1/4")).empty());
   Part part;
   part.general.twoPlaces = part.general.threePlaces = lettered(".005");
   EXPECT_TRUE(oddities(part).empty());
