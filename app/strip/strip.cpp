@@ -6,6 +6,7 @@
 #include <QLineEdit>
 #include <QPainter>
 #include <QVBoxLayout>
+#include <iterator>
 
 #include "app/base/look.h"
 #include "app/base/spoken_english.h"
@@ -35,6 +36,7 @@ Strip::Strip(Work& work, QWidget* parent)
   echo_->setObjectName(QStringLiteral("echo"));
   echo_->setWordWrap(true);
   echo_->setTextFormat(Qt::PlainText);
+  echo_->setAlignment(Qt::AlignLeft | Qt::AlignTop);
 
   auto* column = new QVBoxLayout(this);
   column->setContentsMargins(10, 2, 10, 4);
@@ -66,6 +68,30 @@ void Strip::restyle() {
   line_->setFont(figures(1.45));
   echo_->setFont(figures(1.0));
   echo_->setMinimumHeight(echo_->fontMetrics().height());
+  fitEcho();
+}
+
+// An answer of many lines is lettered smaller, so that no doubt lies below the edge; what is too
+// long even so is whole in the hint.
+void Strip::fitEcho() {
+  constexpr qreal kScales[] = {1.0, 0.88, 0.76, 0.66};
+  const int room = height() - echo_->y() - layout()->contentsMargins().bottom();
+  bool fits = false;
+  for (const qreal scale : kScales) {
+    const QFont font = figures(scale);
+    const QRect wide(0, 0, echo_->width(), QWIDGETSIZE_MAX);
+    fits = QFontMetrics(font).boundingRect(wide, Qt::TextWordWrap, echo_->text()).height() <= room;
+    if (!fits && scale != kScales[std::size(kScales) - 1]) continue;
+    if (echo_->font() != font) echo_->setFont(font);
+    break;
+  }
+  echo_->setToolTip(fits ? QString() : echo_->text());
+}
+
+void Strip::resizeEvent(QResizeEvent* event) {
+  QWidget::resizeEvent(event);
+  layout()->activate();
+  fitEcho();
 }
 
 void Strip::changeEvent(QEvent* event) {
@@ -109,6 +135,7 @@ void Strip::showEcho() {
                echo.refused || echo.doubtful ? Look::now().red : Look::now().pencil);
   echo_->setPalette(ink);
   echo_->setText(withWholeFigures(shown));
+  fitEcho();
 }
 
 void Strip::refuse(const QString& why) {

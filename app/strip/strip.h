@@ -24,6 +24,7 @@ class Strip : public QWidget {
  protected:
   void paintEvent(QPaintEvent* event) override;
   void changeEvent(QEvent* event) override;
+  void resizeEvent(QResizeEvent* event) override;
   bool eventFilter(QObject* watched, QEvent* event) override;
 
  private:
@@ -32,6 +33,7 @@ class Strip : public QWidget {
   void refuse(const QString& why);
   void takeLine();
   void restyle();
+  void fitEcho();
   /// Whether a key that the line could use means more on the desk: undo, for one.
   static bool isStrayShortcut(const QKeyEvent& key);
   bool leavesToDesk(const QKeyEvent& key) const;

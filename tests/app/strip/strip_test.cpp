@@ -51,6 +51,29 @@ TEST_F(StripTest, AFigurePastedFromAListIsReadAsItLooks) {
   EXPECT_EQ(desk.part().readings[0].figure.text, ".683");
 }
 
+// Found by looking: the end of a doubt lay below the strip's edge, where nobody could read it.
+TEST_F(StripTest, AnAnswerOfManyLinesFitsTheStrip) {
+  strip->resize(560, strip->minimumSizeHint().height() + 2 * strip->fontMetrics().lineSpacing());
+  auto* label = strip->findChild<QLabel*>(QStringLiteral("echo"));
+  const auto tall = [&] {
+    const QRect wide(0, 0, label->width(), QWIDGETSIZE_MAX);
+    return QFontMetrics(label->font()).boundingRect(wide, Qt::TextWordWrap, echo()).height();
+  };
+  type("L A 3/8");
+  const int usual = label->fontMetrics().height();
+  EXPECT_LE(label->y() + tall(), strip->height());
+  strip->line()->clear();
+  type("hole Z 15/64 DRILL THRU, 1/4 REAM 1/2 DEEP");
+  EXPECT_LT(label->fontMetrics().height(), usual);
+  EXPECT_LE(label->y() + tall(), strip->height()) << echo().toStdString();
+  EXPECT_EQ(label->toolTip(), QString());
+  strip->resize(180, strip->height());
+  EXPECT_EQ(label->toolTip(), echo());
+  strip->resize(900, strip->height() * 2);
+  EXPECT_EQ(label->fontMetrics().height(), usual);
+  EXPECT_EQ(label->toolTip(), QString());
+}
+
 TEST_F(StripTest, ARefusedLineStaysAndSaysWhy) {
   type("L Q 3/8");
   enter();
