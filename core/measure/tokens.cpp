@@ -56,8 +56,8 @@ constexpr Word kWords[] = {
     word("ctr", TokenKind::remark, RemarkWord::centres),
     word("centres", TokenKind::remark, RemarkWord::centres),
     word("centers", TokenKind::remark, RemarkWord::centres),
-    word("cc", TokenKind::remark, RemarkWord::centres),
-    word("oa", TokenKind::remark, RemarkWord::shown),
+    word("c/c", TokenKind::remark, RemarkWord::centres),
+    word("o/a", TokenKind::remark, RemarkWord::shown),
     word("overall", TokenKind::remark, RemarkWord::shown),
     word("stk", TokenKind::remark, RemarkWord::shown),
     word("stock", TokenKind::remark, RemarkWord::shown),
@@ -309,7 +309,7 @@ class Scanner {
     return true;
   }
 
-  /// `C/C`, `C-C` and `O.A.` are words of two letters.
+  /// `C/C`, `C-C` and `O.A.` are words; `CC` and `OA` are names of places.
   void takeSecondLetter(char (&letters)[kLongestWord], std::size_t& length, Glyph& glyph) {
     if (glyph.kind != GlyphKind::slash && glyph.kind != GlyphKind::dash &&
         glyph.kind != GlyphKind::point) {
@@ -322,6 +322,7 @@ class Scanner {
         (letters[0] == 'c' && letter.value == 'c') || (letters[0] == 'o' && letter.value == 'a');
     const Glyph behind = glyphAt(text_, second + letter.length);
     if (!isPair || behind.kind == GlyphKind::letter) return;
+    letters[length++] = '/';
     letters[length++] = static_cast<char>(letter.value);
     at_ = second + letter.length;
     glyph = behind;

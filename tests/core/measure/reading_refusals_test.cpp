@@ -153,6 +153,8 @@ TEST(RefuseLength, WhatCouldMeanTwoThings) {
       {"16 GA", 3},
       {"1/2 C/A", 4},
       {"1/2 C/CC", 4},
+      {"CC 1/2", 0},  // a place's name
+      {"OA 1/2", 0},
       {"1/16 x 45", 5},  // a chamfer
       {".06 X 45", 4},
       {"1/4 x 1/2", 4},  // a bar's section
